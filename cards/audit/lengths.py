@@ -1,0 +1,117 @@
+"""Rules on lengths and strengths: whether the leader comes out as its recipe says."""
+
+import math
+from collections.abc import Iterator
+
+from cards.audit.finding import Found
+from cards.leader import Extent, Leader, Piece
+from cards.practice import Practice
+from cards.spell import length, long_length
+
+_NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
+
+
+def too_short(leader: Leader, _: Practice) -> Iterator[Found]:
+    for piece in leader.pieces:
+        room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
+        if not piece.section.bought and piece.finished.low_mm <= room:
+            left = max(piece.finished.low_mm, piece.finished.low_mm * 0)
+            yield Found(
+                piece.place,
+                f"section {piece.place} has {length(left, leader.unit)} between its knots",
+            )
+
+
+def weak_sections(leader: Leader, _: Practice) -> Iterator[Found]:
+    tippet = leader.tippet
+    strength = tippet.section.strength
+    if strength is None:
+        return
+    for piece in leader.pieces[: tippet.place - 1]:
+        own = piece.section.strength
+        if own is None or own.kg >= strength.kg:
+            continue
+        # Strength may rise where nylon passes to thinner fluorocarbon: common practice, no source.
+        passes = piece.section.material != tippet.section.material
+        yield Found(
+            piece.place,
+            f"section {piece.place} ({own.plain}) is weaker than the tippet ({strength.plain})",
+            severity="note" if passes and piece.place == tippet.place - 1 else None,
+        )
+
+
+def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
+    total = leader.recipe.total
+    if total is None:
+        return
+    (tolerance,) = practice.rules["stated total"].limits
+    sums = leader.finished
+    if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
+        yield Found(
+            None, f"the recipe says {total.plain}, its sections make {extent(sums, leader)}"
+        )
+
+
+def extent(lengths: Extent, leader: Leader) -> str:
+    """Return a length or a range of lengths in words."""
+    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
+    return high if low == high else f"{low} to {high}"
+
+
+def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
+    low, high = practice.rules["strength for size"].limits
+    for piece in leader.pieces:
+        stress = nominal_stress_mpa(piece)
+        if stress is not None and not low <= stress <= high:
+            word = "strong" if stress > high else "weak"
+            yield Found(
+                piece.place,
+                f"section {piece.place}: {piece.section.strength} is {word} for "
+                f"{piece.section.diameter}",
+            )
+
+
+def nominal_stress_mpa(piece: Piece) -> float | None:
+    """Return strength over the strand's cross-section, in MPa (N/mm2)."""
+    strength = piece.section.strength
+    if strength is None or piece.section.tapers_to is not None:
+        return None
+    area = math.pi * float(piece.section.diameter.mm) ** 2 / 4
+    return float(strength.kg) * _NEWTONS_PER_KG / area
+
+
+def class_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """The class tippet is measured inside its knots."""
+    (least,) = practice.rules["class tippet"].limits
+    tippet = leader.tippet
+    if leader.recipe.record_lengths and tippet.finished.low_mm < least:
+        yield Found(
+            tippet.place,
+            f"the tippet is {length(tippet.finished.low_mm, leader.unit)} between its knots, "
+            f"and the published least is {length(least, leader.unit)}",
+        )
+
+
+def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """The shock tippet is measured with its knots, from the eye to the single strand above."""
+    (most,) = practice.rules["shock tippet"].limits
+    for piece in leader.pieces:
+        if not leader.recipe.record_lengths or piece.part != "bite guard":
+            continue
+        measured = piece.finished.high_mm + piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
+        if measured > most:
+            yield Found(
+                piece.place,
+                f"the bite guard is {length(measured, leader.unit)} with its knots, "
+                f"and the published most is {length(most, leader.unit)}",
+            )
+
+
+LENGTH_RULES = {
+    "too short": too_short,
+    "weak section": weak_sections,
+    "stated total": stated_total,
+    "strength for size": strength_for_size,
+    "class tippet": class_tippet,
+    "shock tippet": shock_tippet,
+}

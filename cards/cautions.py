@@ -1,0 +1,56 @@
+"""Cautions for cards: what a leader's tying involves in, what to heed out, most important first."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal, get_args
+
+from pydantic_core import SchemaValidator
+
+from cards.file_schema import check, table
+from cards.readers import by, list_of, one_of, text_line
+from cards.shelf import SOURCE_MOST, read_our_file
+
+When = Literal["always", "fly", "wire", "pull test"]
+
+SHORT_MOST = 60  # one line of a card
+LONG_MOST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One caution of the cautions file, in a line and in full."""
+
+    short: str
+    long: str
+    when: When
+    source: str
+
+
+def cautions(*involved: When) -> tuple[Caution, ...]:
+    """Return the cautions that always hold and those of the work `involved`, in their order."""
+    return tuple(row for row in _load() if row.when in ("always", *involved))
+
+
+@cache
+def _load() -> tuple[Caution, ...]:
+    return list_of(_read_caution, "caution", 1, 40)(read_our_file("cautions.toml")["caution"])
+
+
+def _read_caution(value: object) -> Caution:
+    caution: Caution = check(_validator(), value, None, {})
+    return caution
+
+
+@cache
+def _validator() -> SchemaValidator:
+    return SchemaValidator(
+        table(
+            Caution,
+            {
+                "short": by(text_line(SHORT_MOST)),
+                "long": by(text_line(LONG_MOST)),
+                "when": by(one_of(*get_args(When))),
+                "source": by(text_line(SOURCE_MOST)),
+            },
+        )
+    )

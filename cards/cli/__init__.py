@@ -1,0 +1,54 @@
+"""The command line: the only place that prints, exits or knows a file name."""
+
+import sys
+from importlib import import_module
+
+import click
+
+from cards.errors import Refused
+
+COMMANDS = ("check", "cuts", "cards", "labels", "read", "samples", "stock")
+REFUSED = 2  # the request could not be carried out, and nothing was written
+
+
+class _Commands(click.Group):
+    """Loads a command's module only when it is asked for: a person waits for every start."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        command: click.Command = import_module(f"cards.cli.{cmd_name}").command
+        return command
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="tagend", message="%(prog)s %(version)s")
+def commands() -> None:
+    """Turn leader recipes into tying cards and wallet labels."""
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Run one command; whatever goes wrong becomes a line a person can act on."""
+    sys.exit(_status(arguments))
+
+
+def _status(arguments: list[str] | None) -> int:
+    try:
+        status = commands.main(arguments, prog_name="tagend", standalone_mode=False)
+    except Refused as error:
+        click.echo(str(error), err=True)
+    except click.UsageError as error:
+        command = error.ctx.command_path if error.ctx else "tagend"
+        click.echo(f"{command}: {error.format_message()} See '{command} --help'.", err=True)
+    except click.ClickException as error:
+        click.echo(f"tagend: {error.format_message()}", err=True)
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("tagend: stopped; nothing was written", err=True)
+    except BrokenPipeError:  # the reader of our output has gone, as `head` does
+        sys.stderr.close()
+    else:
+        return status if isinstance(status, int) else 0
+    return REFUSED

@@ -1,0 +1,42 @@
+"""`tagend check`: the taper audit in words, or as JSON."""
+
+import click
+
+from cards.cli.files import load_practice, load_recipes, recipes_argument, shop_option
+from cards.cli.tables import audit_lines
+from cards.worksheet import worksheet
+
+
+@click.command("check")
+@click.argument("names", metavar="RECIPE...", nargs=-1)
+@click.option("--json", "as_json", is_flag=True, help="One JSON object a recipe, one a line.")
+@click.option("--schema", is_flag=True, help="Print the JSON Schema of recipe files, for editors.")
+@shop_option
+def command(names: tuple[str, ...], as_json: bool, schema: bool, shop: str | None) -> int:
+    """Audit the taper of each RECIPE; `-` reads standard input.
+
+    Exits with 1 when a leader cannot be tied or cannot do what its recipe says.
+    """
+    if schema:
+        return _print_schema()
+    if not names:
+        raise click.UsageError("Missing argument 'RECIPE...'.", click.get_current_context())
+    practice = load_practice(shop)
+    sheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
+    for sheet in sheets:
+        if as_json:
+            from cards.json_lines import json_line
+
+            click.echo(json_line(sheet))
+        else:
+            click.echo("\n".join(audit_lines(sheet)))
+    return int(any(finding.severity == "error" for s in sheets for finding in s.findings))
+
+
+def _print_schema() -> int:
+    import json
+
+    from cards.recipe_file import json_schema
+
+    click.echo(json.dumps(json_schema(), indent=2))
+    return 0

@@ -1,0 +1,107 @@
+"""Files that commands read and write: names in, recipes and practice out, with the name in every fault."""
+
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from typing import TypeVar
+
+import click
+
+from cards.errors import Fault, Refused, refused
+from cards.practice import Practice
+from cards.recipe import Recipe
+from cards.recipe_file import read_recipe
+from cards.shop_file import Shop, practice_of, read_shop
+
+F = TypeVar("F", bound=Callable[..., object])
+
+
+def recipes_argument(command: F) -> F:
+    """Give a command its RECIPE... argument."""
+    return click.argument("names", metavar="RECIPE...", nargs=-1, required=True)(command)
+
+
+def output_option(command: F) -> F:
+    """Give a command its -o option."""
+    return click.option(
+        "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
+    )(command)
+
+
+def shop_option(command: F) -> F:
+    """Give a command its --shop option."""
+    return click.option(
+        "--shop",
+        metavar="FILE",
+        envvar="TAGEND_SHOP",
+        help="Your shop file: imprint, units, paper, own knots and allowances.",
+    )(command)
+
+
+def load_shop(name: str | None) -> Shop:
+    """Return what the shop file says; without one, nothing."""
+    if name is None:
+        return Shop()
+    with naming(name):
+        return read_shop(read_bytes(name))
+
+
+def load_practice(shop: str | None) -> Practice:
+    """Return common practice, with what the shop file changes of it."""
+    return practice_of(load_shop(shop))
+
+
+def load_recipes(names: Sequence[str], practice: Practice) -> tuple[Recipe, ...]:
+    """Return the recipes in files; raises `Refused` with the faults of all of them."""
+    recipes, faults = [], []
+    for name in names:
+        try:
+            with naming(name):
+                recipes.append(read_recipe(read_bytes(name), practice))
+        except Refused as error:
+            faults.extend(error.faults)
+    if faults:
+        raise Refused(*faults)
+    return tuple(recipes)
+
+
+def read_bytes(name: str) -> bytes:
+    """Return what a file holds, or standard input for `-`."""
+    if name == "-":
+        return sys.stdin.buffer.read()
+    try:
+        with open(name, "rb") as file:
+            return file.read()
+    except FileNotFoundError:
+        raise refused("there is no such file", "check its name and folder") from None
+    except IsADirectoryError:
+        raise refused("this is a folder", "name a file in it") from None
+    except (OSError, ValueError) as error:
+        reason = error.strerror if isinstance(error, OSError) else "no file can be called so"
+        raise refused(f"cannot be read: {reason}", "name a file that can be opened") from None
+
+
+def write_whole(name: str, data: bytes) -> None:
+    """Write a file whole, or leave the one that is there as it was."""
+    from pathlib import Path
+
+    from layouts.files import replace_whole
+
+    try:
+        replace_whole(Path(name), data)
+    except OSError as error:
+        raise refused(
+            f"cannot be written: {error.strerror}", "name a file in a folder you may write to", name
+        ) from None
+
+
+@contextmanager
+def naming(name: str) -> Iterator[None]:
+    """Put the file's name before every fault found inside."""
+    try:
+        yield
+    except Refused as error:
+        shown = "standard input" if name == "-" else name
+        raise Refused(
+            *(Fault(": ".join(filter(None, (shown, f.where))), f.found, f.instead) for f in error.faults)
+        ) from None

@@ -1,0 +1,50 @@
+"""`tagend labels`: wallet labels on label sheets, as PDF."""
+
+from dataclasses import replace
+from datetime import date, datetime
+
+import click
+
+from cards.cli.files import (
+    load_recipes,
+    load_shop,
+    output_option,
+    recipes_argument,
+    shop_option,
+    write_whole,
+)
+from cards.shop_file import practice_of
+from cards.worksheet import worksheet
+
+
+@click.command("labels")
+@recipes_argument
+@output_option
+@click.option("--stock", metavar="STOCK", help="The label sheet; see `tagend stock`.")
+@click.option("--count", type=click.IntRange(1, 10_000), default=1, help="Labels of each recipe.")
+@click.option("--start", type=click.IntRange(1), default=1, help="First free label of the sheet.")
+@click.option("--skip", type=click.IntRange(1), multiple=True, help="A spoiled label; repeatable.")
+@click.option("--tied", type=click.DateTime(["%Y-%m-%d"]), help="The day they were tied.")
+@shop_option
+def command(
+    names: tuple[str, ...],
+    output: str,
+    stock: str | None,
+    count: int,
+    start: int,
+    skip: tuple[int, ...],
+    tied: datetime | None,
+    shop: str | None,
+) -> None:
+    """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
+    from cards.printing import LabelWishes, labels_pdf
+
+    wants = load_shop(shop)
+    practice = practice_of(wants)
+    day: date | None = tied.date() if tied else None
+    recipes = load_recipes(names, practice)
+    dated = [replace(recipe, tied=day or recipe.tied) for recipe in recipes]
+    worksheets = [worksheet(recipe, practice) for recipe in dated]
+    wishes = LabelWishes(stock, count, start, skip)
+    write_whole(output, labels_pdf(worksheets, practice, wants, wishes))
+    click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)

@@ -1,0 +1,44 @@
+"""`tagend samples`: the sample files, written ready to run."""
+
+from importlib.resources import files
+from pathlib import Path
+
+import click
+
+from cards.cli.files import write_whole
+from cards.errors import refused
+
+
+@click.command("samples")
+@click.argument("folder", metavar="DIR")
+def command(folder: str) -> None:
+    """Write the sample recipes, a rack and a shop file into DIR, ready to run.
+
+    Files of the same names are replaced only when they are the samples themselves.
+    """
+    target = Path(folder)
+    contents = {
+        source.name: source.read_bytes()
+        for source in sorted(files("samples").iterdir(), key=lambda source: source.name)
+        if source.name.endswith(".toml")
+    }
+    for name, data in contents.items():
+        if (target / name).exists() and (target / name).read_bytes() != data:
+            raise refused(
+                "this file is there already, and is yours",
+                "name another folder, or move it away",
+                str(target / name),
+            )
+    _make(target)
+    for name, data in contents.items():
+        write_whole(str(target / name), data)
+    click.echo(f"wrote {len(contents)} files into {folder}", err=True)
+
+
+def _make(folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise refused(
+            f"cannot be made: {error.strerror}", "name a folder you may write to", str(folder)
+        ) from None

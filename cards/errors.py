@@ -1,0 +1,33 @@
+"""What a person wrote and the tool cannot use: where it stands, what was found, what to write."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing to put right.
+
+    `where` is the key and section, empty for the whole input; `instead` is empty where what was
+    found already says what to do.
+    """
+
+    where: str
+    found: str
+    instead: str
+
+    def __str__(self) -> str:
+        place = f"{self.where}: " if self.where else ""
+        return f"{place}{self.found}" + (f"; {self.instead}" if self.instead else "")
+
+
+class Refused(ValueError):
+    """The input cannot be used; holds every fault found, so that all can be mended in one go."""
+
+    def __init__(self, *faults: Fault) -> None:
+        self.faults = faults
+        super().__init__("\n".join(str(fault) for fault in faults))
+
+
+def refused(found: str, instead: str, where: str = "") -> Refused:
+    """Return the refusal of one fault."""
+    return Refused(Fault(where, found, instead))

@@ -1,0 +1,1 @@
+"""Faces: a worksheet set on cards and labels."""

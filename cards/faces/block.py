@@ -1,0 +1,67 @@
+"""Blocks: parts of a face that are set once and stacked down a panel."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from layouts.face import Item, shifted
+from layouts.text import SetLine
+
+LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
+DROP = 0.82  # from the top of a line to its baseline, in type sizes
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Items set from (0, 0) downwards, and the height that they take, in points."""
+
+    items: tuple[Item, ...]
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """The type sizes of a face, in points; every face has this one scale, larger or smaller."""
+
+    factor: float
+
+    @property
+    def name(self) -> float:
+        return 13 * self.factor
+
+    @property
+    def cut(self) -> float:
+        return 11.5 * self.factor
+
+    @property
+    def body(self) -> float:
+        return 9 * self.factor
+
+    @property
+    def small(self) -> float:
+        """At factor 1, the smallest type that may be printed."""
+        return 7.5 * self.factor
+
+    @property
+    def pitch(self) -> float:
+        """From one row of the table to the next."""
+        return 10.5 * self.factor
+
+
+def line_block(line: SetLine, x: float = 0.0) -> Block:
+    """Return one set line as a block."""
+    return Block(line.at(x, DROP * line.size), LEADING * line.size)
+
+
+def stacked(blocks: Iterable[Block], gap: float = 0.0) -> Block:
+    """Return blocks one below the other as one block, `gap` apart."""
+    items: list[Item] = []
+    y = 0.0
+    for block in blocks:
+        items += shifted(block.items, 0, y)
+        y += block.height + gap
+    return Block(tuple(items), max(y - gap, 0.0))
+
+
+def height_of(blocks: Sequence[Block], gap: float) -> float:
+    """Return the height of blocks one below the other."""
+    return sum(block.height for block in blocks) + gap * max(len(blocks) - 1, 0)

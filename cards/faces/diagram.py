@@ -1,0 +1,132 @@
+"""The section diagram: a leader in; its pieces to scale, told apart in black alone, out."""
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby, pairwise
+
+from cards.faces.block import Block, Scale
+from cards.faces.pattern import Band, patterned
+from cards.faces.spread import spread
+from cards.leader import Leader
+from cards.materials import Materials
+from cards.parts import fly_end_mm
+from cards.words import span_number
+from layouts.face import Item, Path, segment
+from layouts.text import SetLine, set_line
+
+_FACTORS = (10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
+_LOOP = 9.0  # points along the line at factor 1, and half as high
+_PEN = 0.5
+_MOVED = 1.5  # points; a label moved further than this gets a line to its piece
+
+
+def diagram(leader: Leader, materials: Materials, scale: Scale, width: float) -> Block:
+    """Return the leader drawn along the width, lengths above it and materials below.
+
+    Lengths are to scale; thickness is exaggerated over that scale by the factor it prints.
+    """
+    loop = _LOOP * scale.factor if leader.butt.loop_mm else 0.0
+    per_mm = (width - loop) / float(leader.finished.high_mm)
+    room = 9.0 * scale.factor
+    factor = thickness_factor(leader, per_mm, room)
+    top = 1.25 * scale.small
+    bands = list(_bands(leader, per_mm, factor, loop, top + room / 2))
+    centres = [band.x + band.length / 2 for band in bands]
+    items: list[Item] = list(_loop(loop, top + room / 2))
+    for band, piece in zip(bands, leader.pieces, strict=True):
+        items += patterned(band, materials.find(piece.section.material).pattern)
+    items += _knots(bands)
+    items += _lengths(leader, bands, centres, scale, width)
+    words = _materials(leader, centres, scale)
+    caption = (set_line(f"thickness × {factor}", "medium", scale.small), 0.0)
+    below = top + room + 1.0 * scale.small
+    row = _row([caption, *words], scale, width, below)
+    if row is not None:
+        return Block((*items, *row), below + 0.25 * scale.small)
+    items += _row(words, scale, width, below) or ()
+    below += 1.2 * scale.small
+    return Block((*items, *caption[0].at(0, below)), below + 0.25 * scale.small)
+
+
+def thickness_factor(leader: Leader, per_mm: float, room: float) -> int:
+    """Return the largest round factor at which the thickest piece stays within the room."""
+    thickest = max(float(piece.section.diameter.mm) for piece in leader.pieces) * per_mm
+    return max((factor for factor in _FACTORS if thickest * factor <= room), default=_FACTORS[0])
+
+
+def _bands(leader: Leader, per_mm: float, factor: int, x: float, middle: float) -> Iterator[Band]:
+    for piece in leader.pieces:
+        length = float(piece.finished.high_mm) * per_mm
+        at_butt = float(piece.section.diameter.mm) * per_mm * factor
+        at_fly = float(fly_end_mm(piece.section)) * per_mm * factor
+        yield Band(x, middle, length, at_butt, at_fly)
+        x += length
+
+
+def _loop(width: float, middle: float) -> Iterator[Path]:
+    """Draw the loop at the butt as an eye of two curves, its tip at x = 0."""
+    if not width:
+        return
+    rise = width * 0.35
+    yield Path(
+        (
+            ("move", width, middle),
+            ("curve", width * 0.6, middle - rise, 0.0, middle - rise, _PEN, middle),
+            ("curve", 0.0, middle + rise, width * 0.6, middle + rise, width, middle),
+        ),
+        1.0,
+    )
+
+
+def _knots(bands: Sequence[Band]) -> Iterator[Path]:
+    """Mark each junction by a bar that stands out over both strands."""
+    for upper, lower in pairwise(bands):
+        half = max(upper.to_thick, lower.from_thick) / 2 + 1.2
+        yield Path(segment(lower.x, lower.y - half, lower.x, lower.y + half), 1.2)
+
+
+def _lengths(
+    leader: Leader, bands: Sequence[Band], centres: Sequence[float], scale: Scale, width: float
+) -> Iterator[Item]:
+    """Write each finished length over its piece; where it had to move, a line leads back."""
+    lines = [
+        set_line(span_number(piece.finished, leader), "medium", scale.small)
+        for piece in leader.pieces
+    ]
+    places = spread(centres, [line.width + 0.5 * scale.small for line in lines], width)
+    if places is None:  # the table has them all
+        return
+    for line, band, centre, place in zip(lines, bands, centres, places, strict=True):
+        yield from line.at(place, 0.8 * scale.small, "centre")
+        if abs(place - centre) > _MOVED:
+            top = band.y - band.half(centre) - 0.6
+            yield Path(segment(place, 0.95 * scale.small, centre, top), 0.25)
+
+
+def _materials(
+    leader: Leader, centres: Sequence[float], scale: Scale
+) -> list[tuple[SetLine, float]]:
+    """Return each run of one material as its word and the middle of its pieces."""
+    places = zip(leader.pieces, centres, strict=True)
+    words = []
+    for material, group in groupby(places, key=lambda place: place[0].section.material):
+        middles = [middle for _, middle in group]
+        word = set_line(material, "medium", scale.small)
+        words.append((word, (middles[0] + middles[-1]) / 2))
+    return words
+
+
+def _row(
+    words: Sequence[tuple[SetLine, float]], scale: Scale, width: float, baseline: float
+) -> tuple[Item, ...] | None:
+    """Return words on one line near where they want to be, or None where they do not fit."""
+    gap = 0.8 * scale.small
+    places = spread(
+        [middle for _, middle in words], [word.width + gap for word, _ in words], width + gap
+    )
+    if places is None:
+        return None
+    return tuple(
+        item
+        for (word, _), place in zip(words, places, strict=True)
+        for item in word.at(place - gap / 2, baseline, "centre")
+    )

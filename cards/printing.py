@@ -1,0 +1,156 @@
+"""Worksheets on paper: worksheets and what a person wants of the paper in, the bytes of a PDF out."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from typing import get_args
+
+from cards.cautions import When, cautions
+from cards.errors import Fault, Refused
+from cards.faces.label import wallet_label
+from cards.faces.pocket import Content, TooSmall, pocket_card
+from cards.leader import Leader
+from cards.notation import legend, write_notation
+from cards.practice import Practice
+from cards.recipe import Recipe
+from cards.recipe_text import file_name, recipe_text
+from cards.shop_file import Shop
+from cards.worksheet import Worksheet
+from fonts import FontMissing, NoGlyph
+from layouts.attach import AttachedFile
+from layouts.code import TextTooLong, symbol
+from layouts.face import Face, Symbol
+from layouts.formats import CardSize
+from layouts.imposition import Backs, Card, DoesNotFit, NoSuchLabel, place_cards, place_labels
+from layouts.pdf import Duplex, write_pdf
+from layouts.stock import UnknownStock, card_size, label_sheet, paper, shipped
+from layouts.text import TooWide
+
+CREATOR = "tagend"
+_DUPLEX: dict[Backs, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
+
+
+@dataclass(frozen=True, slots=True)
+class CardWishes:
+    """What a person wants of the cards' paper; None leaves the usual."""
+
+    size: str | None = None
+    paper: str | None = None
+    backs: Backs = "fold"
+    copies: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class LabelWishes:
+    """What a person wants of a sheet of labels; None leaves the usual."""
+
+    stock: str | None = None
+    count: int = 1
+    start: int = 1
+    skip: tuple[int, ...] = ()
+
+
+def cards_pdf(
+    worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: CardWishes
+) -> bytes:
+    """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
+    usual = shipped().defaults
+    with paper_faults():
+        size = card_size(wishes.size or shop.card or usual["card"])
+        sheet = paper(wishes.paper or shop.paper or usual["paper"])
+    cards = [
+        card
+        for worksheet in worksheets
+        for card in _cards(worksheet.leader, practice, shop, size)
+        for _ in range(wishes.copies)
+    ]
+    with paper_faults():
+        placed = place_cards(cards, sheet, backs=wishes.backs, corner=size.corner)
+        return write_pdf(
+            placed,
+            title=_title(worksheets, "tying cards"),
+            creator=CREATOR,
+            files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
+            duplex=_DUPLEX.get(wishes.backs),
+        )
+
+
+def labels_pdf(
+    worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: LabelWishes
+) -> bytes:
+    """Return a PDF of wallet labels. Raises `Refused` for what does not fit or cannot be set."""
+    with paper_faults():
+        stock = label_sheet(wishes.stock or shop.labels or shipped().defaults["labels"])
+    faces: list[Face] = []
+    for worksheet in worksheets:
+        with paper_faults(worksheet.leader.recipe.name):
+            face = wallet_label(worksheet.leader, code_of(worksheet.leader.recipe, practice), stock)
+        faces += [face] * wishes.count
+    with paper_faults():
+        return write_pdf(
+            place_labels(faces, stock, wishes.start, wishes.skip),
+            title=_title(worksheets, "wallet labels"),
+            creator=CREATOR,
+            files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
+        )
+
+
+def code_of(recipe: Recipe, practice: Practice) -> Symbol:
+    """Return the symbol of a recipe's notation."""
+    return symbol(write_notation(recipe, practice.knots, practice.materials))
+
+
+def recipe_files(recipes: Sequence[Recipe]) -> tuple[AttachedFile, ...]:
+    """Return recipes as files for a PDF to carry, each under a name of its own."""
+    seen: Counter[str] = Counter()
+    files = []
+    for recipe in recipes:
+        name = file_name(recipe.name)
+        seen[name] += 1
+        if seen[name] > 1:
+            name = f"{seen[name]}-{name}"
+        files.append(AttachedFile(name, "application/toml", recipe_text(recipe).encode()))
+    return tuple(files)
+
+
+def read_backs(word: str) -> Backs:
+    """Return how backs are printed; the command line knows no other words."""
+    backs: dict[str, Backs] = {backs: backs for backs in get_args(Backs)}
+    return backs[word]
+
+
+@contextmanager
+def paper_faults(where: str = "") -> Iterator[None]:
+    """Turn what paper and fonts refuse into what a person reads."""
+    try:
+        yield
+    except NoGlyph as error:
+        raise Refused(Fault(where, str(error), "write it with letters and common signs")) from None
+    except TooSmall as error:
+        raise Refused(Fault(where, str(error), "choose a larger size; see `tagend stock`")) from None
+    except (UnknownStock, DoesNotFit, NoSuchLabel, TextTooLong, TooWide, FontMissing) as error:
+        raise Refused(Fault(where, str(error), "")) from None
+
+
+def _cards(leader: Leader, practice: Practice, shop: Shop, size: CardSize) -> tuple[Card, ...]:
+    """Return the card of a leader; a long one takes several cards."""
+    wire = any(practice.materials.find(p.section.material).kind == "wire" for p in leader.pieces)
+    involved: tuple[When, ...] = ("fly", "wire") if wire else ("fly",)
+    with paper_faults(leader.recipe.name):
+        content = Content(
+            materials=practice.materials,
+            symbol=code_of(leader.recipe, practice),
+            legend=legend(),
+            cautions=cautions(*involved),
+            shop_name=shop.name,
+            shop_line=shop.line,
+        )
+        sides = pocket_card(leader, content, size)
+    backs = [*sides[1::2], *([None] if len(sides) % 2 else [])]
+    return tuple(Card(front, back) for front, back in zip(sides[::2], backs, strict=True))
+
+
+def _title(worksheets: Sequence[Worksheet], what: str) -> str:
+    names = [worksheet.leader.recipe.name for worksheet in worksheets]
+    return f"{names[0]}: {what}" if len(names) == 1 else f"{len(names)} leaders: {what}"

@@ -1,0 +1,169 @@
+"""A recipe file: TOML in, a checked recipe out."""
+
+from collections.abc import Callable
+from datetime import date
+from functools import cache
+
+from pydantic_core import SchemaValidator
+from pydantic_core.core_schema import ValidationInfo
+
+from cards.errors import refused
+from cards.file_schema import (
+    Schema,
+    check,
+    known_keys,
+    optional,
+    parsed,
+    table,
+    tables,
+    text,
+)
+from cards.practice import Practice
+from cards.recipe import Butt, Fly, Reach, Recipe, Section
+from cards.toml_file import read_toml
+from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+
+NAME_MOST = 60
+NOTE_MOST = 200
+SECTIONS_MOST = 30  # the longest published tapers have ten
+
+
+def read_recipe(data: bytes, practice: Practice) -> Recipe:
+    """Return the recipe in a TOML file; raises `Refused` with every fault in it."""
+    recipe: Recipe = check(_validator(), read_toml(data), practice, known_keys(RECIPE))
+    return checked_whole(recipe)
+
+
+def checked_whole(recipe: Recipe) -> Recipe:
+    """Return the recipe itself, or raise `Refused` for keys that contradict one another."""
+    last = len(recipe.sections)
+    end = recipe.sections[-1]
+    if end.knot is not None:
+        raise refused(
+            f"the last section ends at the fly, and {end.knot!r} joins it to nothing",
+            "write the knot to the fly under [fly]",
+            f"section {last}, knot",
+        )
+    if end.dropper is not None:
+        raise refused(
+            "the last section has no joint to leave a dropper at",
+            "write the dropper on the section above",
+            f"section {last}, dropper",
+        )
+    if recipe.butt.end == "none" and recipe.butt.loop is not None:
+        raise refused("a bare end has no loop", "leave the loop or the end out", "butt, loop")
+    return recipe
+
+
+def json_schema() -> dict[str, object]:
+    """Return the JSON Schema of a recipe file, for editors that check and complete."""
+    from pydantic.json_schema import GenerateJsonSchema
+
+    schema: dict[str, object] = GenerateJsonSchema().generate(RECIPE)
+    return {"$schema": GenerateJsonSchema.schema_dialect, **schema, "title": "Leader recipe"}
+
+
+def _knot_for(place: str, *, bare: bool = False) -> Callable[[object, ValidationInfo], str]:
+    """Return a reader of the knot at one place; `bare` ends may be "none"."""
+
+    def read(value: object, info: ValidationInfo) -> str:
+        if not isinstance(value, str):
+            raise refused("this is not a text in quotes", 'write a knot, such as "blood"')
+        if bare and value.strip().lower() == "none":
+            return "none"
+        practice: Practice = info.context
+        return practice.knot_at(value, place).name
+
+    return read
+
+
+def _material(value: object, info: ValidationInfo) -> str:
+    if not isinstance(value, str):
+        raise refused("this is not a text in quotes", 'write a material, such as "nylon"')
+    practice: Practice = info.context
+    return practice.materials.find(value).name
+
+
+def _date(value: object) -> date:
+    if type(value) is date:
+        return value
+    try:
+        return date.fromisoformat(str(value))
+    except ValueError:
+        raise refused(f"{str(value)[:20]!r} is not a date", "write it as 2026-05-31") from None
+
+
+def _words(*choices: str) -> Schema:
+    return {"type": "literal", "expected": list(choices)}
+
+
+_YES_NO: Schema = {"type": "bool", "strict": True}
+_LENGTH = parsed(parse_length, "A length with its unit.", ["30 in", "7 1/2 ft", "76 cm"])
+_SPAN = parsed(parse_span, "A length, or a range.", ["30 in", "22 to 28 in", "76 cm"])
+_DIAMETER = parsed(
+    parse_diameter, "A diameter with its unit, or 0X to 8X.", ["0.023 in", "0.58 mm", "4X"]
+)
+_STRENGTH = parsed(parse_strength, "A strength, as the spool says.", ["25 lb", "11.3 kg"])
+
+
+def _knot(place: str, description: str, example: str, *, bare: bool = False) -> Schema:
+    return parsed(_knot_for(place, bare=bare), description, [example], with_context=True)
+
+
+SECTION = table(
+    Section,
+    {
+        "length": _SPAN,
+        "diameter": _DIAMETER,
+        "material": parsed(
+            _material, "What the line is.", ["nylon", "fluorocarbon"], with_context=True
+        ),
+        "strength": optional(_STRENGTH),
+        "knot": optional(_knot("joint", "The knot to the next section.", "blood")),
+        "part": optional(_words("butt", "taper", "tippet", "bite guard", "sighter")),
+        "dropper": optional(_LENGTH),
+        "tapers_to": optional(_DIAMETER),
+        "bought": optional(_YES_NO, False),
+    },
+)
+RECIPE = table(
+    Recipe,
+    {
+        "name": text(NAME_MOST, "What the leader is called."),
+        "section": tables(SECTION, 1, SECTIONS_MOST),
+        "lengths": optional(_words("finished", "cut"), "finished"),
+        "use": optional(text(NOTE_MOST, "The fish, the water, the wind.")),
+        "line_weight": optional({"type": "int", "strict": True, "ge": 1, "le": 15}),
+        "line_tip": optional(_DIAMETER),
+        "total": optional(_LENGTH),
+        "note": optional(text(NOTE_MOST, "Anything else to know.")),
+        "tied": optional(parsed(_date, "The day it was tied.", ["2026-05-31"])),
+        "record_lengths": optional(_YES_NO, False),
+        "butt": optional(
+            table(
+                Butt,
+                {
+                    "end": optional(
+                        _knot("butt", "The loop, or none.", "perfection loop", bare=True)
+                    ),
+                    "loop": optional(_LENGTH),
+                },
+            ),
+            Butt(),
+        ),
+        "fly": optional(
+            table(
+                Fly,
+                {"knot": optional(_knot("fly", "The knot, or none.", "clinch", bare=True))},
+            ),
+            Fly(),
+        ),
+        "reach": optional(table(Reach, {"line_out": _LENGTH, "rod": _LENGTH})),
+    },
+    fields={"section": "sections"},
+)
+
+
+@cache
+def _validator() -> SchemaValidator:
+    return SchemaValidator(RECIPE)

@@ -1,0 +1,146 @@
+"""A shop file: what belongs to the person and not the recipe; TOML in, practice and wishes out."""
+
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from pydantic_core import SchemaValidator
+
+from cards.rules import common_rules, with_settings
+from cards.errors import Fault, Refused, refused
+from cards.file_schema import Schema, check, known_keys, optional, parsed, table, text
+from cards.knot_file import knots_with_own
+from cards.knots import Knot, Knots
+from cards.materials import materials_with_own
+from cards.practice import OwnAllowance, Practice
+from cards.shelf import read_our_file
+from cards.spell import ShownUnit
+from cards.toml_file import read_toml
+from cards.units import INCH_MM, Length, parse_length
+
+TAPE_IN_MM = INCH_MM / 4
+TAPE_METRIC_MM = Fraction(5)
+
+Raw = Mapping[str, object]
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """What a shop file says, checked; absent words leave the usual."""
+
+    name: str | None = None
+    line: str | None = None  # of text, under the name on a card
+    units: ShownUnit | None = None
+    tape: Length | None = None
+    paper: str | None = None
+    card: str | None = None
+    labels: str | None = None
+    allowance: Raw | None = None
+    choice: Raw | None = None
+    rules: Raw | None = None
+    knots: Raw | None = None
+    materials: Raw | None = None
+
+
+def read_shop(data: bytes) -> Shop:
+    """Return what a shop file says; raises `Refused` with every fault in it."""
+    shop: Shop = check(_validator(), read_toml(data), None, known_keys(SHOP))
+    practice_of(shop)
+    return shop
+
+
+def practice_of(shop: Shop) -> Practice:
+    """Return common practice with what a shop changes of it."""
+    with _under("knots"):
+        knots = knots_with_own(shop.knots or {})
+    with _under("materials"):
+        materials = materials_with_own(shop.materials or {})
+    with _under("rules"):
+        rules = with_settings(common_rules(), shop.rules or {})
+    inches = shop.tape is not None and shop.tape.unit in ("in", "ft", "yd")
+    return Practice(
+        knots=knots,
+        materials=materials,
+        rules=rules,
+        choice=_choices(shop.choice or {}, knots),
+        own_allowances=_own_allowances(shop.allowance or {}, knots),
+        unit=shop.units,
+        tape_in_mm=shop.tape.mm if shop.tape and inches else TAPE_IN_MM,
+        tape_metric_mm=shop.tape.mm if shop.tape and not inches else TAPE_METRIC_MM,
+    )
+
+
+@cache
+def common_practice() -> Practice:
+    """Return the practice of a person without a shop file."""
+    return practice_of(Shop())
+
+
+def _own_allowances(raw: Raw, knots: Knots) -> dict[str, OwnAllowance]:
+    own = {}
+    for name, value in raw.items():
+        with _under(f"allowance, {name}"):
+            own[knots.find(name).name] = _own_allowance(value)
+    return own
+
+
+def _own_allowance(value: object) -> OwnAllowance:
+    if not isinstance(value, dict):
+        both = parse_length(value).mm
+        return OwnAllowance(both, both)
+    if set(value) != {"thick", "thin"}:
+        raise refused("a table here has other keys", "write thick and thin, or one length for both")
+    return OwnAllowance(parse_length(value["thick"]).mm, parse_length(value["thin"]).mm)
+
+
+def _choices(own: Raw, knots: Knots) -> dict[str, tuple[Knot, ...]]:
+    orders = read_our_file("choice.toml")
+    for end, order in own.items():
+        if end not in orders:
+            raise refused(f"no end is called {end!r}", f"write one of: {', '.join(orders)}", "choice")
+        if not isinstance(order, list) or not order:
+            raise refused("this is not a list of knots", 'write ["blood", …]', f"choice, {end}")
+    found: dict[str, tuple[Knot, ...]] = {}
+    for end, order in {**orders, **own}.items():
+        with _under(f"choice, {end}"):
+            found[end] = tuple(knots.find(str(name)) for name in order)  # type: ignore[attr-defined]
+    return found
+
+
+@contextmanager
+def _under(key: str) -> Iterator[None]:
+    """Put the key before every fault found inside."""
+    try:
+        yield
+    except Refused as error:
+        raise Refused(
+            *(Fault(", ".join(filter(None, (key, f.where))), f.found, f.instead) for f in error.faults)
+        ) from None
+
+
+_TABLE: Schema = {"type": "dict"}
+
+SHOP = table(
+    Shop,
+    {
+        "name": optional(text(60, "The shop's or the guide's name.")),
+        "line": optional(text(80, "A line of text under the name.")),
+        "units": optional({"type": "literal", "expected": ["in", "cm", "mm"]}),
+        "tape": optional(parsed(parse_length, "What cuts are rounded up to.", ["1/4 in", "5 mm"])),
+        "paper": optional(text(40, "The paper in the printer.")),
+        "card": optional(text(40, "The size of a card.")),
+        "labels": optional(text(40, "The label sheet.")),
+        "allowance": optional(_TABLE),
+        "choice": optional(_TABLE),
+        "rules": optional(_TABLE),
+        "knots": optional(_TABLE),
+        "materials": optional(_TABLE),
+    },
+)
+
+
+@cache
+def _validator() -> SchemaValidator:
+    return SchemaValidator(SHOP)

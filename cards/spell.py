@@ -1,0 +1,44 @@
+"""Computed lengths as words: exact millimetres in, what a tape shows out, in ASCII."""
+
+from fractions import Fraction
+from typing import Literal
+
+from cards.units import INCH_MM
+
+ShownUnit = Literal["in", "cm", "mm"]
+
+_SIXTEENTH = 16  # the finest mark on a common inch tape
+
+
+def length_number(mm: Fraction, unit: ShownUnit) -> str:
+    """Return the number alone: `34 1/4`, `87.5` or `875`, to the finest mark of a tape."""
+    if unit == "in":
+        return _mixed(mm / INCH_MM)
+    if unit == "cm":
+        tenths = round(mm)
+        return f"{tenths // 10}.{tenths % 10}" if tenths % 10 else str(tenths // 10)
+    return str(round(mm))
+
+
+def length(mm: Fraction, unit: ShownUnit) -> str:
+    """Return the length with its unit: `34 1/4 in`."""
+    return f"{length_number(mm, unit)} {unit}"
+
+
+def long_length(mm: Fraction, unit: ShownUnit) -> str:
+    """Return a leader's length as people say it: `9 ft`, `9 ft 2 1/4 in`, `2.74 m`, `48 in`."""
+    if unit != "in":
+        hundredths = round(mm / 10)
+        return f"{hundredths // 100}.{hundredths % 100:02} m" if mm >= 1000 else length(mm, unit)
+    sixteenths = round(mm / INCH_MM * _SIXTEENTH)
+    feet, rest = divmod(Fraction(sixteenths, _SIXTEENTH), 12)
+    if feet < 5:  # a short leader is said in inches
+        return length(mm, unit)
+    return f"{feet} ft {_mixed(rest)} in" if rest else f"{feet} ft"
+
+
+def _mixed(inches: Fraction) -> str:
+    whole, rest = divmod(Fraction(round(inches * _SIXTEENTH), _SIXTEENTH), 1)
+    if not rest:
+        return str(whole)
+    return f"{whole} {rest}" if whole else str(rest)

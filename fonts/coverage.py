@@ -1,0 +1,57 @@
+"""Which font sets which characters: a text in, its runs out; and how wide a run is."""
+
+import unicodedata
+from dataclasses import dataclass
+from itertools import groupby
+
+from fonts.faces import widths
+from fonts.files import CHAINS, Weight
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A piece of text that one font sets."""
+
+    text: str
+    font: str
+
+
+class NoGlyph(ValueError):
+    """No font can set a character: it would be missing on the paper, and nobody told."""
+
+    def __init__(self, character: str) -> None:
+        self.character = character
+        self.code_point = ord(character)
+        self.unicode_name = unicodedata.name(character, "no name")
+        shown = character if character.isprintable() else repr(character)
+        super().__init__(
+            f"no font has the character {shown} (U+{self.code_point:04X}, {self.unicode_name})"
+        )
+
+
+def runs(text: str, weight: Weight) -> tuple[Run, ...]:
+    """Return the text split by the first font of the weight's chain that has each character.
+
+    Raises NoGlyph.
+    """
+    grouped = groupby(text, key=lambda character: _font_of(character, weight))
+    return tuple(Run("".join(characters), font) for font, characters in grouped)
+
+
+def text_width(text: str, font: str, size: float) -> float:
+    """Return the width of text that the font has, set without kerning, in the unit of `size`.
+
+    Raises NoGlyph.
+    """
+    known = widths(font)
+    try:
+        return sum(known[character] for character in text) * size
+    except KeyError as missing:
+        raise NoGlyph(missing.args[0]) from None
+
+
+def _font_of(character: str, weight: Weight) -> str:
+    for font in CHAINS[weight]:
+        if character in widths(font):
+            return font
+    raise NoGlyph(character)

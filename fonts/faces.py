@@ -1,0 +1,47 @@
+"""A font as it is measured and embedded: its name in; its characters, widths and heights out."""
+
+import unicodedata
+from collections.abc import Mapping
+from functools import cache
+from typing import TYPE_CHECKING
+
+from fonts.files import font_path
+
+if TYPE_CHECKING:
+    from reportlab.pdfbase.ttfonts import TTFont
+
+# Heights of the first font in the chain, both weights, in ems: `hhea` and `OS/2` of its files.
+# The fallback's are smaller, so what makes room for these makes room for both.
+ASCENT = 1.025
+DESCENT = 0.275
+CAP_HEIGHT = 0.698
+X_HEIGHT = 0.520
+
+
+@cache
+def _loaded(font: str) -> "TTFont":
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    return TTFont(font, str(font_path(font)), asciiReadable=False)
+
+
+@cache
+def widths(font: str) -> Mapping[str, float]:
+    """Return every character that the font can set, with its width in ems."""
+    face = _loaded(font).face
+    characters = {chr(code): face.charWidths[code] / 1000 for code in face.charToGlyph}
+    return {character: width for character, width in characters.items() if _stands(character)}
+
+
+def _stands(character: str) -> bool:
+    # Controls and private codes say nothing to a reader. A combining mark has a glyph, but it
+    # would be put beside its letter: the writer places glyphs by their widths alone.
+    return unicodedata.category(character)[0] not in "CM"
+
+
+@cache
+def register(font: str) -> None:
+    """Make the font known to the PDF library under its name here."""
+    from reportlab.pdfbase.pdfmetrics import registerFont
+
+    registerFont(_loaded(font))

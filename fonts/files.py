@@ -1,0 +1,50 @@
+"""Where each font lies: its name in, the path of its file out."""
+
+from dataclasses import dataclass
+from importlib.util import find_spec
+from pathlib import Path
+from typing import Literal, TypeAlias
+
+Weight: TypeAlias = Literal["medium", "bold"]
+
+
+@dataclass(frozen=True, slots=True)
+class FontFile:
+    """A file inside an installed distribution that holds nothing but fonts."""
+
+    distribution: str
+    file: str
+
+
+FONTS = {
+    "medium": FontFile("fontpkg-ibm-plex-sans-condensed", "IBMPlexSansCondensed-Medium.ttf"),
+    "bold": FontFile("fontpkg-ibm-plex-sans-condensed", "IBMPlexSansCondensed-Bold.ttf"),
+    "medium-fallback": FontFile("fontpkg-fira-sans-condensed", "FiraSansCondensed-Medium.ttf"),
+    "bold-fallback": FontFile("fontpkg-fira-sans-condensed", "FiraSansCondensed-Bold.ttf"),
+}
+
+# Tried in this order. The first has tabular digits and the primes, the second Greek and Cyrillic.
+CHAINS: dict[Weight, tuple[str, ...]] = {
+    "medium": ("medium", "medium-fallback"),
+    "bold": ("bold", "bold-fallback"),
+}
+
+
+class FontMissing(RuntimeError):
+    """A distribution that should have brought a font is not installed, or not whole."""
+
+    def __init__(self, wanted: FontFile) -> None:
+        self.wanted = wanted
+        super().__init__(f"no font {wanted.file}; run: pip install {wanted.distribution}")
+
+
+def font_path(font: str) -> Path:
+    """Return the path of a font's file; FontMissing when it is not there."""
+    wanted = FONTS[font]
+    # The package is found, not imported: it brings a file, and importing it runs foreign code.
+    spec = find_spec(wanted.distribution.replace("-", "_"))
+    for folder in (spec.submodule_search_locations or ()) if spec else ():
+        path = Path(folder) / "files" / wanted.file
+        if path.is_file():
+            return path
+    raise FontMissing(wanted)

@@ -1,0 +1,1 @@
+"""Paper: stock, sheets, text set to fit, codes, and the PDF writer. It knows no trade."""

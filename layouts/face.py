@@ -1,0 +1,122 @@
+"""A face: a size and the items placed on it, in points from its top left corner, y downwards.
+
+An item only says what stands where. Nothing here measures, fits or draws.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Literal, TypeAlias
+
+POINTS_PER_INCH = 72.0
+MM = POINTS_PER_INCH / 25.4  # points in a millimetre
+
+Turn = Literal[0, 90, 180, 270]  # degrees, anticlockwise as seen on the paper
+
+Move: TypeAlias = tuple[Literal["move"], float, float]
+Line: TypeAlias = tuple[Literal["line"], float, float]
+Curve: TypeAlias = tuple[Literal["curve"], float, float, float, float, float, float]
+Close: TypeAlias = tuple[Literal["close"]]
+Step: TypeAlias = Move | Line | Curve | Close
+
+
+@dataclass(frozen=True, slots=True)
+class TextRun:
+    """Text of one font on one baseline; `x` is where it starts, `width` what it takes."""
+
+    x: float
+    y: float
+    text: str
+    font: str  # a name that `fonts` knows
+    size: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Lines and curves, stroked when `line` (the pen's width) is over 0, filled when asked.
+
+    Greys go from 0, black, to 1, the paper's white.
+    """
+
+    steps: tuple[Step, ...]
+    line: float = 0.0
+    grey: float = 0.0
+    fill: float | None = None
+    dash: tuple[float, ...] = ()
+    round_ends: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Symbol:
+    """A QR code's dark and light modules, row by row, without the quiet zone."""
+
+    text: str
+    version: int
+    level: Literal["L", "M", "Q", "H"]
+    rows: tuple[tuple[bool, ...], ...]
+
+    @property
+    def side(self) -> int:
+        """Modules along one side."""
+        return len(self.rows)
+
+
+@dataclass(frozen=True, slots=True)
+class Code:
+    """A symbol at its place; x and y are the corner of its first module."""
+
+    x: float
+    y: float
+    module: float
+    symbol: Symbol
+
+
+Item: TypeAlias = TextRun | Path | Code
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """One side of a card, or one label."""
+
+    name: str
+    width: float
+    height: float
+    items: tuple[Item, ...]
+
+
+def rectangle(x: float, y: float, width: float, height: float) -> tuple[Step, ...]:
+    """Return the closed outline of a box."""
+    return (
+        ("move", x, y),
+        ("line", x + width, y),
+        ("line", x + width, y + height),
+        ("line", x, y + height),
+        ("close",),
+    )
+
+
+def segment(x1: float, y1: float, x2: float, y2: float) -> tuple[Step, ...]:
+    """Return one straight line."""
+    return (("move", x1, y1), ("line", x2, y2))
+
+
+def shifted(items: Iterable[Item], dx: float, dy: float) -> tuple[Item, ...]:
+    """Return the items moved to the right by `dx` and down by `dy`."""
+    return tuple(_shifted(item, dx, dy) for item in items)
+
+
+def _shifted(item: Item, dx: float, dy: float) -> Item:
+    if isinstance(item, Path):
+        return replace(item, steps=tuple(_shifted_step(step, dx, dy) for step in item.steps))
+    return replace(item, x=item.x + dx, y=item.y + dy)
+
+
+def _shifted_step(step: Step, dx: float, dy: float) -> Step:
+    match step:
+        case ("move", x, y):
+            return ("move", x + dx, y + dy)
+        case ("line", x, y):
+            return ("line", x + dx, y + dy)
+        case ("curve", x1, y1, x2, y2, x3, y3):
+            return ("curve", x1 + dx, y1 + dy, x2 + dx, y2 + dy, x3 + dx, y3 + dy)
+    return step

@@ -1,0 +1,73 @@
+"""Papers, cards and label sheets as measurements in points."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+Shape = Literal["rectangle", "round"]
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A sheet of paper, upright."""
+
+    name: str
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class CardSize:
+    """A card as it is read; `corner` is the radius of its corners."""
+
+    name: str
+    width: float
+    height: float
+    corner: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class LabelSheet:
+    """A sheet of equal labels; on a roll, the one label is the sheet.
+
+    `left` and `top` lead to the first label, the pitches from one label to the next; `inset`
+    is what a label's design keeps free along its edges.
+    """
+
+    name: str
+    paper: Paper
+    columns: int
+    rows: int
+    width: float
+    height: float
+    left: float
+    top: float
+    pitch_x: float
+    pitch_y: float
+    corner: float
+    shape: Shape
+    inset: float
+
+    @property
+    def on_roll(self) -> bool:
+        """Whether each label is a page of its own."""
+        return self.paper.name == self.name
+
+    @property
+    def places(self) -> tuple[tuple[float, float], ...]:
+        """The top left corners of the labels, row by row."""
+        return tuple(
+            (self.left + column * self.pitch_x, self.top + row * self.pitch_y)
+            for row in range(self.rows)
+            for column in range(self.columns)
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """What is known, by folded name and in the order written; `defaults` is a name per table."""
+
+    papers: Mapping[str, Paper]
+    cards: Mapping[str, CardSize]
+    labels: Mapping[str, LabelSheet]
+    defaults: Mapping[str, str]

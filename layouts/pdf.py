@@ -1,0 +1,204 @@
+"""Sheets in, the bytes of a PDF out; the only place that draws, and the only one with y upwards.
+
+The same sheets give the same bytes: nothing is taken from the clock, an id or a set's order.
+"""
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from io import BytesIO
+from typing import TYPE_CHECKING, Literal, TypeAlias
+
+from fonts import register
+from layouts.attach import AttachedFile, embed
+from layouts.code import symbol_path
+from layouts.face import Code, Face, Item, Path, Symbol, TextRun
+from layouts.sheet import Placed, Sheet
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+    from reportlab.pdfgen.pathobject import PDFPathObject
+
+Duplex: TypeAlias = Literal["long edge", "short edge", "single side"]
+
+# Values of the viewer preference (ISO 32000-1, table 150).
+_DUPLEX: dict[Duplex, str] = {
+    "long edge": "DuplexFlipLongEdge",
+    "short edge": "DuplexFlipShortEdge",
+    "single side": "Simplex",
+}
+
+_WORTH_REUSE = 3  # uses; for fewer, a form's own stream and dictionary cost more than they save
+_ROUND_FORM = 36.0  # points; a form clips to its box, which shall not cut what a page would show
+_NON_ZERO = 1  # the fill rule under which overlapping outlines stay filled
+
+
+@dataclass(frozen=True, slots=True)
+class _Pen:
+    """A canvas, with what has been made on it to be drawn again."""
+
+    canvas: "Canvas"
+    codes: "dict[Symbol, PDFPathObject]"
+    forms: Mapping[Face, str]
+
+
+def write_pdf(
+    sheets: Sequence[Sheet],
+    *,
+    title: str,
+    creator: str,
+    subject: str = "",
+    files: Sequence[AttachedFile] = (),
+    duplex: Duplex | None = None,
+) -> bytes:
+    """Return a PDF of the sheets in their order, one page each, to be printed unscaled.
+
+    Raises ValueError when there is no sheet or two files have one name.
+    """
+    if not sheets:
+        raise ValueError("a PDF needs at least one sheet")
+    canvas = _canvas()
+    _describe(canvas, title, creator, subject)
+    _prefer(canvas, duplex)
+    embed(canvas, files)
+    pen = _Pen(canvas, {}, _forms(sheets))
+    for face, form in pen.forms.items():
+        _define(pen, face, form)
+    for sheet in sheets:
+        _draw_sheet(pen, sheet)
+    return bytes(canvas.getpdfdata())
+
+
+def _canvas() -> "Canvas":
+    from reportlab.pdfgen.canvas import Canvas
+
+    # With one of our fonts as the first, the file never names the library's own, unembedded one.
+    register("medium")
+    return Canvas(
+        BytesIO(),
+        pageCompression=1,
+        invariant=1,
+        pdfVersion=(1, 7),
+        lang="en",
+        initialFontName="medium",
+    )
+
+
+def _describe(canvas: "Canvas", title: str, creator: str, subject: str) -> None:
+    canvas.setTitle(title)
+    canvas.setSubject(subject)
+    canvas.setCreator(creator)
+    canvas.setAuthor("")
+
+
+def _prefer(canvas: "Canvas", duplex: Duplex | None) -> None:
+    from reportlab.pdfbase.pdfdoc import PDFDictionary
+
+    canvas.setViewerPreference("PrintScaling", "None")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    if duplex is not None:
+        canvas.setViewerPreference("Duplex", _DUPLEX[duplex])
+    # The library's own list of preferences ends before this one, which came with PDF 1.7.
+    preferences = canvas.getCatalogEntry("ViewerPreferences")
+    PDFDictionary.__setitem__(preferences, "PickTrayByPDFSize", "true")
+
+
+def _forms(sheets: Sequence[Sheet]) -> dict[Face, str]:
+    uses = Counter(placed.face for sheet in sheets for placed in sheet.placed)
+    often = [face for face, count in uses.items() if count >= _WORTH_REUSE]
+    return {face: f"face{number}" for number, face in enumerate(often, start=1)}
+
+
+def _define(pen: _Pen, face: Face, form: str) -> None:
+    right, top = face.width + _ROUND_FORM, face.height + _ROUND_FORM
+    pen.canvas.beginForm(form, -_ROUND_FORM, -_ROUND_FORM, right, top)
+    _draw(pen, face.items, face.height)
+    pen.canvas.endForm()
+
+
+def _draw_sheet(pen: _Pen, sheet: Sheet) -> None:
+    pen.canvas.setPageSize((round(sheet.width, 3), round(sheet.height, 3)))
+    for placed in sheet.placed:
+        pen.canvas.saveState()
+        pen.canvas.transform(*_place(placed, sheet.height))
+        if placed.face in pen.forms:
+            pen.canvas.doForm(pen.forms[placed.face])
+        else:
+            _draw(pen, placed.face.items, placed.face.height)
+        pen.canvas.restoreState()
+    _draw(pen, sheet.marks, sheet.height)
+    pen.canvas.showPage()
+
+
+def _place(placed: Placed, height: float) -> tuple[float, float, float, float, float, float]:
+    # The matrix that carries the face, whose lower left corner is the origin, into its box.
+    width, tall = placed.size
+    left, bottom = placed.x, height - placed.y - tall
+    match placed.turn:
+        case 0:
+            return 1, 0, 0, 1, left, bottom
+        case 90:
+            return 0, 1, -1, 0, left + width, bottom
+        case 180:
+            return -1, 0, 0, -1, left + width, bottom + tall
+        case 270:
+            return 0, -1, 1, 0, left, bottom + tall
+
+
+def _draw(pen: _Pen, items: Iterable[Item], height: float) -> None:
+    # A form takes over whatever state its page has, so every item sets all that it relies on.
+    def up(y: float) -> float:
+        return height - y
+
+    for item in items:
+        match item:
+            case TextRun():
+                _draw_text(pen.canvas, item, up)
+            case Path():
+                _draw_path(pen.canvas, item, up)
+            case Code():
+                _draw_code(pen, item, up)
+
+
+def _draw_text(canvas: "Canvas", run: TextRun, up: Callable[[float], float]) -> None:
+    register(run.font)
+    canvas.setFillGray(0)
+    text = canvas.beginText(run.x, up(run.y))
+    text.setFont(run.font, run.size)
+    text.textOut(run.text)
+    canvas.drawText(text)
+
+
+def _draw_path(canvas: "Canvas", path: Path, up: Callable[[float], float]) -> None:
+    outline = canvas.beginPath()
+    for step in path.steps:
+        match step:
+            case ("move", x, y):
+                outline.moveTo(x, up(y))
+            case ("line", x, y):
+                outline.lineTo(x, up(y))
+            case ("curve", x1, y1, x2, y2, x3, y3):
+                outline.curveTo(x1, up(y1), x2, up(y2), x3, up(y3))
+            case ("close",):
+                outline.close()
+    if path.line > 0:
+        canvas.setLineWidth(path.line)
+        canvas.setStrokeGray(path.grey)
+        canvas.setLineCap(int(path.round_ends))
+        canvas.setDash(list(path.dash))
+    if path.fill is not None:
+        canvas.setFillGray(path.fill)
+    canvas.drawPath(outline, path.line > 0, path.fill is not None, _NON_ZERO)
+
+
+def _draw_code(pen: _Pen, code: Code, up: Callable[[float], float]) -> None:
+    # One path with one fill: module by module, some renderers show seams and others grow each one.
+    if code.symbol not in pen.codes:
+        outline = pen.codes[code.symbol] = pen.canvas.beginPath()
+        for rectangle in symbol_path(code.symbol):
+            outline.rect(*rectangle)
+    pen.canvas.saveState()
+    pen.canvas.transform(code.module, 0, 0, -code.module, code.x, up(code.y))
+    pen.canvas.setFillGray(0)
+    pen.canvas.drawPath(pen.codes[code.symbol], 0, 1, _NON_ZERO)
+    pen.canvas.restoreState()

@@ -1,0 +1,158 @@
+"""Text and the room it has in; lines measured, broken and made to fit out. Points throughout."""
+
+import math
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal, NamedTuple, TypeAlias
+
+from fonts import CAP_HEIGHT, Weight, runs, text_width
+from layouts.face import MM, TextRun
+from layouts.typeset import BREAKING, GAP, GAP_WIDTH, prepare
+
+__all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "fits", "set_line"]
+
+Align: TypeAlias = Literal["left", "centre", "right"]
+
+SIZE_STEP = 0.25  # points between the sizes that a fit tries
+_SLACK = 1e-6  # points; sums of the same widths in another order differ by less
+
+_SPACES = re.compile(f"[{BREAKING}]+")
+# Within a word, a line may end after a hyphen or dash between two letters: never in 2-3 or 8-lb.
+_AFTER_HYPHEN = re.compile(r"(?<=[^\W\d_][-\u2010–—])(?=[^\W\d_])")
+
+# Where a space holds: 7 ft 6 in, 22 to 28 in, 25 lb, 1 1/2. Units are those of length and weight.
+_DIGIT = "[0-9¼½¾⅐-⅞]"
+_UNIT = r"(?:in|ft|yd|mm|cm|m|thou|lb|oz|kg|g)\b"
+_HOLDS = tuple(
+    re.compile(rule)
+    for rule in (
+        rf"({_DIGIT} ft) (?=[0-9])",
+        rf"({_DIGIT} to) (?={_DIGIT})",
+        rf"({_DIGIT}) (?=to[ \u00a0]{_DIGIT})",
+        rf"({_DIGIT}) (?={_UNIT})",
+        r"(?<![\w/.,])([0-9]+) (?=[0-9]+/[0-9]+(?![0-9/])|[¼½¾⅐-⅞])",
+    )
+)
+
+
+class Piece(NamedTuple):
+    """A run of one font: where it starts in its line and how wide it is."""
+
+    text: str
+    font: str
+    start: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
+class SetLine:
+    """One line of text, ready to be placed."""
+
+    pieces: tuple[Piece, ...]
+    size: float
+    width: float
+
+    @property
+    def text(self) -> str:
+        return "".join(piece.text for piece in self.pieces)
+
+    def at(self, x: float, y: float, align: Align = "left") -> tuple[TextRun, ...]:
+        """Return its runs with the baseline at y and the line's left, centre or right at x."""
+        left = x - {"left": 0.0, "centre": self.width / 2, "right": self.width}[align]
+        return tuple(
+            TextRun(left + piece.start, y, piece.text, piece.font, self.size, piece.width)
+            for piece in self.pieces
+        )
+
+
+class TooWide(ValueError):
+    """A word, or a number with its unit, is wider than the room it has; both in points."""
+
+    def __init__(self, text: str, available: float, needed: float) -> None:
+        self.text = text
+        self.available = available
+        self.needed = needed
+        super().__init__(
+            f"{text!r} is {needed / MM:.1f} mm wide, its place only {available / MM:.1f} mm"
+        )
+
+
+def fits(width: float, available: float) -> bool:
+    """Say whether a width goes into a room."""
+    return width <= available + _SLACK
+
+
+def set_line(text: str, weight: Weight, size: float) -> SetLine:
+    """Return the text measured as one line. Raises NoGlyph."""
+    pieces = tuple(
+        Piece(piece.text, piece.font, piece.start * size, piece.width * size)
+        for piece in _in_ems(text, weight)
+    )
+    return SetLine(pieces, size, _end(pieces))
+
+
+def break_lines(text: str, weight: Weight, size: float, width: float) -> tuple[SetLine, ...]:
+    """Return the text in lines no wider than `width`, each as full as it can be.
+
+    Lines end at spaces and after hyphens, never within a quantity. Raises TooWide and NoGlyph.
+    """
+    lines: list[str] = []
+    for join, part in _parts(text):
+        needed = _width(part, weight) * size
+        if not fits(needed, width):
+            raise TooWide(prepare(part), width, needed)
+        longer = lines[-1] + join + part if lines else ""
+        if lines and fits(_width(longer, weight) * size, width):
+            lines[-1] = longer
+        else:
+            lines.append(part)
+    return tuple(set_line(line, weight, size) for line in lines)
+
+
+def fit_size(
+    text: str, weight: Weight, width: float, preferred: float, smallest: float, lines: int = 1
+) -> float | None:
+    """Return the largest size, SIZE_STEP by SIZE_STEP down, at which the text fits; else None."""
+    for step in range(math.floor((preferred - smallest) / SIZE_STEP + _SLACK) + 1):
+        size = preferred - step * SIZE_STEP
+        try:
+            if len(break_lines(text, weight, size, width)) <= lines:
+                return size
+        except TooWide:
+            continue
+    return None
+
+
+def _parts(text: str) -> list[tuple[str, str]]:
+    # What may stand alone on a line, each with what joins it to the part before.
+    held = _SPACES.sub(" ", text)
+    for rule in _HOLDS:
+        held = rule.sub("\\1\u00a0", held)
+    return [
+        ("" if place else " ", part)
+        for word in held.split(" ")
+        if word
+        for place, part in enumerate(_AFTER_HYPHEN.split(word))
+    ]
+
+
+def _width(text: str, weight: Weight) -> float:
+    return _end(_in_ems(text, weight))
+
+
+def _end(pieces: tuple[Piece, ...]) -> float:
+    return pieces[-1].start + pieces[-1].width if pieces else 0.0
+
+
+@lru_cache(maxsize=4096)
+def _in_ems(text: str, weight: Weight) -> tuple[Piece, ...]:
+    pieces: list[Piece] = []
+    start = 0.0
+    for place, stretch in enumerate(prepare(text).split(GAP)):
+        start += GAP_WIDTH if place else 0.0
+        for run in runs(stretch, weight):
+            width = text_width(run.text, run.font, 1.0)
+            pieces.append(Piece(run.text, run.font, start, width))
+            start += width
+    return tuple(pieces)
