@@ -4,10 +4,11 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
+from itertools import islice
 from typing import get_args
 
 from cards.cautions import When, cautions
-from cards.errors import Fault, Refused
+from cards.errors import Fault, Refused, refused
 from cards.faces.label import wallet_label
 from cards.faces.pocket import Content, TooSmall, pocket_card
 from cards.leader import Leader
@@ -23,6 +24,7 @@ from layouts.code import TextTooLong, symbol
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize
 from layouts.imposition import Backs, Card, DoesNotFit, NoSuchLabel, place_cards, place_labels
+from layouts.lengths import size_in_mm
 from layouts.pdf import Duplex, write_pdf
 from layouts.stock import UnknownStock, card_size, label_sheet, paper, shipped
 from layouts.text import TooWide
@@ -146,9 +148,34 @@ def _cards(leader: Leader, practice: Practice, shop: Shop, size: CardSize) -> tu
             shop_name=shop.name,
             shop_line=shop.line,
         )
-        sides = pocket_card(leader, content, size)
+        sides = _sides(leader, content, size)
     backs = [*sides[1::2], *([None] if len(sides) % 2 else [])]
     return tuple(Card(front, back) for front, back in zip(sides[::2], backs, strict=True))
+
+
+def _sides(leader: Leader, content: Content, size: CardSize) -> tuple[Face, ...]:
+    """Return the card's sides, upright or lying; where it is too small, tell which would do."""
+    faces = _either_way(leader, content, size)
+    if faces is not None:
+        return faces
+    larger = sorted(shipped().cards.values(), key=lambda card: card.width * card.height)
+    would_do = (card.name for card in larger if _either_way(leader, content, card))
+    instead = " or ".join(islice(would_do, 3))
+    raise refused(
+        f"this leader needs more room than {size_in_mm(size.width, size.height)} in type that "
+        "can be read",
+        f"use --size {instead}" if instead else "no card known here is large enough",
+    )
+
+
+def _either_way(leader: Leader, content: Content, size: CardSize) -> tuple[Face, ...] | None:
+    turned = CardSize(size.name, size.height, size.width, size.corner)
+    for way in (size, turned):
+        try:
+            return pocket_card(leader, content, way)
+        except TooSmall:
+            continue
+    return None
 
 
 def _title(worksheets: Sequence[Worksheet], what: str) -> str:

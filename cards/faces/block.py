@@ -23,6 +23,7 @@ class Scale:
     """The type sizes of a face, in points; every face has this one scale, larger or smaller."""
 
     factor: float
+    stretch: float = 1.0  # of the table's rows, where there is room
 
     @property
     def name(self) -> float:
@@ -44,7 +45,7 @@ class Scale:
     @property
     def pitch(self) -> float:
         """From one row of the table to the next."""
-        return 10.5 * self.factor
+        return 10.5 * self.factor * self.stretch
 
 
 def line_block(line: SetLine, x: float = 0.0) -> Block:

@@ -9,7 +9,8 @@ from layouts.text import break_lines, fit_size, set_line
 def head(leader: Leader, scale: Scale, width: float) -> Block:
     """Return the block that says which leader this is, what it is for and how it ends."""
     use = leader.recipe.use or ""
-    tippet = f"tippet {thickness(leader.tippet)}"
+    weight = f"{leader.recipe.line_weight}-weight · " if leader.recipe.line_weight else ""
+    tippet = f"{weight}tippet {thickness(leader.tippet)}"
     left, right = (set_line(text, "medium", scale.small) for text in (use, tippet))
     if left.width + right.width + scale.small <= width:
         height = line_block(left).height
@@ -33,8 +34,7 @@ def continued_head(leader: Leader, scale: Scale, width: float) -> Block:
 
 def _title(leader: Leader, scale: Scale, width: float) -> Block:
     """Set the length at the right, and the name in the largest type in which it takes one line."""
-    weight = f"{leader.recipe.line_weight}-weight · " if leader.recipe.line_weight else ""
-    total = set_line(f"{weight}{span(leader.finished, leader)}", "bold", scale.name)
+    total = set_line(span(leader.finished, leader), "bold", scale.name)
     room = width - total.width - scale.body
     name = leader.recipe.name
     size = fit_size(name, "bold", room, scale.name, scale.body) or scale.body

@@ -56,11 +56,10 @@ def _words(leader: Leader, width: float, height: float) -> Block | None:
 def _lines(leader: Leader, size: float, width: float) -> Iterator[Block]:
     recipe = leader.recipe
     small = max(size - 1.5, FLOOR)
-    weight = f" · {recipe.line_weight}-weight" if recipe.line_weight else ""
     texts: list[tuple[str, Weight, float]] = [
         (recipe.name, "bold", size),
-        (f"{span(leader.finished, leader)}{weight}", "bold", small),
-        (strand(leader.tippet), "medium", small),
+        (span(leader.finished, leader), "bold", small),
+        (f"tippet {strand(leader.tippet)}", "medium", small),
     ]
     for text, font, points in texts:
         for line in break_lines(text, font, points, width):

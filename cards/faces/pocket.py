@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from cards.cautions import Caution
 from cards.faces.back import caution_block, code_block, imprint_block
@@ -18,6 +19,7 @@ from layouts.text import TooWide
 INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
 _GAP = 0.4  # between blocks, in small type sizes
 _FACTORS = (1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)  # of the type scale; at 1 it is as small as allowed
+_STRETCHES = (1.4, 1.2, 1.1, 1.0)  # of the table's rows
 _LEAST_CAUTIONS = 4
 
 
@@ -66,7 +68,7 @@ def pocket_card(leader: Leader, content: Content, size: CardSize) -> tuple[Face,
     The diagram stands on the front where there is room for it. Raises `TooSmall` where not even
     the smallest type fits, and `NoGlyph`.
     """
-    panels = [Panel(size, Scale(factor)) for factor in _FACTORS]
+    panels = [Panel(size, Scale(*of)) for of in product(_FACTORS, _STRETCHES)]
     name = leader.recipe.name
     for drawn in (True, False):
         for place, panel in enumerate(panels):

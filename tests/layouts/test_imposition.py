@@ -301,7 +301,12 @@ def check_refusal(
     refusal: DoesNotFit, several: Iterable[Card], sheet: Paper, margin: float
 ) -> None:
     """Check that the paper holds no such card in any way, and that those named do."""
-    first = next(card for card in several if (card.front.width, card.front.height) == refusal.size)
+    folded = str(refusal).startswith("a folded card")
+    first = next(
+        card
+        for card in several
+        if (card.front.width, card.front.height) == refusal.size and bool(card.back) == folded
+    )
     width, height = refusal.size
     ways = [(2 * width, height), (width, 2 * height)] if first.back else [(width, height)]
     room_x, room_y = sheet.width - 2 * margin, sheet.height - 2 * margin
@@ -333,6 +338,13 @@ def test_rows_cut_alike_share_a_cut() -> None:
     rows = sorted({round(y, 3) for _, y, _, _ in boxes(sheet)})
     assert rows[1] - rows[0] == pytest.approx(100, abs=0.001)
     assert rows[2] - rows[1] == pytest.approx(100 + 6 * MM, abs=0.001)
+
+
+def test_cards_of_several_sizes_are_turned_where_that_saves_a_sheet() -> None:
+    # 120 × 50 mm upright go one below the other, five a sheet; turned, four a row in two rows.
+    several = [card(f"{k}", 120 * MM, 50 * MM) for k in range(8)] + [card("x", 40 * MM, 15 * MM)]
+    (sheet,) = place_cards(several, LETTER)
+    assert {placed.turn for placed in sheet.placed if placed.face.width > 50 * MM} == {90}
 
 
 def test_folded_and_plain_cards_share_a_sheet() -> None:
