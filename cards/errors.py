@@ -1,6 +1,8 @@
 """What a person wrote and the tool cannot use: where it stands, what was found, what to write."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,3 +33,17 @@ class Refused(ValueError):
 def refused(found: str, instead: str, where: str = "") -> Refused:
     """Return the refusal of one fault."""
     return Refused(Fault(where, found, instead))
+
+
+def below(place: str, fault: Fault, mark: str = ", ") -> Fault:
+    """Return the fault with the place that holds it written first."""
+    return replace(fault, where=mark.join(filter(None, (place, fault.where))))
+
+
+@contextmanager
+def under(place: str, mark: str = ", ") -> Iterator[None]:
+    """Write the place before every fault that is found inside."""
+    try:
+        yield
+    except Refused as error:
+        raise Refused(*(below(place, fault, mark) for fault in error.faults)) from None

@@ -11,7 +11,7 @@ from typing import Any, cast
 from pydantic_core import CoreSchema, ErrorDetails, SchemaValidator, ValidationError
 from pydantic_core.core_schema import DataclassField, ValidationInfo
 
-from cards.errors import Fault, Refused, refused
+from cards.errors import Fault, Refused, below, refused
 
 Schema = CoreSchema
 
@@ -67,9 +67,7 @@ def parsed(
             "type": "function-plain",
             "function": {"type": "with-info" if with_context else "no-info", "function": parse},
             "json_schema_input_schema": {"type": "str"},
-            "metadata": {
-                "pydantic_js_updates": {"description": description, "examples": examples}
-            },
+            "metadata": {"pydantic_js_updates": {"description": description, "examples": examples}},
         },
     )
 
@@ -149,10 +147,7 @@ def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ..
         error = context["error"]
         if not isinstance(error, Refused):
             raise error
-        return tuple(
-            Fault(", ".join(filter(None, (where, fault.where))), fault.found, fault.instead)
-            for fault in error.faults
-        )
+        return tuple(below(where, fault) for fault in error.faults)
     if kind == "unexpected_keyword_argument":
         return (_unknown_key(detail["loc"], keys),)
     found = detail["input"] if kind != "missing" else detail["loc"][-1]

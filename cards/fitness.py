@@ -56,8 +56,10 @@ def unfit(knot: Knot, meeting: Meeting) -> str | None:
 
 
 def disputed(knot: Knot, meeting: Meeting) -> bool:
-    """Whether print disagrees: some tie this knot where hard nylon meets fluorocarbon of its size."""
-    hard = all(material.hard for material in (meeting.upper, meeting.lower) if material.kind == "nylon")
+    """Whether print disagrees: some tie it where hard nylon meets fluorocarbon of like size."""
+    hard = all(
+        material.hard for material in (meeting.upper, meeting.lower) if material.kind == "nylon"
+    )
     like_size = abs(meeting.step_mm) <= DIAMETER_MM["thou"] + PRINTED_MM
     return meeting.mixed and knot.mixed == "hard nylon" and hard and like_size
 

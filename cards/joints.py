@@ -56,9 +56,7 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     last = recipe.sections[-1]
     wire = practice.materials.find(last.material).kind == "wire"
     size = fly_end_mm(last)
-    knot = next(
-        k for k in practice.choice["fly"] if k.takes_strand(size, wire=wire)
-    )
+    knot = next(k for k in practice.choice["fly"] if k.takes_strand(size, wire=wire))
     return End(knot, loop, "none is named, so line for this one is kept")
 
 

@@ -40,9 +40,7 @@ def _tippet_place(recipe: Recipe, materials: Materials) -> int:
     if named or last == 0:
         return named[-1] if named else last
     end, above = recipe.sections[last], recipe.sections[last - 1]
-    guard_like = (
-        end.diameter.mm > fly_end_mm(above) or materials.find(end.material).kind == "wire"
-    )
+    guard_like = end.diameter.mm > fly_end_mm(above) or materials.find(end.material).kind == "wire"
     if end.part == "bite guard" or (end.part is None and guard_like):
         return last - 1
     return last

@@ -5,16 +5,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from cards.rules import Rule
 from cards.errors import refused
 from cards.knots import Knot, Knots, Place, Side
 from cards.materials import Materials
+from cards.rules import Rule
 from cards.spell import ShownUnit
 
-End = Literal["butt", "joint", "fly"]
+EndOf = Literal["butt", "joint", "fly"]  # a section
 
 # Which places of the knots file serve at each end of a section.
-_SERVES: dict[End, tuple[Place, ...]] = {
+_SERVES: dict[EndOf, tuple[Place, ...]] = {
     "butt": ("butt", "line"),
     "joint": ("joint",),
     "fly": ("fly",),
@@ -53,7 +53,7 @@ class Practice:
             return None
         return own.thick_mm if side == "thick" else own.thin_mm
 
-    def knot_at(self, name: str, end: End) -> Knot:
+    def knot_at(self, name: str, end: EndOf) -> Knot:
         """Return the knot of that name; raises `Refused` when it is not for this end."""
         knot = self.knots.find(name)
         places = _SERVES[end]

@@ -1,4 +1,4 @@
-"""Worksheets on paper: worksheets and what a person wants of the paper in, the bytes of a PDF out."""
+"""Worksheets and what a person wants of the paper in, the bytes of a PDF out."""
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -23,9 +23,10 @@ from layouts.attach import AttachedFile
 from layouts.code import TextTooLong, symbol
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize
-from layouts.imposition import Backs, Card, DoesNotFit, NoSuchLabel, place_cards, place_labels
+from layouts.imposition import Card, DoesNotFit, NoSuchLabel, place_cards, place_labels
 from layouts.lengths import size_in_mm
 from layouts.pdf import Duplex, write_pdf
+from layouts.pieces import Backs
 from layouts.stock import UnknownStock, card_size, label_sheet, paper, shipped
 from layouts.text import TooWide
 
@@ -130,7 +131,9 @@ def paper_faults(where: str = "") -> Iterator[None]:
     except NoGlyph as error:
         raise Refused(Fault(where, str(error), "write it with letters and common signs")) from None
     except TooSmall as error:
-        raise Refused(Fault(where, str(error), "choose a larger size; see `tagend stock`")) from None
+        raise Refused(
+            Fault(where, str(error), "choose a larger size; see `tagend stock`")
+        ) from None
     except (UnknownStock, DoesNotFit, NoSuchLabel, TextTooLong, TooWide, FontMissing) as error:
         raise Refused(Fault(where, str(error), "")) from None
 

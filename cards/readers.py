@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import TypeVar
 
-from cards.errors import Fault, Refused, refused
+from cards.errors import Fault, Refused, below, refused
 from cards.file_schema import Schema, parsed, plain_text
 
 T = TypeVar("T")
@@ -63,8 +63,3 @@ def list_of(
         return tuple(items)
 
     return read_all
-
-
-def below(place: str, fault: Fault) -> Fault:
-    """Return the fault with the place put before its own."""
-    return Fault(", ".join(filter(None, (place, fault.where))), fault.found, fault.instead)

@@ -18,7 +18,7 @@ from cards.file_schema import (
     tables,
     text,
 )
-from cards.practice import Practice
+from cards.practice import EndOf, Practice
 from cards.recipe import Butt, Fly, Reach, Recipe, Section
 from cards.toml_file import read_toml
 from cards.units import parse_diameter, parse_length, parse_span, parse_strength
@@ -63,25 +63,28 @@ def json_schema() -> dict[str, object]:
     return {"$schema": GenerateJsonSchema.schema_dialect, **schema, "title": "Leader recipe"}
 
 
-def _knot_for(place: str, *, bare: bool = False) -> Callable[[object, ValidationInfo], str]:
-    """Return a reader of the knot at one place; `bare` ends may be "none"."""
+def _knot_for(end: EndOf, *, bare: bool = False) -> Callable[[object, ValidationInfo], str]:
+    """Return a reader of the knot at one end of a section; `bare` ends may be "none"."""
 
     def read(value: object, info: ValidationInfo) -> str:
         if not isinstance(value, str):
             raise refused("this is not a text in quotes", 'write a knot, such as "blood"')
         if bare and value.strip().lower() == "none":
             return "none"
-        practice: Practice = info.context
-        return practice.knot_at(value, place).name
+        return _practice(info).knot_at(value, end).name
 
     return read
+
+
+def _practice(info: ValidationInfo) -> Practice:
+    assert isinstance(info.context, Practice)
+    return info.context
 
 
 def _material(value: object, info: ValidationInfo) -> str:
     if not isinstance(value, str):
         raise refused("this is not a text in quotes", 'write a material, such as "nylon"')
-    practice: Practice = info.context
-    return practice.materials.find(value).name
+    return _practice(info).materials.find(value).name
 
 
 def _date(value: object) -> date:
@@ -106,8 +109,8 @@ _DIAMETER = parsed(
 _STRENGTH = parsed(parse_strength, "A strength, as the spool says.", ["25 lb", "11.3 kg"])
 
 
-def _knot(place: str, description: str, example: str, *, bare: bool = False) -> Schema:
-    return parsed(_knot_for(place, bare=bare), description, [example], with_context=True)
+def _knot(end: EndOf, description: str, example: str, *, bare: bool = False) -> Schema:
+    return parsed(_knot_for(end, bare=bare), description, [example], with_context=True)
 
 
 SECTION = table(

@@ -8,9 +8,9 @@ from typing import Generic, Protocol, TypeVar
 
 from pydantic_core import SchemaValidator
 
-from cards.errors import Fault, Refused, refused
+from cards.errors import Fault, Refused, below, refused
 from cards.file_schema import Schema, check, known_keys, optional, plain_text
-from cards.readers import below, by, list_of, text_line
+from cards.readers import by, list_of, text_line
 from cards.toml_file import read_toml
 
 NAME_MOST = 30

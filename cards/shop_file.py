@@ -1,20 +1,19 @@
 """A shop file: what belongs to the person and not the recipe; TOML in, practice and wishes out."""
 
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
 from pydantic_core import SchemaValidator
 
-from cards.rules import common_rules, with_settings
-from cards.errors import Fault, Refused, refused
+from cards.errors import refused, under
 from cards.file_schema import Schema, check, known_keys, optional, parsed, table, text
 from cards.knot_file import knots_with_own
 from cards.knots import Knot, Knots
 from cards.materials import materials_with_own
 from cards.practice import OwnAllowance, Practice
+from cards.rules import common_rules, with_settings
 from cards.shelf import read_our_file
 from cards.spell import ShownUnit
 from cards.toml_file import read_toml
@@ -53,11 +52,11 @@ def read_shop(data: bytes) -> Shop:
 
 def practice_of(shop: Shop) -> Practice:
     """Return common practice with what a shop changes of it."""
-    with _under("knots"):
+    with under("knots"):
         knots = knots_with_own(shop.knots or {})
-    with _under("materials"):
+    with under("materials"):
         materials = materials_with_own(shop.materials or {})
-    with _under("rules"):
+    with under("rules"):
         rules = with_settings(common_rules(), shop.rules or {})
     inches = shop.tape is not None and shop.tape.unit in ("in", "ft", "yd")
     return Practice(
@@ -81,7 +80,7 @@ def common_practice() -> Practice:
 def _own_allowances(raw: Raw, knots: Knots) -> dict[str, OwnAllowance]:
     own = {}
     for name, value in raw.items():
-        with _under(f"allowance, {name}"):
+        with under(f"allowance, {name}"):
             own[knots.find(name).name] = _own_allowance(value)
     return own
 
@@ -99,25 +98,16 @@ def _choices(own: Raw, knots: Knots) -> dict[str, tuple[Knot, ...]]:
     orders = read_our_file("choice.toml")
     for end, order in own.items():
         if end not in orders:
-            raise refused(f"no end is called {end!r}", f"write one of: {', '.join(orders)}", "choice")
+            raise refused(
+                f"no end is called {end!r}", f"write one of: {', '.join(orders)}", "choice"
+            )
         if not isinstance(order, list) or not order:
             raise refused("this is not a list of knots", 'write ["blood", …]', f"choice, {end}")
     found: dict[str, tuple[Knot, ...]] = {}
     for end, order in {**orders, **own}.items():
-        with _under(f"choice, {end}"):
+        with under(f"choice, {end}"):
             found[end] = tuple(knots.find(str(name)) for name in order)  # type: ignore[attr-defined]
     return found
-
-
-@contextmanager
-def _under(key: str) -> Iterator[None]:
-    """Put the key before every fault found inside."""
-    try:
-        yield
-    except Refused as error:
-        raise Refused(
-            *(Fault(", ".join(filter(None, (key, f.where))), f.found, f.instead) for f in error.faults)
-        ) from None
 
 
 _TABLE: Schema = {"type": "dict"}

@@ -2,7 +2,6 @@
 
 import tomllib
 
-
 from cards.errors import refused
 
 LARGEST = 1_000_000  # bytes; a recipe has some hundred

@@ -41,19 +41,19 @@ def label_sheet(
     if faults:
         raise BadStock(*faults)
     return LabelSheet(
-        entry.name,
-        paper,
-        across.count,
-        down.count,
-        width,
-        height,
-        left,
-        top,
-        pitch_x,
-        pitch_y,
-        corner,
-        _shape(entry),
-        inset,
+        name=entry.name,
+        paper=paper,
+        columns=across.count,
+        rows=down.count,
+        width=width,
+        height=height,
+        left=left,
+        top=top,
+        pitch_x=pitch_x,
+        pitch_y=pitch_y,
+        corner=corner,
+        shape=_shape(entry),
+        inset=inset,
     )
 
 

@@ -79,9 +79,9 @@ def row_sheets(cards: Sequence[Options], room: Room) -> tuple[tuple[Slot, ...], 
 
 def _packed(pieces: list[Piece], room: Room) -> tuple[tuple[Slot, ...], ...]:
     """Return sheets of rows, each row on the first sheet that has place for it."""
-    pieces.sort(key=lambda piece: (-piece.height, -piece.width))
+    highest_first = sorted(pieces, key=lambda piece: (-piece.height, -piece.width))
     sheets: list[list[list[Piece]]] = []
-    for row in _rows(pieces, room):
+    for row in _rows(highest_first, room):
         for sheet in sheets:
             if fits(_tops([*sheet, row], room.gutter)[-1], room.height):
                 sheet.append(row)

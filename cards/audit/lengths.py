@@ -12,6 +12,7 @@ _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to n
 
 
 def too_short(leader: Leader, _: Practice) -> Iterator[Found]:
+    """Find sections with no room between their two knots."""
     for piece in leader.pieces:
         room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
         if not piece.section.bought and piece.finished.low_mm <= room:
@@ -23,6 +24,7 @@ def too_short(leader: Leader, _: Practice) -> Iterator[Found]:
 
 
 def weak_sections(leader: Leader, _: Practice) -> Iterator[Found]:
+    """Find sections above the tippet that are weaker than it."""
     tippet = leader.tippet
     strength = tippet.section.strength
     if strength is None:
@@ -32,15 +34,16 @@ def weak_sections(leader: Leader, _: Practice) -> Iterator[Found]:
         if own is None or own.kg >= strength.kg:
             continue
         # Strength may rise where nylon passes to thinner fluorocarbon: common practice, no source.
-        passes = piece.section.material != tippet.section.material
-        yield Found(
-            piece.place,
-            f"section {piece.place} ({own.plain}) is weaker than the tippet ({strength.plain})",
-            severity="note" if passes and piece.place == tippet.place - 1 else None,
-        )
+        passes = piece.place == tippet.place - 1 and leader.joints[piece.place - 1].meeting.mixed
+        says = f"section {piece.place} ({own.plain}) is weaker than the tippet ({strength.plain})"
+        if passes:
+            yield Found(piece.place, says, "note", "sound where nylon passes to fluorocarbon")
+        else:
+            yield Found(piece.place, says)
 
 
 def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """Hold the sum of the sections against the length that the recipe states."""
     total = leader.recipe.total
     if total is None:
         return
@@ -59,6 +62,7 @@ def extent(lengths: Extent, leader: Leader) -> str:
 
 
 def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """Find strengths that no strand of that diameter has."""
     low, high = practice.rules["strength for size"].limits
     for piece in leader.pieces:
         stress = nominal_stress_mpa(piece)

@@ -29,13 +29,17 @@ def _drop(joint: Joint) -> str:
 
 
 def rises(leader: Leader, _: Practice) -> Iterator[Found]:
-    for upper, lower, joint in _pairs(leader):
+    """Find strands thicker than the one above them."""
+    for _upper, lower, joint in _pairs(leader):
         if joint.meeting.step_mm >= 0 or lower.part in _MAY_RISE:
             continue
-        yield Found(lower.place, f"section {lower.place} is thicker than the one above: {_drop(joint)}")
+        yield Found(
+            lower.place, f"section {lower.place} is thicker than the one above: {_drop(joint)}"
+        )
 
 
 def steps(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """Find steps that are too big in inches."""
     (limit,) = practice.rules["step"].limits
     for _, lower, joint in _tapering(leader):
         if joint.meeting.step_mm > limit:
@@ -47,6 +51,7 @@ def steps(leader: Leader, practice: Practice) -> Iterator[Found]:
 
 
 def ratios(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """Find steps that are too big for how fine the strands are."""
     (limit,) = practice.rules["diameter ratio"].limits
     for _, lower, joint in _tapering(leader):
         ratio = joint.meeting.upper_mm / joint.meeting.lower_mm
@@ -66,7 +71,7 @@ def stiffness(leader: Leader, practice: Practice) -> Iterator[Found]:
         if ratio is not None and not 1 / limit <= ratio <= limit:
             yield Found(
                 lower.place,
-                f"the strand above section {lower.place} is about {float(ratio):.1f} times as stiff",
+                f"above section {lower.place} the strand is {float(ratio):.1f} times as stiff",
             )
 
 
@@ -85,6 +90,7 @@ def stiffness_ratio(joint: Joint) -> Fraction | None:
 
 
 def repeats(leader: Leader, _: Practice) -> Iterator[Found]:
+    """Find neighbours of one strand, unless their knot carries a dropper or a ring."""
     for upper, lower, joint in _pairs(leader):
         same = joint.meeting.step_mm == 0 and joint.meeting.upper == joint.meeting.lower
         if same and upper.section.dropper is None and not joint.knot.apart:
@@ -94,15 +100,14 @@ def repeats(leader: Leader, _: Practice) -> Iterator[Found]:
 
 
 def butt_and_line(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """Hold the butt against the tip of the fly line, where the recipe gives it."""
     tip = leader.recipe.line_tip
     if tip is None:
         return
     low, high = practice.rules["butt and line"].limits
     share = leader.recipe.sections[0].diameter.mm / tip.mm
     if not low <= share <= high:
-        yield Found(
-            1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})"
-        )
+        yield Found(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
 
 
 TAPER_RULES = {

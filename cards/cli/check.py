@@ -2,7 +2,7 @@
 
 import click
 
-from cards.cli.files import load_practice, load_recipes, recipes_argument, shop_option
+from cards.cli.files import load_practice, load_recipes, shop_option
 from cards.cli.tables import audit_lines
 from cards.worksheet import worksheet
 

@@ -1,13 +1,13 @@
-"""Files that commands read and write: names in, recipes and practice out, with the name in every fault."""
+"""Files that commands read and write: names in, recipes and practice out; faults name the file."""
 
 import sys
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Callable, Sequence
+from contextlib import AbstractContextManager
 from typing import TypeVar
 
 import click
 
-from cards.errors import Fault, Refused, refused
+from cards.errors import Fault, Refused, refused, under
 from cards.practice import Practice
 from cards.recipe import Recipe
 from cards.recipe_file import read_recipe
@@ -53,7 +53,8 @@ def load_practice(shop: str | None) -> Practice:
 
 def load_recipes(names: Sequence[str], practice: Practice) -> tuple[Recipe, ...]:
     """Return the recipes in files; raises `Refused` with the faults of all of them."""
-    recipes, faults = [], []
+    recipes: list[Recipe] = []
+    faults: list[Fault] = []
     for name in names:
         try:
             with naming(name):
@@ -95,13 +96,6 @@ def write_whole(name: str, data: bytes) -> None:
         ) from None
 
 
-@contextmanager
-def naming(name: str) -> Iterator[None]:
+def naming(name: str) -> AbstractContextManager[None]:
     """Put the file's name before every fault found inside."""
-    try:
-        yield
-    except Refused as error:
-        shown = "standard input" if name == "-" else name
-        raise Refused(
-            *(Fault(": ".join(filter(None, (shown, f.where))), f.found, f.instead) for f in error.faults)
-        ) from None
+    return under("standard input" if name == "-" else name, ": ")

@@ -68,7 +68,15 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
 
 
 def _totals(leader: Leader) -> tuple[str, ...]:
-    return ("", "in all", "", "", span(leader.finished, leader), long_length(leader.cut_mm, leader.unit), "")
+    return (
+        "",
+        "in all",
+        "",
+        "",
+        span(leader.finished, leader),
+        long_length(leader.cut_mm, leader.unit),
+        "",
+    )
 
 
 def _padded(row: Sequence[str], widths: Sequence[int]) -> str:

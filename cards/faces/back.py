@@ -6,7 +6,7 @@ from cards.cautions import Caution
 from cards.faces.block import Block, Scale, line_block, stacked
 from layouts.code import QUIET, best_module
 from layouts.face import Code, Symbol, shifted
-from layouts.text import break_lines, set_line
+from layouts.text import break_lines
 
 
 def caution_block(cautions: Sequence[Caution], scale: Scale, width: float) -> Block:

@@ -1,8 +1,7 @@
-"""The table of a card: a leader in; a row a section out, each knot at the junction it belongs to."""
+"""The table of a card: a leader in; a row a section out, each knot at its junction."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import accumulate
 from typing import Literal
 
@@ -13,7 +12,8 @@ from cards.units import Quantity
 from cards.words import end_words, span_number
 from fonts import Weight
 from layouts.face import Item, Path, segment
-from layouts.text import CAP_HEIGHT, GAP_WIDTH, set_line
+from layouts.text import CAP_HEIGHT, set_line
+from layouts.typeset import GAP_WIDTH
 
 _RULE = 0.5  # points, and grey: it leads the eye to the knot
 _RULE_GREY = 0.45
@@ -87,9 +87,7 @@ def table(leader: Leader, scale: Scale, width: float) -> Table:
         )
         for row in range(len(leader.pieces))
     ]
-    all_heads = [
-        Block((*heads, *junction(knot, head_height)), head_height) for knot in knots[:-1]
-    ]
+    all_heads = [Block((*heads, *junction(knot, head_height)), head_height) for knot in knots[:-1]]
     return Table(tuple(all_heads), tuple(rows), Block((), 0.6 * scale.small), needed)
 
 
@@ -121,7 +119,9 @@ def _quantities(word: str, quantities: Sequence[Quantity | None]) -> tuple[str, 
     """Return a head and cells: the unit stands in the head where all have the same."""
     units = {quantity.plain.partition(" ")[2] for quantity in quantities if quantity}
     if len(units) > 1 or units == {""}:
-        return word or "strength", tuple(quantity.plain if quantity else "" for quantity in quantities)
+        return word or "strength", tuple(
+            quantity.plain if quantity else "" for quantity in quantities
+        )
     cells = tuple(quantity.plain.partition(" ")[0] if quantity else "" for quantity in quantities)
     return ", ".join(filter(None, (word, units.pop()))), cells
 
@@ -143,7 +143,11 @@ def _head(column: Column, x: float, width: float, scale: Scale) -> Iterable[Item
 
 
 def _cells(
-    columns: Sequence[Column], starts: Sequence[float], widths: Sequence[float], row: int, scale: Scale
+    columns: Sequence[Column],
+    starts: Sequence[float],
+    widths: Sequence[float],
+    row: int,
+    scale: Scale,
 ) -> Iterable[Item]:
     for column, x, width in zip(columns, starts, widths, strict=False):
         baseline = scale.pitch / 2 + CAP_HEIGHT * column.size / 2
