@@ -8,12 +8,12 @@ from cards.leader import Leader, Piece
 from cards.worksheet import Worksheet
 
 
-def json_line(sheet: Worksheet) -> str:
-    """Return one JSON object on one line."""
-    return json.dumps(_whole(sheet), ensure_ascii=False)
+def json_line(sheet: Worksheet, count: int = 1) -> str:
+    """Return one JSON object on one line; `count` leaders only change what they take in all."""
+    return json.dumps(_whole(sheet, count), ensure_ascii=False)
 
 
-def _whole(sheet: Worksheet) -> dict[str, object]:
+def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
     leader = sheet.leader
     return {
         "name": leader.recipe.name,
@@ -24,6 +24,8 @@ def _whole(sheet: Worksheet) -> dict[str, object]:
         "total_finished_least_mm": _mm(leader.finished.low_mm),
         "base_finished_mm": _mm(leader.base.high_mm),
         "total_cut_mm": _mm(leader.cut_mm),
+        "count": count,
+        "batch_cut_mm": _mm(count * leader.cut_mm),
         "warnings": [_finding(finding) for finding in sheet.findings],
     }
 

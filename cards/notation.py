@@ -13,7 +13,7 @@ from cards.errors import Refused, refused
 from cards.knot_file import load_knots
 from cards.knots import Knots
 from cards.materials import Materials, load_materials
-from cards.notation_read import SECTION_START, read_fields
+from cards.notation_read import KEY, SECTION_START, read_fields
 from cards.notation_terms import Terms
 from cards.notation_write import write_fields
 from cards.quantity_code import SILENT, Units, common_units
@@ -25,7 +25,7 @@ LONGEST = 2000  # characters; a label's code has some hundred
 _VERSION = re.compile(r"TAG(\d+):")
 _CHECKED = re.compile(r".*[0-9A-Z]{2}")
 _NOT_SPACE = re.compile("[^ ]")
-_SLIPS_TRIED = 30  # a long text has many, and each costs a reading
+_READ_AGAIN = 6000  # characters in search of a slip, so that long texts are refused quickly too
 _SLIPS_TOLD = 3
 
 
@@ -78,11 +78,11 @@ def codes_used(recipe: Recipe) -> tuple[tuple[str, str], ...]:
 def legend() -> tuple[str, ...]:
     """Return the lines that a card prints beside its code, for a person who reads it by eye."""
     return (
-        "Code: name, W line weight, BUTT end * loop, then the sections down to the fly.",
-        "Section: length * diameter * material * strength - knot below it.",
-        "No material: as above. Inches and pounds, unless it says a unit or CM/MM/KG.",
-        "22-28: from 22 to 28. 1+1/2: one and a half. /DROP: dropper. * in words: apostrophe.",
-        "Words: + turns the case of a letter, $ marks accents and signs.",
+        "Name : W line weight : BUTT end * loop : section by section to the fly.",
+        "Section: length * diameter * material * strength - knot at its lower end.",
+        "No material: as above. Inches and pounds where no unit or CM/MM/KG says else.",
+        "22-28 is a range, .023-.009 a taper, 1+1/2 one and a half, /DROP a dropper.",
+        "In words + turns a letter's case, * is an apostrophe, $ marks other signs.",
     )
 
 
@@ -113,10 +113,10 @@ def _named(char: str) -> str:
 
 
 def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
-    mark, *fields, check = (piece.trimmed() for piece in whole.split(":"))
-    if mark.text != MARK or not fields or len(check.text) != 2:
+    pieces = [piece.trimmed() for piece in whole.split(":")]
+    if pieces[0].text != MARK or len(pieces) < 3 or len(pieces[-1].text) != 2:
         raise _no_code(whole)
-    return read_fields(fields, knots, materials)
+    return read_fields(pieces[1:-1], knots, materials)
 
 
 def _no_code(whole: Cursor) -> Refused:
@@ -128,13 +128,13 @@ def _no_code(whole: Cursor) -> Refused:
 def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -> Refused:
     """Return the refusal of a text that its check doesn't fit, with the slips that explain it."""
     hints = []
-    for slip in corrections(bare.text)[:_SLIPS_TRIED]:
+    for slip in corrections(bare.text)[: _READ_AGAIN // len(bare.text)]:
         try:
             _read(Cursor(slip.applied(whole.text), whole.places), knots, materials)
         except Refused:
             continue
         hints.append(_hint(slip, bare))
-    if not hints and not bare.text.startswith(MARK):
+    if not hints and not (bare.text.startswith(MARK) and bare.text[-3:-2] == ":"):
         return _no_code(bare)
     return refused(
         "the text and the two check characters at its end do not agree",
@@ -155,4 +155,7 @@ def _field_name(text: str, at: int) -> str:
     if field in names:
         return names[field]
     sections = [place for place in range(2, field + 1) if SECTION_START.match(fields[place])]
-    return f"section {len(sections)}" if field in sections else f"the field {fields[field][:6]}"
+    if field in sections:
+        return f"section {len(sections)}"
+    key = KEY.match(fields[field])
+    return f"the field {key[0]}" if key else "the units"

@@ -26,7 +26,7 @@ T = TypeVar("T")
 SECTION_START = re.compile(r"[0-9.]")
 _TEXT_KEYS = ("USE", "NOTE")
 _KEYS = ("W", "TIP", "TOTAL", "CUT", "RECORD", "TIED", "BUTT", "OUT", "ROD", *_TEXT_KEYS)
-_KEY = re.compile("|".join(_KEYS))  # no key begins with another
+KEY = re.compile("|".join(_KEYS))  # no key begins with another
 _SPACE = re.compile(" ?")
 _DIGITS = re.compile(r"\d+")
 _LINE_WEIGHTS = range(1, 16)
@@ -91,7 +91,7 @@ def _sorted(fields: Sequence[Cursor]) -> _Fields:
 
 def _add_header(headers: dict[str, Cursor], field: Cursor, spaced: Cursor) -> None:
     """Add the value of `header = key value`; texts keep their spaces."""
-    key = field.take(_KEY)
+    key = field.take(KEY)
     if key is None:
         raise field.fault(f"{field.rest[:8]!r} is no field", f"the fields are: {', '.join(_KEYS)}")
     word = key[0]

@@ -18,10 +18,11 @@ from cards.file_schema import (
     tables,
     text,
 )
+from cards.line_keys import DIAMETER, MATERIAL, STRENGTH, practice_of
 from cards.practice import EndOf, Practice
 from cards.recipe import Butt, Fly, Reach, Recipe, Section
 from cards.toml_file import read_toml
-from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+from cards.units import parse_length, parse_span
 
 NAME_MOST = 60
 NOTE_MOST = 200
@@ -71,20 +72,9 @@ def _knot_for(end: EndOf, *, bare: bool = False) -> Callable[[object, Validation
             raise refused("this is not a text in quotes", 'write a knot, such as "blood"')
         if bare and value.strip().lower() == "none":
             return "none"
-        return _practice(info).knot_at(value, end).name
+        return practice_of(info).knot_at(value, end).name
 
     return read
-
-
-def _practice(info: ValidationInfo) -> Practice:
-    assert isinstance(info.context, Practice)
-    return info.context
-
-
-def _material(value: object, info: ValidationInfo) -> str:
-    if not isinstance(value, str):
-        raise refused("this is not a text in quotes", 'write a material, such as "nylon"')
-    return _practice(info).materials.find(value).name
 
 
 def _date(value: object) -> date:
@@ -103,10 +93,6 @@ def _words(*choices: str) -> Schema:
 _YES_NO: Schema = {"type": "bool", "strict": True}
 _LENGTH = parsed(parse_length, "A length with its unit.", ["30 in", "7 1/2 ft", "76 cm"])
 _SPAN = parsed(parse_span, "A length, or a range.", ["30 in", "22 to 28 in", "76 cm"])
-_DIAMETER = parsed(
-    parse_diameter, "A diameter with its unit, or 0X to 8X.", ["0.023 in", "0.58 mm", "4X"]
-)
-_STRENGTH = parsed(parse_strength, "A strength, as the spool says.", ["25 lb", "11.3 kg"])
 
 
 def _knot(end: EndOf, description: str, example: str, *, bare: bool = False) -> Schema:
@@ -117,15 +103,13 @@ SECTION = table(
     Section,
     {
         "length": _SPAN,
-        "diameter": _DIAMETER,
-        "material": parsed(
-            _material, "What the line is.", ["nylon", "fluorocarbon"], with_context=True
-        ),
-        "strength": optional(_STRENGTH),
+        "diameter": DIAMETER,
+        "material": MATERIAL,
+        "strength": optional(STRENGTH),
         "knot": optional(_knot("joint", "The knot to the next section.", "blood")),
         "part": optional(_words("butt", "taper", "tippet", "bite guard", "sighter")),
         "dropper": optional(_LENGTH),
-        "tapers_to": optional(_DIAMETER),
+        "tapers_to": optional(DIAMETER),
         "bought": optional(_YES_NO, False),
     },
 )
@@ -137,7 +121,7 @@ RECIPE = table(
         "lengths": optional(_words("finished", "cut"), "finished"),
         "use": optional(text(NOTE_MOST, "The fish, the water, the wind.")),
         "line_weight": optional({"type": "int", "strict": True, "ge": 1, "le": 15}),
-        "line_tip": optional(_DIAMETER),
+        "line_tip": optional(DIAMETER),
         "total": optional(_LENGTH),
         "note": optional(text(NOTE_MOST, "Anything else to know.")),
         "tied": optional(parsed(_date, "The day it was tied.", ["2026-05-31"])),

@@ -42,3 +42,17 @@ def _mixed(inches: Fraction) -> str:
     if not rest:
         return str(whole)
     return f"{whole} {rest}" if whole else str(rest)
+
+
+def line_length(mm: Fraction, unit: ShownUnit) -> str:
+    """Return line on a spool, as spools are sold: `21.5 yd` or `19.7 m`, to the nearest tenth."""
+    each, word = (36 * INCH_MM, "yd") if unit == "in" else (Fraction(1000), "m")
+    tenths = round(mm * 10 / each)
+    return f"{tenths // 10}.{tenths % 10} {word}" if tenths % 10 else f"{tenths // 10} {word}"
+
+
+def hundredths(mm: Fraction, unit: ShownUnit) -> str:
+    """Return a length to a hundredth of an inch or a tenth of a mm, for sums that explain."""
+    if unit == "in":
+        return f"{float(mm / INCH_MM):.2f} in"
+    return f"{float(mm / 10):.2f} cm" if unit == "cm" else f"{float(mm):.1f} mm"

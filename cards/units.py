@@ -43,8 +43,9 @@ _SPELLINGS = {
 _UNIT = {spelling: unit for unit, row in _SPELLINGS.items() for spelling in row.split()}
 
 _DIGITS = 7  # no measured quantity of this trade needs more on either side of the point
-_NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+\.\d+|\.\d+|\d+\.?)"
+_NUMBER = r"(?a:\d+[ -]\d+/\d+|\d+/\d+|\d+\.\d+|\.\d+|\d+\.?)"
 _PAIR = re.compile(rf"({_NUMBER}) ?([a-z]+\.?|[\"'])")
+_RAISED = re.compile("[²³¹⁰-₎]")  # 30² is not 302
 _SIGNS = str.maketrans(
     {"″": '"', "”": '"', "“": '"', "′": "'", "’": "'", "‘": "'", "‑": "-", "‐": "-", "−": "-"}
 )
@@ -166,7 +167,7 @@ def parse_diameter(written: object) -> Diameter:
     tests/outside). The thicker sizes are written in two ways that look alike, so they are refused.
     """
     text = _clean(written, _DIAMETER_HINT)
-    if re.search(r"\dx$|^x\d", text):
+    if re.search(r"\d ?x$|^x ?\d", text):
         return _x_size(text, str(written).strip())
     pairs = _pairs(text, DIAMETER_MM, written, _DIAMETER_HINT)
     return Diameter(*_one(pairs, DIAMETER_BOUNDS_MM, "diameter", "0.03 to 3 mm", written))
@@ -208,6 +209,8 @@ def _clean(written: object, hint: str) -> str:
         raise refused("this is not a text in quotes", hint)
     if len(written) > 60:
         raise refused(f"{written[:20]!r}… is too long for a quantity", hint)
+    if _RAISED.search(written):
+        raise refused(f"{_quoted(written)} cannot be read", hint)
     spaced = "".join(
         f" {c}" if unicodedata.decomposition(c).startswith("<fraction>") else c
         for c in written.translate(_SIGNS)

@@ -16,7 +16,8 @@ LARGEST_VERSION = 40
 _DOT = POINTS_PER_INCH / 600
 # Whole dots of a 600 dpi printer, so that all modules come out alike. 10 dots (0.42 mm) are also
 # 5 dots at 300 dpi. No fewer than 4 dots is the advice of the code's inventor (qrcode.com, "module
-# size"): 8 here keep it at 300 dpi. 14 (0.59 mm): beyond that a larger code reads no better.
+# size"): 8 here keep it at 300 dpi. More than 14 (0.59 mm) is never
+# needed: common practice, no source.
 DESIGN_MODULE = 10 * _DOT
 SMALLEST_MODULE = 8 * _DOT
 MODULES = tuple(dots * _DOT for dots in (14, 12, 10, 9, 8))

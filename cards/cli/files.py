@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 import click
 
@@ -12,6 +12,9 @@ from cards.practice import Practice
 from cards.recipe import Recipe
 from cards.recipe_file import read_recipe
 from cards.shop_file import Shop, practice_of, read_shop
+
+if TYPE_CHECKING:
+    from cards.rack_file import Rack
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -36,6 +39,23 @@ def shop_option(command: F) -> F:
         envvar="TAGEND_SHOP",
         help="Your shop file: imprint, units, paper, own knots and allowances.",
     )(command)
+
+
+def rack_option(command: F) -> F:
+    """Give a command its --rack option."""
+    return click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")(
+        command
+    )
+
+
+def load_rack(name: str | None, practice: Practice) -> "Rack | None":
+    """Return the spools of a rack file; without one, None."""
+    if name is None:
+        return None
+    from cards.rack_file import read_rack
+
+    with naming(name):
+        return read_rack(read_bytes(name), practice)
 
 
 def load_shop(name: str | None) -> Shop:

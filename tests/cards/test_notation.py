@@ -1,21 +1,203 @@
-import pytest
-from hypothesis import given
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
 
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from cards.check_characters import CHARACTERS, check_characters
 from cards.errors import Refused
-from cards.knot_file import load_knots
-from cards.materials import load_materials
-from cards.notation import LONGEST, read_notation, write_notation
-from cards.recipe import Recipe
+from cards.knot_file import knots_with_own, load_knots
+from cards.materials import load_materials, materials_with_own
+from cards.notation import LONGEST, codes_used, legend, read_notation, write_notation
+from cards.recipe import Butt, Fly, Reach, Recipe, Section
+from cards.units import parse_diameter, parse_length, parse_span, parse_strength
 from tests.strategies import recipes
 
 KNOTS, MATERIALS = load_knots(), load_materials()
 
 
+def section(
+    length: str,
+    diameter: str,
+    material: str = "hard nylon",
+    strength: str | None = None,
+    knot: str | None = None,
+) -> Section:
+    return Section(
+        parse_span(length),
+        parse_diameter(diameter),
+        material,
+        parse_strength(strength) if strength else None,
+        knot,
+    )
+
+
+SANDBAR = Recipe(
+    "Sandbar eight",
+    (
+        section("30 in", "0.023 in", "hard nylon", "25 lb", "blood"),
+        section("24 in", "0.020 in", "hard nylon", "20 lb", "blood"),
+        section("20 in", "0.017 in", "hard nylon", "16 lb", "blood"),
+        section("12 in", "0.015 in", "hard nylon", "12 lb", "blood"),
+        section("12 in", "0.013 in", "hard nylon", "10 lb", "triple surgeon's"),
+        section("24 in", "0.013 in", "fluorocarbon", "14 lb"),
+    ),
+    line_weight=8,
+    butt=Butt("perfection loop", parse_length("3/4 in")),
+    fly=Fly("non-slip loop"),
+)
+SANDBAR_TEXT = (
+    "TAG1:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20-B:20*.017*16-B:12*.015*12-B:"
+    "12*.013*10-S3:24*.013*FC*14-NS:H0"
+)
+PLAIN = Recipe("Plain", (section("30 in", "0.023 in"),))
+
+
+def write(recipe: Recipe) -> str:
+    return write_notation(recipe, KNOTS, MATERIALS)
+
+
+def read(text: str) -> Recipe:
+    return read_notation(text, KNOTS, MATERIALS)
+
+
+def checked(fields: str) -> str:
+    """Return the text of these fields with its mark and its check."""
+    text = f"TAG1:{fields}:"
+    return text + check_characters(text)
+
+
+def fields(recipe: Recipe) -> str:
+    return write(recipe).removeprefix("TAG1:PLAIN:")[:-3]
+
+
+def fault(text: str) -> str:
+    with pytest.raises(Refused) as refusal:
+        read(text)
+    (only,) = refusal.value.faults
+    return str(only)
+
+
+def test_six_named_sections_fit_the_fifth_version() -> None:
+    assert write(SANDBAR) == SANDBAR_TEXT
+    # Version 5 at level M holds 122 characters: ISO/IEC 18004.
+    assert len(SANDBAR_TEXT) <= 122
+    assert read(SANDBAR_TEXT) == SANDBAR
+
+
 @given(recipes)
 def test_every_recipe_comes_back_from_its_text(recipe: Recipe) -> None:
     try:
-        text = write_notation(recipe, KNOTS, MATERIALS)
+        text = write(recipe)
     except Refused as refusal:
         assert f"at most {LONGEST}" in str(refusal)
         return
-    assert read_notation(text, KNOTS, MATERIALS) == recipe
+    assert set(text) <= set(CHARACTERS)
+    assert read(text) == recipe
+    assert read(text.lower().replace(":", " : \n")) == recipe
+
+
+def test_without_any_spaces_only_the_names_differ() -> None:
+    assert read(SANDBAR_TEXT.replace(" ", "")) == replace(SANDBAR, name="Sandbareight")
+
+
+def test_spaces_anywhere_between_names_mean_nothing() -> None:
+    spread = " ".join(SANDBAR_TEXT.partition("W8")[2])
+    assert read(SANDBAR_TEXT.partition("W8")[0] + "w 8" + spread) == SANDBAR
+
+
+@pytest.mark.parametrize(
+    ("recipe", "text"),
+    [
+        (replace(PLAIN, lengths="cut", record_lengths=True), "CUT:RECORD:30*.023*HN"),
+        (replace(PLAIN, use="Bonefish on sand"), "USE BONEFISH ON SAND:30*.023*HN"),
+        (replace(PLAIN, note="It's stiff."), "30*.023*HN:NOTE IT*S STIFF."),
+        (replace(PLAIN, line_tip=parse_diameter("0.036 in")), "TIP .036:30*.023*HN"),
+        (replace(PLAIN, total=parse_length("7 ft 6 in")), "TOTAL 7FT6IN:30*.023*HN"),
+        (replace(PLAIN, tied=date(2026, 5, 31)), "TIED 2026-05-31:30*.023*HN"),
+        (replace(PLAIN, butt=Butt("none")), "BUTT NONE:30*.023*HN"),
+        (replace(PLAIN, butt=Butt(None, parse_length("1/2 in"))), "BUTT *1/2:30*.023*HN"),
+        (replace(PLAIN, fly=Fly("none")), "30*.023*HN-NONE"),
+        (
+            replace(PLAIN, reach=Reach(parse_length("30 ft"), parse_length("9 ft"))),
+            "FT/IN/LB:30IN*.023*HN:OUT 30:ROD 9",
+        ),
+    ],
+)
+def test_each_word_of_a_recipe_has_its_field(recipe: Recipe, text: str) -> None:
+    assert fields(recipe) == text
+
+
+@pytest.mark.parametrize(
+    ("only", "text"),
+    [
+        (section("22 to 28 in", "4X", "nylon"), "22-28*4X*N"),
+        (section("22 1/2 in to 2 ft", "23 thou", "nylon"), "22+1/2-2FT*23THOU*N"),
+        (section("7 ft 6 1/2 in", "0.5X", "wire"), "7FT6+1/2IN*.5X*W"),
+        (section("0.50 m", "0.330 mm", "nylon", "2.0 kg"), "M/MM/KG:.50*.330*N*2.0"),
+        (section("30 in", "0.33 mm", "nylon", "2 lb"), "30*.33MM*N*2"),
+        (replace(section("9 ft", "0.023 in"), tapers_to=parse_diameter("4X")), "9FT*.023-4X*HN"),
+        (replace(section("9 in", "0.023 in"), bought=True), "9*.023*HN/BOUGHT"),
+        (replace(section("9 in", "0.023 in"), part="bite guard"), "9*.023*HN/GUARD"),
+    ],
+)
+def test_sections_read_as_a_person_says_them(only: Section, text: str) -> None:
+    assert fields(replace(PLAIN, sections=(only,))) == text
+
+
+def test_a_dropper_and_a_part_follow_the_knot() -> None:
+    upper = section("20 in", "0.009 in", "nylon", None, "triple surgeon's")
+    upper = replace(upper, dropper=parse_length("6 in"), part="tippet")
+    recipe = replace(PLAIN, sections=(upper, section("20 in", "0.008 in", "nylon")))
+    assert fields(recipe) == "20*.009*N-S3/TIPPET/DROP6:20*.008"
+
+
+def test_common_units_are_said_once() -> None:
+    metric = tuple(section("60 cm", f"0.{size} mm", "nylon", "4 kg") for size in (50, 40, 30))
+    odd = (*metric, section("20 in", "5X", "nylon", "4 lb"))
+    text = "CM/MM/KG:60*.50*N*4:60*.40*4:60*.30*4:20IN*5X*4LB"
+    assert fields(replace(PLAIN, sections=odd)) == text
+
+
+OWN_KNOTS = knots_with_own(
+    {
+        "Bench join": {
+            "code": "BJ",
+            "places": ["joint"],
+            "mixed": "yes",
+            "straight": "yes",
+            "takes": {"hold": 1},
+            "steps": ["Tie it."],
+            "seat": "Pull.",
+        },
+        "blood": {"code": "ZZ"},
+    }
+)
+OWN_MATERIALS = materials_with_own(
+    {"stiff 50% stuff": {"code": "N50", "kind": "nylon", "pattern": "solid"}}
+)
+OWN = replace(
+    PLAIN,
+    sections=(
+        section("30 in", "0.023 in", "stiff 50% stuff", "25 lb", "Bench join"),
+        section("30 in", "0.020 in", "nylon", None, "blood"),
+        section("30 in", "0.017 in", "nylon"),
+    ),
+)
+OWN_TEXT = "TAG1:PLAIN:30*.023*%STIFF 50$% STUFF%*25-%+BENCH JOIN%:30*.020*N-B:30*.017:"
+
+
+def test_own_knots_and_materials_are_written_by_name_and_ours_by_our_code() -> None:
+    text = write_notation(OWN, OWN_KNOTS, OWN_MATERIALS)
+    assert text == OWN_TEXT + check_characters(OWN_TEXT)
+    assert read_notation(text, OWN_KNOTS, OWN_MATERIALS) == OWN
+
+
+def test_an_own_name_that_is_not_known_here_is_refused_with_the_near_ones() -> None:
+    text = "TAG1:PLAIN:30*.023*%STIF NYLON%*25:".replace("NYLON", "NYLONN")
+    assert fault(text + check_characters(text)) == (
+        "section 1, character 20: no material is called 'stif nylonn'; did you mean hard nylon?"
+    )

@@ -1,7 +1,10 @@
 """Files go into a PDF and come back out of it; a stranger's PDF does no harm."""
 
+import subprocess
+import sys
 from collections.abc import Sequence
 from io import BytesIO
+from pathlib import Path
 
 import pypdf
 import pytest
@@ -106,10 +109,22 @@ def test_a_file_without_kind_or_description_is_still_a_file() -> None:
 @pytest.mark.parametrize(
     "data", [b"", b"no PDF at all", b"%PDF-1.7\n", pdf_with([RECIPE])[:400], b"\x00" * 5000]
 )
-def test_what_is_no_whole_pdf_is_refused(data: bytes, capfd: pytest.CaptureFixture[str]) -> None:
+def test_what_is_no_whole_pdf_is_refused(data: bytes) -> None:
     with pytest.raises(NotAPdf, match=r"^this is not a PDF, or it is damaged$"):
         attached(data)
-    assert capfd.readouterr() == ("", "")
+
+
+def test_the_library_below_says_nothing_about_damage(tmp_path: Path) -> None:
+    # Cut after the last object: it can be mended, and the library would remark on it.
+    whole = pdf_with([RECIPE])
+    (tmp_path / "cut.pdf").write_bytes(whole[: whole.index(b"startxref")] + b"startxref\n9\n%%EOF")
+    script = (
+        "import sys; from pathlib import Path; from layouts.attached import attached\n"
+        "print(len(attached(Path(sys.argv[1]).read_bytes())))"
+    )
+    command = [sys.executable, "-c", script, str(tmp_path / "cut.pdf")]
+    done = subprocess.run(command, capture_output=True, text=True)
+    assert (done.stdout, done.stderr) == ("1\n", "")
 
 
 @given(st.data())

@@ -222,6 +222,17 @@ def test_all_ink_is_device_grey() -> None:
     assert {b"rg", b"RG", b"k", b"K", b"cs", b"scn"}.isdisjoint(operators)
 
 
+def test_nothing_of_one_items_look_is_left_for_the_next() -> None:
+    odd = Path(segment(20, 180, 280, 180), 9, grey=0.7, fill=0.7, dash=(3, 3), round_ends=True)
+    plain = Path(segment(20, 30, 100, 30), line=8)
+    square = Path(rectangle(120, 26, 8, 8), fill=0)
+    text, code = set_line("H", "bold", 50), Code(200, 20, 1.2, symbol("T1"))
+    alone = written(sheet_of(plain, square, *text.at(150, 60), code, odd))
+    after = written(sheet_of(odd, plain, odd, square, odd, *text.at(150, 60), odd, code))
+    difference = ImageChops.difference(page_image(alone, 300), page_image(after, 300))
+    assert difference.crop((0, 0, 1250, 600)).getbbox() is None  # down to 144 pt, above `odd`
+
+
 def test_a_face_used_often_is_stored_once_and_looks_the_same() -> None:
     items: tuple[Item, ...] = (
         *set_line("Ẩ 1 1/2 in", "medium", 12).at(4, 12),

@@ -67,6 +67,7 @@ def test_fractions_are_drawn_as_fractions(written: str, set_as: str) -> None:
         "1/2.5",
         "1.1/2",
         "2/",
+        "1/" + "2" * 5000,
         "/2",
     ],
 )

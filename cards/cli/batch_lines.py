@@ -1,0 +1,58 @@
+"""A batch, spool by spool, as lines for a terminal."""
+
+from collections.abc import Iterator
+
+from cards.batch import Batch, Cut, Pull, Shortage
+from cards.fitness import inches
+from cards.leader import Leader
+from cards.spell import ShownUnit, length, line_length
+from cards.words import thickness
+
+
+def batch_lines(batch: Batch) -> list[str]:
+    """Return what to cut from each spool, and what to buy."""
+    unit = batch.orders[0].leader.unit
+    count = sum(order.count for order in batch.orders)
+    lines = [f"{count} leader{'s' if count > 1 else ''}, spool by spool"]
+    for pull in batch.pulls:
+        lines += _pull_lines(pull, unit)
+    for shortage in batch.shortages:
+        lines += _shortage_lines(shortage, unit)
+    return [*lines, *_bought_lines(batch)]
+
+
+def _pull_lines(pull: Pull, unit: ShownUnit) -> Iterator[str]:
+    name = f"{inches(pull.diameter_mm)} {pull.material}"
+    if pull.spool is not None and pull.left_mm is not None:
+        name = f"{pull.spool.label}: {pull.spool.diameter.plain} {pull.material}"
+        name += f", {line_length(pull.left_mm, unit)} left after it"
+    yield f"  {name}; draws {line_length(pull.mm, unit)}"
+    yield from map(_cut_line, pull.cuts)
+    if pull.runs_out_at is not None:
+        yield f"      runs out at leader {pull.runs_out_at}"
+
+
+def _shortage_lines(shortage: Shortage, unit: ShownUnit) -> Iterator[str]:
+    pieces = sum(cut.count for cut in shortage.cuts)
+    yield (
+        f"  to buy: {line_length(shortage.mm, unit)} of {inches(shortage.diameter_mm)} "
+        f"{shortage.material}, for {pieces} pieces from leader {shortage.first_leader} on"
+    )
+
+
+def _bought_lines(batch: Batch) -> Iterator[str]:
+    for order in batch.orders:
+        for piece in order.leader.pieces:
+            if piece.section.bought:
+                yield (
+                    f"  to buy ready made: {order.count} × {piece.section.length.plain}, "
+                    f"{thickness(piece)} {piece.part} for {order.leader.recipe.name}"
+                )
+
+
+def _cut_line(cut: Cut) -> str:
+    leader: Leader = cut.leader
+    return (
+        f"      {cut.count} × {length(cut.piece.cut_mm, leader.unit)}"
+        f"  {leader.recipe.name}, section {cut.piece.place}"
+    )
