@@ -102,7 +102,7 @@ def _side(
     loop = practice.knots.fly_loop_mm if loop_mm is None else loop_mm
     shares = (
         _wraps(takes, count, own_mm, other_mm),
-        Share("body", _up(float(takes.body * own_mm)), f"bends and bights, {takes.body} diameters"),
+        Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters"),
         Share("loop", 2 * loop if takes.loop else Fraction(0), "twice the loop"),
         Share("tag", practice.knots.tag_mm, "left on when trimmed"),
         Share("hand", takes.hold * practice.knots.hold_mm(own_mm), "held, and trimmed off"),
@@ -121,5 +121,5 @@ def _wraps(takes: Takes, count: int, own_mm: Fraction, other_mm: Fraction) -> Sh
     )
 
 
-def _up(mm: float) -> Fraction:
+def _up(mm: float | Fraction) -> Fraction:
     return Fraction(math.ceil(mm * _HUNDREDTHS), _HUNDREDTHS)

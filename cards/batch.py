@@ -1,4 +1,4 @@
-"""A batch of leaders from a rack: leaders, counts and spools in; what to cut from which spool out."""
+"""A batch of leaders from a rack: leaders, counts and spools in; cuts from each spool out."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass

@@ -1,5 +1,6 @@
 """Cautions for cards: what a leader's tying involves in, what to heed out, most important first."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 from typing import Literal, get_args
@@ -7,6 +8,8 @@ from typing import Literal, get_args
 from pydantic_core import SchemaValidator
 
 from cards.file_schema import check, table
+from cards.leader import Leader
+from cards.materials import Materials
 from cards.readers import by, list_of, one_of, text_line
 from cards.shelf import SOURCE_MOST, read_our_file
 
@@ -29,6 +32,12 @@ class Caution:
 def cautions(*involved: When) -> tuple[Caution, ...]:
     """Return the cautions that always hold and those of the work `involved`, in their order."""
     return tuple(row for row in _load() if row.when in ("always", *involved))
+
+
+def cautions_for(leaders: Iterable[Leader], materials: Materials) -> tuple[Caution, ...]:
+    """Return the cautions for tying these leaders and fishing them."""
+    kinds = {materials.find(p.section.material).kind for leader in leaders for p in leader.pieces}
+    return cautions("fly", "wire") if "wire" in kinds else cautions("fly")
 
 
 @cache

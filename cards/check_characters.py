@@ -1,6 +1,6 @@
 """Check characters: the text of a code in, the two characters that catch a mistyped one out."""
 
-# The alphanumeric mode of a QR code, in the order of its table (ISO/IEC 18004); a space is 36.
+# The alphanumeric mode of a QR code, in the order of its table (ISO/IEC 18004).
 CHARACTERS = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:"
 
 # ISO/IEC 7064 MOD 1271-36: as a number to the base 36, text and check together leave 1 over 1271.
@@ -8,9 +8,12 @@ MODULUS = 1271
 _RADIX = 36
 _SIGNS = CHARACTERS[:_RADIX]
 
-# Each character counts as the two digits of its number in the table, 00 to 44. So all of them weigh
-# alike, and any one of them replaced, or changed with its neighbour, is always caught.
-WEIGHTS = {char: i // 10 * _RADIX + i % 10 for i, char in enumerate(CHARACTERS) if char != " "}
+# Each character counts as two digits: its place in the table without the space, 00 to 43. So all
+# weigh alike, and any one of them replaced, or changed with its neighbour, is always caught.
+WEIGHTS = {
+    char: place // 10 * _RADIX + place % 10
+    for place, char in enumerate(CHARACTERS.replace(" ", ""))
+}
 STEP = _RADIX * _RADIX % MODULUS  # what one character further left weighs more
 
 

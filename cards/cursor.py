@@ -77,6 +77,11 @@ class Cursor:
         """Return in words where the character at `at` is."""
         return f"{self.what}, character {self.places[at]}".removeprefix(", ")
 
-    def fault(self, found: str, instead: str, back: int = 0) -> Refused:
-        """Return the refusal of what stands here, or `back` characters before."""
-        return refused(found, instead, self.where(self.at - back))
+    def fault(self, found: str, instead: str, at: int | None = None) -> Refused:
+        """Return the refusal of what stands at `at`, or here."""
+        return refused(found, instead, self.where(self.at if at is None else at))
+
+    def placed(self, refusal: Refused, at: int) -> Refused:
+        """Return the refusal, which knows no place in a text, as one of what stands at `at`."""
+        fault = refusal.faults[0]
+        return self.fault(fault.found, fault.instead, at)

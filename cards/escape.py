@@ -55,10 +55,11 @@ _BARE = {char: char for char in "0123456789 ./-"} | {"*": "'"}  # a star looks l
 _FLIP = "+"  # before a letter: a capital instead of a small one, or the other way round
 _CAPITALS = "++"  # before a text: every letter is a capital, not only the first
 
+_MARK_WRITTEN = {char: f"${code}" for code, char in _MARKS.items()}
 _SIGN_WRITTEN = (
     {char: code for code, char in _BARE.items()}
     | {char: f"${code}" for code, char in _SIGNS.items()}
-    | {char: f"${code}" for code, char in _MARKS.items()}
+    | _MARK_WRITTEN
 )
 _LETTER_WRITTEN = {char: f"${code}" for code, char in _LETTERS.items()}
 _TOKEN = re.compile(
@@ -127,12 +128,12 @@ def _pieces(text: str) -> Iterator[_Piece]:
 def _piece(char: str) -> _Piece | None:
     if char in _SIGN_WRITTEN:
         return _Piece(_SIGN_WRITTEN[char], None)
-    letter, *marks = list(unicodedata.normalize("NFD", char))
+    letter, *marks = tuple(unicodedata.normalize("NFD", char))
     small = letter.lower()
     base = letter.upper() if letter.isascii() else _LETTER_WRITTEN.get(small)
-    if base is None or not letter.isalpha() or not all(mark in _SIGN_WRITTEN for mark in marks):
+    if base is None or not letter.isalpha() or not _MARK_WRITTEN.keys() >= {*marks}:
         return None
-    return _Piece(base + "".join(_SIGN_WRITTEN[mark] for mark in marks), letter != small)
+    return _Piece(base + "".join(_MARK_WRITTEN[mark] for mark in marks), letter != small)
 
 
 def _numbered(run: str) -> _Piece:
@@ -163,6 +164,5 @@ def _utf_16(token: re.Match[str], cursor: Cursor) -> str:
     try:
         return bytes.fromhex(token["units"]).decode("utf-16-be")
     except UnicodeDecodeError:
-        raise cursor.fault(
-            f"{token[0][:12]!r} numbers no character", COMPARE, len(token[0])
-        ) from None
+        found = f"{token[0][:12]!r} numbers no character"
+        raise cursor.fault(found, COMPARE, token.start()) from None

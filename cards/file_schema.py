@@ -99,7 +99,7 @@ def plain_text(value: object, most: int) -> str:
 def check(
     schema: SchemaValidator, data: object, context: object, keys: Mapping[str, object]
 ) -> Any:
-    """Return the checked value, or raise `Refused` with every fault in the order of the file.
+    """Return the checked value, or raise `Refused` with every fault.
 
     `keys` is the tree of known keys, so that a misspelt one is met with the near one.
     """
@@ -150,15 +150,20 @@ def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ..
         return tuple(below(where, fault) for fault in error.faults)
     if kind == "unexpected_keyword_argument":
         return (_unknown_key(detail["loc"], keys),)
-    found = detail["input"] if kind != "missing" else detail["loc"][-1]
-    return (Fault(where, *_words(kind, context, found)),)
+    if kind == "too_short" and len(detail["input"]) >= context["min_length"]:
+        return ()  # pydantic counts the items without fault, and those have been told of
+    if kind == "missing":
+        key = detail["loc"][-1]
+        instead = (
+            f"write a heading [[{key}]]" if _level(detail["loc"], keys) else f"write {key} = …"
+        )
+        return (Fault(where, "this key is missing", instead),)
+    return (Fault(where, *_words(kind, context, f"{detail['input']!r:.40}")),)
 
 
-def _words(kind: str, context: Mapping[str, object], found: object) -> tuple[str, str]:
+def _words(kind: str, context: Mapping[str, object], shown: str) -> tuple[str, str]:
     """Return what was found and what to write, for the faults that pydantic itself finds."""
     match kind:
-        case "missing":
-            return "this key is missing", f"write {found} = … there"
         case "dataclass_type":
             return "this is not a table", "write its keys under a heading in brackets"
         case "tuple_type":
@@ -168,14 +173,14 @@ def _words(kind: str, context: Mapping[str, object], found: object) -> tuple[str
         case "too_long":
             return f"there are {context['actual_length']}", f"write at most {context['max_length']}"
         case "literal_error":
-            return f"{found!r} is not known", f"write one of: {context['expected']}"
+            return f"{shown} is not known", f"write one of: {context['expected']}"
         case "bool_type":
-            return f"{found!r} is not true or false", "write true or false, without quotes"
+            return f"{shown} is not true or false", "write true or false, without quotes"
         case "int_type" | "int_from_float" | "int_parsing":
-            return f"{found!r} is not a whole number", "write a whole number, without quotes"
+            return f"{shown} is not a whole number", "write a whole number, without quotes"
         case "greater_than_equal" | "less_than_equal":
-            return f"{found!r} is out of range", f"write a number {_bound(kind, context)}"
-    return f"{str(found)[:40]!r} cannot be used", "see the README for what this key takes"
+            return f"{shown} is out of range", f"write a number {_bound(kind, context)}"
+    return f"{shown} cannot be used", "see the README for what this key takes"
 
 
 def _bound(kind: str, context: Mapping[str, object]) -> str:
@@ -185,14 +190,19 @@ def _bound(kind: str, context: Mapping[str, object]) -> str:
 def _unknown_key(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Fault:
     from difflib import get_close_matches
 
-    level = keys
-    for step in loc[:-1]:
-        if isinstance(step, str):
-            level = cast(Mapping[str, object], level[step])
+    level = _level(loc[:-1], keys)
     key = str(loc[-1])
     near = get_close_matches(key, level, n=1)
     instead = f"did you mean {near[0]!r}?" if near else f"the keys are: {', '.join(level)}"
     return Fault(_where(loc[:-1]), f"no key is called {key[:40]!r}", instead)
+
+
+def _level(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Mapping[str, object]:
+    """Return the keys that are known below a place."""
+    for step in loc:
+        if isinstance(step, str):
+            keys = cast(Mapping[str, object], keys[step])
+    return keys
 
 
 def _where(loc: tuple[int | str, ...]) -> str:

@@ -52,6 +52,9 @@ def unfit(knot: Knot, meeting: Meeting) -> str | None:
     most = knot.largest_step_mm
     if most is not None and step > most + PRINTED_MM:
         return f"it takes a step up to {inches(most)}, and this is {inches(step)}"
+    thickest, strand = knot.thickest_mm, max(meeting.upper_mm, meeting.lower_mm)
+    if thickest is not None and strand > thickest + PRINTED_MM / 2:
+        return f"it draws up on strands up to {inches(thickest)}, and this is {inches(strand)}"
     return None
 
 

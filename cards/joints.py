@@ -1,11 +1,12 @@
 """The knots of one leader: those its recipe names, and the rest chosen by rule, with the reason."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
 from cards.fitness import Meeting, unfit, untieable
 from cards.knots import Knot
+from cards.materials import Material
 from cards.parts import fly_end_mm, is_level
 from cards.practice import Practice
 from cards.recipe import Recipe
@@ -41,8 +42,14 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     loop = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
     if recipe.butt.end:
         return End(practice.knots.find(recipe.butt.end), loop, None)
-    level = is_level(recipe)
-    knot = next(k for k in practice.choice["butt"] if not (level and k.tapered_only))
+    first, level = recipe.sections[0], is_level(recipe)
+    knot = _first_that_holds(
+        (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only)),
+        practice.materials.find(first.material),
+        first.diameter.mm,
+    )
+    if knot is None:
+        return _NOTHING_HOLDS
     return End(knot, loop, f"usual on a {'level leader' if level else 'tapered butt'}")
 
 
@@ -54,10 +61,21 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     if recipe.fly.knot:
         return End(practice.knots.find(recipe.fly.knot), loop, None)
     last = recipe.sections[-1]
-    wire = practice.materials.find(last.material).kind == "wire"
-    size = fly_end_mm(last)
-    knot = next(k for k in practice.choice["fly"] if k.takes_strand(size, wire=wire))
+    material = practice.materials.find(last.material)
+    knot = _first_that_holds(practice.choice["fly"], material, fly_end_mm(last))
+    if knot is None:
+        return _NOTHING_HOLDS
     return End(knot, loop, "none is named, so line for this one is kept")
+
+
+_NOTHING_HOLDS = End(None, Fraction(0), "no knot of the order holds here")
+
+
+def _first_that_holds(
+    order: Iterable[Knot], material: Material, diameter_mm: Fraction
+) -> Knot | None:
+    wire = material.kind == "wire"
+    return next((knot for knot in order if knot.takes_strand(diameter_mm, wire=wire)), None)
 
 
 def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
@@ -75,17 +93,10 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
 
 def _chosen(meeting: Meeting, practice: Practice) -> Joint:
     """Take the first knot of the practice's order that nothing speaks against."""
-    passed_over: list[str] = []
+    reason = "one kind of line and a small step"
     for knot in practice.choice["joint"]:
         against = untieable(knot, meeting) or unfit(knot, meeting)
         if against is None:
-            return Joint(meeting, knot, "; ".join(_because(passed_over)))
-        passed_over.append(f"not {knot.name}: {against}")
-    raise AssertionError("the last joint of the order takes every meeting")
-
-
-def _because(passed_over: list[str]) -> Iterator[str]:
-    if passed_over:
-        yield passed_over[-1]
-    else:
-        yield "one kind of line and a small step"
+            return Joint(meeting, knot, reason)
+        reason = f"not {knot.name}: {against}"
+    return Joint(meeting, practice.choice["joint"][-1], "no knot of the order suits")

@@ -113,10 +113,11 @@ def _named(char: str) -> str:
 
 
 def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
-    pieces = [piece.trimmed() for piece in whole.split(":")]
-    if pieces[0].text != MARK or len(pieces) < 3 or len(pieces[-1].text) != 2:
+    mark, *fields = whole.split(":")
+    check = fields.pop().only(_NOT_SPACE) if fields else mark
+    if mark.only(_NOT_SPACE).text != MARK or not fields or len(check.text) != 2:
         raise _no_code(whole)
-    return read_fields(pieces[1:-1], knots, materials)
+    return read_fields([field.trimmed() for field in fields], knots, materials)
 
 
 def _no_code(whole: Cursor) -> Refused:
@@ -136,15 +137,14 @@ def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -
         hints.append(_hint(slip, bare))
     if not hints and not (bare.text.startswith(MARK) and bare.text[-3:-2] == ":"):
         return _no_code(bare)
-    return refused(
-        "the text and the two check characters at its end do not agree",
-        " or ".join(hints[:_SLIPS_TOLD]) or "compare it with the label, character by character",
-    )
+    where = f" at {' or '.join(hints[:_SLIPS_TOLD])}" if hints else ", character by character"
+    found = "the text and the two check characters at its end do not agree"
+    return refused(found, f"compare it with the label{where}")
 
 
 def _hint(slip: Correction, bare: Cursor) -> str:
     place = _field_name(slip.applied(bare.text), slip.place)
-    return f"{place}, character {bare.places[slip.place]}: {slip.found} may be {slip.meant}"
+    return f"{place}, character {bare.places[slip.place]} ({slip.found} may be {slip.meant})"
 
 
 def _field_name(text: str, at: int) -> str:

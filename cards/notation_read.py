@@ -96,9 +96,8 @@ def _add_header(headers: dict[str, Cursor], field: Cursor, spaced: Cursor) -> No
         raise field.fault(f"{field.rest[:8]!r} is no field", f"the fields are: {', '.join(_KEYS)}")
     word = key[0]
     if word in headers:
-        raise field.fault(f"{word} is written twice", "leave one out", back=len(word))
+        raise field.fault(f"{word} is written twice", "leave one out", key.start())
     if word in _TEXT_KEYS:
-        spaced.take(_SPACE)
         if not spaced.takes(word):
             raise spaced.fault(f"spaces part the letters of {word}", "leave them out")
         field = spaced
@@ -160,7 +159,7 @@ def _read_date(cursor: Cursor) -> date:
 def _read_butt(cursor: Cursor, terms: Terms) -> Butt:
     """Read `"BUTT" (knot | [knot] "*" length)`."""
     bare_loop = cursor.takes("*")
-    end = None if bare_loop else read_knot(cursor, terms, bare=True)
+    end = None if bare_loop else read_knot(cursor, terms, "butt")
     loop = bare_loop or cursor.takes("*")
     return Butt(end, read_length(cursor, terms.units.length) if loop else None)
 

@@ -4,10 +4,12 @@ import re
 from dataclasses import replace
 
 from cards.cursor import COMPARE, Cursor
+from cards.errors import Refused
 from cards.knot_file import load_knots
 from cards.materials import load_materials
 from cards.name_code import read_name
 from cards.notation_terms import BARE_END, PARTS, Terms
+from cards.practice import EndOf, knot_at
 from cards.quantity_code import read_diameter, read_length, read_span, read_strength
 from cards.recipe import Section
 
@@ -22,21 +24,28 @@ def read_section(cursor: Cursor, above: str | None, terms: Terms, *, last: bool)
     """
     section = _read_strand(cursor, above, terms)
     if cursor.takes("-"):
-        section = replace(section, knot=read_knot(cursor, terms, bare=last))
+        section = replace(section, knot=read_knot(cursor, terms, "fly" if last else "joint"))
     while cursor.takes("/"):
         section = _marked(section, cursor, terms)
     cursor.end()
     return section
 
 
-def read_knot(cursor: Cursor, terms: Terms, *, bare: bool) -> str:
-    """Read `knot = name | "NONE"`, the second only where the end may be `bare`."""
-    if bare and cursor.takes(BARE_END):
+def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str:
+    """Read `knot = name | "NONE"`, the second only at the butt and at the fly.
+
+    Raises `Refused` for a knot that does not serve at this end.
+    """
+    if end != "joint" and cursor.takes(BARE_END):
         return "none"
+    start = cursor.at
     knot = read_name(cursor, terms.knots, load_knots())
     if knot is None:
         raise cursor.fault(f"{cursor.rest[:8]!r} is no knot", COMPARE)
-    return knot
+    try:
+        return knot_at(terms.knots, knot, end).name
+    except Refused as refusal:
+        raise cursor.placed(refusal, start) from None
 
 
 def _read_strand(cursor: Cursor, above: str | None, terms: Terms) -> Section:
@@ -60,6 +69,7 @@ def _read_strand(cursor: Cursor, above: str | None, terms: Terms) -> Section:
 
 def _marked(section: Section, cursor: Cursor, terms: Terms) -> Section:
     """Read `mark = part | "DROP" length | "BOUGHT"`; each of the three once."""
+    start = cursor.at
     mark = cursor.take(_MARK)
     word = mark[0] if mark else ""
     if word in PARTS and section.part is None:
@@ -69,4 +79,4 @@ def _marked(section: Section, cursor: Cursor, terms: Terms) -> Section:
     if word == "BOUGHT" and not section.bought:
         return replace(section, bought=True)
     found = f"{word or cursor.rest[:8]!r} is no further mark of a section"
-    raise cursor.fault(found, f"the marks are: {', '.join(PARTS)}, DROP, BOUGHT", back=len(word))
+    raise cursor.fault(found, f"the marks are: {', '.join(PARTS)}, DROP, BOUGHT", start)

@@ -36,7 +36,7 @@ class Practice:
     knots: Knots
     materials: Materials
     rules: Mapping[str, Rule]
-    choice: Mapping[str, tuple[Knot, ...]]  # by end: the order in which knots are considered
+    choice: Mapping[EndOf, tuple[Knot, ...]]  # by end: the order in which knots are considered
     own_allowances: Mapping[str, OwnAllowance]  # by the knot's name
     unit: ShownUnit | None  # None: as each recipe is written
     tape_in_mm: Fraction  # the marks of an inch tape, to which cuts are rounded up
@@ -55,12 +55,17 @@ class Practice:
 
     def knot_at(self, name: str, end: EndOf) -> Knot:
         """Return the knot of that name; raises `Refused` when it is not for this end."""
-        knot = self.knots.find(name)
-        places = _SERVES[end]
-        if not any(place in knot.places for place in places):
-            fit = [k.name for k in self.knots if any(place in k.places for place in places)]
-            raise refused(
-                f"{knot.name!r} is for the {' or '.join(knot.places)} and does not serve here",
-                f"write one of: {', '.join(fit)}",
-            )
-        return knot
+        return knot_at(self.knots, name, end)
+
+
+def knot_at(knots: Knots, name: str, end: EndOf) -> Knot:
+    """Return the knot of that name; raises `Refused` when it is not for this end."""
+    knot = knots.find(name)
+    places = _SERVES[end]
+    if not any(place in knot.places for place in places):
+        fit = [k.name for k in knots if any(place in k.places for place in places)]
+        raise refused(
+            f"{knot.name!r} is for the {' or '.join(knot.places)} and does not serve here",
+            f"write one of: {', '.join(fit)}",
+        )
+    return knot

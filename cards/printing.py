@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import get_args
 
-from cards.cautions import When, cautions
+from cards.cautions import cautions_for
 from cards.errors import Fault, Refused, refused
+from cards.faces.block import TooSmall
 from cards.faces.label import wallet_label
-from cards.faces.pocket import Content, TooSmall, pocket_card
+from cards.faces.pocket import Content, pocket_card
 from cards.leader import Leader
 from cards.notation import legend, write_notation
 from cards.practice import Practice
@@ -140,14 +141,12 @@ def paper_faults(where: str = "") -> Iterator[None]:
 
 def _cards(leader: Leader, practice: Practice, shop: Shop, size: CardSize) -> tuple[Card, ...]:
     """Return the card of a leader; a long one takes several cards."""
-    wire = any(practice.materials.find(p.section.material).kind == "wire" for p in leader.pieces)
-    involved: tuple[When, ...] = ("fly", "wire") if wire else ("fly",)
     with paper_faults(leader.recipe.name):
         content = Content(
             materials=practice.materials,
             symbol=code_of(leader.recipe, practice),
             legend=legend(),
-            cautions=cautions(*involved),
+            cautions=cautions_for([leader], practice.materials),
             shop_name=shop.name,
             shop_line=shop.line,
         )

@@ -142,6 +142,5 @@ def _read(
     try:
         quantity = parse(spelled if spelled[-1].isalpha() else f"{spelled} {unit}")
     except Refused as refusal:
-        fault = refusal.faults[0]
-        raise cursor.fault(fault.found, fault.instead, back=len(match[0])) from None
+        raise cursor.placed(refusal, match.start()) from None
     return replace(quantity, written=quantity.plain)

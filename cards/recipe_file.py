@@ -1,13 +1,13 @@
 """A recipe file: TOML in, a checked recipe out."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import date
 from functools import cache
 
 from pydantic_core import SchemaValidator
 from pydantic_core.core_schema import ValidationInfo
 
-from cards.errors import refused
+from cards.errors import Fault, Refused, refused
 from cards.file_schema import (
     Schema,
     check,
@@ -37,23 +37,29 @@ def read_recipe(data: bytes, practice: Practice) -> Recipe:
 
 def checked_whole(recipe: Recipe) -> Recipe:
     """Return the recipe itself, or raise `Refused` for keys that contradict one another."""
+    faults = tuple(_contradictions(recipe))
+    if faults:
+        raise Refused(*faults)
+    return recipe
+
+
+def _contradictions(recipe: Recipe) -> Iterator[Fault]:
     last = len(recipe.sections)
     end = recipe.sections[-1]
     if end.knot is not None:
-        raise refused(
+        yield Fault(
+            f"section {last}, knot",
             f"the last section ends at the fly, and {end.knot!r} joins it to nothing",
             "write the knot to the fly under [fly]",
-            f"section {last}, knot",
         )
     if end.dropper is not None:
-        raise refused(
+        yield Fault(
+            f"section {last}, dropper",
             "the last section has no joint to leave a dropper at",
             "write the dropper on the section above",
-            f"section {last}, dropper",
         )
     if recipe.butt.end == "none" and recipe.butt.loop is not None:
-        raise refused("a bare end has no loop", "leave the loop or the end out", "butt, loop")
-    return recipe
+        yield Fault("butt, loop", "a bare end has no loop", "leave the loop or the end out")
 
 
 def json_schema() -> dict[str, object]:

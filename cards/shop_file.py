@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from typing import get_args
 
 from pydantic_core import SchemaValidator
 
@@ -12,7 +13,8 @@ from cards.file_schema import Schema, check, known_keys, optional, parsed, table
 from cards.knot_file import knots_with_own
 from cards.knots import Knot, Knots
 from cards.materials import materials_with_own
-from cards.practice import OwnAllowance, Practice
+from cards.practice import EndOf, OwnAllowance, Practice, knot_at
+from cards.readers import list_of
 from cards.rules import common_rules, with_settings
 from cards.shelf import read_our_file
 from cards.spell import ShownUnit
@@ -44,7 +46,7 @@ class Shop:
 
 
 def read_shop(data: bytes) -> Shop:
-    """Return what a shop file says; raises `Refused` with every fault in it."""
+    """Return what a shop file says; raises `Refused` with the faults of the first wrong part."""
     shop: Shop = check(_validator(), read_toml(data), None, known_keys(SHOP))
     practice_of(shop)
     return shop
@@ -94,20 +96,20 @@ def _own_allowance(value: object) -> OwnAllowance:
     return OwnAllowance(parse_length(value["thick"]).mm, parse_length(value["thin"]).mm)
 
 
-def _choices(own: Raw, knots: Knots) -> dict[str, tuple[Knot, ...]]:
-    orders = read_our_file("choice.toml")
-    for end, order in own.items():
-        if end not in orders:
-            raise refused(
-                f"no end is called {end!r}", f"write one of: {', '.join(orders)}", "choice"
-            )
-        if not isinstance(order, list) or not order:
-            raise refused("this is not a list of knots", 'write ["blood", …]', f"choice, {end}")
-    found: dict[str, tuple[Knot, ...]] = {}
-    for end, order in {**orders, **own}.items():
-        with under(f"choice, {end}"):
-            found[end] = tuple(knots.find(str(name)) for name in order)  # type: ignore[attr-defined]
-    return found
+def _choices(own: Raw, knots: Knots) -> dict[EndOf, tuple[Knot, ...]]:
+    """Return the order for each end: the person's own, and after it ours, so that one suits."""
+    ours = read_our_file("choice.toml")
+    for end in own:
+        if end not in ours:
+            raise refused(f"no end is called {end!r}", f"write one of: {', '.join(ours)}", "choice")
+    return {end: _order(own.get(end), ours[end], end, knots) for end in get_args(EndOf)}
+
+
+def _order(own: object, ours: object, end: EndOf, knots: Knots) -> tuple[Knot, ...]:
+    read = list_of(lambda name: knot_at(knots, str(name), end), "knot", 1, 30)
+    with under(f"choice, {end}"):
+        first = () if own is None else read(own)
+        return tuple(dict.fromkeys((*first, *read(ours))))
 
 
 _TABLE: Schema = {"type": "dict"}

@@ -12,6 +12,8 @@ _SIXTEENTH = 16  # the finest mark on a common inch tape
 
 def length_number(mm: Fraction, unit: ShownUnit) -> str:
     """Return the number alone: `34 1/4`, `87.5` or `875`, to the finest mark of a tape."""
+    if mm < 0:  # a section whose knots take more than its cut length
+        return f"-{length_number(-mm, unit)}"
     if unit == "in":
         return _mixed(mm / INCH_MM)
     if unit == "cm":

@@ -3,16 +3,20 @@
 from fonts.coverage import NoGlyph, Run, runs, text_width
 from fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
 from fonts.files import FontMissing, Weight
+from fonts.own import BadFont, chain, own_font
 
 __all__ = [
     "ASCENT",
     "CAP_HEIGHT",
     "DESCENT",
     "X_HEIGHT",
+    "BadFont",
     "FontMissing",
     "NoGlyph",
     "Run",
     "Weight",
+    "chain",
+    "own_font",
     "register",
     "runs",
     "text_width",

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from fonts.faces import widths
-from fonts.files import CHAINS, Weight
+from fonts.files import Weight
+from fonts.own import chain
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +52,7 @@ def text_width(text: str, font: str, size: float) -> float:
 
 
 def _font_of(character: str, weight: Weight) -> str:
-    for font in CHAINS[weight]:
+    for font in chain(weight):
         if character in widths(font):
             return font
     raise NoGlyph(character)

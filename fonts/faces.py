@@ -33,6 +33,18 @@ def widths(font: str) -> Mapping[str, float]:
     return {character: width for character, width in characters.items() if _stands(character)}
 
 
+def postscript_name(font: str) -> str:
+    """Return what the font is called inside; the PDF library tells fonts apart by it alone."""
+    return str(_loaded(font).face.name, "ascii")
+
+
+def torn_table(font: str) -> str | None:
+    """Return the first table that does not lie within the font's file, if there is one."""
+    end = font_path(font).stat().st_size
+    tables = _loaded(font).face.tables
+    return next((t["tag"] for t in tables if t["offset"] + t["length"] > end), None)
+
+
 def _stands(character: str) -> bool:
     # Controls and private codes say nothing to a reader. A combining mark has a glyph, but it
     # would be put beside its letter: the writer places glyphs by their widths alone.

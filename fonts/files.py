@@ -29,6 +29,8 @@ CHAINS: dict[Weight, tuple[str, ...]] = {
     "bold": ("bold", "bold-fallback"),
 }
 
+OWN = "own:"  # before the path of a person's own font, in its name here
+
 
 class FontMissing(RuntimeError):
     """A distribution that should have brought a font is not installed, or not whole."""
@@ -40,6 +42,8 @@ class FontMissing(RuntimeError):
 
 def font_path(font: str) -> Path:
     """Return the path of a font's file; FontMissing when it is not there."""
+    if font.startswith(OWN):
+        return Path(font.removeprefix(OWN))
     wanted = FONTS[font]
     # The package is found, not imported: it brings a file, and importing it runs foreign code.
     spec = find_spec(wanted.distribution.replace("-", "_"))

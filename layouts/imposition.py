@@ -160,7 +160,7 @@ def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
         for front in _faces(slot)
         if slot.piece.back
     )
-    return Sheet(paper.width, paper.height, placed)
+    return Sheet(paper.width, paper.height, placed, side="back")
 
 
 def _faces(slot: Slot) -> Iterator[Placed]:

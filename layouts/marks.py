@@ -1,10 +1,10 @@
-"""Lines that help to cut, fold, round and measure: places in points in, paths out."""
+"""Lines that help to cut, fold, round and register: places in points in, paths out."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from layouts.face import MM, POINTS_PER_INCH, Path, Step, segment
+from layouts.face import MM, Path, Step, segment
 from layouts.lengths import SLACK
 from layouts.pieces import Axis
 
@@ -40,20 +40,6 @@ class Row:
     strips: tuple[Strip, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class TrueSizeRule:
-    """50 mm with ticks above one line, 2 in with eighths below it.
-
-    `mm_label` and `inch_label` are where the baselines of what is said about them begin.
-    """
-
-    path: Path
-    mm_label: tuple[float, float]
-    inch_label: tuple[float, float]
-    width: float
-    height: float
-
-
 def sheet_marks(rows: Sequence[Row], width: float, height: float) -> tuple[Path, ...]:
     """Return the cut marks, and dashed the fold marks, of a sheet's rows from the top down.
 
@@ -85,18 +71,6 @@ def corner_guides(x: float, y: float, width: float, height: float, radius: float
         ),
         line=PEN,
     )
-
-
-def true_size_rule(x: float, y: float) -> TrueSizeRule:
-    """Return a rule with its top left corner at a place, to check a printer's scale."""
-    tall, width = 3 * MM, 2 * POINTS_PER_INCH
-    base, label_x = y + tall, x + width + 2 * MM
-    ticks = (
-        *_ticks(x, base, MM, 50, (10, 5), -tall),
-        *_ticks(x, base, POINTS_PER_INCH / 8, 16, (8, 4), tall),
-    )
-    path = Path((*segment(x, base, x + width, base), *ticks), line=PEN)
-    return TrueSizeRule(path, (label_x, base - 0.6 * MM), (label_x, base + tall), width, 2 * tall)
 
 
 def _level_cuts(rows: Sequence[Row]) -> list[float]:
@@ -180,13 +154,3 @@ def _arc(x: float, y: float, toward_x: float, toward_y: float) -> Steps:
         ("move", x, y + toward_y),
         ("curve", x, y + k * toward_y, x + k * toward_x, y, x + toward_x, y),
     )
-
-
-def _ticks(
-    x: float, base: float, step: float, count: int, every: tuple[int, int], tall: float
-) -> Iterator[Step]:
-    """Yield ticks up or down from a line, longer ones at each multiple of the two counts."""
-    long, middle = every
-    for k in range(count + 1):
-        length = tall if k % long == 0 else tall * 2 / 3 if k % middle == 0 else tall * 2 / 5
-        yield from segment(x + k * step, base, x + k * step, base + length)

@@ -13,7 +13,7 @@ from fonts import register
 from layouts.attach import AttachedFile, embed
 from layouts.code import symbol_path
 from layouts.face import Code, Face, Item, Path, Symbol, TextRun
-from layouts.sheet import Placed, Sheet
+from layouts.sheet import Adjustment, Placed, Sheet, Trim
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -118,6 +118,9 @@ def _define(pen: _Pen, face: Face, form: str) -> None:
 
 def _draw_sheet(pen: _Pen, sheet: Sheet) -> None:
     pen.canvas.setPageSize((round(sheet.width, 3), round(sheet.height, 3)))
+    _set_boxes(pen.canvas, sheet.trim, sheet.height)
+    if sheet.adjustment != Adjustment():
+        pen.canvas.transform(*_adjusted(sheet.adjustment, sheet.height))
     for placed in sheet.placed:
         pen.canvas.saveState()
         pen.canvas.transform(*_place(placed, sheet.height))
@@ -128,6 +131,22 @@ def _draw_sheet(pen: _Pen, sheet: Sheet) -> None:
         pen.canvas.restoreState()
     _draw(pen, sheet.marks, sheet.height)
     pen.canvas.showPage()
+
+
+def _set_boxes(canvas: "Canvas", trim: Trim | None, height: float) -> None:
+    # ISO 32000-1, 14.11.2. The canvas keeps boxes for the next page, so they are always set.
+    for name, beyond in (("trim", 0.0), ("bleed", trim.bleed if trim else 0.0)):
+        box = trim and (
+            round(trim.x - beyond, 3),
+            round(height - trim.y - trim.height - beyond, 3),
+            round(trim.x + trim.width + beyond, 3),
+            round(height - trim.y + beyond, 3),
+        )
+        canvas.setCropBox(box, name)
+
+
+def _adjusted(by: Adjustment, height: float) -> tuple[float, float, float, float, float, float]:
+    return by.scale_x, 0, 0, by.scale_y, by.x, height * (1 - by.scale_y) - by.y
 
 
 def _place(placed: Placed, height: float) -> tuple[float, float, float, float, float, float]:

@@ -1,8 +1,11 @@
 """Sheets: faces at places on real paper, with the marks that help to cut and fold them."""
 
 from dataclasses import dataclass
+from typing import Literal, TypeAlias
 
 from layouts.face import Face, Path, TextRun, Turn
+
+Side: TypeAlias = Literal["front", "back"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +24,44 @@ class Placed:
             return self.face.height, self.face.width
         return self.face.width, self.face.height
 
+    def at(self, u: float, v: float) -> tuple[float, float]:
+        """Return where a point of the face lies on the sheet."""
+        across, down = self.size
+        match self.turn:
+            case 0:
+                return self.x + u, self.y + v
+            case 90:
+                return self.x + v, self.y + down - u
+            case 180:
+                return self.x + across - u, self.y + down - v
+            case 270:
+                return self.x + across - v, self.y + u
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """What is left of a page once it is cut, and how far its design reaches beyond that."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    bleed: float
+
+
+@dataclass(frozen=True, slots=True)
+class Adjustment:
+    """How a sheet is stretched from its top left corner and then moved before it is drawn."""
+
+    x: float = 0.0
+    y: float = 0.0
+    scale_x: float = 1.0
+    scale_y: float = 1.0
+
+    def at(self, x: float, y: float) -> tuple[float, float]:
+        """Return where a place on the sheet is drawn."""
+        return self.scale_x * x + self.x, self.scale_y * y + self.y
+
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
@@ -30,3 +71,6 @@ class Sheet:
     height: float
     placed: tuple[Placed, ...]
     marks: tuple[Path | TextRun, ...] = ()
+    side: Side = "front"
+    trim: Trim | None = None  # of a page that a print shop trims to one card
+    adjustment: Adjustment = Adjustment()

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
-from fonts import CAP_HEIGHT, Weight, runs, text_width
+from fonts import CAP_HEIGHT, Weight, chain, runs, text_width
 from layouts.face import MM, TextRun
 from layouts.typeset import BREAKING, GAP, GAP_WIDTH, prepare
 
@@ -145,8 +145,13 @@ def _end(pieces: tuple[Piece, ...]) -> float:
     return pieces[-1].start + pieces[-1].width if pieces else 0.0
 
 
-@lru_cache(maxsize=4096)
 def _in_ems(text: str, weight: Weight) -> tuple[Piece, ...]:
+    return _in_ems_of(text, weight, chain(weight))
+
+
+@lru_cache(maxsize=4096)
+def _in_ems_of(text: str, weight: Weight, _fonts: tuple[str, ...]) -> tuple[Piece, ...]:
+    # The fonts only tell results apart: with an own font in use, the same text is set otherwise.
     pieces: list[Piece] = []
     start = 0.0
     for place, stretch in enumerate(prepare(text).split(GAP)):

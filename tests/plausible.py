@@ -8,9 +8,9 @@ from random import Random
 from cards.recipe import Butt, Fly, Recipe, Section
 from cards.units import parse_diameter, parse_length, parse_span, parse_strength
 
-_FIRST = "Sandbar Slack Driftwood Heron Lantern Long Willow Stone Quiet Marsh Otter Gravel".split()
-_SECOND = "eight glide run pool drift edge seam bend tide flat reach tail corner bank".split()
-_WORDS = "for a stiff wind on flat water with small flies in low sun over pale sand and weed".split()
+_FIRST = "Sandbar Slack Driftwood Heron Lantern Long Willow Stone Quiet Marsh Otter Gravel"
+_SECOND = "eight glide run pool drift edge seam bend tide flat reach tail corner bank"
+_WORDS = "for a stiff wind on flat water with small flies in low sun over pale sand and weed"
 
 # lb a square thousandth: breaking stresses of 400, 700 and 750 MPa, invented but likely.
 _LB_PER_THOU2 = {"hard nylon": 0.0456, "nylon": 0.0797, "fluorocarbon": 0.0854}
@@ -64,7 +64,7 @@ def _habit(random: Random) -> _Habit:
 
 
 def _name(random: Random) -> str:
-    name = f"{random.choice(_FIRST)} {random.choice(_SECOND)}"
+    name = f"{random.choice(_FIRST.split())} {random.choice(_SECOND.split())}"
     if _chance(random, 20):
         return name.title()
     return f"{name}, {random.randint(7, 15)} ft" if _chance(random, 15) else name
@@ -130,7 +130,7 @@ def _strength(thou: int, material: str, habit: _Habit) -> str:
 
 
 def _with_ends(recipe: Recipe, random: Random, habit: _Habit) -> Recipe:
-    loop = parse_length(("2 cm" if habit.metric else "3/4 in")) if _chance(random, 20) else None
+    loop = parse_length("2 cm" if habit.metric else "3/4 in") if _chance(random, 20) else None
     end = "perfection loop" if _chance(random, 50) else None
     knot = random.choice(("non-slip loop", "improved clinch")) if _chance(random, 40) else None
     total = parse_length(f"{random.randint(7, 15)} ft") if _chance(random, 25) else None
@@ -138,8 +138,12 @@ def _with_ends(recipe: Recipe, random: Random, habit: _Habit) -> Recipe:
 
 
 def _with_words(recipe: Recipe, random: Random) -> Recipe:
-    use = " ".join(random.sample(_WORDS, 4)) if _chance(random, 15) else None
-    note = f"{' '.join(random.sample(_WORDS, 7)).capitalize()}." if _chance(random, 15) else None
+    use = " ".join(random.sample(_WORDS.split(), 4)) if _chance(random, 15) else None
+    note = (
+        f"{' '.join(random.sample(_WORDS.split(), 7)).capitalize()}."
+        if _chance(random, 15)
+        else None
+    )
     tied = date(2026, 1, 1) + timedelta(random.randrange(365)) if _chance(random, 15) else None
     lengths = recipe.lengths if _chance(random, 95) else "cut"
     return replace(recipe, use=use, note=note, tied=tied, lengths=lengths)

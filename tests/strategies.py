@@ -99,7 +99,9 @@ _USUAL = st.sampled_from("abcdefgh LMNOPéÉüøŁßñçıİ'’,.:;-–+*/%$&()
 
 def texts(most: int) -> st.SearchStrategy[str]:
     """Return any text of up to `most` characters that the door lets in, as it comes out of it."""
-    written = st.text(_USUAL, min_size=1, max_size=most) | st.text(_WRITING, min_size=1, max_size=most)
+    written = st.text(_USUAL, min_size=1, max_size=most) | st.text(
+        _WRITING, min_size=1, max_size=most
+    )
     composed = written.map(lambda text: unicodedata.normalize("NFC", text).strip())
     return composed.filter(lambda text: 0 < len(text) <= most)
 

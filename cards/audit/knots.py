@@ -3,28 +3,43 @@
 from collections.abc import Iterator
 
 from cards.audit.finding import Found
-from cards.fitness import disputed, unfit, untieable
+from cards.fitness import Meeting, disputed, unfit, untieable
+from cards.knots import Knot
 from cards.leader import Leader
-from cards.parts import is_level
+from cards.parts import fly_end_mm, is_level
 from cards.practice import Practice
 from cards.rules import Severity
 
 
-def untieable_knots(leader: Leader, _: Practice) -> Iterator[Found]:
-    """Find knots that do not hold on what they join."""
+def _knots(leader: Leader, practice: Practice) -> Iterator[tuple[int, str, Knot, Meeting]]:
+    """Yield each knot with its section, its place in words and the strands that it is tied in."""
+    first, last = leader.pieces[0].section, leader.pieces[-1].section
+    if leader.butt.knot is not None and not first.bought:
+        strand, size = practice.materials.find(first.material), first.diameter.mm
+        yield 1, "at the butt", leader.butt.knot, Meeting(strand, size, strand, size)
     for place, joint in enumerate(leader.joints, start=1):
-        against = untieable(joint.knot, joint.meeting)
+        yield place, f"below section {place}", joint.knot, joint.meeting
+    if leader.fly.knot is not None and not last.bought:
+        strand, size = practice.materials.find(last.material), fly_end_mm(last)
+        place = len(leader.pieces)
+        yield place, "at the fly", leader.fly.knot, Meeting(strand, size, strand, size)
+
+
+def untieable_knots(leader: Leader, practice: Practice) -> Iterator[Found]:
+    """Find knots that do not hold on what they are tied in."""
+    for place, where, knot, meeting in _knots(leader, practice):
+        against = untieable(knot, meeting)
         if against:
-            yield Found(place, f"{joint.knot.name} below section {place}", reason=against)
+            yield Found(place, f"{knot.name} {where}", reason=against)
 
 
-def unfit_knots(leader: Leader, _: Practice) -> Iterator[Found]:
+def unfit_knots(leader: Leader, practice: Practice) -> Iterator[Found]:
     """Find knots that practice advises against where they are."""
-    for place, joint in enumerate(leader.joints, start=1):
-        against = unfit(joint.knot, joint.meeting)
+    for place, where, knot, meeting in _knots(leader, practice):
+        against = unfit(knot, meeting)
         if against:
-            milder: Severity | None = "note" if disputed(joint.knot, joint.meeting) else None
-            yield Found(place, f"{joint.knot.name} below section {place}", milder, against)
+            milder: Severity | None = "note" if disputed(knot, meeting) else None
+            yield Found(place, f"{knot.name} {where}", milder, against)
 
 
 def unfit_loop(leader: Leader, _: Practice) -> Iterator[Found]:

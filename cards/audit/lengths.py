@@ -2,11 +2,14 @@
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 
 from cards.audit.finding import Found
-from cards.leader import Extent, Leader, Piece
+from cards.leader import Leader
 from cards.practice import Practice
-from cards.spell import length, long_length
+from cards.recipe import Section
+from cards.spell import length
+from cards.words import span
 
 _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
 
@@ -16,7 +19,7 @@ def too_short(leader: Leader, _: Practice) -> Iterator[Found]:
     for piece in leader.pieces:
         room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
         if not piece.section.bought and piece.finished.low_mm <= room:
-            left = max(piece.finished.low_mm, piece.finished.low_mm * 0)
+            left = max(piece.finished.low_mm, Fraction(0))
             yield Found(
                 piece.place,
                 f"section {piece.place} has {length(left, leader.unit)} between its knots",
@@ -50,38 +53,32 @@ def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
     (tolerance,) = practice.rules["stated total"].limits
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
-        yield Found(
-            None, f"the recipe says {total.plain}, its sections make {extent(sums, leader)}"
-        )
-
-
-def extent(lengths: Extent, leader: Leader) -> str:
-    """Return a length or a range of lengths in words."""
-    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
-    return high if low == high else f"{low} to {high}"
+        yield Found(None, f"the recipe says {total.plain}, its sections make {span(sums, leader)}")
 
 
 def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
-    """Find strengths that no strand of that diameter has."""
+    """Find strengths that no nylon or fluorocarbon of that diameter has."""
     low, high = practice.rules["strength for size"].limits
     for piece in leader.pieces:
-        stress = nominal_stress_mpa(piece)
-        if stress is not None and not low <= stress <= high:
+        section = piece.section
+        if practice.materials.find(section.material).kind not in ("nylon", "fluorocarbon"):
+            continue
+        stress = nominal_stress_mpa(section)
+        if section.strength is not None and stress is not None and not low <= stress <= high:
             word = "strong" if stress > high else "weak"
             yield Found(
                 piece.place,
-                f"section {piece.place}: {piece.section.strength} is {word} for "
-                f"{piece.section.diameter}",
+                f"section {piece.place}: {section.strength.plain} is {word} for "
+                f"{section.diameter.plain}",
             )
 
 
-def nominal_stress_mpa(piece: Piece) -> float | None:
+def nominal_stress_mpa(section: Section) -> float | None:
     """Return strength over the strand's cross-section, in MPa (N/mm2)."""
-    strength = piece.section.strength
-    if strength is None or piece.section.tapers_to is not None:
+    if section.strength is None or section.tapers_to is not None:
         return None
-    area = math.pi * float(piece.section.diameter.mm) ** 2 / 4
-    return float(strength.kg) * _NEWTONS_PER_KG / area
+    area = math.pi * float(section.diameter.mm) ** 2 / 4
+    return float(section.strength.kg) * _NEWTONS_PER_KG / area
 
 
 def class_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
@@ -111,6 +108,20 @@ def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
             )
 
 
+def reach(leader: Leader, _: Practice) -> Iterator[Found]:
+    """Add line out, leader and rod, where the recipe asks for it."""
+    asked = leader.recipe.reach
+    if asked is None:
+        return
+    out, rod = asked.line_out, asked.rod
+    whole = leader.finished.longer(out.mm + rod.mm)
+    yield Found(
+        None,
+        f"{out.plain} of line, {span(leader.finished, leader)} of leader and {rod.plain} of rod "
+        f"reach {span(whole, leader)}",
+    )
+
+
 LENGTH_RULES = {
     "too short": too_short,
     "weak section": weak_sections,
@@ -118,4 +129,5 @@ LENGTH_RULES = {
     "strength for size": strength_for_size,
     "class tippet": class_tippet,
     "shock tippet": shock_tippet,
+    "reach": reach,
 }

@@ -7,6 +7,7 @@ from cards.audit.finding import Found
 from cards.fitness import inches
 from cards.joints import Joint
 from cards.leader import Leader, Piece
+from cards.parts import fly_end_mm
 from cards.practice import Practice
 
 # Parts that may be thicker than what is above them: the customary exceptions.
@@ -29,13 +30,15 @@ def _drop(joint: Joint) -> str:
 
 
 def rises(leader: Leader, _: Practice) -> Iterator[Found]:
-    """Find strands thicker than the one above them."""
+    """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
-        if joint.meeting.step_mm >= 0 or lower.part in _MAY_RISE:
-            continue
-        yield Found(
-            lower.place, f"section {lower.place} is thicker than the one above: {_drop(joint)}"
-        )
+        if joint.meeting.step_mm < 0 and lower.part not in _MAY_RISE:
+            yield Found(
+                lower.place, f"section {lower.place} is thicker than the one above ({_drop(joint)})"
+            )
+    for piece in leader.pieces:
+        if fly_end_mm(piece.section) > piece.section.diameter.mm:
+            yield Found(piece.place, f"section {piece.place} grows thicker towards the fly")
 
 
 def steps(leader: Leader, practice: Practice) -> Iterator[Found]:

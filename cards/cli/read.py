@@ -1,6 +1,7 @@
 """`tagend read`: a recipe file back from a code's text or from one of our PDFs."""
 
-from pathlib import Path
+import os
+from itertools import chain, count
 
 import click
 
@@ -23,8 +24,8 @@ def command(source: str, output: str | None, shop: str | None) -> None:
     """
     practice = load_practice(shop)
     found = _recipes(source, practice)
-    if output is not None and (len(found) > 1 or Path(output).is_dir()):
-        _write_each(found, Path(output))
+    if output is not None and (len(found) > 1 or os.path.isdir(output)):
+        _write_each(found, output)
         return
     if len(found) > 1:
         names = ", ".join(name for name, _ in found)
@@ -40,15 +41,25 @@ def _recipes(source: str, practice: Practice) -> list[tuple[str, Recipe]]:
     """Return the recipes in a source, each with a file name."""
     from cards.reading import looks_like_code, recipes_in
 
-    if source != "-" and looks_like_code(source) and not Path(source).exists():
+    if source != "-" and looks_like_code(source) and not os.path.exists(source):
         return recipes_in(source.encode(), practice)
     with naming(source):
         return recipes_in(read_bytes(source), practice)
 
 
-def _write_each(found: list[tuple[str, Recipe]], folder: Path) -> None:
-    if not folder.is_dir():
-        raise refused("this is not a folder", "make it first, or name another", str(folder))
+def _write_each(found: list[tuple[str, Recipe]], folder: str) -> None:
+    if not os.path.isdir(folder):
+        raise refused("this is not a folder", "make it first, or name another", folder)
+    written: set[str] = set()
     for name, recipe in found:
-        write_whole(str(folder / name), recipe_text(recipe).encode())
-    click.echo(f"wrote {len(found)} recipes into {folder}", err=True)
+        own_name = _unlike(written, name)
+        write_whole(os.path.join(folder, own_name), recipe_text(recipe).encode())
+        written.add(own_name)
+    click.echo(f"wrote {len(written)} recipes into {folder}", err=True)
+
+
+def _unlike(written: set[str], name: str) -> str:
+    """Return the name, numbered where another recipe has it: `sandbar-eight-2.toml`."""
+    stem = name.removesuffix(".toml")
+    numbered = (f"{stem}-{number}.toml" for number in count(2))
+    return next(choice for choice in chain([name], numbered) if choice not in written)

@@ -22,17 +22,27 @@ def command(folder: str) -> None:
         for source in sorted(files("samples").iterdir(), key=lambda source: source.name)
         if source.name.endswith(".toml")
     }
+    _make(target)
     for name, data in contents.items():
-        if (target / name).exists() and (target / name).read_bytes() != data:
+        if _is_yours(target / name, data):
             raise refused(
                 "this file is there already, and is yours",
                 "name another folder, or move it away",
                 str(target / name),
             )
-    _make(target)
     for name, data in contents.items():
         write_whole(str(target / name), data)
     click.echo(f"wrote {len(contents)} files into {folder}", err=True)
+
+
+def _is_yours(path: Path, sample: bytes) -> bool:
+    """Whether anything but the sample stands there."""
+    try:
+        return path.read_bytes() != sample
+    except FileNotFoundError:
+        return False
+    except OSError:  # a folder, or a file that this person may not read
+        return True
 
 
 def _make(folder: Path) -> None:

@@ -4,8 +4,9 @@ from collections.abc import Iterator, Sequence
 
 from cards.audit.finding import Finding
 from cards.joints import End
-from cards.leader import Extent, Leader, Piece
+from cards.leader import Leader, Piece
 from cards.spell import length, long_length
+from cards.words import end_words, span
 from cards.worksheet import Worksheet
 
 _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next")
@@ -36,12 +37,6 @@ def _title(leader: Leader) -> str:
         f"{count} section{'s' if count > 1 else ''}, "
         f"tippet {tippet.diameter.plain} {tippet.material}"
     )
-
-
-def span(lengths: Extent, leader: Leader) -> str:
-    """Return a length, or a range of lengths, as people say it."""
-    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
-    return high if low == high else f"{low} to {high}"
 
 
 def _finding_line(finding: Finding) -> str:
@@ -88,10 +83,7 @@ def _padded(row: Sequence[str], widths: Sequence[int]) -> str:
 
 
 def _end(end: End, leader: Leader) -> str:
-    if end.knot is None:
-        return "bare"
-    loop = f", {length(end.loop_mm, leader.unit)}" if end.knot.takes.thick.loop else ""
-    return f"{end.knot.name}{loop}" + (f" ({end.reason})" if end.reason else "")
+    return end_words(end, leader) + (f" ({end.reason})" if end.reason else "")
 
 
 def _asides(sheet: Worksheet) -> Iterator[str]:

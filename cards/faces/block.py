@@ -1,6 +1,6 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from layouts.face import Item, shifted
@@ -8,6 +8,10 @@ from layouts.text import SetLine
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
 DROP = 0.82  # from the top of a line to its baseline, in type sizes
+
+
+class TooSmall(ValueError):
+    """A face is too small for its content in type that may be printed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +67,17 @@ def stacked(blocks: Iterable[Block], gap: float = 0.0) -> Block:
     return Block(tuple(items), max(y - gap, 0.0))
 
 
-def height_of(blocks: Sequence[Block], gap: float) -> float:
-    """Return the height of blocks one below the other."""
-    return sum(block.height for block in blocks) + gap * max(len(blocks) - 1, 0)
+def filled(blocks: Iterable[Block], gap: float, height: float) -> list[list[Block]]:
+    """Return the blocks in their order on as few panels of a height as they take.
+
+    Raises `TooSmall` for a block that is higher than a panel.
+    """
+    panels: list[list[Block]] = []
+    for block in blocks:
+        if block.height > height:
+            raise TooSmall("a part of it is higher than the space there is")
+        if panels and stacked([*panels[-1], block], gap).height <= height:
+            panels[-1].append(block)
+        else:
+            panels.append([block])
+    return panels

@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from datetime import date
 
-from cards.faces.block import Block, line_block, stacked
-from cards.faces.pocket import TooSmall
+from cards.faces.block import Block, TooSmall, line_block, stacked
 from cards.leader import Leader
 from cards.words import span, strand
 from fonts import Weight

@@ -2,14 +2,13 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from itertools import product
 
 from cards.cautions import Caution
 from cards.faces.back import caution_block, code_block, imprint_block
-from cards.faces.block import Block, Scale, stacked
+from cards.faces.block import Block, Scale, TooSmall, filled, stacked
 from cards.faces.diagram import diagram
 from cards.faces.head import continued_head, head
-from cards.faces.table import table
+from cards.faces.table import needed_width, table
 from cards.leader import Leader
 from cards.materials import Materials
 from layouts.face import MM, Face, Symbol, shifted
@@ -18,8 +17,8 @@ from layouts.text import TooWide
 
 INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
 _GAP = 0.4  # between blocks, in small type sizes
-_FACTORS = (1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)  # of the type scale; at 1 it is as small as allowed
-_STRETCHES = (1.4, 1.2, 1.1, 1.0)  # of the table's rows
+_FACTORS = (1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)  # of the type scale; 1 is as small as allowed
+_STRETCHES = (1.0, 1.1, 1.2, 1.4)  # of the table's rows
 _LEAST_CAUTIONS = 4
 
 
@@ -35,10 +34,6 @@ class Content:
     shop_line: str | None
 
 
-class TooSmall(ValueError):
-    """A card is too small for a leader in type that may be printed."""
-
-
 @dataclass(frozen=True, slots=True)
 class Panel:
     """The room inside one side of a card, at one scale of type."""
@@ -51,11 +46,15 @@ class Panel:
         return self.size.width - 2 * INSET
 
     @property
+    def height(self) -> float:
+        return self.size.height - 2 * INSET
+
+    @property
     def gap(self) -> float:
         return _GAP * self.scale.small
 
     def holds(self, blocks: Sequence[Block]) -> bool:
-        return stacked(blocks, self.gap).height <= self.size.height - 2 * INSET
+        return stacked(blocks, self.gap).height <= self.height
 
     def face(self, name: str, blocks: Sequence[Block]) -> Face:
         items = shifted(stacked(blocks, self.gap).items, INSET, INSET)
@@ -68,15 +67,19 @@ def pocket_card(leader: Leader, content: Content, size: CardSize) -> tuple[Face,
     The diagram stands on the front where there is room for it. Raises `TooSmall` where not even
     the smallest type fits, and `NoGlyph`.
     """
-    panels = [Panel(size, Scale(*of)) for of in product(_FACTORS, _STRETCHES)]
+    panels = [Panel(size, Scale(factor)) for factor in _FACTORS]
+    needed = needed_width(leader, Scale(1.0))
+    wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
+    if not wide:
+        raise TooSmall("its table is wider than the card")
     name = leader.recipe.name
     for drawn in (True, False):
-        for place, panel in enumerate(panels):
+        for place, panel in enumerate(wide):
             front = _front(leader, content, panel, drawn=drawn)
             if front is not None:
                 extra = None if drawn else leader
-                return _faces(name, [(panel, front), *_backs(content, panels[place:], extra)])
-    smallest = panels[-1]
+                return _faces(name, [(panel, front), *_backs(content, wide[place:], extra)])
+    smallest = wide[-1]
     fronts = [(smallest, blocks) for blocks in _split(leader, smallest)]
     return _faces(name, [*fronts, *_backs(content, [smallest], leader)])
 
@@ -92,23 +95,27 @@ def _faces(name: str, sides: Sequence[Side]) -> tuple[Face, ...]:
 
 
 def _front(leader: Leader, content: Content, panel: Panel, *, drawn: bool) -> list[Block] | None:
-    """Return head and table, or None where they do not fit at this scale."""
+    """Return head and table, its rows as far apart as there is room; None where they don't fit."""
     try:
-        top = head(leader, panel.scale, panel.width)
+        above = [head(leader, panel.scale, panel.width)]
     except TooWide:
         return None
-    rows = table(leader, panel.scale, panel.width)
-    blocks = [top, rows.part(0, len(rows.rows))]
     if drawn:
-        blocks.insert(1, diagram(leader, content.materials, panel.scale, panel.width))
-    return blocks if rows.width <= panel.width and panel.holds(blocks) else None
+        above.append(diagram(leader, content.materials, panel.scale, panel.width))
+    fitting = None
+    for stretch in _STRETCHES:
+        scale = Scale(panel.scale.factor, stretch)
+        rows = table(leader, scale, panel.width)
+        blocks = [*above, rows.part(0, len(rows.rows))]
+        if not panel.holds(blocks):
+            break
+        fitting = blocks
+    return fitting
 
 
 def _split(leader: Leader, panel: Panel) -> list[list[Block]]:
     """Return head and table over as many sides as they take."""
     rows = table(leader, panel.scale, panel.width)
-    if rows.width > panel.width:
-        raise TooSmall("its table is wider than the card")
     sides: list[list[Block]] = []
     first = 0
     while first < len(rows.rows):
@@ -137,7 +144,10 @@ def _backs(content: Content, panels: Sequence[Panel], leader: Leader | None) -> 
                 return [(panel, blocks)]
     smallest = panels[-1]
     fixed, care = _back_blocks(content, smallest, leader)
-    return [(smallest, side) for side in _filled([*fixed, care(_LEAST_CAUTIONS)], smallest)]
+    return [
+        (smallest, side)
+        for side in filled([*fixed, care(_LEAST_CAUTIONS)], smallest.gap, smallest.height)
+    ]
 
 
 def _back_blocks(
@@ -156,16 +166,3 @@ def _back_blocks(
         [block for block in blocks if block.items],
         lambda count: caution_block(content.cautions[:count], scale, width),
     )
-
-
-def _filled(blocks: Sequence[Block], panel: Panel) -> list[list[Block]]:
-    """Return the blocks on as few sides as they take in their order."""
-    sides: list[list[Block]] = []
-    for block in blocks:
-        if not panel.holds([block]):
-            raise TooSmall("its back holds too little")
-        if sides and panel.holds([*sides[-1], block]):
-            sides[-1].append(block)
-        else:
-            sides.append([block])
-    return sides

@@ -1,0 +1,25 @@
+"""A batch and what a person wants of the paper in, the bytes of a bench sheet's PDF out."""
+
+from cards.batch import Batch
+from cards.cautions import cautions_for
+from cards.faces.bench import bench_sheet
+from cards.practice import Practice
+from cards.printing import CREATOR, paper_faults, recipe_files
+from cards.shop_file import Shop
+from layouts.pdf import write_pdf
+from layouts.sheet import Placed, Sheet
+from layouts.stock import paper, shipped
+
+
+def bench_pdf(batch: Batch, practice: Practice, shop: Shop, on: str | None) -> bytes:
+    """Return a PDF of the bench sheet; `on` names the paper. Raises `Refused`."""
+    leaders = [order.leader for order in batch.orders]
+    with paper_faults():
+        sheet = paper(on or shop.paper or shipped().defaults["paper"])
+        faces = bench_sheet(batch, cautions_for(leaders, practice.materials), sheet)
+        return write_pdf(
+            [Sheet(sheet.width, sheet.height, (Placed(face, 0, 0),)) for face in faces],
+            title="Bench sheet: " + ", ".join(leader.recipe.name for leader in leaders),
+            creator=CREATOR,
+            files=recipe_files([leader.recipe for leader in leaders]),
+        )

@@ -1,0 +1,43 @@
+"""`tagend bench`: the bench sheet of a batch, as PDF."""
+
+import click
+
+from cards.batch import COUNT_MOST, Order, batch
+from cards.cli.files import (
+    load_rack,
+    load_recipes,
+    load_shop,
+    output_option,
+    rack_option,
+    recipes_argument,
+    shop_option,
+    write_whole,
+)
+from cards.shop_file import practice_of
+from cards.worksheet import worksheet
+
+
+@click.command("bench")
+@recipes_argument
+@output_option
+@click.option("--count", type=click.IntRange(1, COUNT_MOST), default=1, help="Leaders of each.")
+@rack_option
+@click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@shop_option
+def command(
+    names: tuple[str, ...],
+    output: str,
+    count: int,
+    rack: str | None,
+    paper: str | None,
+    shop: str | None,
+) -> None:
+    """Print a bench sheet for a batch of each RECIPE: what to cut, then how to tie."""
+    from cards.bench_printing import bench_pdf
+
+    wants = load_shop(shop)
+    practice = practice_of(wants)
+    worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
+    whole = batch([Order(sheet.leader, count) for sheet in worksheets], load_rack(rack, practice))
+    write_whole(output, bench_pdf(whole, practice, wants, paper))
+    click.echo(f"wrote {output}", err=True)

@@ -1,0 +1,157 @@
+"""The bench sheet: a batch in; pages to work down, with boxes to tick, out."""
+
+from collections.abc import Iterator, Sequence
+
+from cards.batch import Batch, Cut, Order, Pull, Shortage
+from cards.cautions import Caution
+from cards.faces.block import DROP, Block, Scale, filled, line_block, stacked
+from cards.faces.chart import profile_chart
+from cards.faces.ticks import tick_boxes
+from cards.fitness import inches
+from cards.order import Tie, tying_order
+from cards.spell import length, line_length
+from cards.words import span, thickness
+from fonts import Weight
+from layouts.face import MM, Face, Path, segment, shifted
+from layouts.formats import Paper
+from layouts.text import break_lines, set_line
+
+MARGIN = 15 * MM
+SCALE = Scale(14 / 9)  # body type of 14 pt, which is read at arm's length
+_GAP = 7.0  # points between blocks
+_COLUMN = 0.2  # of the width: where the boxes begin
+
+
+def bench_sheet(batch: Batch, cautions: Sequence[Caution], paper: Paper) -> tuple[Face, ...]:
+    """Return the pages: cutting spool by spool, then tying, then what the leader looks like.
+
+    Raises `TooSmall` and `TooWide` for paper that is too small for its type.
+    """
+    width = paper.width - 2 * MARGIN
+    foot = 2 * SCALE.small
+    pages = filled(_blocks(batch, cautions, width), _GAP, paper.height - 2 * MARGIN - foot)
+    return tuple(
+        _page(blocks, f"page {number} of {len(pages)}", paper)
+        for number, blocks in enumerate(pages, start=1)
+    )
+
+
+def _page(blocks: Sequence[Block], foot: str, paper: Paper) -> Face:
+    items = shifted(stacked(blocks, _GAP).items, MARGIN, MARGIN)
+    number = set_line(foot, "medium", SCALE.small)
+    at_foot = number.at(paper.width - MARGIN, paper.height - MARGIN, "right")
+    return Face(f"bench sheet, {foot}", paper.width, paper.height, (*items, *at_foot))
+
+
+def _blocks(batch: Batch, cautions: Sequence[Caution], width: float) -> Iterator[Block]:
+    yield _head(batch, width)
+    yield from _with_heading("Cut, one spool at a time", _cutting(batch, width), width)
+    yield from _with_heading("Buy", _buying(batch, width), width)
+    for order in batch.orders:
+        title = f"Tie {order.count} × {order.leader.recipe.name}, from the butt to the fly"
+        yield from _with_heading(title, _tying(order, width), width)
+        yield profile_chart(order.leader, Scale(1.1), width)
+    yield stacked(_text(caution.long, "medium", SCALE.small, width) for caution in cautions)
+
+
+def _head(batch: Batch, width: float) -> Block:
+    lines = [line_block(set_line("Bench sheet", "bold", SCALE.name))]
+    for order in batch.orders:
+        leader = order.leader
+        says = f"{order.count} × {leader.recipe.name}, {span(leader.finished, leader)}"
+        lines.append(_text(says, "bold", SCALE.body, width))
+        tippet = f"{len(leader.pieces)} sections, tippet {thickness(leader.tippet)}"
+        says = " · ".join(filter(None, (leader.recipe.use, tippet)))
+        lines.append(_text(says, "medium", SCALE.small, width))
+    return stacked(lines)
+
+
+def _with_heading(title: str, blocks: Iterator[Block], width: float) -> Iterator[Block]:
+    """Yield the blocks, the first with the heading over it; no heading over nothing."""
+    first = next(blocks, None)
+    if first is None:
+        return
+    rule = Block((Path(segment(0, 0, width, 0), 1.0),), 3.0)
+    heading = line_block(set_line(title, "bold", SCALE.body))
+    yield stacked([rule, heading, first], 2.0)
+    yield from blocks
+
+
+def _cutting(batch: Batch, width: float) -> Iterator[Block]:
+    for pull in batch.pulls:
+        yield stacked([_pull_name(pull, width), *(_cut(cut, width) for cut in pull.cuts)], 2.0)
+
+
+def _pull_name(pull: Pull, width: float) -> Block:
+    line = f"{inches(pull.diameter_mm)} {pull.material}"
+    if pull.spool is not None:
+        line = f"{pull.spool.label}: {pull.spool.diameter.plain} {pull.material}"
+    unit = pull.cuts[0].leader.unit if pull.cuts else "in"
+    says = f"draws {line_length(pull.mm, unit)}"
+    if pull.left_mm is not None:
+        says += f", {line_length(pull.left_mm, unit)} stays"
+    if pull.runs_out_at is not None:
+        says += f"; runs out at leader {pull.runs_out_at}"
+    return stacked(
+        [_text(line, "bold", SCALE.body, width), _text(says, "medium", SCALE.small, width)]
+    )
+
+
+def _cut(cut: Cut, width: float) -> Block:
+    """Set the length large, and beside it whose piece it is and a box for each piece."""
+    leader = cut.leader
+    column = _COLUMN * width
+    number = set_line(length(cut.piece.cut_mm, leader.unit), "bold", 1.5 * SCALE.body)
+    whose = f"{cut.count} × section {cut.piece.place} of {leader.recipe.name}"
+    words = _text(whose, "medium", SCALE.small, width - column)
+    boxes = tick_boxes(cut.count, width - column, SCALE.small)
+    beside = stacked([words, boxes], 2.0)
+    return Block(
+        (*number.at(0, DROP * number.size), *shifted(beside.items, column, 0)),
+        max(beside.height, number.size) + 3,
+    )
+
+
+def _buying(batch: Batch, width: float) -> Iterator[Block]:
+    for shortage in batch.shortages:
+        yield _text(_shortage(shortage), "medium", SCALE.body, width)
+    for order in batch.orders:
+        for piece in order.leader.pieces:
+            if piece.section.bought:
+                says = (
+                    f"{order.count} × {piece.section.length.plain}, {thickness(piece)}, ready made"
+                )
+                yield _text(says, "medium", SCALE.body, width)
+
+
+def _shortage(shortage: Shortage) -> str:
+    unit = shortage.cuts[0].leader.unit
+    pieces = sum(cut.count for cut in shortage.cuts)
+    return (
+        f"{line_length(shortage.mm, unit)} of {inches(shortage.diameter_mm)} {shortage.material}, "
+        f"for {pieces} pieces from leader {shortage.first_leader} on"
+    )
+
+
+def _tying(order: Order, width: float) -> Iterator[Block]:
+    for tie in tying_order(order.leader):
+        yield _tie(tie, order.count, width)
+
+
+def _tie(tie: Tie, count: int, width: float) -> Block:
+    """Set where the knot is, and beside it the knot, how it is seated and a box for each."""
+    column = _COLUMN * width
+    room = width - column
+    where = set_line(tie.where, "bold", SCALE.body)
+    lines = [_text(tie.says, "bold", SCALE.body, room)]
+    below = filter(None, (tie.asks, tie.knot.seat))
+    lines += [_text(says, "medium", SCALE.small, room) for says in below]
+    boxes = tick_boxes(count, room, SCALE.small)
+    beside = stacked([*lines, Block((), 2.0), boxes])
+    return Block(
+        (*where.at(0, DROP * where.size), *shifted(beside.items, column, 0)), beside.height + 2
+    )
+
+
+def _text(words: str, weight: Weight, size: float, width: float) -> Block:
+    return stacked(line_block(line) for line in break_lines(words, weight, size, width))

@@ -1,0 +1,96 @@
+"""The profile chart: a leader in; diameter and stiffness along it, as two small plots, out."""
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cards.faces.block import Block, Scale
+from cards.leader import Leader, Piece
+from cards.parts import fly_end_mm
+from cards.units import DIAMETER_MM
+from layouts.face import Item, Path, segment
+from layouts.text import set_line
+
+_HEIGHT = 60.0  # points, of one plot at factor 1
+_PEN, _GRID = 0.5, 0.25
+_THOU = DIAMETER_MM["thou"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Plot:
+    """One quantity along the leader; `marks` are the values with a line and a label."""
+
+    title: str
+    value: Callable[[Fraction], float]  # of a diameter in mm, from 0 to 1
+    marks: tuple[tuple[float, str], ...]
+
+
+def profile_chart(leader: Leader, scale: Scale, width: float) -> Block:
+    """Return two plots over one axis, the butt at the left: diameter, and the stiffness of it.
+
+    Stiffness in bending goes with the fourth power of the diameter (EI = E x pi x d^4 / 64, any
+    mechanics of materials text); it is drawn for one material, since spools don't state E.
+    """
+    plots = (_diameter(leader), _stiffness(leader))
+    gap = scale.body
+    each = (width - gap) / 2
+    items: list[Item] = []
+    for place, plot in enumerate(plots):
+        items += _drawn(plot, leader, scale, place * (each + gap), each)
+    return Block(tuple(items), 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small)
+
+
+def _diameters(leader: Leader) -> list[Fraction]:
+    sections = [piece.section for piece in leader.pieces]
+    return [mm for section in sections for mm in (section.diameter.mm, fly_end_mm(section))]
+
+
+def _diameter(leader: Leader) -> _Plot:
+    thickest = max(_diameters(leader))
+    top = math.ceil(thickest / _THOU / 5) * 5  # thousandths, a round number above
+    marks = tuple((mark / top, f"0.{mark:03}") for mark in range(5, top + 1, 5))
+    return _Plot("diameter, in", lambda mm: float(mm / _THOU) / top, marks)
+
+
+def _stiffness(leader: Leader) -> _Plot:
+    """Measure against the finest strand, on a scale of powers of ten."""
+    finest = min(_diameters(leader))
+    decades = max(1, math.ceil(4 * math.log10(max(_diameters(leader)) / finest)))
+    marks = tuple((power / decades, f"{10**power} ×") for power in range(decades + 1))
+    return _Plot(
+        "stiffness in bending, finest strand = 1",
+        lambda mm: 4 * math.log10(mm / finest) / decades,
+        marks,
+    )
+
+
+def _drawn(plot: _Plot, leader: Leader, scale: Scale, x: float, width: float) -> Iterator[Item]:
+    labels = [set_line(label, "medium", scale.small) for _, label in plot.marks]
+    left = x + max(label.width for label in labels) + 0.4 * scale.small
+    top, height = 1.4 * scale.small, _HEIGHT * scale.factor
+    bottom, right = top + height, x + width
+    yield from set_line(plot.title, "medium", scale.small).at(left, 0.8 * scale.small)
+    for (share, _), label in zip(plot.marks, labels, strict=True):
+        y = bottom - share * height
+        yield Path(segment(left, y, right, y), _GRID, grey=0.6)
+        yield from label.at(left - 0.4 * scale.small, y + 0.25 * scale.small, "right")
+    yield Path((*segment(left, bottom, right, bottom), *segment(left, top, left, bottom)), _PEN)
+    total = float(leader.finished.high_mm)
+    yield _curve(plot, leader.pieces, left, bottom, (right - left) / total, height)
+    yield from set_line("butt", "medium", scale.small).at(left, bottom + 1.1 * scale.small)
+    yield from set_line("fly", "medium", scale.small).at(right, bottom + 1.1 * scale.small, "right")
+
+
+def _curve(
+    plot: _Plot, pieces: Sequence[Piece], x: float, bottom: float, per_mm: float, height: float
+) -> Path:
+    """Draw the values piece by piece; a knotless taper slopes, a joint is a step."""
+    points: list[tuple[float, float]] = []
+    for piece in pieces:
+        end = x + float(piece.finished.high_mm) * per_mm
+        for at, mm in ((x, piece.section.diameter.mm), (end, fly_end_mm(piece.section))):
+            points.append((at, bottom - plot.value(mm) * height))
+        x = end
+    (x0, y0), *rest = points
+    return Path((("move", x0, y0), *(("line", px, py) for px, py in rest)), 1.5)

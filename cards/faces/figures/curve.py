@@ -1,0 +1,84 @@
+"""Curves in space: a few places on a strand in, closely spaced points along it out.
+
+x runs along the leader towards the fly, y up the paper, z towards the reader; a length of 1 is
+a strand's own thickness.
+
+A strand is a Catmull-Rom spline through its places (E. Catmull, R. Rom, "A class of local
+interpolating splines", 1974), its parameter growing with the square root of the distance, which
+keeps it from cusps and overshoots (C. Yuksel, S. Schaefer, J. Keyser, "Parameterization and
+applications of Catmull-Rom curves", Computer-Aided Design 43, 2011). A coil is a helix: the
+angle about the x axis grows evenly with x.
+"""
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from math import ceil, cos, dist, hypot, pi, sin
+from typing import TypeAlias
+
+Point: TypeAlias = tuple[float, float, float]
+
+STEP = 0.2  # between neighbouring points of a smooth curve, at most
+_A_TURN = 12  # places on one turn of a coil: the spline leaves the helix by less than 0.002
+
+
+def coil(
+    start: float, end: float, turns: float, angle: float, high: float, deep: float
+) -> list[Point]:
+    """Return places on a helix about the x axis, `high` along y and `deep` along z.
+
+    It starts at `angle` degrees, where 0 is the top and 90 the front, and makes `turns` turns,
+    counted negative where the angle falls. As x grows, a growing angle is a right-handed helix.
+    """
+    count = max(ceil(abs(turns) * _A_TURN), 2)
+    places = []
+    for place in range(count + 1):
+        share = place / count
+        turned = (angle / 360 + turns * share) * 2 * pi
+        x = start + (end - start) * share
+        places.append((x, high * cos(turned), deep * sin(turned)))
+    return places
+
+
+def smooth(places: Sequence[Point]) -> tuple[Point, ...]:
+    """Return points of the spline through the places, from the first to the last."""
+    first, last = _beyond(places[1], places[0]), _beyond(places[-2], places[-1])
+    held = [first, *places, last]
+    points: list[Point] = []
+    for a, b, c, d in zip(held, held[1:], held[2:], held[3:], strict=False):
+        points += _between(a, b, c, d)
+    return (*points, places[-1])
+
+
+def _beyond(inner: Point, end: Point) -> Point:
+    return (2 * end[0] - inner[0], 2 * end[1] - inner[1], 2 * end[2] - inner[2])
+
+
+def _between(a: Point, b: Point, c: Point, d: Point) -> Iterable[Point]:
+    """Yield points from b up to, but not with, c."""
+    ab, bc, cd = (dist(p, q) ** 0.5 for p, q in ((a, b), (b, c), (c, d)))
+    leave = tuple(_tangent(p, q, r, ab, bc) * bc for p, q, r in zip(a, b, c, strict=True))
+    arrive = tuple(_tangent(q, r, s, bc, cd) * bc for q, r, s in zip(b, c, d, strict=True))
+    count = ceil(dist(b, c) / STEP)
+    for place in range(count):
+        t = place / count
+        s = 1 - t
+        # The four Hermite weights: of either end and of the direction there.
+        h00, h10, h01, h11 = s * s * (1 + 2 * t), t * s * s, t * t * (3 - 2 * t), -t * t * s
+        yield (
+            h00 * b[0] + h10 * leave[0] + h01 * c[0] + h11 * arrive[0],
+            h00 * b[1] + h10 * leave[1] + h01 * c[1] + h11 * arrive[1],
+            h00 * b[2] + h10 * leave[2] + h01 * c[2] + h11 * arrive[2],
+        )
+
+
+def _tangent(p: float, q: float, r: float, before: float, after: float) -> float:
+    """Return the slope at q of the parabola through three values, `before` and `after` apart."""
+    return (q - p) / before - (r - p) / (before + after) + (r - q) / after
+
+
+def run_lengths(points: Sequence[Point]) -> list[float]:
+    """Return how far along the paper each point lies from the first."""
+    along = [0.0]
+    for (x1, y1, _), (x2, y2, _) in pairwise(points):
+        along.append(along[-1] + hypot(x2 - x1, y2 - y1))
+    return along

@@ -1,0 +1,69 @@
+"""A person's own font: the path of its file in; while it is in use, the last font that is tried.
+
+It is known under a name made of its path. So a line set with it can be drawn later too, and
+nothing that is set outside its use changes.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from pathlib import Path
+
+from fonts.faces import postscript_name, torn_table, widths
+from fonts.files import CHAINS, FONTS, OWN, Weight
+
+_in_use: ContextVar[tuple[str, ...]] = ContextVar("own fonts in use", default=())
+
+
+class BadFont(ValueError):
+    """A file cannot serve as a font; holds its path, what was found and what to do instead."""
+
+    def __init__(self, path: Path, found: str, instead: str) -> None:
+        self.path = path
+        self.found = found
+        self.instead = instead
+        super().__init__(f"{path}: {found}; {instead}")
+
+
+def chain(weight: Weight) -> tuple[str, ...]:
+    """Return the fonts of a weight in the order in which they are tried."""
+    return (*CHAINS[weight], *_in_use.get())
+
+
+@contextmanager
+def own_font(path: Path | None) -> Iterator[None]:
+    """Set, inside, what no other font has in the font of a file; None changes nothing.
+
+    Raises BadFont.
+    """
+    token = _in_use.set(() if path is None else (_checked(path),))
+    try:
+        yield
+    finally:
+        _in_use.reset(token)
+
+
+def _checked(path: Path) -> str:
+    if not path.is_file():
+        raise BadFont(path, "there is no such file", "give the path of a TrueType font")
+    font = f"{OWN}{path.absolute()}"
+    try:
+        widths(font)
+        name, torn = postscript_name(font), torn_table(font)
+    except Exception as fault:  # whatever the parser meets in a file that may be anything
+        raise BadFont(path, *_told(path, str(fault))) from fault
+    if torn is not None:
+        raise BadFont(path, f"its table {torn!r} is cut off", "fetch the font again")
+    if name in map(postscript_name, FONTS):
+        found = f"it is called {name} inside, as a font that is used here already"
+        raise BadFont(path, found, "give a font of another name")
+    return font
+
+
+def _told(path: Path, fault: str) -> tuple[str, str]:
+    """Return what was found and what to do, in words for a person."""
+    if path.read_bytes()[:4] == b"OTTO":  # OpenType: a font whose outlines are CFF begins so
+        return "its outlines are PostScript (CFF)", "give its TrueType version, a .ttf"
+    if "embedding" in fault:
+        return "its maker does not allow embedding it in a PDF", "give another font"
+    return "this is no TrueType font, or it is damaged", "give a .ttf file that opens elsewhere"

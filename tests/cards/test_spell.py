@@ -1,0 +1,63 @@
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cards.spell import ShownUnit, length, length_number, long_length
+from cards.units import parse_length
+
+INCH = Fraction("25.4")
+
+
+@pytest.mark.parametrize(
+    ("mm", "unit", "number"),
+    [
+        (34 * INCH, "in", "34"),
+        (Fraction("34.25") * INCH, "in", "34 1/4"),
+        (INCH / 2, "in", "1/2"),
+        (Fraction("34.03") * INCH, "in", "34"),  # 0.03 is less than half a sixteenth
+        (Fraction("34.04") * INCH, "in", "34 1/16"),
+        (Fraction("0.99") * INCH, "in", "1"),
+        (Fraction(0), "in", "0"),
+        (-INCH / 16, "in", "-1/16"),
+        (Fraction(875), "cm", "87.5"),
+        (Fraction(870), "cm", "87"),
+        (Fraction(5), "cm", "0.5"),
+        (Fraction(-5), "cm", "-0.5"),
+        (Fraction("874.6"), "mm", "875"),
+    ],
+)
+def test_a_length_is_spelled_to_the_finest_mark_of_a_tape(
+    mm: Fraction, unit: ShownUnit, number: str
+) -> None:
+    assert length_number(mm, unit) == number
+    assert length(mm, unit) == f"{number} {unit}"
+
+
+@pytest.mark.parametrize(
+    ("mm", "unit", "words"),
+    [
+        (108 * INCH, "in", "9 ft"),
+        (Fraction("110.25") * INCH, "in", "9 ft 2 1/4 in"),
+        (60 * INCH, "in", "5 ft"),
+        (Fraction("59.75") * INCH, "in", "59 3/4 in"),
+        (48 * INCH, "in", "48 in"),
+        (Fraction("107.99") * INCH, "in", "9 ft"),
+        (Fraction(2743), "cm", "2.74 m"),
+        (Fraction(2000), "mm", "2.00 m"),
+        (Fraction(995), "cm", "99.5 cm"),
+        (Fraction(995), "mm", "995 mm"),
+        (Fraction(-30), "cm", "-3 cm"),
+    ],
+)
+def test_a_leaders_length_is_said_as_people_say_it(
+    mm: Fraction, unit: ShownUnit, words: str
+) -> None:
+    assert long_length(mm, unit) == words
+
+
+@given(st.integers(16, 2000), st.sampled_from(["in", "cm", "mm"]))
+def test_what_is_spelled_is_read_as_the_nearest_mark(marks: int, unit: ShownUnit) -> None:
+    mm = marks * (INCH / 16 if unit == "in" else 1)
+    assert parse_length(length(mm, unit)).mm == mm

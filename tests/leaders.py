@@ -1,0 +1,63 @@
+"""A few leaders to write and read: an invented one in full, and the plainest there is."""
+
+from cards.check_characters import check_characters
+from cards.knot_file import load_knots
+from cards.materials import load_materials
+from cards.notation import read_notation, write_notation
+from cards.recipe import Butt, Fly, Recipe, Section
+from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+
+KNOTS, MATERIALS = load_knots(), load_materials()
+
+
+def section(
+    length: str,
+    diameter: str,
+    material: str = "hard nylon",
+    strength: str | None = None,
+    knot: str | None = None,
+) -> Section:
+    return Section(
+        parse_span(length),
+        parse_diameter(diameter),
+        material,
+        parse_strength(strength) if strength else None,
+        knot,
+    )
+
+
+SANDBAR = Recipe(
+    "Sandbar eight",
+    (
+        section("30 in", "0.023 in", "hard nylon", "25 lb", "blood"),
+        section("24 in", "0.020 in", "hard nylon", "20 lb", "blood"),
+        section("20 in", "0.017 in", "hard nylon", "16 lb", "blood"),
+        section("12 in", "0.015 in", "hard nylon", "12 lb", "blood"),
+        section("12 in", "0.013 in", "hard nylon", "10 lb", "triple surgeon's"),
+        section("24 in", "0.013 in", "fluorocarbon", "14 lb"),
+    ),
+    line_weight=8,
+    butt=Butt("perfection loop", parse_length("3/4 in")),
+    fly=Fly("non-slip loop"),
+)
+SANDBAR_TEXT = (
+    "TAG1:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20-B:20*.017*16-B:12*.015*12-B:"
+    "12*.013*10-S3:24*.013*FC*14-NS:5H"
+)
+PLAIN = Recipe("Plain", (section("30 in", "0.023 in"),))
+
+
+def checked(fields: str) -> str:
+    """Return the text of these fields with its mark and its check."""
+    text = f"TAG1:{fields}:"
+    return text + check_characters(text)
+
+
+def write(recipe: Recipe) -> str:
+    """Return the text of a recipe under the knots and materials of our files."""
+    return write_notation(recipe, KNOTS, MATERIALS)
+
+
+def read(text: str) -> Recipe:
+    """Return the recipe in a text under the knots and materials of our files."""
+    return read_notation(text, KNOTS, MATERIALS)

@@ -1,0 +1,65 @@
+"""Short spellings for tests: quantities as text in; sections, recipes and leaders out."""
+
+from cards.leader import Leader, work_out
+from cards.practice import Practice
+from cards.recipe import Butt, Fly, LengthsMean, Part, Recipe, Section
+from cards.shop_file import common_practice, practice_of, read_shop
+from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+
+PRACTICE = common_practice()
+
+
+def section(
+    length: str,
+    diameter: str,
+    material: str = "nylon",
+    strength: str | None = None,
+    *,
+    knot: str | None = None,
+    part: Part | None = None,
+    dropper: str | None = None,
+    tapers_to: str | None = None,
+    bought: bool = False,
+) -> Section:
+    return Section(
+        length=parse_span(length),
+        diameter=parse_diameter(diameter),
+        material=material,
+        strength=parse_strength(strength) if strength else None,
+        knot=knot,
+        part=part,
+        dropper=parse_length(dropper) if dropper else None,
+        tapers_to=parse_diameter(tapers_to) if tapers_to else None,
+        bought=bought,
+    )
+
+
+def recipe(
+    *sections: Section,
+    butt: str | None = None,
+    loop: str | None = None,
+    fly: str | None = None,
+    lengths: LengthsMean = "finished",
+    total: str | None = None,
+    line_tip: str | None = None,
+    record_lengths: bool = False,
+) -> Recipe:
+    return Recipe(
+        name="Under test",
+        sections=sections,
+        lengths=lengths,
+        total=parse_length(total) if total else None,
+        line_tip=parse_diameter(line_tip) if line_tip else None,
+        record_lengths=record_lengths,
+        butt=Butt(butt, parse_length(loop) if loop else None),
+        fly=Fly(fly),
+    )
+
+
+def leader(written: Recipe, practice: Practice = PRACTICE) -> Leader:
+    return work_out(written, practice)
+
+
+def practice(shop: str) -> Practice:
+    """Return the practice of a person with this shop file."""
+    return practice_of(read_shop(shop.encode()))
