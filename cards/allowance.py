@@ -1,8 +1,8 @@
 """How much line the knot at an end takes up: a knot and its strands in, the line in parts out."""
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from cards.fitness import inches
 from cards.joints import End, Joint
@@ -13,8 +13,7 @@ from cards.units import Length
 _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact from here on
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(NamedTuple):
     """One part of an allowance: what the line goes into, how much, and how that came about."""
 
     into: str
@@ -22,8 +21,7 @@ class Share:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
-class Allowance:
+class Allowance(NamedTuple):
     """What one end of a section takes beyond its finished length."""
 
     knot: str | None  # None for a bare end

@@ -2,11 +2,10 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(NamedTuple):
     """One thing to put right.
 
     `where` is the key and section, empty for the whole input; `instead` is empty where what was
@@ -37,7 +36,7 @@ def refused(found: str, instead: str, where: str = "") -> Refused:
 
 def below(place: str, fault: Fault, mark: str = ", ") -> Fault:
     """Return the fault with the place that holds it written first."""
-    return replace(fault, where=mark.join(filter(None, (place, fault.where))))
+    return fault._replace(where=mark.join(filter(None, (place, fault.where))))
 
 
 @contextmanager

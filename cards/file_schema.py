@@ -164,7 +164,7 @@ def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ..
 def _words(kind: str, context: Mapping[str, object], shown: str) -> tuple[str, str]:
     """Return what was found and what to write, for the faults that pydantic itself finds."""
     match kind:
-        case "dataclass_type":
+        case "dataclass_type" | "dict_type":
             return "this is not a table", "write its keys under a heading in brackets"
         case "tuple_type":
             return "this is not a list of tables", "write each under a heading in double brackets"

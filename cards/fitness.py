@@ -1,15 +1,14 @@
 """Whether a knot suits two strands: a knot and where strands meet in, the reason against it out."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from cards.knots import PRINTED_MM, Knot
 from cards.materials import Material
 from cards.units import DIAMETER_MM
 
 
-@dataclass(frozen=True, slots=True)
-class Meeting:
+class Meeting(NamedTuple):
     """Two strands that one knot joins."""
 
     upper: Material  # towards the butt

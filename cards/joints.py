@@ -1,8 +1,8 @@
 """The knots of one leader: those its recipe names, and the rest chosen by rule, with the reason."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from cards.fitness import Meeting, unfit, untieable
 from cards.knots import Knot
@@ -12,8 +12,7 @@ from cards.practice import Practice
 from cards.recipe import Recipe
 
 
-@dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(NamedTuple):
     """The knot between a section and the next."""
 
     meeting: Meeting
@@ -21,8 +20,7 @@ class Joint:
     reason: str | None  # why the rule chose it; None where the recipe names it
 
 
-@dataclass(frozen=True, slots=True)
-class End:
+class End(NamedTuple):
     """The knot at the fly line or at the fly; None for a bare end."""
 
     knot: Knot | None

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from cards.allowance import BARE, Allowance, end_allowance, joint_allowances, with_dropper
 from cards.joints import End, Joint, butt_end, fly_end, joints
@@ -29,8 +30,7 @@ class Extent:
 NOTHING = Extent(Fraction(0), Fraction(0))
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """One section as the hands meet it."""
 
     place: int  # from the butt, the first is 1
@@ -46,8 +46,7 @@ class Piece:
         return self.at_butt.mm + self.at_fly.mm
 
 
-@dataclass(frozen=True, slots=True)
-class Leader:
+class Leader(NamedTuple):
     """Every piece and knot of one leader, from the butt to the fly."""
 
     recipe: Recipe

@@ -75,17 +75,6 @@ def codes_used(recipe: Recipe) -> tuple[tuple[str, str], ...]:
     return tuple((codes[name], name) for name in used if name)
 
 
-def legend() -> tuple[str, ...]:
-    """Return the lines that a card prints beside its code, for a person who reads it by eye."""
-    return (
-        "Name : W line weight : BUTT end * loop : section by section to the fly.",
-        "Section: length * diameter * material * strength - knot at its lower end.",
-        "No material: as above. Inches and pounds where no unit or CM/MM/KG says else.",
-        "22-28 is a range, .023-.009 a taper, 1+1/2 one and a half, /DROP a dropper.",
-        "In words + turns a letter's case, * is an apostrophe, $ marks other signs.",
-    )
-
-
 def _cleaned(text: str) -> Cursor:
     """Return the text in capitals with single spaces; raises `Refused` for foreign characters."""
     if len(text) > LONGEST:

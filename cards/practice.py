@@ -1,9 +1,8 @@
 """How a person ties: the knots, materials, rules and habits that a worksheet goes by."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from cards.errors import refused
 from cards.knots import Knot, Knots, Place, Side
@@ -21,16 +20,14 @@ _SERVES: dict[EndOf, tuple[Place, ...]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class OwnAllowance:
+class OwnAllowance(NamedTuple):
     """What a person's own knot takes from the strand on each side."""
 
     thick_mm: Fraction
     thin_mm: Fraction
 
 
-@dataclass(frozen=True, slots=True)
-class Practice:
+class Practice(NamedTuple):
     """Common practice, with what a person's shop file changes of it."""
 
     knots: Knots

@@ -13,7 +13,8 @@ from cards.faces.block import TooSmall
 from cards.faces.label import wallet_label
 from cards.faces.pocket import Content, pocket_card
 from cards.leader import Leader
-from cards.notation import legend, write_notation
+from cards.legend import legend
+from cards.notation import write_notation
 from cards.practice import Practice
 from cards.recipe import Recipe
 from cards.recipe_text import file_name, recipe_text
@@ -142,10 +143,11 @@ def paper_faults(where: str = "") -> Iterator[None]:
 def _cards(leader: Leader, practice: Practice, shop: Shop, size: CardSize) -> tuple[Card, ...]:
     """Return the card of a leader; a long one takes several cards."""
     with paper_faults(leader.recipe.name):
+        code = code_of(leader.recipe, practice)
         content = Content(
             materials=practice.materials,
-            symbol=code_of(leader.recipe, practice),
-            legend=legend(),
+            symbol=code,
+            legend=legend(leader.recipe, code.text),
             cautions=cautions_for([leader], practice.materials),
             shop_name=shop.name,
             shop_line=shop.line,

@@ -1,10 +1,10 @@
 """The audit's rules as data: the rules file and a person's own settings in, rules out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
-from typing import Literal, cast
+from typing import Literal, NamedTuple, cast
 
 from pydantic_core import SchemaValidator
 
@@ -24,8 +24,7 @@ _WRITE = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(NamedTuple):
     """One rule; `limits` are mm where the rules file gives a unit, plain numbers where not."""
 
     name: str
@@ -108,11 +107,11 @@ def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
     setting: Setting = check(SchemaValidator(SETTING), raw, None, known_keys(SETTING))
     severity = setting.severity or rule.severity
     if setting.limit is None:
-        return replace(rule, severity=severity)
+        return rule._replace(severity=severity)
     with under("limit"):
         if _kind(setting.limit) != rule.kind:
             raise refused(f"{setting.limit!r:.40} is of another kind", _WRITE[rule.kind])
-        return replace(rule, severity=severity, limits=parse_limits(setting.limit))
+        return rule._replace(severity=severity, limits=parse_limits(setting.limit))
 
 
 @cache

@@ -4,7 +4,7 @@ import os
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Generic, Protocol, TypeVar
+from typing import Generic, NamedTuple, Protocol, TypeVar
 
 from pydantic_core import SchemaValidator
 
@@ -34,8 +34,7 @@ class Row(Protocol):
 R = TypeVar("R", bound=Row)
 
 
-@dataclass(frozen=True, slots=True)
-class Kind(Generic[R]):
+class Kind(NamedTuple, Generic[R]):
     """How the tables of one file are read: what a row is called, its schema and its laws."""
 
     word: str

@@ -1,6 +1,6 @@
 """Everything computed from a recipe: a recipe and the tyer's practice in, one worksheet out."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from cards.audit import Finding, audit
 from cards.leader import Leader, work_out
@@ -8,8 +8,7 @@ from cards.practice import Practice
 from cards.recipe import Recipe
 
 
-@dataclass(frozen=True, slots=True)
-class Worksheet:
+class Worksheet(NamedTuple):
     """One leader worked out and audited; cards, labels, tables and JSON all read this."""
 
     leader: Leader

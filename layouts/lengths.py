@@ -8,6 +8,8 @@ from layouts.face import MM, POINTS_PER_INCH
 POINTS = {"mm": MM, "cm": 10 * MM, "in": POINTS_PER_INCH}
 SLACK = 0.01 * MM  # covers rounded sums; far below what any cutter or printer can hold
 
+_FINEST = 64  # the finest division of a common ruler
+
 # Six digits hold a hundredth of a millimetre on any sheet.
 _DIGITS = "[0-9]{1,6}"
 _FRACTION = f"{_DIGITS}/[1-9][0-9]{{0,2}}"
@@ -48,6 +50,16 @@ def in_mm(points: float) -> str:
 def size_in_mm(width: float, height: float) -> str:
     """Return a size as words, to the hundredth: `85.6 × 53.98 mm`."""
     return f"{_number(width)} × {_number(height)} mm"
+
+
+def in_inches(points: float) -> str:
+    """Return a length as a ruler shows it, `2 5/8 in`, else to the thousandth: `0.079 in`."""
+    inches = points / POINTS_PER_INCH
+    nearest = Fraction(round(inches * _FINEST), _FINEST)
+    if abs(float(nearest) - inches) * POINTS_PER_INCH > SLACK:
+        return f"{inches:.3f}".rstrip("0").rstrip(".") + " in"
+    whole, rest = divmod(nearest, 1)
+    return f"{whole} {rest} in" if whole and rest else f"{whole or rest} in"
 
 
 def _plain(text: str) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from layouts.curves import corner_arcs
 from layouts.face import MM, Path, Step, segment
 from layouts.lengths import SLACK
 from layouts.pieces import Axis
@@ -14,9 +15,6 @@ LENGTH, GAP, EDGE = 5 * MM, 3 * MM, 5 * MM
 SHORTEST, LEAST_GAP = 2 * MM, 1 * MM  # what they shrink to where there is little room
 INNER_END = 2.5 * MM  # off the trim, between two rows: keeps the marks of both apart in 6 mm
 FOLD_DASH = (1.5, 1.5)
-
-# The control points of the Bezier curve nearest to a quarter circle: 4/3 (sqrt 2 - 1).
-_ARC = 4 / 3 * (2**0.5 - 1)
 
 Span = tuple[float, float]
 Steps = tuple[Step, ...]
@@ -61,16 +59,7 @@ def sheet_marks(rows: Sequence[Row], width: float, height: float) -> tuple[Path,
 
 def corner_guides(x: float, y: float, width: float, height: float, radius: float) -> Path:
     """Return the four arcs along which the corners of a box are rounded."""
-    right, bottom = x + width, y + height
-    return Path(
-        (
-            *_arc(x, y, radius, radius),
-            *_arc(right, y, -radius, radius),
-            *_arc(right, bottom, -radius, -radius),
-            *_arc(x, bottom, radius, -radius),
-        ),
-        line=PEN,
-    )
+    return Path(corner_arcs(x, y, width, height, radius), line=PEN)
 
 
 def _level_cuts(rows: Sequence[Row]) -> list[float]:
@@ -146,11 +135,3 @@ def _distinct(places: Iterable[float]) -> list[float]:
             found.append(place)
     return found
 
-
-def _arc(x: float, y: float, toward_x: float, toward_y: float) -> Steps:
-    """Return the arc that rounds the corner at a place, by the radius towards the middle."""
-    k = 1 - _ARC
-    return (
-        ("move", x, y + toward_y),
-        ("curve", x, y + k * toward_y, x + k * toward_x, y, x + toward_x, y),
-    )

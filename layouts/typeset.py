@@ -22,6 +22,8 @@ _SIGNS = str.maketrans(
 
 _COARSE = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾"}
 _EIGHTHS = {"1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
+_APOSTROPHE = re.compile(r"(?<=[^\W\d_])'")  # after a letter; after a number it means feet
+
 _READY = _COARSE | _EIGHTHS
 _SUPERSCRIPT = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 _SUBSCRIPT = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
@@ -34,7 +36,7 @@ _MIXED = re.compile(r"(?<![\w/.,-])([0-9]+)[ -]?(?=[¼½¾⅐-⅞]|[⁰¹²³⁴
 
 def prepare(text: str) -> str:
     """Return the text as it is to be set: `1 1/2` as 1½ and `5/16` as ⁵⁄₁₆, with GAP within 1½."""
-    signs = unicodedata.normalize("NFC", text).translate(_SIGNS)
+    signs = _APOSTROPHE.sub("’", unicodedata.normalize("NFC", text).translate(_SIGNS))
     return _MIXED.sub(rf"\1{GAP}", _PLAIN.sub(_fraction, signs))
 
 

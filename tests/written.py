@@ -2,7 +2,7 @@
 
 from cards.leader import Leader, work_out
 from cards.practice import Practice
-from cards.recipe import Butt, Fly, LengthsMean, Part, Recipe, Section
+from cards.recipe import Butt, Fly, LengthsMean, Part, Reach, Recipe, Section
 from cards.shop_file import common_practice, practice_of, read_shop
 from cards.units import parse_diameter, parse_length, parse_span, parse_strength
 
@@ -43,6 +43,7 @@ def recipe(
     total: str | None = None,
     line_tip: str | None = None,
     record_lengths: bool = False,
+    reach: tuple[str, str] | None = None,  # line out and rod
 ) -> Recipe:
     return Recipe(
         name="Under test",
@@ -53,6 +54,7 @@ def recipe(
         record_lengths=record_lengths,
         butt=Butt(butt, parse_length(loop) if loop else None),
         fly=Fly(fly),
+        reach=Reach(parse_length(reach[0]), parse_length(reach[1])) if reach else None,
     )
 
 

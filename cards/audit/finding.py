@@ -1,12 +1,11 @@
 """What a rule finds: a rule and a fact in, one finding out."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from cards.rules import Rule, Severity
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(NamedTuple):
     """A fact about one leader, in words."""
 
     section: int | None  # from the butt, the first is 1; None for the whole leader
@@ -15,8 +14,7 @@ class Found:
     reason: str | None = None  # where the fact brings its own
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(NamedTuple):
     """One thing to heed in a recipe."""
 
     rule: str

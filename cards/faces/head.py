@@ -3,27 +3,20 @@
 from cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
 from cards.leader import Leader
 from cards.words import span, thickness
+from fonts import Weight
 from layouts.text import break_lines, fit_size, set_line
 
 
 def head(leader: Leader, scale: Scale, width: float) -> Block:
     """Return the block that says which leader this is, what it is for and how it ends."""
-    use = leader.recipe.use or ""
-    weight = f"{leader.recipe.line_weight}-weight · " if leader.recipe.line_weight else ""
-    tippet = f"{weight}tippet {thickness(leader.tippet)}"
-    left, right = (set_line(text, "medium", scale.small) for text in (use, tippet))
-    if left.width + right.width + scale.small <= width:
-        height = line_block(left).height
-        line = Block(
-            (*line_block(left).items, *right.at(width, DROP * scale.small, "right")), height
-        )
-        return stacked([_title(leader, scale, width), line])
-    lines = [
-        line_block(line)
-        for text in (use, tippet)
-        for line in break_lines(text, "medium", scale.small, width)
-    ]
-    return stacked([_title(leader, scale, width), *lines])
+    weight = f"{leader.recipe.line_weight}-weight" if leader.recipe.line_weight else ""
+    length = span(leader.finished, leader)
+    tippet = f"tippet {thickness(leader.tippet)}"
+    title = _beside(leader.recipe.name, _joined(weight, length), "bold", scale.name, width)
+    if title is not None:
+        return stacked([title, *_below(leader.recipe.use or "", tippet, scale, width)])
+    title = _narrow_title(leader.recipe.name, length, scale, width)
+    return stacked([title, *_below(leader.recipe.use or "", _joined(weight, tippet), scale, width)])
 
 
 def continued_head(leader: Leader, scale: Scale, width: float) -> Block:
@@ -32,11 +25,35 @@ def continued_head(leader: Leader, scale: Scale, width: float) -> Block:
     return stacked([line_block(line) for line in break_lines(name, "bold", scale.body, width)])
 
 
-def _title(leader: Leader, scale: Scale, width: float) -> Block:
+def _joined(*words: str) -> str:
+    return " · ".join(filter(None, words))
+
+
+def _below(use: str, tippet: str, scale: Scale, width: float) -> list[Block]:
+    """Return use and tippet on one line where they fit, else each on its own."""
+    together = _beside(use, tippet, "medium", scale.small, width)
+    if together is not None:
+        return [together]
+    return [
+        line_block(line)
+        for text in (use, tippet)
+        for line in break_lines(text, "medium", scale.small, width)
+    ]
+
+
+def _beside(left: str, right: str, weight: Weight, size: float, width: float) -> Block | None:
+    """Return two texts on one line, one at either end, or None where they would meet."""
+    lines = [set_line(text, weight, size) for text in (left, right)]
+    if sum(line.width for line in lines) + size > width:
+        return None
+    block = line_block(lines[0])
+    return Block((*block.items, *lines[1].at(width, DROP * size, "right")), block.height)
+
+
+def _narrow_title(name: str, length: str, scale: Scale, width: float) -> Block:
     """Set the length at the right, and the name in the largest type in which it takes one line."""
-    total = set_line(span(leader.finished, leader), "bold", scale.name)
+    total = set_line(length, "bold", scale.name)
     room = width - total.width - scale.body
-    name = leader.recipe.name
     size = fit_size(name, "bold", room, scale.name, scale.body) or scale.body
     block = stacked([line_block(line) for line in break_lines(name, "bold", size, room)])
     return Block(

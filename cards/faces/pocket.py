@@ -144,10 +144,14 @@ def _backs(content: Content, panels: Sequence[Panel], leader: Leader | None) -> 
                 return [(panel, blocks)]
     smallest = panels[-1]
     fixed, care = _back_blocks(content, smallest, leader)
-    return [
-        (smallest, side)
-        for side in filled([*fixed, care(_LEAST_CAUTIONS)], smallest.gap, smallest.height)
-    ]
+
+    def sides(count: int) -> list[list[Block]]:
+        return filled([*fixed, care(count)], smallest.gap, smallest.height)
+
+    fewest = len(sides(_LEAST_CAUTIONS))
+    counts = range(len(content.cautions), _LEAST_CAUTIONS - 1, -1)
+    best = next(split for split in map(sides, counts) if len(split) == fewest)
+    return [(smallest, side) for side in best]
 
 
 def _back_blocks(

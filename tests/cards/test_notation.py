@@ -10,7 +10,7 @@ from cards.check_characters import CHARACTERS, check_characters
 from cards.errors import Refused
 from cards.knot_file import knots_with_own
 from cards.materials import materials_with_own
-from cards.notation import codes_used, legend, read_notation, write_notation
+from cards.notation import codes_used, read_notation, write_notation
 from cards.recipe import Butt, Fly, Reach, Recipe, Section
 from cards.units import parse_diameter, parse_length
 from tests.leaders import PLAIN, SANDBAR, SANDBAR_TEXT, checked, read, section, write
@@ -168,8 +168,3 @@ def test_the_description_shows_the_sample_and_every_escape() -> None:
         with suppress(Refused):
             read(checked(f"A${sign}A:30*.023*HN"))
             assert f"`${sign}`" in described
-
-
-def test_the_legend_is_short() -> None:
-    assert len(legend()) <= 5
-    assert all(line.isascii() and len(line) <= 80 for line in legend())

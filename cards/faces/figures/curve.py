@@ -39,6 +39,29 @@ def coil(
     return places
 
 
+def rounded(corners: Sequence[Point], reach: float) -> list[Point]:
+    """Return places along straight lines whose corners are rounded from `reach` before to after.
+
+    A corner becomes a parabola, which leaves one line and meets the next in their directions.
+    """
+    places = [corners[0]]
+    for before, corner, after in zip(corners, corners[1:], corners[2:], strict=False):
+        start, end = _towards(corner, before, reach), _towards(corner, after, reach)
+        for t in (0.0, 0.25, 0.5, 0.75, 1.0):
+            x, y, z = (
+                (1 - t) ** 2 * p + 2 * t * (1 - t) * q + t**2 * r
+                for p, q, r in zip(start, corner, end, strict=True)
+            )
+            places.append((x, y, z))
+    return [*places, corners[-1]]
+
+
+def _towards(start: Point, end: Point, reach: float) -> Point:
+    share = min(reach / dist(start, end), 0.45)
+    x, y, z = (p + (q - p) * share for p, q in zip(start, end, strict=True))
+    return x, y, z
+
+
 def smooth(places: Sequence[Point]) -> tuple[Point, ...]:
     """Return points of the spline through the places, from the first to the last."""
     first, last = _beyond(places[1], places[0]), _beyond(places[-2], places[-1])

@@ -1,0 +1,139 @@
+from fractions import Fraction
+from importlib.resources import files
+
+import pytest
+
+from cards.errors import Refused
+from cards.shop_file import common_practice, practice_of, read_shop
+from tests.written import practice
+
+COMMON = common_practice()
+
+
+def refusal(shop: str) -> list[str]:
+    with pytest.raises(Refused) as caught:
+        read_shop(shop.encode())
+    return str(caught.value).splitlines()
+
+
+def test_the_sample_is_read() -> None:
+    shop = read_shop((files("samples") / "shop.toml").read_bytes())
+    assert (shop.paper, shop.card, shop.labels) == ("Letter", "ID-1", "letter-3x10-66.7x25.4")
+    own = practice_of(shop)
+    blood = own.knots.find("blood")
+    assert own.own_allowance(blood, "thick") == Fraction("101.6")  # 4 in
+    assert own.rules["step"].limits == (Fraction("0.0762"),)  # 0.003 in
+
+
+def test_common_practice_rounds_up_to_quarter_inches_and_half_centimetres() -> None:
+    assert COMMON.tape_mm("in") == Fraction("6.35")
+    assert COMMON.tape_mm("cm") == COMMON.tape_mm("mm") == 5
+    assert COMMON.unit is None
+
+
+def test_a_tape_replaces_the_one_of_its_kind() -> None:
+    inch = practice('tape = "1/16 in"')
+    assert (inch.tape_mm("in"), inch.tape_mm("cm")) == (Fraction("1.5875"), 5)
+    metric = practice('tape = "1 cm"')
+    assert (metric.tape_mm("in"), metric.tape_mm("mm")) == (Fraction("6.35"), 10)
+
+
+def test_an_own_allowance_may_differ_by_side() -> None:
+    own = practice('[allowance]\n"Blood knot" = { thick = "4 in", thin = "3 in" }\n')
+    blood = own.knots.find("blood")
+    assert own.own_allowance(blood, "thick") == Fraction("101.6")
+    assert own.own_allowance(blood, "thin") == Fraction("76.2")
+    assert own.own_allowance(own.knots.find("clinch"), "thick") is None
+
+
+def test_an_own_knot_and_an_own_material_are_known() -> None:
+    own = practice(
+        "[knots.blood]\nlargest_step = '0.004 in'\n"
+        "[materials.silk]\ncode = 'SK'\nkind = 'thread'\npattern = 'bars'\n"
+    )
+    assert own.knots.find("blood").largest_step_mm == Fraction("0.1016")
+    assert own.materials.find("silk").kind == "thread"
+
+
+def test_an_own_order_stands_before_ours() -> None:
+    own = practice('[choice]\njoint = ["uni to uni", "blood knot"]\n')
+    assert [knot.name for knot in own.choice["joint"]] == [
+        "uni to uni",
+        "blood",
+        "triple surgeon's",
+        "albright",
+    ]
+    assert own.choice["fly"] == COMMON.choice["fly"]
+
+
+@pytest.mark.parametrize(
+    ("shop", "messages"),
+    [
+        (
+            'nmae = "Bench"\nunits = "inches"\ntape = 5\n',
+            [
+                "units: 'inches' is not known; write one of: 'in', 'cm' or 'mm'",
+                "tape: 5 has no unit; "
+                'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"',
+                "no key is called 'nmae'; did you mean 'name'?",
+            ],
+        ),
+        (
+            'allowance = "4 in"\n',
+            ["allowance: this is not a table; write its keys under a heading in brackets"],
+        ),
+        (
+            '[allowance]\nblodd = "4 in"\n',
+            ["allowance, blodd: no knot is called 'blodd'; did you mean blood?"],
+        ),
+        (
+            "[allowance]\nblood = 4\n",
+            [
+                "allowance, blood: 4 has no unit; "
+                'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"'
+            ],
+        ),
+        (
+            '[allowance.blood]\nthick = "4 in"\n',
+            [
+                "allowance, blood: a table here has other keys; "
+                "write thick and thin, or one length for both"
+            ],
+        ),
+        (
+            '[choice]\nmiddle = ["blood"]\n',
+            ["choice: no end is called 'middle'; write one of: joint, butt, fly"],
+        ),
+        (
+            '[choice]\njoint = "blood"\n',
+            ["choice, joint: this is not a list of 1 to 30 knots; write them in brackets: [ , ]"],
+        ),
+        (
+            '[choice]\nfly = ["clinch", "blood", "clynch"]\n',
+            [
+                "choice, fly, knot 2: 'blood' is for the joint and does not serve here; "
+                "write one of: improved clinch, clinch, non-slip loop, davy, palomar, "
+                "haywire twist",
+                "choice, fly, knot 3: no knot is called 'clynch'; did you mean clinch?",
+            ],
+        ),
+        (
+            '[rules.step]\nlimit = 4\n[rules.rise]\nseverity = "none"\n',
+            [
+                "rules, step, limit: 4 is of another kind; "
+                'write it with its unit, such as "0.004 in"',
+                "rules, rise, severity: 'none' is not known; "
+                "write one of: 'error', 'warning', 'note' or 'off'",
+            ],
+        ),
+        (
+            '[knots.blood]\nthickest = "23"\n',
+            [
+                "knots, blood, thickest: '23' has no unit; write a diameter with its unit, "
+                'such as "0.023 in", "23 thou", "0.58 mm" or "4X"'
+            ],
+        ),
+    ],
+)
+def test_a_broken_shop_file_is_refused(shop: str, messages: list[str]) -> None:
+    assert refusal(shop) == messages
