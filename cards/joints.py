@@ -5,7 +5,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from cards.fitness import Meeting, unfit, untieable
-from cards.knots import Knot
+from cards.knots import Knot, turns
 from cards.materials import Material
 from cards.parts import fly_end_mm, is_level
 from cards.practice import Practice
@@ -18,6 +18,12 @@ class Joint(NamedTuple):
     meeting: Meeting
     knot: Knot
     reason: str | None  # why the rule chose it; None where the recipe names it
+
+    @property
+    def turns(self) -> tuple[int, int]:
+        """The turns on the thick side and on the thin one."""
+        thin, thick = sorted((self.meeting.upper_mm, self.meeting.lower_mm))
+        return turns(self.knot, thick, thin, "thick"), turns(self.knot, thin, thick, "thin")
 
 
 class End(NamedTuple):

@@ -87,9 +87,14 @@ class Knot:
         thickest = self.thickest_mm
         return suits and (thickest is None or diameter_mm - PRINTED_MM / 2 <= thickest)
 
-    def steps_with(self, thick: int, thin: int) -> tuple[str, ...]:
-        """Return the steps with the turns of each side counted in."""
-        counts = {"thick": str(thick), "thin": str(thin), "turns": str(thin)}
+    @property
+    def counted(self) -> bool:
+        """Whether its turns depend on the strand, so that a card must say them."""
+        return len(self.turns) > 1
+
+    def steps_with(self, thick: str, thin: str) -> tuple[str, ...]:
+        """Return the steps with the turns of each side counted in: `5`, or `5 to 7`."""
+        counts = {"thick": thick, "thin": thin, "turns": thin}
         return tuple(COUNT.sub(lambda place: counts[place[1]], step) for step in self.steps)
 
 
@@ -138,4 +143,5 @@ _Row = TypeVar("_Row", bound=_FromMm)
 
 def _rung(ladder: Sequence[_Row], diameter_mm: Fraction) -> _Row:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
-    return next(row for row in ladder if diameter_mm + PRINTED_MM / 2 >= row.from_mm)
+    at_most = diameter_mm + PRINTED_MM / 2
+    return next(row for row in ladder if row.from_mm <= at_most)

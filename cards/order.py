@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from cards.joints import Joint
-from cards.knots import Knot, turns
+from cards.knots import Knot
 from cards.leader import Leader
 from cards.words import end_words
 
@@ -28,7 +27,7 @@ def tying_order(leader: Leader) -> tuple[Tie, ...]:
     return tuple(_ties(leader))
 
 
-def turn_words(knot: Knot, thick: int, thin: int) -> str:
+def turn_words(thick: int, thin: int) -> str:
     """Return what is counted in a knot: `4 turns thick, 6 thin`; nothing where nothing is."""
     if not thick and not thin:
         return ""
@@ -37,20 +36,13 @@ def turn_words(knot: Knot, thick: int, thin: int) -> str:
     return f"{thick} turns thick, {thin} thin"
 
 
-def joint_turns(joint: Joint) -> tuple[int, int]:
-    """Return the turns on the thick and on the thin side."""
-    upper, lower = joint.meeting.upper_mm, joint.meeting.lower_mm
-    thick, thin = max(upper, lower), min(upper, lower)
-    return turns(joint.knot, thick, thin, "thick"), turns(joint.knot, thin, thick, "thin")
-
-
 def _ties(leader: Leader) -> Iterator[Tie]:
     if leader.butt.knot is not None:
         yield Tie("at the butt", leader.butt.knot, end_words(leader.butt, leader), None)
     last = len(leader.joints)
     for place, joint in enumerate(leader.joints, start=1):
         later = tuple(range(place + 1, last + 1)) if joint.knot.whole_side_passes else ()
-        counted = turn_words(joint.knot, *joint_turns(joint))
+        counted = turn_words(*joint.turns)
         yield Tie(
             f"{place} to {place + 1}",
             joint.knot,

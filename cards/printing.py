@@ -4,16 +4,12 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
-from itertools import islice
 from typing import get_args
 
-from cards.cautions import cautions_for
-from cards.errors import Fault, Refused, refused
+from cards.card_making import card_text, cards_of, size_that_holds
+from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
 from cards.faces.label import wallet_label
-from cards.faces.pocket import Content, pocket_card
-from cards.leader import Leader
-from cards.legend import legend
 from cards.notation import write_notation
 from cards.practice import Practice
 from cards.recipe import Recipe
@@ -26,7 +22,6 @@ from layouts.code import TextTooLong, symbol
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize
 from layouts.imposition import Card, DoesNotFit, NoSuchLabel, place_cards, place_labels
-from layouts.lengths import size_in_mm
 from layouts.pdf import Duplex, write_pdf
 from layouts.pieces import Backs
 from layouts.stock import UnknownStock, card_size, label_sheet, paper, shipped
@@ -44,6 +39,8 @@ class CardWishes:
     paper: str | None = None
     backs: Backs = "fold"
     copies: int = 1
+    large: bool = False  # type to be read without glasses, on a larger card where it must be
+    brief: bool = False  # without the steps of its knots
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +53,17 @@ class LabelWishes:
     skip: tuple[int, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class _CardJob:
+    """What all cards of a run share."""
+
+    practice: Practice
+    shop: Shop
+    wishes: CardWishes
+    size: CardSize
+    known: tuple[CardSize, ...]
+
+
 def cards_pdf(
     worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: CardWishes
 ) -> bytes:
@@ -64,12 +72,8 @@ def cards_pdf(
     with paper_faults():
         size = card_size(wishes.size or shop.card or usual["card"])
         sheet = paper(wishes.paper or shop.paper or usual["paper"])
-    cards = [
-        card
-        for worksheet in worksheets
-        for card in _cards(worksheet.leader, practice, shop, size)
-        for _ in range(wishes.copies)
-    ]
+    job = _CardJob(practice, shop, wishes, size, tuple(shipped().cards.values()))
+    cards = [card for worksheet in worksheets for card in _cards(worksheet, job)]
     with paper_faults():
         placed = place_cards(cards, sheet, backs=wishes.backs, corner=size.corner)
         return write_pdf(
@@ -140,46 +144,20 @@ def paper_faults(where: str = "") -> Iterator[None]:
         raise Refused(Fault(where, str(error), "")) from None
 
 
-def _cards(leader: Leader, practice: Practice, shop: Shop, size: CardSize) -> tuple[Card, ...]:
-    """Return the card of a leader; a long one takes several cards."""
+def _cards(worksheet: Worksheet, job: _CardJob) -> Iterator[Card]:
+    """Yield the cards of one worksheet, as often as they are wanted."""
+    leader, wishes = worksheet.leader, job.wishes
     with paper_faults(leader.recipe.name):
-        code = code_of(leader.recipe, practice)
-        content = Content(
-            materials=practice.materials,
-            symbol=code,
-            legend=legend(leader.recipe, code.text),
-            cautions=cautions_for([leader], practice.materials),
-            shop_name=shop.name,
-            shop_line=shop.line,
+        code = code_of(leader.recipe, job.practice)
+        text = card_text(
+            leader, code, job.practice, job.shop, taught=not wishes.brief, large=wishes.large
         )
-        sides = _sides(leader, content, size)
-    backs = [*sides[1::2], *([None] if len(sides) % 2 else [])]
-    return tuple(Card(front, back) for front, back in zip(sides[::2], backs, strict=True))
-
-
-def _sides(leader: Leader, content: Content, size: CardSize) -> tuple[Face, ...]:
-    """Return the card's sides, upright or lying; where it is too small, tell which would do."""
-    faces = _either_way(leader, content, size)
-    if faces is not None:
-        return faces
-    larger = sorted(shipped().cards.values(), key=lambda card: card.width * card.height)
-    would_do = (card.name for card in larger if _either_way(leader, content, card))
-    instead = " or ".join(islice(would_do, 3))
-    raise refused(
-        f"this leader needs more room than {size_in_mm(size.width, size.height)} in type that "
-        "can be read",
-        f"use --size {instead}" if instead else "no card known here is large enough",
-    )
-
-
-def _either_way(leader: Leader, content: Content, size: CardSize) -> tuple[Face, ...] | None:
-    turned = CardSize(size.name, size.height, size.width, size.corner)
-    for way in (size, turned):
-        try:
-            return pocket_card(leader, content, way)
-        except TooSmall:
-            continue
-    return None
+        size = job.size
+        if wishes.large and wishes.size is None:
+            size = size_that_holds(text, size, job.known)
+        cards = cards_of(text, size, job.known)
+    for card in cards:
+        yield from [card] * wishes.copies
 
 
 def _title(worksheets: Sequence[Worksheet], what: str) -> str:

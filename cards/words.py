@@ -1,6 +1,6 @@
 """A worksheet's facts as words for people: shared by tables, cards and labels."""
 
-from cards.joints import End
+from cards.joints import End, Joint
 from cards.leader import Extent, Leader, Piece
 from cards.spell import length, length_number, long_length
 
@@ -34,3 +34,14 @@ def end_words(end: End, leader: Leader) -> str:
         return "bare end"
     loop = f", {length(end.loop_mm, leader.unit)}" if end.knot.takes.thick.loop else ""
     return f"{end.knot.name}{loop}"
+
+
+def joint_words(joint: Joint) -> str:
+    """Return the knot between two sections, with its turns where they depend on the strands.
+
+    The turns on the thick strand come first: `blood 4+6`.
+    """
+    thick, thin = joint.turns
+    if not joint.knot.counted:
+        return joint.knot.name
+    return f"{joint.knot.name} {thick}+{thin}" if thick and thin else f"{joint.knot.name} {thin}"

@@ -25,6 +25,14 @@ from cards.worksheet import worksheet
     default="fold",
     help="Backs beside their fronts to fold, or behind them on a printer that turns the paper.",
 )
+@click.option(
+    "--type",
+    "type_size",
+    type=click.Choice(["normal", "large"]),
+    default="normal",
+    help="large is read without glasses, on a larger card where it must be.",
+)
+@click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
 @click.option("--copies", type=click.IntRange(1, 1000), default=1, help="Cards of each recipe.")
 @shop_option
 def command(
@@ -33,6 +41,8 @@ def command(
     size: str | None,
     paper: str | None,
     backs: str,
+    type_size: str,
+    brief: bool,
     copies: int,
     shop: str | None,
 ) -> None:
@@ -42,6 +52,8 @@ def command(
     wants = load_shop(shop)
     practice = practice_of(wants)
     worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
-    wishes = CardWishes(size, paper, read_backs(backs), copies)
+    wishes = CardWishes(
+        size, paper, read_backs(backs), copies, large=type_size == "large", brief=brief
+    )
     write_whole(output, cards_pdf(worksheets, practice, wants, wishes))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)

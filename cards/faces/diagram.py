@@ -9,7 +9,7 @@ from cards.faces.spread import spread
 from cards.leader import Leader
 from cards.materials import Materials
 from cards.parts import fly_end_mm
-from cards.words import span_number
+from cards.words import span, span_number
 from layouts.face import Item, Path, segment
 from layouts.text import SetLine, set_line
 
@@ -37,7 +37,7 @@ def diagram(leader: Leader, materials: Materials, scale: Scale, width: float) ->
     items += _knots(bands)
     items += _lengths(leader, bands, centres, scale, width)
     words = _materials(leader, centres, scale)
-    caption = (set_line(f"thickness × {factor}", "medium", scale.small), 0.0)
+    caption = (set_line(_caption(leader, factor), "medium", scale.small), 0.0)
     below = top + room + 1.0 * scale.small
     row = _row([caption, *words], scale, width, below)
     if row is not None:
@@ -45,6 +45,12 @@ def diagram(leader: Leader, materials: Materials, scale: Scale, width: float) ->
     items += _row(words, scale, width, below) or ()
     below += 1.2 * scale.small
     return Block((*items, *caption[0].at(0, below)), below + 0.25 * scale.small)
+
+
+def _caption(leader: Leader, factor: int) -> str:
+    """Say the exaggeration, and what the leader measures without what gets replaced."""
+    base = span(leader.base, leader)
+    return f"base {base} · thickness × {factor}" if leader.base.high_mm else f"thickness × {factor}"
 
 
 def thickness_factor(leader: Leader, per_mm: float, room: float) -> int:

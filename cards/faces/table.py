@@ -7,7 +7,7 @@ from itertools import accumulate
 from cards.faces.block import Block, Scale, stacked
 from cards.faces.columns import Cell, Column, columns
 from cards.leader import Leader
-from cards.words import end_words
+from cards.words import end_words, joint_words
 from layouts.face import Item, Path, segment
 from layouts.text import CAP_HEIGHT, SetLine, set_line
 
@@ -67,7 +67,7 @@ def table(leader: Leader, scale: Scale, width: float) -> Table:
 
 def _knots(leader: Leader, scale: Scale) -> list[SetLine]:
     """Return the words at each junction, from the butt to the fly."""
-    between = [joint.knot.name for joint in leader.joints]
+    between = [joint_words(joint) for joint in leader.joints]
     words = [end_words(leader.butt, leader), *between, end_words(leader.fly, leader)]
     return [set_line(knot, "medium", scale.small) for knot in words]
 

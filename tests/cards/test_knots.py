@@ -114,7 +114,7 @@ def test_thicker_line_is_held_by_a_longer_end() -> None:
 
 
 def test_steps_count_the_turns_of_each_side() -> None:
-    steps = KNOTS.find("blood").steps_with(thick=4, thin=7)
+    steps = KNOTS.find("blood").steps_with(thick="4", thin="7")
     assert steps[1] == "Wind the thick tag 4 turns round the other, outwards."
     assert steps[3] == "Thin tag: 7 turns the other way, back through from below."
 

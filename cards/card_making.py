@@ -1,0 +1,90 @@
+"""Leaders as cards: what a card is to say and its size in, cards to be placed on sheets out."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import islice
+
+from cards.cautions import cautions_for
+from cards.errors import refused
+from cards.faces.backs import Backing
+from cards.faces.block import TooSmall
+from cards.faces.pocket import LARGE, pocket_card
+from cards.leader import Leader
+from cards.legend import legend
+from cards.materials import Materials
+from cards.practice import Practice
+from cards.shop_file import Shop
+from cards.tying import lessons
+from layouts.face import Face, Symbol
+from layouts.formats import CardSize
+from layouts.imposition import Card
+from layouts.lengths import size_in_mm
+
+
+@dataclass(frozen=True, slots=True)
+class CardText:
+    """All that a card says, and the least factor of its type scale."""
+
+    leader: Leader
+    backing: Backing
+    materials: Materials
+    least: float
+
+
+def card_text(
+    leader: Leader, code: Symbol, practice: Practice, shop: Shop, *, taught: bool, large: bool
+) -> CardText:
+    """Return what a leader's card says; `taught` adds how its knots are tied."""
+    says = Backing(
+        symbol=code,
+        legend=legend(leader.recipe, code.text),
+        cautions=cautions_for([leader], practice.materials),
+        lessons=lessons(leader) if taught else (),
+        shop_name=shop.name,
+        shop_line=shop.line,
+    )
+    return CardText(leader, says, practice.materials, LARGE if large else 1.0)
+
+
+def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple[Card, ...]:
+    """Return the cards of a leader: one, or as many as it takes.
+
+    Raises `Refused`, which tells the known sizes that would do, where the card is too small.
+    """
+    faces = _either_way(text, size)
+    if faces is None:
+        instead = " or ".join(card.name for card in islice(_that_hold(text, known), 3))
+        raise refused(
+            f"this leader needs more room than {size_in_mm(size.width, size.height)} in type "
+            "that can be read",
+            f"use --size {instead}" if instead else "no card known here is large enough",
+            text.leader.recipe.name,
+        )
+    behind = [*faces[1::2], *([None] if len(faces) % 2 else [])]
+    return tuple(Card(front, back) for front, back in zip(faces[::2], behind, strict=True))
+
+
+def size_that_holds(text: CardText, size: CardSize, known: Iterable[CardSize]) -> CardSize:
+    """Return the size itself where it holds the leader, else the next larger one that does."""
+    if _either_way(text, size) is not None:
+        return size
+    larger = [card for card in known if card.width * card.height > size.width * size.height]
+    return next(_that_hold(text, larger), size)
+
+
+def _that_hold(text: CardText, known: Iterable[CardSize]) -> Iterator[CardSize]:
+    """Yield the sizes that hold the leader, the smallest first."""
+    for card in sorted(known, key=lambda card: card.width * card.height):
+        if _either_way(text, card) is not None:
+            yield card
+
+
+def _either_way(text: CardText, size: CardSize) -> tuple[Face, ...] | None:
+    """Return the card's sides, as the size is named or turned; None where neither holds them."""
+    turned = CardSize(size.name, size.height, size.width, size.corner)
+    for way in (size, turned):
+        try:
+            return pocket_card(text.leader, text.backing, text.materials, way, text.least)
+        except TooSmall:
+            continue
+    return None

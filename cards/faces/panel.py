@@ -1,0 +1,46 @@
+"""A panel: one side of a card at one scale of type, to be filled with blocks."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from cards.faces.block import Block, Scale, stacked
+from layouts.face import MM, Face, shifted
+from layouts.formats import CardSize
+
+INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
+_GAP = 0.4  # between blocks, in small type sizes
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """The room inside one side of a card, at one scale of type."""
+
+    size: CardSize
+    scale: Scale
+
+    @property
+    def width(self) -> float:
+        return self.size.width - 2 * INSET
+
+    @property
+    def height(self) -> float:
+        return self.size.height - 2 * INSET
+
+    @property
+    def gap(self) -> float:
+        return _GAP * self.scale.small
+
+    def holds(self, blocks: Sequence[Block]) -> bool:
+        return stacked(blocks, self.gap).height <= self.height
+
+    def face(self, name: str, blocks: Sequence[Block]) -> Face:
+        items = shifted(stacked(blocks, self.gap).items, INSET, INSET)
+        return Face(name, self.size.width, self.size.height, items)
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """A panel with what stands on it."""
+
+    panel: Panel
+    blocks: tuple[Block, ...]
