@@ -3,13 +3,13 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import get_args
 
 from cards.card_making import card_text, cards_of, size_that_holds
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
-from cards.faces.label import wallet_label
+from cards.faces.label import LabelNote, wallet_label
 from cards.notation import write_notation
 from cards.practice import Practice
 from cards.recipe import Recipe
@@ -51,6 +51,8 @@ class LabelWishes:
     count: int = 1
     start: int = 1
     skip: tuple[int, ...] = ()
+    numbers: tuple[str, ...] = ()  # of the labels of each recipe, where they are numbered
+    note: LabelNote = LabelNote()
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +95,12 @@ def labels_pdf(
         stock = label_sheet(wishes.stock or shop.labels or shipped().defaults["labels"])
     faces: list[Face] = []
     for worksheet in worksheets:
-        with paper_faults(worksheet.leader.recipe.name):
-            face = wallet_label(worksheet.leader, code_of(worksheet.leader.recipe, practice), stock)
-        faces += [face] * wishes.count
+        leader = worksheet.leader
+        with paper_faults(leader.recipe.name):
+            code = code_of(leader.recipe, practice)
+            notes = [replace(wishes.note, number=number) for number in wishes.numbers]
+            made = [wallet_label(leader, code, stock, note) for note in notes or [wishes.note]]
+        faces += made if notes else made * wishes.count
     with paper_faults():
         return write_pdf(
             place_labels(faces, stock, wishes.start, wishes.skip),

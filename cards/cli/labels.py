@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from datetime import date, datetime
+from typing import Literal
 
 import click
 
@@ -25,6 +26,11 @@ from cards.worksheet import worksheet
 @click.option("--start", type=click.IntRange(1), default=1, help="First free label of the sheet.")
 @click.option("--skip", type=click.IntRange(1), multiple=True, help="A spoiled label; repeatable.")
 @click.option("--tied", type=click.DateTime(["%Y-%m-%d"]), help="The day they were tied.")
+@click.option("--numbered", is_flag=True, help="Number the labels of each recipe, as 3/12.")
+@click.option(
+    "--first", type=click.Choice(["butt", "fly"]), help="The end that leaves the wallet first."
+)
+@click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
 @shop_option
 def command(
     names: tuple[str, ...],
@@ -34,9 +40,13 @@ def command(
     start: int,
     skip: tuple[int, ...],
     tied: datetime | None,
+    numbered: bool,
+    first: Literal["butt", "fly"] | None,
+    test_box: bool,
     shop: str | None,
 ) -> None:
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
+    from cards.faces.label import LabelNote
     from cards.printing import LabelWishes, labels_pdf
 
     wants = load_shop(shop)
@@ -45,6 +55,8 @@ def command(
     recipes = load_recipes(names, practice)
     dated = [replace(recipe, tied=day or recipe.tied) for recipe in recipes]
     worksheets = [worksheet(recipe, practice) for recipe in dated]
-    wishes = LabelWishes(stock, count, start, skip)
+    numbers = tuple(f"{place}/{count}" for place in range(1, count + 1)) if numbered else ()
+    note = LabelNote(first_out=first, test_box=test_box)
+    wishes = LabelWishes(stock, count, start, skip, numbers, note)
     write_whole(output, labels_pdf(worksheets, practice, wants, wishes))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)

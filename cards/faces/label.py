@@ -1,77 +1,182 @@
 """The wallet label: one leader in; a label with its name, measure, date and code out."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import date
+from typing import Literal, NamedTuple
 
-from cards.faces.block import Block, TooSmall, line_block, stacked
+from cards.faces.block import DROP, Block, TooSmall, line_block, stacked
 from cards.leader import Leader
 from cards.words import span, strand
 from fonts import Weight
-from layouts.code import MODULES, QUIET
-from layouts.face import Code, Face, Item, Path, Symbol, segment, shifted
+from layouts.code import DESIGN_MODULE, MODULES, QUIET
+from layouts.face import Code, Face, Item, Path, Symbol, rectangle, segment, shifted
 from layouts.formats import LabelSheet
 from layouts.legible import FLOOR
 from layouts.text import TooWide, break_lines, set_line
 
-_NAME_SIZES = (12.0, 11.0, 10.0, 9.0, 8.0)  # points; the other lines are a step smaller
+_NAME_SIZES = (14.0, 12.0, 11.0, 10.0, 9.0, 8.0)  # points; the other lines are a step smaller
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
 _PEN = 0.5
 
+_WELL = tuple(module for module in MODULES if module >= DESIGN_MODULE)
+_FINE = tuple(module for module in MODULES if module < DESIGN_MODULE)
 
-def wallet_label(leader: Leader, symbol: Symbol, stock: LabelSheet) -> Face:
-    """Return the label in the largest type and code that fit; both give way in turn.
 
-    Raises `TooSmall` where not even the smallest fit, and `NoGlyph`.
+@dataclass(frozen=True, slots=True)
+class LabelNote:
+    """What a label says besides its leader."""
+
+    number: str | None = None  # such as 3/12
+    first_out: Literal["butt", "fly"] | None = None  # the end that leaves the wallet first
+    test_box: bool = False  # a box to tick when the leader has been pull-tested
+
+
+@dataclass(frozen=True, slots=True)
+class _Room:
+    """The room inside a label's edge."""
+
+    width: float
+    height: float
+    inset: float
+
+
+def wallet_label(
+    leader: Leader, symbol: Symbol, stock: LabelSheet, note: LabelNote = LabelNote()
+) -> Face:
+    """Return the label in the largest type and code that fit.
+
+    Lines give way before the code falls below its design size, the last first: the box for the
+    pull test, the end that comes out first, the day it was tied. Name, length and tippet stay.
+    Raises `TooSmall` where not even those fit, and `NoGlyph`.
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
-    width, height = stock.width - 2 * inset, stock.height - 2 * inset
-    for module in MODULES:
-        quiet = QUIET * module
-        side = symbol.side * module
-        beyond = max(quiet - inset, 0.0)  # what the quiet zone needs besides the plain edge
-        if side + 2 * beyond > height:
-            continue
-        words = _words(leader, width - side - quiet - beyond, height)
-        if words is None:
-            continue
-        code = Code(inset + width - beyond - side, inset + (height - side) / 2, module, symbol)
-        text = shifted(words.items, inset, inset + (height - words.height) / 2)
-        return Face(leader.recipe.name, stock.width, stock.height, (*text, code))
+    room = _Room(stock.width - 2 * inset, stock.height - 2 * inset, inset)
+    lines = _lines(leader, note)
+    for modules in (_WELL, _FINE):
+        for kept in range(len(lines), _MUST - 1, -1):
+            for module in modules:
+                items = _placed(lines[:kept], symbol, module, room)
+                if items is not None:
+                    return Face(leader.recipe.name, stock.width, stock.height, items)
     raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
 
 
-def _words(leader: Leader, width: float, height: float) -> Block | None:
-    """Return the lines of a label in the largest type that fits, or None."""
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """A line of a label: text, or text with a place to write or tick."""
+
+    text: str
+    weight: Weight = "medium"
+    step: float = 1.5  # below the name's type size
+    place: Literal["none", "blank", "box"] = "none"
+
+
+class _Words(NamedTuple):
+    """Lines set one below the other, and the type size of the name."""
+
+    block: Block
+    size: float
+
+
+class _Way(NamedTuple):
+    """The items of a label, and the type size of its name."""
+
+    items: tuple[Item, ...]
+    size: float
+
+
+_MUST = 3  # lines that every label has
+
+
+def _lines(leader: Leader, note: LabelNote) -> list[_Line]:
+    """Return the lines, the first to stay first."""
+    recipe = leader.recipe
+    lines = [
+        _Line(recipe.name, "bold", 0.0),
+        _Line(span(leader.finished, leader), "bold"),
+        _Line(f"tippet {strand(leader.tippet)}"),
+        _tied(recipe.tied, note.number),
+    ]
+    if note.first_out is not None:
+        lines.append(_Line(f"{note.first_out} end comes out first"))
+    if note.test_box:
+        lines.append(_Line("pull-tested", place="box"))
+    return lines
+
+
+def _tied(tied: date | None, number: str | None) -> _Line:
+    """Return the day it was tied, or a line to write it on, and the number before it."""
+    words = " ".join(filter(None, (f"{number} ·" if number else "", "tied")))
+    if tied is None:
+        return _Line(words, place="blank")
+    return _Line(f"{words} {tied.isoformat()}")
+
+
+def _placed(
+    lines: list[_Line], symbol: Symbol, module: float, room: _Room
+) -> tuple[Item, ...] | None:
+    """Return words and code, beside or above each other as the type is larger; None for neither."""
+    ways = (_beside(lines, symbol, module, room), _above(lines, symbol, module, room))
+    found = [way for way in ways if way is not None]
+    return max(found, key=lambda way: way.size).items if found else None
+
+
+def _beside(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
+    quiet, side = QUIET * module, symbol.side * module
+    beyond = max(quiet - room.inset, 0.0)  # what the quiet zone needs besides the plain edge
+    if side + 2 * beyond > room.height:
+        return None
+    words = _words(lines, room.width - side - quiet - beyond, room.height)
+    if words is None:
+        return None
+    x = room.inset + room.width - beyond - side
+    code = Code(x, room.inset + (room.height - side) / 2, module, symbol)
+    top = room.inset + (room.height - words.block.height) / 2
+    return _Way((*shifted(words.block.items, room.inset, top), code), words.size)
+
+
+def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
+    quiet, side = QUIET * module, symbol.side * module
+    beyond = max(quiet - room.inset, 0.0)
+    if side + 2 * beyond > room.width:
+        return None
+    words = _words(lines, room.width, room.height - side - quiet - beyond)
+    if words is None:
+        return None
+    x = room.inset + (room.width - side) / 2
+    code = Code(x, room.inset + room.height - beyond - side, module, symbol)
+    return _Way((*shifted(words.block.items, room.inset, room.inset), code), words.size)
+
+
+def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
+    """Return the lines in the largest type that fits, or None."""
     for size in _NAME_SIZES:
         try:
-            block = stacked(_lines(leader, size, width))
+            block = stacked(
+                block for line in lines for block in _set(line, max(size - line.step, FLOOR), width)
+            )
         except TooWide:
             continue
         if block.height <= height:
-            return block
+            return _Words(block, size)
     return None
 
 
-def _lines(leader: Leader, size: float, width: float) -> Iterator[Block]:
-    recipe = leader.recipe
-    small = max(size - 1.5, FLOOR)
-    texts: list[tuple[str, Weight, float]] = [
-        (recipe.name, "bold", size),
-        (span(leader.finished, leader), "bold", small),
-        (f"tippet {strand(leader.tippet)}", "medium", small),
-    ]
-    for text, font, points in texts:
-        for line in break_lines(text, font, points, width):
-            yield line_block(line)
-    yield _tied(recipe.tied, small, width)
-
-
-def _tied(tied: date | None, size: float, width: float) -> Block:
-    """Return the day it was tied, or a line to write it on."""
-    if tied is not None:
-        return line_block(set_line(f"tied {tied.isoformat()}", "medium", size))
-    block = line_block(set_line("tied", "medium", size))
-    y = block.height - 0.1 * size
-    start = set_line("tied ", "medium", size).width + 0.3 * size
-    blank: Item = Path(segment(start, y, width, y), _PEN)
-    return Block((*block.items, blank), block.height)
+def _set(line: _Line, size: float, width: float) -> Iterator[Block]:
+    if line.place == "none":
+        for broken in break_lines(line.text, line.weight, size, width):
+            yield line_block(broken)
+        return
+    words = set_line(line.text, line.weight, size)
+    block = line_block(words)
+    start, baseline = words.width + 0.4 * size, DROP * size
+    steps = (
+        rectangle(start, baseline - 0.75 * size, 0.75 * size, 0.75 * size)
+        if line.place == "box"
+        else segment(start, baseline + 0.1 * size, width, baseline + 0.1 * size)
+    )
+    needed = start + (0.75 if line.place == "box" else 3.0) * size
+    if needed > width:
+        raise TooWide(line.text, width, needed)
+    yield Block((*block.items, Path(steps, _PEN)), block.height)

@@ -14,8 +14,8 @@ def blood_laid(thick: int, thin: int) -> tuple[Strand, ...]:
     pitch = min(1.9, _LAID / (thick + thin))
     right, left = _GAP + thick * pitch, _GAP + thin * pitch
     ends = max(right, left) + 3.0
-    a = _laid(thick, right, ends, 1.0)
-    b = _laid(thin, left, ends, -1.0)
+    a = _laid(thick, right, ends, 1.3)
+    b = _laid(thin, left, ends, -1.3)
     return strand(a, "outline"), strand(turned(b), "solid")
 
 
@@ -23,7 +23,7 @@ def _laid(turns: int, far: float, ends: float, z: float) -> list[Point]:
     back = _R + 1.5
     return [
         *rounded([(-ends, 0, 0), (-_GAP, 0, 0), (-1.8, _R, 0), (_GAP - 0.3, _R, 0)], 0.8),
-        *coil(_GAP, far, turns, 0, _R, _R),
+        *coil(_GAP, far, turns, 0, _R, _R)[1:-1],
         *rounded(
             [
                 (far + 0.5, _R, 0.6),
@@ -70,7 +70,7 @@ def blood_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
         (-g, 0, 0.5),
         (-left - 0.5, 0, 0.5),
         (-left - 0.5, 0, 1.5)],.5),
-        *coil(-left, -g, thin - 0.25, 90, 1.05, 1.55),
+        *coil(-left, -g, 0.25 - thin, 90, 1.05, 1.55),
         *rounded([
         (-1.4, -1.3, 0.3),
         (-0.7, -1.3, 0),

@@ -42,22 +42,29 @@ def coil(
 def rounded(corners: Sequence[Point], reach: float) -> list[Point]:
     """Return places along straight lines whose corners are rounded from `reach` before to after.
 
-    A corner becomes a parabola, which leaves one line and meets the next in their directions.
+    A corner becomes a parabola, which leaves one line and meets the next in their directions; the
+    places just before and after it keep the lines straight.
     """
     places = [corners[0]]
     for before, corner, after in zip(corners, corners[1:], corners[2:], strict=False):
         start, end = _towards(corner, before, reach), _towards(corner, after, reach)
+        places.append(_towards(corner, before, reach, _EASE))
         for t in (0.0, 0.25, 0.5, 0.75, 1.0):
             x, y, z = (
                 (1 - t) ** 2 * p + 2 * t * (1 - t) * q + t**2 * r
                 for p, q, r in zip(start, corner, end, strict=True)
             )
             places.append((x, y, z))
+        places.append(_towards(corner, after, reach, _EASE))
     return [*places, corners[-1]]
 
 
-def _towards(start: Point, end: Point, reach: float) -> Point:
-    share = min(reach / dist(start, end), 0.45)
+_EASE = 1.2
+
+
+def _towards(start: Point, end: Point, far: float, times: float = 1.0) -> Point:
+    """Return the place so far along a line; on a short line, less, so that corners never meet."""
+    share = times * far / max(dist(start, end), 2.5 * far)
     x, y, z = (p + (q - p) * share for p, q in zip(start, end, strict=True))
     return x, y, z
 

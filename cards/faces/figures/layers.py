@@ -7,8 +7,8 @@ the pen however many runs it has.
 """
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
 from itertools import groupby
 from math import hypot
 
@@ -16,7 +16,7 @@ from cards.faces.figures.strand import Strand
 
 _STEPS = 2  # of the curve in a piece
 _COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
-_BEND = 1.6  # along a strand, in widths: pieces nearer than this are a bend, not a crossing
+_BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, not a crossing
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +32,8 @@ class Run:
 class Layer:
     """Runs to be drawn together, once white has been laid where they pass over others."""
 
-    white: tuple[Run, ...]
-    ink: tuple[Run, ...]
+    white: list[Run] = field(default_factory=list)
+    ink: list[Run] = field(default_factory=list)
 
 
 @dataclass(slots=True)
@@ -48,29 +48,60 @@ class _Piece:
     height: int = 0
     covered: bool = False
 
-    def covers(self, other: "_Piece") -> bool:
-        width = self.strand.width
-        if self.strand is other.strand and abs(self.along - other.along) < _BEND * width:
-            return False
-        reach = _COVERS * (width + other.strand.width) / 2
-        return hypot(self.x - other.x, self.y - other.y) < reach
-
 
 def layers(strands: Sequence[Strand]) -> list[Layer]:
     """Return what to draw, the lowest layer first."""
-    pieces = [piece for strand in strands for piece in _pieces(strand)]
+    cut = [list(_pieces(strand)) for strand in strands]
+    pieces = [piece for of_one in cut for piece in of_one]
     _stack(pieces, max(strand.width for strand in strands))
     top = max(piece.height for piece in pieces)
-    inks: list[list[Run]] = [[] for _ in range(top + 1)]
-    whites: list[list[Run]] = [[] for _ in range(top + 1)]
-    for (_, height, white), run in groupby(
-    for strand in strands:
-        own = [piece for piece in pieces if piece.strand is strand]
-        height_of = lambda p: p.height if p.covered else top
-        for height, group in groupby(own, key=height_of):
-            run = list(group)
-            inks[height].append(_run(run))
-            for white, part in groupby(run, key=lambda piece: piece.height > 0):
-                if white:
-                    whites[height].append(_run(list(part)))
-    return [Layer(tuple(w), tuple(i)) for w, i in zip(whites, inks, strict=True)]
+    result = [Layer() for _ in range(top + 1)]
+    for of_one in cut:
+        for height, run in _alike(of_one, [p.height if p.covered else top for p in of_one]):
+            result[height].ink.append(_run(run))
+            for over, part in _alike(run, [piece.height > 0 for piece in run]):
+                if over:
+                    result[height].white.append(_run(part))
+    return result
+
+
+def _pieces(strand: Strand) -> Iterator[_Piece]:
+    along, last = 0.0, len(strand.points) - 1
+    for first in range(0, last, _STEPS):
+        end = min(first + _STEPS, last)
+        (x1, y1, z1), (x2, y2, z2) = strand.points[first], strand.points[end]
+        yield _Piece(strand, first, end, (x1 + x2) / 2, (y1 + y2) / 2, (z1 + z2) / 2, along)
+        along += hypot(x2 - x1, y2 - y1, z2 - z1)
+
+
+def _stack(pieces: Iterable[_Piece], cell: float) -> None:
+    """Lift each piece, the furthest first, one layer above the highest that it covers."""
+    cells: dict[tuple[int, int], list[_Piece]] = defaultdict(list)
+    for piece in sorted(pieces, key=lambda piece: piece.z):
+        column, row = int(piece.x // cell), int(piece.y // cell)
+        for c in (column - 1, column, column + 1):
+            for r in (row - 1, row, row + 1):
+                for lower in cells.get((c, r), ()):
+                    if _covers(piece, lower):
+                        lower.covered = True
+                        piece.height = max(piece.height, lower.height + 1)
+        cells[column, row].append(piece)
+
+
+def _covers(upper: _Piece, lower: _Piece) -> bool:
+    width = upper.strand.width
+    if upper.strand is lower.strand and abs(upper.along - lower.along) < _BEND * width:
+        return False
+    reach = _COVERS * (width + lower.strand.width) / 2
+    return hypot(upper.x - lower.x, upper.y - lower.y) < reach
+
+
+def _alike(pieces: Sequence[_Piece], marks: Sequence[int]) -> Iterator[tuple[int, list[_Piece]]]:
+    """Yield each stretch of pieces that have one mark."""
+    pairs = zip(marks, pieces, strict=True)
+    for mark, group in groupby(pairs, key=lambda pair: pair[0]):
+        yield mark, [piece for _, piece in group]
+
+
+def _run(pieces: Sequence[_Piece]) -> Run:
+    return Run(pieces[0].strand, pieces[0].first, pieces[-1].last)
