@@ -97,6 +97,17 @@ def batch(orders: Sequence[Order], rack: Rack | None) -> Batch:
     return Batch(tuple(orders), tuple(pulls), tuple(shortages))
 
 
+def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
+    """Return what the person calls the spool of each section that the rack has, by its place."""
+    labels = {}
+    for piece in leader.pieces:
+        section = piece.section
+        first, *_ = _sources(section.material, section.diameter.mm, rack)
+        if first.spool is not None and not section.bought:
+            labels[piece.place] = first.spool.label
+    return labels
+
+
 @dataclass(slots=True)
 class _Source:
     """A spool while it is being cut from; without a spool, line that never ends."""

@@ -4,15 +4,17 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import islice
 
+from cards.batch import spool_labels
 from cards.cautions import cautions_for
 from cards.errors import refused
 from cards.faces.backs import Backing
 from cards.faces.block import TooSmall
+from cards.faces.front import Fronting
 from cards.faces.pocket import LARGE, pocket_card
 from cards.leader import Leader
 from cards.legend import legend
-from cards.materials import Materials
 from cards.practice import Practice
+from cards.rack_file import Rack
 from cards.shop_file import Shop
 from cards.tying import lessons
 from layouts.face import Face, Symbol
@@ -25,25 +27,38 @@ from layouts.lengths import size_in_mm
 class CardText:
     """All that a card says, and the least factor of its type scale."""
 
-    leader: Leader
+    front: Fronting
     backing: Backing
-    materials: Materials
     least: float
 
 
+@dataclass(frozen=True, slots=True)
+class CardStyle:
+    """How a run of cards is to be set."""
+
+    taught: bool = True  # with how the knots are tied
+    large: bool = False  # in type to be read without glasses
+
+
 def card_text(
-    leader: Leader, code: Symbol, practice: Practice, shop: Shop, *, taught: bool, large: bool
+    leader: Leader,
+    code: Symbol,
+    practice: Practice,
+    shop: Shop,
+    style: CardStyle,
+    rack: Rack | None,
 ) -> CardText:
-    """Return what a leader's card says; `taught` adds how its knots are tied."""
+    """Return what a leader's card says; a rack names the person's own spools."""
     says = Backing(
         symbol=code,
         legend=legend(leader.recipe, code.text),
         cautions=cautions_for([leader], practice.materials),
-        lessons=lessons(leader) if taught else (),
+        lessons=lessons(leader) if style.taught else (),
         shop_name=shop.name,
         shop_line=shop.line,
     )
-    return CardText(leader, says, practice.materials, LARGE if large else 1.0)
+    front = Fronting(leader, practice.materials, spool_labels(leader, rack))
+    return CardText(front, says, LARGE if style.large else 1.0)
 
 
 def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple[Card, ...]:
@@ -58,7 +73,7 @@ def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple
             f"this leader needs more room than {size_in_mm(size.width, size.height)} in type "
             "that can be read",
             f"use --size {instead}" if instead else "no card known here is large enough",
-            text.leader.recipe.name,
+            text.front.leader.recipe.name,
         )
     behind = [*faces[1::2], *([None] if len(faces) % 2 else [])]
     return tuple(Card(front, back) for front, back in zip(faces[::2], behind, strict=True))
@@ -84,7 +99,7 @@ def _either_way(text: CardText, size: CardSize) -> tuple[Face, ...] | None:
     turned = CardSize(size.name, size.height, size.width, size.corner)
     for way in (size, turned):
         try:
-            return pocket_card(text.leader, text.backing, text.materials, way, text.least)
+            return pocket_card(text.front, text.backing, way, text.least)
         except TooSmall:
             continue
     return None

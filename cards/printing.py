@@ -3,15 +3,16 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import get_args
 
-from cards.card_making import card_text, cards_of, size_that_holds
+from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
 from cards.faces.label import LabelNote, wallet_label
 from cards.notation import write_notation
 from cards.practice import Practice
+from cards.rack_file import Rack
 from cards.recipe import Recipe
 from cards.recipe_text import file_name, recipe_text
 from cards.shop_file import Shop
@@ -39,8 +40,8 @@ class CardWishes:
     paper: str | None = None
     backs: Backs = "fold"
     copies: int = 1
-    large: bool = False  # type to be read without glasses, on a larger card where it must be
-    brief: bool = False  # without the steps of its knots
+    style: CardStyle = field(default_factory=CardStyle)
+    rack: Rack | None = None  # to name the person's own spools
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,7 @@ class LabelWishes:
     start: int = 1
     skip: tuple[int, ...] = ()
     numbers: tuple[str, ...] = ()  # of the labels of each recipe, where they are numbered
-    note: LabelNote = LabelNote()
+    note: LabelNote = field(default_factory=LabelNote)
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,11 +155,9 @@ def _cards(worksheet: Worksheet, job: _CardJob) -> Iterator[Card]:
     leader, wishes = worksheet.leader, job.wishes
     with paper_faults(leader.recipe.name):
         code = code_of(leader.recipe, job.practice)
-        text = card_text(
-            leader, code, job.practice, job.shop, taught=not wishes.brief, large=wishes.large
-        )
+        text = card_text(leader, code, job.practice, job.shop, wishes.style, wishes.rack)
         size = job.size
-        if wishes.large and wishes.size is None:
+        if wishes.style.large and wishes.size is None:
             size = size_that_holds(text, size, job.known)
         cards = cards_of(text, size, job.known)
     for card in cards:

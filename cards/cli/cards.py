@@ -3,9 +3,11 @@
 import click
 
 from cards.cli.files import (
+    load_rack,
     load_recipes,
     load_shop,
     output_option,
+    rack_option,
     recipes_argument,
     shop_option,
     write_whole,
@@ -34,6 +36,7 @@ from cards.worksheet import worksheet
 )
 @click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
 @click.option("--copies", type=click.IntRange(1, 1000), default=1, help="Cards of each recipe.")
+@rack_option
 @shop_option
 def command(
     names: tuple[str, ...],
@@ -44,16 +47,18 @@ def command(
     type_size: str,
     brief: bool,
     copies: int,
+    rack: str | None,
     shop: str | None,
 ) -> None:
     """Print a pocket card to tie from for each RECIPE; `-` reads standard input."""
+    from cards.card_making import CardStyle
     from cards.printing import CardWishes, cards_pdf, read_backs
 
     wants = load_shop(shop)
     practice = practice_of(wants)
     worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
-    wishes = CardWishes(
-        size, paper, read_backs(backs), copies, large=type_size == "large", brief=brief
-    )
+    style = CardStyle(taught=not brief, large=type_size == "large")
+    on_rack = load_rack(rack, practice)
+    wishes = CardWishes(size, paper, read_backs(backs), copies, style, on_rack)
     write_whole(output, cards_pdf(worksheets, practice, wants, wishes))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)

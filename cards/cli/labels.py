@@ -26,7 +26,7 @@ from cards.worksheet import worksheet
 @click.option("--start", type=click.IntRange(1), default=1, help="First free label of the sheet.")
 @click.option("--skip", type=click.IntRange(1), multiple=True, help="A spoiled label; repeatable.")
 @click.option("--tied", type=click.DateTime(["%Y-%m-%d"]), help="The day they were tied.")
-@click.option("--numbered", is_flag=True, help="Number the labels of each recipe, as 3/12.")
+@click.option("--numbered", is_flag=True, help="Number the labels of each recipe, as 3 of 12.")
 @click.option(
     "--first", type=click.Choice(["butt", "fly"]), help="The end that leaves the wallet first."
 )
@@ -55,7 +55,7 @@ def command(
     recipes = load_recipes(names, practice)
     dated = [replace(recipe, tied=day or recipe.tied) for recipe in recipes]
     worksheets = [worksheet(recipe, practice) for recipe in dated]
-    numbers = tuple(f"{place}/{count}" for place in range(1, count + 1)) if numbered else ()
+    numbers = tuple(f"{place} of {count}" for place in range(1, count + 1)) if numbered else ()
     note = LabelNote(first_out=first, test_box=test_box)
     wishes = LabelWishes(stock, count, start, skip, numbers, note)
     write_whole(output, labels_pdf(worksheets, practice, wants, wishes))

@@ -1,6 +1,6 @@
 """The columns of a card's table: a leader and type sizes in; measured columns of cells out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from cards.faces.block import Scale
@@ -11,6 +11,8 @@ from cards.words import span_number
 from fonts import Weight
 from layouts.text import Align, SetLine, set_line
 from layouts.typeset import GAP_WIDTH
+
+Spools = Mapping[int, str]  # what a person calls the spool of a section, by its place
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,16 +38,17 @@ class Column:
         return max(self.head.width, self.hang + max(cell.whole.width for cell in self.cells))
 
 
-def columns(leader: Leader, scale: Scale) -> tuple[Column, ...]:
+def columns(leader: Leader, scale: Scale, spools: Spools) -> tuple[Column, ...]:
     """Return the columns of a leader's table, the number of the section first."""
-    return tuple(_columns(leader, scale))
+    return tuple(_columns(leader, scale, spools))
 
 
-def _columns(leader: Leader, scale: Scale) -> Iterator[Column]:
+def _columns(leader: Leader, scale: Scale, spools: Spools) -> Iterator[Column]:
     pieces = leader.pieces
     sections = [piece.section for piece in pieces]
     yield _column("", [str(piece.place) for piece in pieces], scale, scale.small)
-    yield _column("line", [section.material for section in sections], scale, scale.body, "left")
+    lines = [spools.get(piece.place, piece.section.material) for piece in pieces]
+    yield _column("spool" if spools else "line", lines, scale, scale.body, "left")
     yield _column(
         *_quantities("dia.", [section.diameter for section in sections]), scale, scale.body
     )

@@ -27,7 +27,7 @@ _FINE = tuple(module for module in MODULES if module < DESIGN_MODULE)
 class LabelNote:
     """What a label says besides its leader."""
 
-    number: str | None = None  # such as 3/12
+    number: str | None = None  # such as `3 of 12`
     first_out: Literal["butt", "fly"] | None = None  # the end that leaves the wallet first
     test_box: bool = False  # a box to tick when the leader has been pull-tested
 

@@ -4,12 +4,9 @@ from collections.abc import Sequence
 
 from cards.faces.backs import Backing, backs
 from cards.faces.block import Block, Scale, TooSmall
-from cards.faces.diagram import diagram
-from cards.faces.front import front, split_front
+from cards.faces.front import Fronting, drawing, front, split_front
 from cards.faces.panel import Panel, Side
 from cards.faces.table import needed_width
-from cards.leader import Leader
-from cards.materials import Materials
 from layouts.face import Face
 from layouts.formats import CardSize
 
@@ -20,30 +17,31 @@ LARGE = 1.3
 
 
 def pocket_card(
-    leader: Leader, backing: Backing, materials: Materials, size: CardSize, least: float = 1.0
+    of: Fronting, backing: Backing, size: CardSize, least: float = 1.0
 ) -> tuple[Face, ...]:
     """Return the sides of a card, in the largest type in which one side holds the whole table.
 
     The diagram stands on the front where there is room for it. Type is never set below the
     factor `least`. Raises `TooSmall` where that does not fit, and `NoGlyph`.
     """
-    needed = needed_width(leader, Scale(1.0))
+    needed = needed_width(of.leader, Scale(1.0), of.spools)
     panels = [Panel(size, Scale(factor)) for factor in FACTORS if factor >= least]
     wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
     if not wide:
         raise TooSmall("its table is wider than the card")
 
-    def drawing(panel: Panel) -> Sequence[Block]:
-        return [diagram(leader, materials, panel.scale, panel.width)]
+    def diagrams(panel: Panel) -> Sequence[Block]:
+        return [drawing(of, panel)]
 
+    name = of.leader.recipe.name
     for drawn in (True, False):
         for place, panel in enumerate(wide):
-            side = front(leader, materials, panel, drawn=drawn)
+            side = front(of, panel, drawn=drawn)
             if side is not None:
-                behind = backs(backing, wide[place:], drawing if not drawn else _nothing)
-                return _faces(leader.recipe.name, [side, *behind])
-    sides = split_front(leader, wide[-1])
-    return _faces(leader.recipe.name, [*sides, *backs(backing, wide[-1:], drawing)])
+                behind = backs(backing, wide[place:], _nothing if drawn else diagrams)
+                return _faces(name, [side, *behind])
+    sides = split_front(of, wide[-1])
+    return _faces(name, [*sides, *backs(backing, wide[-1:], diagrams)])
 
 
 def _nothing(_: Panel) -> Sequence[Block]:

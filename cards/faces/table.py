@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from cards.faces.block import Block, Scale, stacked
-from cards.faces.columns import Cell, Column, columns
+from cards.faces.columns import Cell, Column, Spools, columns
 from cards.leader import Leader
 from cards.words import end_words, joint_words
 from layouts.face import Item, Path, segment
@@ -29,16 +29,16 @@ class Table:
         return stacked([self.heads[first], *self.rows[first:end], self.foot])
 
 
-def needed_width(leader: Leader, scale: Scale) -> float:
+def needed_width(leader: Leader, scale: Scale, spools: Spools) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
-    of_columns = columns(leader, scale)
+    of_columns = columns(leader, scale, spools)
     gaps = len(of_columns) * _GAP * scale.body
     return sum(column.width for column in of_columns) + gaps + _widest(_knots(leader, scale))
 
 
-def table(leader: Leader, scale: Scale, width: float) -> Table:
+def table(leader: Leader, scale: Scale, width: float, spools: Spools) -> Table:
     """Return the table of a leader, its columns spread over the width."""
-    of_columns, knots = columns(leader, scale), _knots(leader, scale)
+    of_columns, knots = columns(leader, scale, spools), _knots(leader, scale)
     free = width - sum(column.width for column in of_columns) - _widest(knots)
     gap = free / len(of_columns)
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
