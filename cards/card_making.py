@@ -1,6 +1,6 @@
 """Leaders as cards: what a card is to say and its size in, cards to be placed on sheets out."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice
 
@@ -75,6 +75,11 @@ def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple
             f"use --size {instead}" if instead else "no card known here is large enough",
             text.front.leader.recipe.name,
         )
+    return paired(faces)
+
+
+def paired(faces: Sequence[Face]) -> tuple[Card, ...]:
+    """Return sides as cards, each with the next behind it; the last may have a blank back."""
     behind = [*faces[1::2], *([None] if len(faces) % 2 else [])]
     return tuple(Card(front, back) for front, back in zip(faces[::2], behind, strict=True))
 

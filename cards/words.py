@@ -41,7 +41,16 @@ def joint_words(joint: Joint) -> str:
 
     The turns on the thick strand come first: `blood 4+6`.
     """
-    thick, thin = joint.turns
     if not joint.knot.counted:
         return joint.knot.name
-    return f"{joint.knot.name} {thick}+{thin}" if thick and thin else f"{joint.knot.name} {thin}"
+    return f"{joint.knot.name} {'+'.join(str(count) for count in joint.turns if count)}"
+
+
+def dropper_words(leader: Leader) -> str:
+    """Return the droppers, or nothing: `dropper of 6 in left above section 4`."""
+    droppers = [
+        f"dropper of {piece.section.dropper.plain} left above section {piece.place + 1}"
+        for piece in leader.pieces
+        if piece.section.dropper is not None
+    ]
+    return "; ".join(droppers)

@@ -93,4 +93,4 @@ def _quantities(word: str, quantities: Sequence[Quantity | None]) -> tuple[str, 
 
 
 def _cut(piece: Piece, leader: Leader) -> str:
-    return "bought" if piece.section.bought else length_number(piece.cut_mm, leader.unit)
+    return "buy" if piece.section.bought else length_number(piece.cut_mm, leader.unit)

@@ -10,12 +10,14 @@ from cards.leader import Leader
 from cards.materials import Materials
 from cards.parts import fly_end_mm
 from cards.words import span, span_number
+from layouts.curves import circle
 from layouts.face import Item, Path, segment
 from layouts.text import SetLine, set_line
 
 _FACTORS = (10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
 _LOOP = 9.0  # points along the line at factor 1, and half as high
 _PEN = 0.5
+_BRANCH = 1.8  # points; a dropper hangs so far below the strand
 _MOVED = 1.5  # points; a label moved further than this gets a line to its piece
 
 
@@ -34,7 +36,7 @@ def diagram(leader: Leader, materials: Materials, scale: Scale, width: float) ->
     items: list[Item] = list(_loop(loop, top + room / 2))
     for band, piece in zip(bands, leader.pieces, strict=True):
         items += patterned(band, materials.find(piece.section.material).pattern)
-    items += _knots(bands)
+    items += _junctions(leader, bands)
     items += _lengths(leader, bands, centres, scale, width)
     words = _materials(leader, centres, scale)
     caption = (set_line(_caption(leader, factor), "medium", scale.small), 0.0)
@@ -83,11 +85,19 @@ def _loop(width: float, middle: float) -> Iterator[Path]:
     )
 
 
-def _knots(bands: Sequence[Band]) -> Iterator[Path]:
-    """Mark each junction by a bar that stands out over both strands."""
-    for upper, lower in pairwise(bands):
+def _junctions(leader: Leader, bands: Sequence[Band]) -> Iterator[Path]:
+    """Draw a bar over both strands for a knot, a ring for a ring, and a dropper as a branch."""
+    for (upper, lower), joint, piece in zip(
+        pairwise(bands), leader.joints, leader.pieces, strict=False
+    ):
         half = max(upper.to_thick, lower.from_thick) / 2 + 1.2
-        yield Path(segment(lower.x, lower.y - half, lower.x, lower.y + half), 1.2)
+        if joint.knot.apart:
+            yield Path(circle(lower.x, lower.y, half), 1.0, fill=1.0)
+        else:
+            yield Path(segment(lower.x, lower.y - half, lower.x, lower.y + half), 1.2)
+        if piece.section.dropper is not None:
+            reach = half + _BRANCH
+            yield Path(segment(lower.x, lower.y, lower.x + 2 * _BRANCH, lower.y + reach), 0.8)
 
 
 def _lengths(

@@ -2,7 +2,7 @@
 
 from cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
 from cards.leader import Leader
-from cards.words import span, thickness
+from cards.words import dropper_words, span, thickness
 from fonts import Weight
 from layouts.text import break_lines, fit_size, set_line
 
@@ -13,10 +13,12 @@ def head(leader: Leader, scale: Scale, width: float) -> Block:
     length = span(leader.finished, leader)
     tippet = f"tippet {thickness(leader.tippet)}"
     title = _beside(leader.recipe.name, _joined(weight, length), "bold", scale.name, width)
-    if title is not None:
-        return stacked([title, *_below(leader.recipe.use or "", tippet, scale, width)])
-    title = _narrow_title(leader.recipe.name, length, scale, width)
-    return stacked([title, *_below(leader.recipe.use or "", _joined(weight, tippet), scale, width)])
+    if title is None:
+        title = _narrow_title(leader.recipe.name, length, scale, width)
+        tippet = _joined(weight, tippet)
+    below = _below(leader.recipe.use or "", tippet, scale, width)
+    droppers = break_lines(dropper_words(leader), "medium", scale.small, width)
+    return stacked([title, *below, *(line_block(line) for line in droppers)])
 
 
 def continued_head(leader: Leader, scale: Scale, width: float) -> Block:
