@@ -16,6 +16,7 @@ from cards.legend import legend
 from cards.practice import Practice
 from cards.rack_file import Rack
 from cards.shop_file import Shop
+from cards.shopping import shopping_lines
 from cards.tying import lessons
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize
@@ -38,6 +39,7 @@ class CardStyle:
 
     taught: bool = True  # with how the knots are tied
     large: bool = False  # in type to be read without glasses
+    shopping: int | None = None  # leaders to list the line for
 
 
 def card_text(
@@ -56,6 +58,7 @@ def card_text(
         lessons=lessons(leader) if style.taught else (),
         shop_name=shop.name,
         shop_line=shop.line,
+        shopping=shopping_lines(leader, style.shopping) if style.shopping else (),
     )
     front = Fronting(leader, practice.materials, spool_labels(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0)

@@ -8,7 +8,19 @@ import click
 
 from cards.errors import Refused
 
-COMMANDS = ("bench", "check", "cuts", "cards", "labels", "learn", "read", "samples", "stock")
+COMMANDS = (
+    "bench",
+    "calibrate",
+    "check",
+    "counter",
+    "cuts",
+    "cards",
+    "labels",
+    "learn",
+    "read",
+    "samples",
+    "stock",
+)
 REFUSED = 2  # the request could not be carried out, and nothing was written
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from cards.cautions import Caution
 from cards.faces.block import Block, Scale, line_block, stacked
+from fonts import Weight
 from layouts.code import QUIET, best_module
 from layouts.face import Code, Symbol, shifted
 from layouts.text import break_lines
@@ -11,7 +12,12 @@ from layouts.text import break_lines
 
 def caution_block(cautions: Sequence[Caution], scale: Scale, width: float) -> Block:
     """Return the cautions, one after the other, the most important first."""
-    return stacked(_paragraph(caution.short, scale, width) for caution in cautions)
+    return lines_block([caution.short for caution in cautions], scale, width)
+
+
+def lines_block(lines: Sequence[str], scale: Scale, width: float) -> Block:
+    """Return lines of small type, one below the other."""
+    return stacked(_paragraph(line, scale, width) for line in lines)
 
 
 def code_block(symbol: Symbol, legend: Sequence[str], scale: Scale, width: float) -> Block | None:
@@ -25,20 +31,19 @@ def code_block(symbol: Symbol, legend: Sequence[str], scale: Scale, width: float
         return None
     side = (symbol.side + 2 * QUIET) * module
     x = side - QUIET * module
-    words = stacked(_paragraph(text, scale, width - x) for text in legend)
+    words = lines_block(legend, scale, width - x)
     code = Code(0, QUIET * module, module, symbol)
     return Block((code, *shifted(words.items, x, 0)), max(side, words.height))
 
 
 def imprint_block(name: str | None, line: str | None, scale: Scale, width: float) -> Block:
     """Return the shop's name and its line of text, as far as they are given."""
-    lines = [
-        line_block(set_line_of)
-        for text, weight in ((name, "bold"), (line, "medium"))
-        if text
-        for set_line_of in break_lines(text, weight, scale.small, width)  # type: ignore[arg-type]
-    ]
-    return stacked(lines)
+    weights: tuple[tuple[str | None, Weight], ...] = ((name, "bold"), (line, "medium"))
+    return stacked(
+        line_block(broken)
+        for text, weight in weights
+        for broken in break_lines(text or "", weight, scale.small, width)
+    )
 
 
 def _paragraph(text: str, scale: Scale, width: float) -> Block:

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from cards.cautions import Caution
-from cards.faces.back import caution_block, code_block, imprint_block
+from cards.faces.back import caution_block, code_block, imprint_block, lines_block
 from cards.faces.block import Block, TooSmall, filled
 from cards.faces.lesson import lesson_block
 from cards.faces.panel import Panel, Side
@@ -24,6 +24,8 @@ class Backing:
     lessons: tuple[Lesson, ...]
     shop_name: str | None
     shop_line: str | None
+    shopping: tuple[str, ...] = ()  # what to buy, where that is asked for
+    variants: tuple[str, ...] = ()  # a line for each variant of the recipe
 
 
 def backs(
@@ -85,7 +87,8 @@ def _must(backing: Backing, panel: Panel, extra: Sequence[Block]) -> list[Block]
     if code is None:
         raise TooSmall(f"its code of {backing.symbol.side} modules is too large")
     imprint = imprint_block(backing.shop_name, backing.shop_line, scale, width)
-    return [*([imprint] if imprint.items else []), *extra, code]
+    asked = [lines_block(lines, scale, width) for lines in (backing.variants, backing.shopping)]
+    return [block for block in (imprint, *extra, code, *asked) if block.items]
 
 
 def _care(backing: Backing, panel: Panel, count: int) -> Block:

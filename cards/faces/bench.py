@@ -6,17 +6,17 @@ from cards.batch import Batch, Cut, Order, Pull, Shortage
 from cards.cautions import Caution
 from cards.faces.block import DROP, Block, Scale, filled, line_block, stacked
 from cards.faces.chart import profile_chart
+from cards.faces.page import MARGIN, page
 from cards.faces.ticks import tick_boxes
 from cards.fitness import inches
 from cards.order import Tie, tying_order
 from cards.spell import length, line_length
 from cards.words import span, thickness
 from fonts import Weight
-from layouts.face import MM, Face, Path, segment, shifted
+from layouts.face import Face, Path, segment, shifted
 from layouts.formats import Paper
 from layouts.text import break_lines, set_line
 
-MARGIN = 15 * MM
 SCALE = Scale(14 / 9)  # body type of 14 pt, which is read at arm's length
 _GAP = 7.0  # points between blocks
 _COLUMN = 0.2  # of the width: where the boxes begin
@@ -31,16 +31,9 @@ def bench_sheet(batch: Batch, cautions: Sequence[Caution], paper: Paper) -> tupl
     foot = 2 * SCALE.small
     pages = filled(_blocks(batch, cautions, width), _GAP, paper.height - 2 * MARGIN - foot)
     return tuple(
-        _page(blocks, f"page {number} of {len(pages)}", paper)
+        page(stacked(blocks, _GAP), f"page {number} of {len(pages)}", paper)
         for number, blocks in enumerate(pages, start=1)
     )
-
-
-def _page(blocks: Sequence[Block], foot: str, paper: Paper) -> Face:
-    items = shifted(stacked(blocks, _GAP).items, MARGIN, MARGIN)
-    number = set_line(foot, "medium", SCALE.small)
-    at_foot = number.at(paper.width - MARGIN, paper.height - MARGIN, "right")
-    return Face(f"bench sheet, {foot}", paper.width, paper.height, (*items, *at_foot))
 
 
 def _blocks(batch: Batch, cautions: Sequence[Caution], width: float) -> Iterator[Block]:

@@ -1,0 +1,30 @@
+"""`tagend counter`: all recipes at a glance, as PDF."""
+
+import click
+
+from cards.cli.files import (
+    load_recipes,
+    load_shop,
+    output_option,
+    recipes_argument,
+    shop_option,
+    write_whole,
+)
+from cards.shop_file import practice_of
+from cards.worksheet import worksheet
+
+
+@click.command("counter")
+@recipes_argument
+@output_option
+@click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@shop_option
+def command(names: tuple[str, ...], output: str, paper: str | None, shop: str | None) -> None:
+    """Print a sheet for the counter that shows every RECIPE at a glance."""
+    from cards.counter_printing import counter_pdf
+
+    wants = load_shop(shop)
+    practice = practice_of(wants)
+    worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
+    write_whole(output, counter_pdf(worksheets, practice, wants, paper))
+    click.echo(f"wrote {output}", err=True)

@@ -1,0 +1,28 @@
+"""A shop's worksheets in, the bytes of a counter sheet's PDF out."""
+
+from collections.abc import Sequence
+
+from cards.faces.counter import counter_sheet
+from cards.practice import Practice
+from cards.printing import CREATOR, paper_faults, recipe_files
+from cards.shop_file import Shop
+from cards.worksheet import Worksheet
+from layouts.pdf import write_pdf
+from layouts.sheet import Placed, Sheet
+from layouts.stock import paper, shipped
+
+
+def counter_pdf(
+    worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, on: str | None
+) -> bytes:
+    """Return a PDF of the counter sheet; `on` names the paper. Raises `Refused`."""
+    leaders = [worksheet.leader for worksheet in worksheets]
+    with paper_faults():
+        sheet = paper(on or shop.paper or shipped().defaults["paper"])
+        faces = counter_sheet(leaders, practice.materials, shop.name or "Leaders", sheet)
+        return write_pdf(
+            [Sheet(sheet.width, sheet.height, (Placed(face, 0, 0),)) for face in faces],
+            title=f"{len(leaders)} leaders at a glance",
+            creator=CREATOR,
+            files=recipe_files([leader.recipe for leader in leaders]),
+        )
