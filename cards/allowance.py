@@ -1,12 +1,13 @@
 """How much line the knot at an end takes up: a knot and its strands in, the line in parts out."""
 
 import math
+from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
 
 from cards.fitness import inches
 from cards.joints import End, Joint
-from cards.knots import Knot, Side, Takes, turns
+from cards.knots import Knot, Knots, Side, Takes, turns
 from cards.practice import Practice
 from cards.units import Length
 
@@ -98,19 +99,27 @@ def _side(
     if own is not None:
         return Allowance(knot.name, (Share("own", own, "your own figure"),), barrel)
     loop = practice.knots.fly_loop_mm if loop_mm is None else loop_mm
-    shares = (
-        _wraps(takes, count, own_mm, other_mm),
-        Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters"),
-        Share("loop", 2 * loop if takes.loop else Fraction(0), "twice the loop"),
-        Share("tag", practice.knots.tag_mm, "left on when trimmed"),
-        Share("hand", takes.hold * practice.knots.hold_mm(own_mm), "held, and trimmed off"),
+    return Allowance(
+        knot.name, tuple(_shares(takes, count, (own_mm, other_mm), practice.knots, loop)), barrel
     )
-    return Allowance(knot.name, tuple(share for share in shares if share.mm), barrel)
+
+
+def _shares(
+    takes: Takes, count: int, strands_mm: tuple[Fraction, Fraction], knots: Knots, loop_mm: Fraction
+) -> Iterator[Share]:
+    own_mm, other_mm = strands_mm
+    if takes.core and count:
+        yield _wraps(takes, count, own_mm, other_mm)
+    if takes.body:
+        yield Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters")
+    if takes.loop:
+        yield Share("loop", 2 * loop_mm, "twice the loop")
+    yield Share("tag", knots.tag_mm, "left on when trimmed")
+    if takes.hold:
+        yield Share("hand", takes.hold * knots.hold_mm(own_mm), "held, and trimmed off")
 
 
 def _wraps(takes: Takes, count: int, own_mm: Fraction, other_mm: Fraction) -> Share:
-    if not takes.core:
-        return Share("wraps", Fraction(0), "")
     each = wraps_mm(count, own_mm, other_mm, takes.core)
     core = "one strand" if takes.core == 1 else f"{takes.core} strands"
     doubled = ", doubled" if takes.strands == 2 else ""

@@ -211,6 +211,6 @@ def _where(loc: tuple[int | str, ...]) -> str:
     for step in loc:
         if isinstance(step, int):
             words[-1] = f"{words[-1]} {step + 1}"
-        else:
+        elif step != "[key]":  # a wrong key stands for itself
             words.append(step)
     return ", ".join(words)

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import NamedTuple
 
-from cards.knots import PRINTED_MM, Knot
+from cards.knots import PRINTED_MM, ROUNDED_MM, Knot
 from cards.materials import Material
 from cards.units import DIAMETER_MM
 
@@ -22,6 +22,10 @@ class Meeting(NamedTuple):
         return self.upper_mm - self.lower_mm
 
     @property
+    def thickest_mm(self) -> Fraction:
+        return max(self.upper_mm, self.lower_mm)
+
+    @property
     def mixed(self) -> bool:
         """Whether nylon meets fluorocarbon."""
         return {self.upper.kind, self.lower.kind} == {"nylon", "fluorocarbon"}
@@ -29,6 +33,9 @@ class Meeting(NamedTuple):
     @property
     def wire(self) -> bool:
         return "wire" in (self.upper.kind, self.lower.kind)
+
+
+_TENTHS_PER_MM = 10 / DIAMETER_MM["thou"]  # of a thousandth of an inch
 
 
 def untieable(knot: Knot, meeting: Meeting) -> str | None:
@@ -47,12 +54,10 @@ def unfit(knot: Knot, meeting: Meeting) -> str | None:
             "between nylon, which takes up water and swells, and fluorocarbon, which does not, "
             "it works loose"
         )
-    step = abs(meeting.step_mm)
-    most = knot.largest_step_mm
-    if most is not None and step > most + PRINTED_MM:
+    most, thickest = knot.largest_step_mm, knot.thickest_mm
+    if most is not None and (step := abs(meeting.step_mm)) > most + PRINTED_MM:
         return f"it takes a step up to {inches(most)}, and this is {inches(step)}"
-    thickest, strand = knot.thickest_mm, max(meeting.upper_mm, meeting.lower_mm)
-    if thickest is not None and strand > thickest + PRINTED_MM / 2:
+    if thickest is not None and (strand := meeting.thickest_mm) > thickest + ROUNDED_MM:
         return f"it draws up on strands up to {inches(thickest)}, and this is {inches(strand)}"
     return None
 
@@ -68,6 +73,6 @@ def disputed(knot: Knot, meeting: Meeting) -> bool:
 
 def inches(diameter_mm: Fraction) -> str:
     """Return a diameter or step as the trade says it: `0.003 in`, to a tenth of a thousandth."""
-    tenths = round(diameter_mm / DIAMETER_MM["thou"] * 10)
+    tenths = round(diameter_mm * _TENTHS_PER_MM)
     digits = f"{tenths:05}"
     return f"0.{digits[-4:].rstrip('0').ljust(3, '0')} in"

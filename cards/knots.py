@@ -17,6 +17,7 @@ COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns
 
 # Millimetres are printed to the hundredth, so a strand of 0.33 mm may be a 0.013 in one (0.3302).
 PRINTED_MM = Fraction(1, 100)
+ROUNDED_MM = PRINTED_MM / 2  # what a printed diameter may be off
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +86,7 @@ class Knot:
         """Whether it holds on a strand of this kind and still draws up on one as thick."""
         suits = self.wire if wire else not self.wire_only
         thickest = self.thickest_mm
-        return suits and (thickest is None or diameter_mm - PRINTED_MM / 2 <= thickest)
+        return suits and (thickest is None or diameter_mm - ROUNDED_MM <= thickest)
 
     @property
     def counted(self) -> bool:
@@ -143,5 +144,5 @@ _Row = TypeVar("_Row", bound=_FromMm)
 
 def _rung(ladder: Sequence[_Row], diameter_mm: Fraction) -> _Row:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
-    at_most = diameter_mm + PRINTED_MM / 2
+    at_most = diameter_mm + ROUNDED_MM
     return next(row for row in ladder if row.from_mm <= at_most)

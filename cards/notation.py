@@ -32,6 +32,7 @@ _SLIPS_TOLD = 3
 def write_notation(recipe: Recipe, knots: Knots, materials: Materials) -> str:
     """Return the text of a recipe's code, in the 45 characters of the alphanumeric mode.
 
+    Its variants are not in it: each has a code of its own.
     Raises `Refused` for a recipe whose text is longer than any label's.
     """
 

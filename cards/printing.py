@@ -1,16 +1,18 @@
 """Worksheets and what a person wants of the paper in, the bytes of a PDF out."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
-from typing import get_args
 
 from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
+from cards.card_sheets import SheetWishes, card_sheets
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
-from cards.faces.label import LabelNote, wallet_label
+from cards.faces.label import LabelNote
+from cards.label_making import labels_of
 from cards.notation import write_notation
+from cards.own_paper import own_paper
 from cards.practice import Practice
 from cards.rack_file import Rack
 from cards.recipe import Recipe
@@ -20,15 +22,29 @@ from cards.worksheet import Worksheet
 from fonts import FontMissing, NoGlyph
 from layouts.attach import AttachedFile
 from layouts.code import TextTooLong, symbol
+from layouts.code_proof import NotProven, proven
 from layouts.face import Face, Symbol
-from layouts.formats import CardSize
-from layouts.imposition import Card, DoesNotFit, NoSuchLabel, place_cards, place_labels
+from layouts.formats import CardSize, LabelSheet
+from layouts.imposition import Card, DoesNotFit, MixedSizes, NoSuchLabel, place_labels
+from layouts.margins import with_rules
 from layouts.pdf import Duplex, write_pdf
 from layouts.pieces import Backs
-from layouts.stock import UnknownStock, card_size, label_sheet, paper, shipped
+from layouts.printer import OffSheet, corrected
+from layouts.stock import UnknownStock, card_size, label_sheet, paper
 from layouts.text import TooWide
 
 CREATOR = "tagend"
+# Their messages say already what to do.
+_TOLD = (
+    UnknownStock,
+    DoesNotFit,
+    NoSuchLabel,
+    MixedSizes,
+    TextTooLong,
+    TooWide,
+    FontMissing,
+    NotProven,
+)
 _DUPLEX: dict[Backs, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
 
 
@@ -38,7 +54,7 @@ class CardWishes:
 
     size: str | None = None
     paper: str | None = None
-    backs: Backs = "fold"
+    sheets: SheetWishes = field(default_factory=SheetWishes)
     copies: int = 1
     style: CardStyle = field(default_factory=CardStyle)
     rack: Rack | None = None  # to name the person's own spools
@@ -71,20 +87,18 @@ def cards_pdf(
     worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: CardWishes
 ) -> bytes:
     """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
-    usual = shipped().defaults
-    with paper_faults():
-        size = card_size(wishes.size or shop.card or usual["card"])
-        sheet = paper(wishes.paper or shop.paper or usual["paper"])
-    job = _CardJob(practice, shop, wishes, size, tuple(shipped().cards.values()))
-    cards = [card for worksheet in worksheets for card in _cards(worksheet, job)]
-    with paper_faults():
-        placed = place_cards(cards, sheet, backs=wishes.backs, corner=size.corner)
+    with own_paper(shop) as own, paper_faults():
+        usual = own.stock.defaults
+        size = card_size(wishes.size or shop.card or usual["card"], own.stock)
+        sheet = paper(wishes.paper or shop.paper or usual["paper"], own.stock)
+        job = _CardJob(practice, shop, wishes, size, tuple(own.stock.cards.values()))
+        cards = [card for worksheet in worksheets for card in _cards(worksheet, job)]
         return write_pdf(
-            placed,
+            card_sheets(cards, size.corner, sheet, own.printer, wishes.sheets),
             title=_title(worksheets, "tying cards"),
             creator=CREATOR,
             files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
-            duplex=_DUPLEX.get(wishes.backs),
+            duplex=_DUPLEX.get(wishes.sheets.backs),
         )
 
 
@@ -92,19 +106,16 @@ def labels_pdf(
     worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: LabelWishes
 ) -> bytes:
     """Return a PDF of wallet labels. Raises `Refused` for what does not fit or cannot be set."""
-    with paper_faults():
-        stock = label_sheet(wishes.stock or shop.labels or shipped().defaults["labels"])
-    faces: list[Face] = []
-    for worksheet in worksheets:
-        leader = worksheet.leader
-        with paper_faults(leader.recipe.name):
-            code = code_of(leader.recipe, practice)
-            notes = [replace(wishes.note, number=number) for number in wishes.numbers]
-            made = [wallet_label(leader, code, stock, note) for note in notes or [wishes.note]]
-        faces += made if notes else made * wishes.count
-    with paper_faults():
+    with own_paper(shop) as own, paper_faults():
+        name = wishes.stock or shop.labels or own.stock.defaults["labels"]
+        stock = label_sheet(name, own.stock)
+        known = own.stock.labels.values()
+        faces = [face for w in worksheets for face in _labels(w, practice, stock, wishes, known)]
+        sheets = place_labels(faces, stock, wishes.start, wishes.skip)
+        if not stock.on_roll:
+            sheets = with_rules(sheets, kept=stock.boxes)
         return write_pdf(
-            place_labels(faces, stock, wishes.start, wishes.skip),
+            corrected(sheets, own.printer),
             title=_title(worksheets, "wallet labels"),
             creator=CREATOR,
             files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
@@ -112,8 +123,8 @@ def labels_pdf(
 
 
 def code_of(recipe: Recipe, practice: Practice) -> Symbol:
-    """Return the symbol of a recipe's notation."""
-    return symbol(write_notation(recipe, practice.knots, practice.materials))
+    """Return the symbol of a recipe's notation; raises `NotProven` where it does not read back."""
+    return proven(symbol(write_notation(recipe, practice.knots, practice.materials)))
 
 
 def recipe_files(recipes: Sequence[Recipe]) -> tuple[AttachedFile, ...]:
@@ -129,12 +140,6 @@ def recipe_files(recipes: Sequence[Recipe]) -> tuple[AttachedFile, ...]:
     return tuple(files)
 
 
-def read_backs(word: str) -> Backs:
-    """Return how backs are printed; the command line knows no other words."""
-    backs: dict[str, Backs] = {backs: backs for backs in get_args(Backs)}
-    return backs[word]
-
-
 @contextmanager
 def paper_faults(where: str = "") -> Iterator[None]:
     """Turn what paper and fonts refuse into what a person reads."""
@@ -146,7 +151,9 @@ def paper_faults(where: str = "") -> Iterator[None]:
         raise Refused(
             Fault(where, str(error), "choose a larger size; see `tagend stock`")
         ) from None
-    except (UnknownStock, DoesNotFit, NoSuchLabel, TextTooLong, TooWide, FontMissing) as error:
+    except OffSheet as error:
+        raise Refused(Fault(f"printer, {error.key}", str(error), "")) from None
+    except _TOLD as error:
         raise Refused(Fault(where, str(error), "")) from None
 
 
@@ -162,6 +169,21 @@ def _cards(worksheet: Worksheet, job: _CardJob) -> Iterator[Card]:
         cards = cards_of(text, size, job.known)
     for card in cards:
         yield from [card] * wishes.copies
+
+
+def _labels(
+    worksheet: Worksheet,
+    practice: Practice,
+    sheet: LabelSheet,
+    wishes: LabelWishes,
+    known: Iterable[LabelSheet],
+) -> list[Face]:
+    leader = worksheet.leader
+    with paper_faults(leader.recipe.name):
+        code = code_of(leader.recipe, practice)
+        numbered = [replace(wishes.note, number=number) for number in wishes.numbers]
+        made = labels_of(leader, code, sheet, numbered or [wishes.note], practice, known)
+    return made if numbered else made * wishes.count
 
 
 def _title(worksheets: Sequence[Worksheet], what: str) -> str:

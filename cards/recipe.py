@@ -1,8 +1,9 @@
 """A recipe as it was written, checked: the sections of one leader from the butt to the fly."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from cards.units import Diameter, Length, Span, Strength
 
@@ -48,6 +49,34 @@ class Reach:
     rod: Length
 
 
+class Strand(NamedTuple):
+    """Line that a variant puts in; without a length it is as long as what it replaces."""
+
+    diameter: Diameter
+    material: str  # a name in the materials file
+    strength: Strength | None
+    length: Span | None
+    written: str
+
+    def __str__(self) -> str:
+        return self.written
+
+
+@dataclass(frozen=True, slots=True)
+class Variant:
+    """What one variant of a leader changes; its lengths mean what the recipe's own mean."""
+
+    name: str  # follows the leader's own: `in hard wind`
+    use: str | None = None
+    line_weight: int | None = None
+    replace: Mapping[int, Strand] | None = None  # by section, the first at the butt is 1
+    stop_after: int | None = None
+    tippet: Strand | None = None
+    guard: Strand | None = None
+    butt: Length | None = None
+    total: Length | None = None  # finished
+
+
 @dataclass(frozen=True, slots=True)
 class Recipe:
     """A leader as a person wants it; `lengths` says what the sections' lengths mean."""
@@ -65,3 +94,4 @@ class Recipe:
     butt: Butt = Butt()
     fly: Fly = Fly()
     reach: Reach | None = None
+    variants: tuple[Variant, ...] = ()

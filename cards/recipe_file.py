@@ -1,6 +1,6 @@
 """A recipe file: TOML in, a checked recipe out."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import cache
 
@@ -20,18 +20,24 @@ from cards.file_schema import (
 )
 from cards.line_keys import DIAMETER, MATERIAL, STRENGTH, practice_of
 from cards.practice import EndOf, Practice
-from cards.recipe import Butt, Fly, Reach, Recipe, Section
+from cards.recipe import Butt, Fly, Reach, Recipe, Section, Strand, Variant
 from cards.toml_file import read_toml
 from cards.units import parse_length, parse_span
 
 NAME_MOST = 60
 NOTE_MOST = 200
 SECTIONS_MOST = 30  # the longest published tapers have ten
+VARIANTS_MOST = 30
 
 
 def read_recipe(data: bytes, practice: Practice) -> Recipe:
     """Return the recipe in a TOML file; raises `Refused` with every fault in it."""
-    recipe: Recipe = check(_validator(), read_toml(data), practice, known_keys(RECIPE))
+    return recipe_of(read_toml(data), practice)
+
+
+def recipe_of(tables: Mapping[str, object], practice: Practice) -> Recipe:
+    """Return the recipe in the tables of a recipe file; raises `Refused` with every fault."""
+    recipe: Recipe = check(_validator(), tables, practice, known_keys(RECIPE))
     return checked_whole(recipe)
 
 
@@ -60,6 +66,21 @@ def _contradictions(recipe: Recipe) -> Iterator[Fault]:
         )
     if recipe.butt.end == "none" and recipe.butt.loop is not None:
         yield Fault("butt, loop", "a bare end has no loop", "leave the loop or the end out")
+    for place, variant in enumerate(recipe.variants, start=1):
+        yield from _variant_faults(place, variant, recipe.variants[: place - 1])
+
+
+def _variant_faults(place: int, variant: Variant, above: Sequence[Variant]) -> Iterator[Fault]:
+    if variant == Variant(variant.name, variant.use):
+        yield Fault(
+            f"variant {place}", "it changes nothing", "write what it changes, such as butt = …"
+        )
+    if variant.name.casefold() in (other.name.casefold() for other in above):
+        yield Fault(
+            f"variant {place}, name",
+            f"another variant is called {variant.name!r}",
+            "give each a name of its own",
+        )
 
 
 def json_schema() -> dict[str, object]:
@@ -81,6 +102,18 @@ def _knot_for(end: EndOf, *, bare: bool = False) -> Callable[[object, Validation
         return practice_of(info).knot_at(value, end).name
 
     return read
+
+
+def _strand(value: object, info: ValidationInfo) -> Strand:
+    from cards.strand import parse_strand  # few recipes have variants
+
+    return parse_strand(value, practice_of(info).materials)
+
+
+def _place(value: object) -> int:
+    if str(value) not in map(str, range(1, SECTIONS_MOST + 1)):
+        raise refused(f"{str(value)[:40]!r} is no section", "write its number from the butt")
+    return int(str(value))
 
 
 def _date(value: object) -> date:
@@ -119,14 +152,42 @@ SECTION = table(
         "bought": optional(_YES_NO, False),
     },
 )
+_USE = text(NOTE_MOST, "The fish, the water, the wind.")
+_STRAND = parsed(
+    _strand,
+    "Diameter, material, strength and length.",
+    ["0.028 in fluorocarbon 60 lb 12 in"],
+    with_context=True,
+)
+_LINE_WEIGHT: Schema = {"type": "int", "strict": True, "ge": 1, "le": 15}
+VARIANT = table(
+    Variant,
+    {
+        "name": text(NAME_MOST, "What follows the leader's own name."),
+        "use": optional(_USE),
+        "line_weight": optional(_LINE_WEIGHT),
+        "replace": optional(
+            {
+                "type": "dict",
+                "keys_schema": parsed(_place, "A section, counted from the butt.", ["3"]),
+                "values_schema": _STRAND,
+            }
+        ),
+        "stop_after": optional({"type": "int", "strict": True, "ge": 1, "le": SECTIONS_MOST}),
+        "tippet": optional(_STRAND),
+        "guard": optional(_STRAND),
+        "butt": optional(_LENGTH),
+        "total": optional(_LENGTH),
+    },
+)
 RECIPE = table(
     Recipe,
     {
         "name": text(NAME_MOST, "What the leader is called."),
         "section": tables(SECTION, 1, SECTIONS_MOST),
         "lengths": optional(_words("finished", "cut"), "finished"),
-        "use": optional(text(NOTE_MOST, "The fish, the water, the wind.")),
-        "line_weight": optional({"type": "int", "strict": True, "ge": 1, "le": 15}),
+        "use": optional(_USE),
+        "line_weight": optional(_LINE_WEIGHT),
         "line_tip": optional(DIAMETER),
         "total": optional(_LENGTH),
         "note": optional(text(NOTE_MOST, "Anything else to know.")),
@@ -152,8 +213,9 @@ RECIPE = table(
             Fly(),
         ),
         "reach": optional(table(Reach, {"line_out": _LENGTH, "rod": _LENGTH})),
+        "variant": optional(tables(VARIANT, 0, VARIANTS_MOST), ()),
     },
-    fields={"section": "sections"},
+    fields={"section": "sections", "variant": "variants"},
 )
 
 

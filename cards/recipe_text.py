@@ -4,7 +4,7 @@ import json
 import re
 from collections.abc import Iterator
 
-from cards.recipe import Butt, Fly, Reach, Recipe, Section
+from cards.recipe import Butt, Fly, Reach, Recipe, Section, Variant
 
 
 def recipe_text(recipe: Recipe) -> str:
@@ -39,6 +39,8 @@ def _lines(recipe: Recipe) -> Iterator[str]:
         yield from ("", "[fly]", *_keys(knot=recipe.fly.knot))
     if recipe.reach:
         yield from ("", "[reach]", *_reach(recipe.reach))
+    for variant in recipe.variants:
+        yield from ("", "[[variant]]", *_variant(variant))
 
 
 def _section(section: Section) -> Iterator[str]:
@@ -57,6 +59,21 @@ def _section(section: Section) -> Iterator[str]:
 
 def _reach(reach: Reach) -> Iterator[str]:
     return _keys(line_out=reach.line_out, rod=reach.rod)
+
+
+def _variant(variant: Variant) -> Iterator[str]:
+    replaced = (variant.replace or {}).items()
+    return _keys(
+        name=variant.name,
+        use=variant.use,
+        line_weight=variant.line_weight,
+        **{f"replace.{place}": strand for place, strand in replaced},
+        stop_after=variant.stop_after,
+        tippet=variant.tippet,
+        guard=variant.guard,
+        butt=variant.butt,
+        total=variant.total,
+    )
 
 
 def _keys(**values: object) -> Iterator[str]:

@@ -60,7 +60,7 @@ class Shelf(Generic[R]):
 
         Capitals, spaces, hyphens, apostrophes and a last word "knot" make no difference.
         """
-        row = self.names.get(plain_name(name))
+        row = self.names.get(name) or self.names.get(plain_name(name))
         if row is None:
             raise refused(f"no {self.word} is called {name[:40]!r}", self._instead(name), where)
         return row

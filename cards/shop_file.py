@@ -43,6 +43,9 @@ class Shop:
     rules: Raw | None = None
     knots: Raw | None = None
     materials: Raw | None = None
+    stock: Raw | None = None
+    printer: Raw | None = None
+    font: str | None = None  # the path of a font's file
 
 
 def read_shop(data: bytes) -> Shop:
@@ -129,6 +132,9 @@ SHOP = table(
         "rules": optional(_TABLE),
         "knots": optional(_TABLE),
         "materials": optional(_TABLE),
+        "stock": optional(_TABLE),
+        "printer": optional(_TABLE),
+        "font": optional(text(500, "A font file for letters that no font here has.")),
     },
 )
 

@@ -1,11 +1,13 @@
 """A font as it is measured and embedded: its name in; its characters, widths and heights out."""
 
+import struct
 import unicodedata
 from collections.abc import Mapping
 from functools import cache
+from hashlib import sha256
 from typing import TYPE_CHECKING
 
-from fonts.files import font_path
+from fonts.files import OWN, font_path
 
 if TYPE_CHECKING:
     from reportlab.pdfbase.ttfonts import TTFont
@@ -17,12 +19,19 @@ DESCENT = 0.275
 CAP_HEIGHT = 0.698
 X_HEIGHT = 0.520
 
+_MARK = b"-own-"  # in the name under which a person's own font is embedded
+
 
 @cache
 def _loaded(font: str) -> "TTFont":
     from reportlab.pdfbase.ttfonts import TTFont
 
-    return TTFont(font, str(font_path(font)), asciiReadable=False)
+    path = font_path(font)
+    made = TTFont(font, str(path), asciiReadable=False)
+    if font.startswith(OWN):
+        # The library takes two fonts of one name for one, as long as the process lives.
+        made.face.name += _MARK + sha256(path.read_bytes()).hexdigest()[:8].encode()
+    return made
 
 
 @cache
@@ -34,8 +43,9 @@ def widths(font: str) -> Mapping[str, float]:
 
 
 def postscript_name(font: str) -> str:
-    """Return what the font is called inside; the PDF library tells fonts apart by it alone."""
-    return str(_loaded(font).face.name, "ascii")
+    """Return what the font is called inside."""
+    name, _, _ = _loaded(font).face.name.partition(_MARK)
+    return str(name, "ascii")
 
 
 def torn_table(font: str) -> str | None:
@@ -43,6 +53,16 @@ def torn_table(font: str) -> str | None:
     end = font_path(font).stat().st_size
     tables = _loaded(font).face.tables
     return next((t["tag"] for t in tables if t["offset"] + t["length"] > end), None)
+
+
+def is_embeddable(font: str) -> bool:
+    """Whether its maker allows a part of it in a PDF: OpenType's OS/2 table, fsType."""
+    face = _loaded(font).face
+    if "OS/2" not in face.table:
+        return True
+    (rights,) = struct.unpack_from(">H", face.get_table("OS/2"), 8)
+    restricted, no_subsets, bitmaps_only = 0x0002, 0x0100, 0x0200
+    return not rights & (restricted | no_subsets | bitmaps_only)
 
 
 def _stands(character: str) -> bool:

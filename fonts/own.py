@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
-from fonts.faces import postscript_name, torn_table, widths
+from fonts.faces import is_embeddable, postscript_name, torn_table, widths
 from fonts.files import CHAINS, FONTS, OWN, Weight
 
 _in_use: ContextVar[tuple[str, ...]] = ContextVar("own fonts in use", default=())
@@ -49,9 +49,11 @@ def _checked(path: Path) -> str:
     font = f"{OWN}{path.absolute()}"
     try:
         widths(font)
-        name, torn = postscript_name(font), torn_table(font)
+        name, torn, allowed = postscript_name(font), torn_table(font), is_embeddable(font)
     except Exception as fault:  # whatever the parser meets in a file that may be anything
-        raise BadFont(path, *_told(path, str(fault))) from fault
+        raise BadFont(path, *_told(path)) from fault
+    if not allowed:
+        raise BadFont(path, "its maker does not allow it in a PDF", "give another font")
     if torn is not None:
         raise BadFont(path, f"its table {torn!r} is cut off", "fetch the font again")
     if name in map(postscript_name, FONTS):
@@ -60,10 +62,8 @@ def _checked(path: Path) -> str:
     return font
 
 
-def _told(path: Path, fault: str) -> tuple[str, str]:
+def _told(path: Path) -> tuple[str, str]:
     """Return what was found and what to do, in words for a person."""
     if path.read_bytes()[:4] == b"OTTO":  # OpenType: a font whose outlines are CFF begins so
         return "its outlines are PostScript (CFF)", "give its TrueType version, a .ttf"
-    if "embedding" in fault:
-        return "its maker does not allow embedding it in a PDF", "give another font"
     return "this is no TrueType font, or it is damaged", "give a .ttf file that opens elsewhere"

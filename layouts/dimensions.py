@@ -36,14 +36,20 @@ class Dimension:
 
 
 def across(start: float, end: float, y: float, figure_at: float | None = None) -> Dimension:
-    """Return the dimension from left to right; the figure's middle is the line's, if not told."""
+    """Return the dimension from left to right, its figure in the middle or at a place.
+
+    A figure that would hide the line stands above it.
+    """
     x = (start + end) / 2 if figure_at is None else figure_at
+    width, height = figure_size(end - start)
+    above = figure_at is None and width + 2 * ARROW > end - start
     box = (start, y - STOP, end, y + STOP)
-    return _dimension(_arrows(start, end, y, upright=False), box, end - start, x, y)
+    figure_y = y - STOP - height / 2 if above else y
+    return _dimension(_arrows(start, end, y, upright=False), box, end - start, x, figure_y)
 
 
 def down(start: float, end: float, x: float, figure_at: float | None = None) -> Dimension:
-    """Return the dimension from top to bottom; the figure's middle is the line's, if not told."""
+    """Return the dimension from top to bottom, its figure in the middle or at a place."""
     y = (start + end) / 2 if figure_at is None else figure_at
     box = (x - STOP, start, x + STOP, end)
     return _dimension(_arrows(start, end, x, upright=True), box, end - start, x, y)

@@ -3,7 +3,7 @@
 An item only says what stands where. Nothing here measures, fits or draws.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Literal, TypeAlias
 
@@ -105,18 +105,25 @@ def shifted(items: Iterable[Item], dx: float, dy: float) -> tuple[Item, ...]:
     return tuple(_shifted(item, dx, dy) for item in items)
 
 
+def mapped(
+    steps: Iterable[Step], at: Callable[[float, float], tuple[float, float]]
+) -> tuple[Step, ...]:
+    """Return the steps with every place taken to where `at` says."""
+    return tuple(_mapped(step, at) for step in steps)
+
+
 def _shifted(item: Item, dx: float, dy: float) -> Item:
     if isinstance(item, Path):
-        return replace(item, steps=tuple(_shifted_step(step, dx, dy) for step in item.steps))
+        return replace(item, steps=mapped(item.steps, lambda x, y: (x + dx, y + dy)))
     return replace(item, x=item.x + dx, y=item.y + dy)
 
 
-def _shifted_step(step: Step, dx: float, dy: float) -> Step:
+def _mapped(step: Step, at: Callable[[float, float], tuple[float, float]]) -> Step:
     match step:
         case ("move", x, y):
-            return ("move", x + dx, y + dy)
+            return ("move", *at(x, y))
         case ("line", x, y):
-            return ("line", x + dx, y + dy)
+            return ("line", *at(x, y))
         case ("curve", x1, y1, x2, y2, x3, y3):
-            return ("curve", x1 + dx, y1 + dy, x2 + dx, y2 + dy, x3 + dx, y3 + dy)
+            return ("curve", *at(x1, y1), *at(x2, y2), *at(x3, y3))
     return step

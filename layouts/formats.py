@@ -62,6 +62,11 @@ class LabelSheet:
             for column in range(self.columns)
         )
 
+    @property
+    def boxes(self) -> tuple[tuple[float, float, float, float], ...]:
+        """Left, top, right and bottom of the labels, row by row."""
+        return tuple((x, y, x + self.width, y + self.height) for x, y in self.places)
+
 
 @dataclass(frozen=True, slots=True)
 class Stock:

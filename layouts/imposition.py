@@ -81,20 +81,21 @@ def place_cards(
     backs: Backs = "fold",
     order: Order = "sheet",
     corner: float = 0.0,
+    noun: str = "card",
 ) -> tuple[Sheet, ...]:
     """Return the fewest sheets of one grid, or of rows when the cards are of several sizes.
 
     Backs stand beside their fronts, to fold; or each sheet is followed by one with the backs,
     for a printer that turns the paper at its long or short edge; or they are cards of their
     own. With a `corner` radius its arcs are drawn. All lengths are points.
-    Raises `DoesNotFit`, and `MixedSizes` for the order "stack".
+    Raises `DoesNotFit`, which calls a card by the noun, and `MixedSizes` for the order "stack".
     """
     if backs == "separate":
         cards = [Card(face) for card in cards for face in (card.front, card.back) if face]
     room = Room(paper.width - 2 * margin, paper.height - 2 * margin, gutter)
     ways = [pieces(card, backs) for card in cards]
     for card, options in zip(cards, ways, strict=True):
-        _check_card(card, options, paper, margin)
+        _check_card(card, options, paper, margin, noun)
     sheets = _arranged(ways, room, order)
     moved = [[replace(slot, x=slot.x + margin, y=slot.y + margin) for slot in s] for s in sheets]
     fronts = [_front(slots, paper, corner) for slots in moved]
@@ -123,7 +124,7 @@ def _check_label(face: Face, stock: LabelSheet) -> None:
         raise DoesNotFit("a label", face, stock.name, room, [sheet.name for sheet in near])
 
 
-def _check_card(card: Card, options: Options, paper: Paper, margin: float) -> None:
+def _check_card(card: Card, options: Options, paper: Paper, margin: float, noun: str) -> None:
     def holds(sheet: Paper) -> bool:
         room = Room(sheet.width - 2 * margin, sheet.height - 2 * margin)
         return any(room.holds(piece) for piece in options)
@@ -131,9 +132,9 @@ def _check_card(card: Card, options: Options, paper: Paper, margin: float) -> No
     if not holds(paper):
         others = filter(holds, shipped().papers.values())
         near = sorted(others, key=lambda sheet: sheet.width * sheet.height)
-        noun = "a folded card" if options[0].fold else "a card"
+        named = f"a folded {noun}" if options[0].fold else f"a {noun}"
         room = (paper.width - 2 * margin, paper.height - 2 * margin)
-        raise DoesNotFit(noun, card.front, paper.name, room, [sheet.name for sheet in near])
+        raise DoesNotFit(named, card.front, paper.name, room, [sheet.name for sheet in near])
 
 
 def _arranged(ways: Sequence[Options], room: Room, order: Order) -> Sequence[Sequence[Slot]]:

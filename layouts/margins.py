@@ -6,6 +6,7 @@ given as boxes. Where there is no room, nothing is added.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 from typing import Literal
 
 from layouts.curves import circle
@@ -17,7 +18,7 @@ from layouts.pieces import turning_axis
 from layouts.rulers import true_size_rules
 from layouts.sheet import Placed, Sheet
 
-CLEAR = 1.5 * MM  # between a help and whatever stands next to it
+CLEAR = 2.5 * MM  # between a help and whatever stands next to it
 CROSS, RING = 6 * MM, 1.5 * MM  # the length of a cross's lines, the radius of the ring around it
 
 
@@ -54,16 +55,16 @@ class _Margin:
         return min(found, key=lambda place: abs(place - middle), default=None)
 
 
-def with_rule(sheet: Sheet, kept: Sequence[Box] = ()) -> Sheet:
-    """Return the sheet with a rule of true size in a margin, the fuller one where it has room."""
-    taken = _taken(sheet, kept)
-    for face in true_size_rules():
-        for margin in _margins(sheet, kept):
-            spot = margin.spot(face.width, face.height, taken)
-            if spot is not None:
-                rule = Placed(face, *spot, 90 if margin.upright else 0)
-                return replace(sheet, placed=(*sheet.placed, rule))
-    return sheet
+def with_rules(sheets: Sequence[Sheet], kept: Sequence[Box] = ()) -> tuple[Sheet, ...]:
+    """Return the sheets with a rule of true size on every front that has room in a margin."""
+    places: dict[object, tuple[Placed, ...]] = {}  # sheets of a run are mostly laid out alike
+    ruled = []
+    for sheet in sheets:
+        layout = (*map(box_of, sheet.placed), sheet.marks)
+        if sheet.side == "front" and layout not in places:
+            places[layout] = tuple(islice(_rules(sheet, kept), 1))
+        ruled.append(replace(sheet, placed=(*sheet.placed, *places.get(layout, ()))))
+    return tuple(ruled)
 
 
 def registered(
@@ -102,6 +103,16 @@ def _margins(sheet: Sheet, kept: Sequence[Box]) -> Iterator[_Margin]:
     yield _Margin(False, level, (EDGE, top - CLEAR), edge_is_last=False)
     yield _Margin(True, upright, (EDGE, left - CLEAR), edge_is_last=False)
     yield _Margin(True, upright, (right + CLEAR, sheet.width - EDGE), edge_is_last=True)
+
+
+def _rules(sheet: Sheet, kept: Sequence[Box]) -> Iterator[Placed]:
+    """Yield the places for a rule, those for the fuller one first."""
+    taken = _taken(sheet, kept)
+    for face in true_size_rules():
+        for margin in _margins(sheet, kept):
+            spot = margin.spot(face.width, face.height, taken)
+            if spot is not None:
+                yield Placed(face, *spot, 90 if margin.upright else 0)
 
 
 def _taken(sheet: Sheet, kept: Sequence[Box]) -> list[Box]:

@@ -134,4 +134,3 @@ def _distinct(places: Iterable[float]) -> list[float]:
         if not found or place - found[-1] > SLACK:
             found.append(place)
     return found
-

@@ -132,7 +132,8 @@ def _wrong_scale(key: str, length: float) -> Fault:
 
 
 def _undone(printer: Printer, shift_x: float, shift_y: float) -> Adjustment:
-    # A place q comes out at MARK + shift + scale (q - MARK): draw what belongs at p where that is p.
+    # A place q comes out at MARK + shift + scale (q - MARK): what belongs at p is drawn at the
+    # q for which that is p.
     scale_x, scale_y = printer.rule_x / RULE, printer.rule_y / RULE
     return Adjustment(
         x=MARK - (MARK + shift_x) / scale_x,

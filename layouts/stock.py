@@ -65,17 +65,38 @@ def label_sheet(name: str, stock: Stock | None = None) -> LabelSheet:
     return _find("label sheet", name, (stock or shipped()).labels, _roll)
 
 
+def any_stock(name: str, stock: Stock | None = None) -> LabelSheet | Paper | CardSize:
+    """Return what has a name, be it label sheet, paper or card; a size is a card's.
+
+    Raises `UnknownStock`.
+    """
+    known = stock or shipped()
+    for shelf in (known.labels, known.papers, known.cards):
+        if (found := shelf.get(folded(name))) is not None:
+            return found
+    names = [
+        item.name for shelf in (known.labels, known.papers, known.cards) for item in shelf.values()
+    ]
+    return _measured("stock", name, names, CardSize)
+
+
 def _find(
     kind: str, name: str, known: Mapping[str, Kind], custom: Callable[[str, float, float], Kind]
 ) -> Kind:
     if (found := known.get(folded(name))) is not None:
         return found
+    return _measured(kind, name, [entry.name for entry in known.values()], custom)
+
+
+def _measured(
+    kind: str, name: str, known: list[str], custom: Callable[[str, float, float], Kind]
+) -> Kind:
     try:
         width, height = parse_pair(name)
     except ValueError:
         width = height = 0.0
     if width <= 0 or height <= 0:
-        raise UnknownStock(kind, name, [entry.name for entry in known.values()])
+        raise UnknownStock(kind, name, known)
     return custom(name, width, height)
 
 

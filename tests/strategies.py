@@ -1,14 +1,26 @@
-"""Hypothesis strategies: any quantity, text, section or recipe that a recipe file may hold."""
+"""Hypothesis strategies: any quantity, text, section, recipe or variant of a recipe file."""
 
 import unicodedata
+from dataclasses import replace
 from typing import TypeVar, get_args
 
 from hypothesis import strategies as st
 
 from cards.knot_file import load_knots
 from cards.materials import load_materials
-from cards.recipe import Butt, Fly, LengthsMean, Part, Reach, Recipe, Section
+from cards.recipe import (
+    Butt,
+    Fly,
+    LengthsMean,
+    Part,
+    Reach,
+    Recipe,
+    Section,
+    Strand,
+    Variant,
+)
 from cards.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST
+from cards.strand import parse_strand
 from cards.units import (
     Diameter,
     Length,
@@ -161,4 +173,34 @@ recipes: st.SearchStrategy[Recipe] = st.builds(
     butt=_butts(),
     fly=st.builds(Fly, _maybe(fly_ends)),
     reach=_maybe(st.builds(Reach, line_out=lengths, rod=lengths)),
+)
+
+
+@st.composite
+def strands(draw: st.DrawFn) -> Strand:
+    """Return any line for a variant, with or without its strength and length."""
+    words = [draw(_diameter()), draw(materials)]
+    words += draw(st.just([]) | _strength().map(lambda text: [text]))
+    words += draw(st.just([]) | _span().map(lambda text: [text]))
+    return parse_strand(" ".join(words), load_materials())
+
+
+_places = st.integers(1, SECTIONS_MOST)
+variants: st.SearchStrategy[Variant] = st.builds(
+    Variant,
+    name=texts(NAME_MOST),
+    use=_maybe(texts(NOTE_MOST)),
+    line_weight=_maybe(st.integers(1, 15)),
+    replace=_maybe(st.dictionaries(_places, strands(), min_size=1, max_size=3)),
+    stop_after=_maybe(_places),
+    tippet=_maybe(strands()),
+    guard=_maybe(strands()),
+    butt=_maybe(lengths),
+    total=_maybe(lengths),
+).filter(lambda variant: variant != Variant(variant.name, variant.use))
+
+recipes_with_variants: st.SearchStrategy[Recipe] = st.builds(
+    lambda recipe, variants: replace(recipe, variants=tuple(variants)),
+    recipes,
+    st.lists(variants, max_size=3, unique_by=lambda variant: variant.name.casefold()),
 )

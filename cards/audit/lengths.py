@@ -58,7 +58,7 @@ def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
 
 def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
     """Find strengths that no nylon or fluorocarbon of that diameter has."""
-    low, high = practice.rules["strength for size"].limits
+    low, high = map(float, practice.rules["strength for size"].limits)
     for piece in leader.pieces:
         section = piece.section
         if practice.materials.find(section.material).kind not in ("nylon", "fluorocarbon"):

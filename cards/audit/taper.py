@@ -69,9 +69,10 @@ def ratios(leader: Leader, practice: Practice) -> Iterator[Found]:
 def stiffness(leader: Leader, practice: Practice) -> Iterator[Found]:
     """Compare E d^4 where the materials differ and both moduli are given; else E drops out."""
     (limit,) = practice.rules["stiffness step"].limits
+    least = 1 / limit
     for _, lower, joint in _tapering(leader):
         ratio = stiffness_ratio(joint)
-        if ratio is not None and not 1 / limit <= ratio <= limit:
+        if ratio is not None and not least <= ratio <= limit:
             yield Found(
                 lower.place,
                 f"above section {lower.place} the strand is {float(ratio):.1f} times as stiff",

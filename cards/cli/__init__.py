@@ -1,6 +1,7 @@
 """The command line: the only place that prints, exits or knows a file name."""
 
 import gc
+import io
 import sys
 from importlib import import_module
 
@@ -17,9 +18,13 @@ COMMANDS = (
     "cards",
     "labels",
     "learn",
+    "new",
+    "propose",
     "read",
     "samples",
     "stock",
+    "table",
+    "vary",
 )
 REFUSED = 2  # the request could not be carried out, and nothing was written
 
@@ -47,6 +52,9 @@ def main(arguments: list[str] | None = None) -> None:
     """Run one command; whatever goes wrong becomes a line a person can act on."""
     # The start makes many lasting objects and next to no garbage: looking for it takes 5 ms.
     gc.set_threshold(100_000)
+    for stream in (sys.stdout, sys.stderr):  # a pipe may not know every letter of a name
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
     sys.exit(_status(arguments))
 
 
@@ -55,6 +63,8 @@ def _status(arguments: list[str] | None) -> int:
         status = commands.main(arguments, prog_name="tagend", standalone_mode=False)
     except Refused as error:
         click.echo(str(error), err=True)
+    except click.exceptions.NoArgsIsHelpError as error:
+        click.echo(error.format_message(), err=True)
     except click.UsageError as error:
         command = error.ctx.command_path if error.ctx else "tagend"
         click.echo(f"{command}: {error.format_message()} See '{command} --help'.", err=True)

@@ -1,19 +1,28 @@
 """`tagend cards`: pocket cards on sheets, as PDF."""
 
+from typing import TYPE_CHECKING
+
 import click
+from click.core import ParameterSource
 
 from cards.cli.files import (
+    load_paper_shop,
     load_rack,
-    load_recipes,
-    load_shop,
     output_option,
     rack_option,
     recipes_argument,
     shop_option,
     write_whole,
 )
+from cards.cli.paper_length import PAPER_LENGTH
+from cards.cli.variants import load_chosen, variant_options
 from cards.shop_file import practice_of
 from cards.worksheet import worksheet
+
+if TYPE_CHECKING:
+    from layouts.pieces import Backs
+    from layouts.pouch import Use
+    from layouts.shelves import Order
 
 
 @click.command("cards")
@@ -35,30 +44,76 @@ from cards.worksheet import worksheet
     help="large is read without glasses, on a larger card where it must be.",
 )
 @click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
+@click.option(
+    "--order",
+    type=click.Choice(["sheet", "stack"]),
+    default="sheet",
+    help="stack: the stacks cut from a run, laid on each other, are in order.",
+)
+@click.option("--gutter", type=PAPER_LENGTH, default="0 mm", help="Space between two cards.")
+@click.option("--margin", type=PAPER_LENGTH, default="5 mm", help="What stays free of cards.")
+@click.option(
+    "--wet", "pouch", flag_value="wet", help="Add a sheet for laminating: 5 mm of film all round."
+)
+@click.option("--dry", "pouch", flag_value="dry", help="The same, 3.2 mm for use in the dry.")
+@click.option(
+    "--press", is_flag=True, help="For a print shop: each side a page, with bleed and crop marks."
+)
 @click.option("--copies", type=click.IntRange(1, 1000), default=1, help="Cards of each recipe.")
 @rack_option
+@variant_options
 @shop_option
 def command(
     names: tuple[str, ...],
     output: str,
     size: str | None,
     paper: str | None,
-    backs: str,
+    backs: "Backs",
+    order: "Order",
+    gutter: float,
+    margin: float,
+    pouch: "Use | None",
+    press: bool,
     type_size: str,
     brief: bool,
     copies: int,
     rack: str | None,
+    variant: str | None,
+    variants: bool,
     shop: str | None,
 ) -> None:
     """Print a pocket card to tie from for each RECIPE; `-` reads standard input."""
     from cards.card_making import CardStyle
-    from cards.printing import CardWishes, cards_pdf, read_backs
+    from cards.card_sheets import SheetWishes
+    from cards.printing import CardWishes, cards_pdf
 
-    wants = load_shop(shop)
+    if press:
+        _refuse_sheet_options()
+    wants = load_paper_shop(shop)
     practice = practice_of(wants)
-    worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
+    recipes = load_chosen(names, practice, variant, variants)
+    worksheets = [worksheet(recipe, practice) for recipe in recipes]
     style = CardStyle(taught=not brief, large=type_size == "large")
     on_rack = load_rack(rack, practice)
-    wishes = CardWishes(size, paper, read_backs(backs), copies, style, on_rack)
+    sheets = SheetWishes(backs, order, gutter, margin, pouch, press)
+    wishes = CardWishes(size, paper, sheets, copies, style, on_rack)
     write_whole(output, cards_pdf(worksheets, practice, wants, wishes))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+
+
+def _refuse_sheet_options() -> None:
+    """Refuse the options that say how cards share a sheet: on a press, none does."""
+    context = click.get_current_context()
+    given = {
+        "paper": "--paper",
+        "backs": "--backs",
+        "order": "--order",
+        "gutter": "--gutter",
+        "margin": "--margin",
+        "pouch": "--wet and --dry",
+    }
+    for name, option in given.items():
+        if context.get_parameter_source(name) is ParameterSource.COMMANDLINE:
+            raise click.UsageError(
+                f"With --press each side is a page of its own; leave out {option}.", context
+            )

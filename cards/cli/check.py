@@ -2,8 +2,9 @@
 
 import click
 
-from cards.cli.files import load_practice, load_recipes, shop_option
+from cards.cli.files import load_practice, shop_option
 from cards.cli.tables import audit_lines
+from cards.cli.variants import load_chosen, variant_options
 from cards.worksheet import worksheet
 
 
@@ -11,8 +12,16 @@ from cards.worksheet import worksheet
 @click.argument("names", metavar="RECIPE...", nargs=-1)
 @click.option("--json", "as_json", is_flag=True, help="One JSON object a recipe, one a line.")
 @click.option("--schema", is_flag=True, help="Print the JSON Schema of recipe files, for editors.")
+@variant_options
 @shop_option
-def command(names: tuple[str, ...], as_json: bool, schema: bool, shop: str | None) -> int:
+def command(
+    names: tuple[str, ...],
+    as_json: bool,
+    schema: bool,
+    variant: str | None,
+    variants: bool,
+    shop: str | None,
+) -> int:
     """Audit the taper of each RECIPE; `-` reads standard input.
 
     Exits with 1 when a leader cannot be tied or cannot do what its recipe says.
@@ -22,7 +31,8 @@ def command(names: tuple[str, ...], as_json: bool, schema: bool, shop: str | Non
     if not names:
         raise click.UsageError("Missing argument 'RECIPE...'.", click.get_current_context())
     practice = load_practice(shop)
-    sheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
+    recipes = load_chosen(names, practice, variant, variants)
+    sheets = [worksheet(recipe, practice) for recipe in recipes]
     for sheet in sheets:
         if as_json:
             from cards.json_lines import json_line

@@ -8,12 +8,12 @@ from cards.batch import COUNT_MOST
 from cards.cli.files import (
     load_practice,
     load_rack,
-    load_recipes,
     rack_option,
     recipes_argument,
     shop_option,
 )
 from cards.cli.tables import cut_lines
+from cards.cli.variants import load_chosen, variant_options
 from cards.practice import Practice
 from cards.worksheet import Worksheet, worksheet
 
@@ -24,6 +24,7 @@ from cards.worksheet import Worksheet, worksheet
 @rack_option
 @click.option("--explain", is_flag=True, help="Show the sum behind each cut.")
 @click.option("--json", "as_json", is_flag=True, help="One JSON object a recipe, one a line.")
+@variant_options
 @shop_option
 def command(
     names: tuple[str, ...],
@@ -31,11 +32,14 @@ def command(
     rack: str | None,
     explain: bool,
     as_json: bool,
+    variant: str | None,
+    variants: bool,
     shop: str | None,
 ) -> None:
     """List what to cut for each RECIPE and how to join it; `-` reads standard input."""
     practice = load_practice(shop)
-    sheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
+    recipes = load_chosen(names, practice, variant, variants)
+    sheets = [worksheet(recipe, practice) for recipe in recipes]
     if as_json:
         from cards.json_lines import json_line
 

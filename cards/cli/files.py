@@ -3,6 +3,8 @@
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager
+from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 import click
@@ -37,7 +39,7 @@ def shop_option(command: F) -> F:
         "--shop",
         metavar="FILE",
         envvar="TAGEND_SHOP",
-        help="Your shop file: imprint, units, paper, own knots and allowances.",
+        help="Your shop file: imprint, units, paper, printer, own knots and stock.",
     )(command)
 
 
@@ -63,7 +65,19 @@ def load_shop(name: str | None) -> Shop:
     if name is None:
         return Shop()
     with naming(name):
-        return read_shop(read_bytes(name))
+        shop = read_shop(read_bytes(name))
+    return shop if shop.font is None else replace(shop, font=str(Path(name).parent / shop.font))
+
+
+def load_paper_shop(name: str | None) -> Shop:
+    """Return what the shop file says, with what it says of stock, printer and font checked."""
+    shop = load_shop(name)
+    if name is not None:
+        from cards.own_paper import check_paper
+
+        with naming(name):
+            check_paper(shop)
+    return shop
 
 
 def load_practice(shop: str | None) -> Practice:
@@ -104,8 +118,6 @@ def read_bytes(name: str) -> bytes:
 
 def write_whole(name: str, data: bytes) -> None:
     """Write a file whole, or leave the one that is there as it was."""
-    from pathlib import Path
-
     from layouts.files import replace_whole
 
     try:

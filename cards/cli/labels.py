@@ -7,13 +7,13 @@ from typing import Literal
 import click
 
 from cards.cli.files import (
-    load_recipes,
-    load_shop,
+    load_paper_shop,
     output_option,
     recipes_argument,
     shop_option,
     write_whole,
 )
+from cards.cli.variants import load_chosen, variant_options
 from cards.shop_file import practice_of
 from cards.worksheet import worksheet
 
@@ -31,6 +31,7 @@ from cards.worksheet import worksheet
     "--first", type=click.Choice(["butt", "fly"]), help="The end that leaves the wallet first."
 )
 @click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
+@variant_options
 @shop_option
 def command(
     names: tuple[str, ...],
@@ -43,16 +44,18 @@ def command(
     numbered: bool,
     first: Literal["butt", "fly"] | None,
     test_box: bool,
+    variant: str | None,
+    variants: bool,
     shop: str | None,
 ) -> None:
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
     from cards.faces.label import LabelNote
     from cards.printing import LabelWishes, labels_pdf
 
-    wants = load_shop(shop)
+    wants = load_paper_shop(shop)
     practice = practice_of(wants)
     day: date | None = tied.date() if tied else None
-    recipes = load_recipes(names, practice)
+    recipes = load_chosen(names, practice, variant, variants)
     dated = [replace(recipe, tied=day or recipe.tied) for recipe in recipes]
     worksheets = [worksheet(recipe, practice) for recipe in dated]
     numbers = tuple(f"{place} of {count}" for place in range(1, count + 1)) if numbered else ()

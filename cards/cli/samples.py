@@ -12,7 +12,7 @@ from cards.errors import refused
 @click.command("samples")
 @click.argument("folder", metavar="DIR")
 def command(folder: str) -> None:
-    """Write the sample recipes, a rack and a shop file into DIR, ready to run.
+    """Write sample recipes, a table of more, a rack and a shop file into DIR, ready to run.
 
     Files of the same names are replaced only when they are the samples themselves.
     """
@@ -20,7 +20,7 @@ def command(folder: str) -> None:
     contents = {
         source.name: source.read_bytes()
         for source in sorted(files("samples").iterdir(), key=lambda source: source.name)
-        if source.name.endswith(".toml")
+        if source.name.endswith((".toml", ".csv"))
     }
     _make(target)
     for name, data in contents.items():

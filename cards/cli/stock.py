@@ -1,17 +1,46 @@
-"""`tagend stock`: the papers, card sizes and label sheets that the tool knows."""
+"""`tagend stock`: the papers, card sizes and label sheets that the tool knows; a picture of one."""
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 import click
 
+from cards.cli.files import load_paper_shop, shop_option, write_whole
+
+if TYPE_CHECKING:
+    from cards.shop_file import Shop
+
 
 @click.command("stock")
-def command() -> None:
-    """List papers, card sizes and label sheets, with their measures."""
-    from layouts.lengths import size_in_mm
-    from layouts.stock import shipped
+@click.argument("name", metavar="[NAME]", required=False)
+@click.option("-o", "--output", metavar="OUT.pdf", help="The picture of NAME to write.")
+@shop_option
+def command(name: str | None, output: str | None, shop: str | None) -> None:
+    """List papers, card sizes and label sheets, with their measures.
 
-    stock = shipped()
+    With a NAME, draw it true to size with all its measures, to hold against the real sheet.
+    """
+    context = click.get_current_context()
+    if name is None and output is not None:
+        raise click.UsageError("Name what to draw; without -o all stock is listed.", context)
+    if name is not None and output is None:
+        raise click.UsageError("Missing option '-o' / '--output'.", context)
+    wants = load_paper_shop(shop)
+    if name is None or output is None:
+        _list(wants)
+        return
+    from cards.stock_printing import stock_pdf
+
+    write_whole(output, stock_pdf(name, wants))
+    click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+
+
+def _list(shop: "Shop") -> None:
+    from cards.own_paper import own_paper
+    from layouts.lengths import size_in_mm
+
+    with own_paper(shop) as own:
+        stock = own.stock
     _section("papers", ((p.name, size_in_mm(p.width, p.height)) for p in stock.papers.values()))
     _section("card sizes", ((c.name, size_in_mm(c.width, c.height)) for c in stock.cards.values()))
     _section(

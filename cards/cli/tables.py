@@ -6,7 +6,7 @@ from cards.audit.finding import Finding
 from cards.joints import End
 from cards.leader import Leader, Piece
 from cards.spell import length, long_length
-from cards.words import end_words, span
+from cards.words import dropper_words, end_words, joint_words, span
 from cards.worksheet import Worksheet
 
 _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next")
@@ -58,7 +58,7 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
         section.strength.plain if section.strength else "",
         finished,
         "bought" if section.bought else length(piece.cut_mm, leader.unit),
-        "" if last else leader.joints[piece.place - 1].knot.name,
+        "" if last else joint_words(leader.joints[piece.place - 1]),
     )
 
 
@@ -87,7 +87,9 @@ def _end(end: End, leader: Leader) -> str:
 
 
 def _asides(sheet: Worksheet) -> Iterator[str]:
-    """Why the rule chose each knot that it chose, and how many findings `check` has."""
+    """Droppers, why the rule chose each knot that it chose, and what `check` has."""
+    if words := dropper_words(sheet.leader):
+        yield f"  {words}"
     for place, joint in enumerate(sheet.leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"

@@ -10,6 +10,7 @@ from cards.faces.lesson import lesson_block
 from cards.faces.panel import Panel, Side
 from cards.tying import Lesson
 from layouts.face import Symbol
+from layouts.text import TooWide
 
 _LEAST_CAUTIONS = 4
 
@@ -48,8 +49,11 @@ def _one_back(
     backing: Backing, panel: Panel, extra: Sequence[Block], *, taught: bool
 ) -> Side | None:
     """Return one side with as many cautions as it holds, or None where too few find room."""
-    must = _must(backing, panel, extra)
-    lessons = _lessons(backing, panel) if taught else []
+    try:
+        must = _must(backing, panel, extra)
+        lessons = _lessons(backing, panel) if taught else []
+    except TooWide:
+        return None
     for count in _counts(backing):
         blocks = (*must, _care(backing, panel, count), *lessons)
         if panel.holds(blocks):
@@ -70,15 +74,19 @@ def _several_backs(backing: Backing, panel: Panel, extra: Sequence[Block]) -> li
 
 def _taught(backing: Backing, panels: Sequence[Panel]) -> list[Side]:
     """Return the fewest sides of lessons, in the largest type in which they stay so few."""
-    splits = [
-        (panel, filled(_lessons(backing, panel), panel.gap, panel.height))
-        for panel in panels
-        if all(lesson.height <= panel.height for lesson in _lessons(backing, panel))
-    ]
+    splits = [sides for panel in panels if (sides := _lesson_sides(backing, panel)) is not None]
     if not splits:
         raise TooSmall("the steps of one of its knots take more than a side")
-    panel, best = min(splits, key=lambda split: len(split[1]))
-    return [Side(panel, tuple(blocks)) for blocks in best]
+    return min(splits, key=len)
+
+
+def _lesson_sides(backing: Backing, panel: Panel) -> list[Side] | None:
+    """Return the lessons on as few sides as they take, or None where one is larger than a side."""
+    try:
+        split = filled(_lessons(backing, panel), panel.gap, panel.height)
+    except (TooSmall, TooWide):
+        return None
+    return [Side(panel, tuple(blocks)) for blocks in split]
 
 
 def _must(backing: Backing, panel: Panel, extra: Sequence[Block]) -> list[Block]:

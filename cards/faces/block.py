@@ -1,6 +1,6 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from layouts.face import Item, shifted
@@ -67,6 +67,11 @@ def stacked(blocks: Iterable[Block], gap: float = 0.0) -> Block:
     return Block(tuple(items), max(y - gap, 0.0))
 
 
+def stack_height(blocks: Sequence[Block], gap: float) -> float:
+    """Return how high blocks stand, one below the other and `gap` apart."""
+    return sum(block.height for block in blocks) + gap * max(len(blocks) - 1, 0)
+
+
 def filled(blocks: Iterable[Block], gap: float, height: float) -> list[list[Block]]:
     """Return the blocks in their order on as few panels of a height as they take.
 
@@ -76,7 +81,7 @@ def filled(blocks: Iterable[Block], gap: float, height: float) -> list[list[Bloc
     for block in blocks:
         if block.height > height:
             raise TooSmall("a part of it is higher than the space there is")
-        if panels and stacked([*panels[-1], block], gap).height <= height:
+        if panels and stack_height([*panels[-1], block], gap) <= height:
             panels[-1].append(block)
         else:
             panels.append([block])

@@ -15,6 +15,8 @@ from layouts.text import set_line
 _HEIGHT = 60.0  # points, of one plot at factor 1
 _PEN, _GRID = 0.5, 0.25
 _THOU = DIAMETER_MM["thou"]
+_STEPS = (5, 10, 20)  # thousandths between two marks; the last holds the thickest strand there is
+_MOST_MARKS = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +49,10 @@ def _diameters(leader: Leader) -> list[Fraction]:
 
 
 def _diameter(leader: Leader) -> _Plot:
-    thickest = max(_diameters(leader))
-    top = math.ceil(thickest / _THOU / 5) * 5  # thousandths, a round number above
-    marks = tuple((mark / top, f"0.{mark:03}") for mark in range(5, top + 1, 5))
+    thickest = max(_diameters(leader)) / _THOU
+    step = next(step for step in _STEPS if thickest <= _MOST_MARKS * step)
+    top = math.ceil(thickest / step) * step  # a round number above
+    marks = tuple((mark / top, f"0.{mark:03}") for mark in range(step, top + 1, step))
     return _Plot("diameter, in", lambda mm: float(mm / _THOU) / top, marks)
 
 

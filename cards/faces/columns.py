@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from cards.faces.block import Scale
 from cards.leader import Leader, Piece
 from cards.spell import length_number
-from cards.units import Quantity
+from cards.units import Diameter, Strength
 from cards.words import span_number
 from fonts import Weight
 from layouts.text import Align, SetLine, set_line
@@ -83,14 +83,18 @@ def _cell(text: str, align: Align, weight: Weight, size: float) -> Cell:
     return Cell(set_line(whole, weight, size), set_line(fraction, weight, size))
 
 
-def _quantities(word: str, quantities: Sequence[Quantity | None]) -> tuple[str, list[str]]:
+def _quantities(
+    word: str, quantities: Sequence[Diameter | Strength | None]
+) -> tuple[str, list[str]]:
     """Return a head and cells: the unit stands in the head where all have the same."""
-    units = {quantity.plain.partition(" ")[2] for quantity in quantities if quantity}
-    if len(units) > 1 or units == {""}:
+    units = {quantity.unit for quantity in quantities if quantity}
+    if len(units) > 1 or units == {"X"}:
         return word or "strength", [quantity.plain if quantity else "" for quantity in quantities]
-    cells = [quantity.plain.partition(" ")[0] if quantity else "" for quantity in quantities]
-    return ", ".join(filter(None, (word, units.pop()))), cells
+    (unit,) = units
+    cells = [quantity.plain.removesuffix(f" {unit}") if quantity else "" for quantity in quantities]
+    return ", ".join(filter(None, (word, unit))), cells
 
 
 def _cut(piece: Piece, leader: Leader) -> str:
-    return "buy" if piece.section.bought else length_number(piece.cut_mm, leader.unit)
+    # In capitals, which have no descenders: rows stand closer than lines of this size.
+    return "BUY" if piece.section.bought else length_number(piece.cut_mm, leader.unit)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import groupby, pairwise
 
-from cards.faces.block import Block, Scale
+from cards.faces.block import Block, Scale, line_block, stacked
 from cards.faces.pattern import Band, patterned
 from cards.faces.spread import spread
 from cards.leader import Leader
@@ -11,8 +11,8 @@ from cards.materials import Materials
 from cards.parts import fly_end_mm
 from cards.words import span, span_number
 from layouts.curves import circle
-from layouts.face import Item, Path, segment
-from layouts.text import SetLine, set_line
+from layouts.face import Item, Path, segment, shifted
+from layouts.text import SetLine, break_lines, set_line
 
 _FACTORS = (10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
 _LOOP = 9.0  # points along the line at factor 1, and half as high
@@ -39,14 +39,15 @@ def diagram(leader: Leader, materials: Materials, scale: Scale, width: float) ->
     items += _junctions(leader, bands)
     items += _lengths(leader, bands, centres, scale, width)
     words = _materials(leader, centres, scale)
-    caption = (set_line(_caption(leader, factor), "medium", scale.small), 0.0)
-    below = top + room + 1.0 * scale.small
-    row = _row([caption, *words], scale, width, below)
+    caption = _caption(leader, factor)
+    baseline = top + room + 1.0 * scale.small
+    below = baseline + 0.25 * scale.small
+    row = _row([(set_line(caption, "medium", scale.small), 0.0), *words], scale, width, baseline)
     if row is not None:
-        return Block((*items, *row), below + 0.25 * scale.small)
-    items += _row(words, scale, width, below) or ()
-    below += 1.2 * scale.small
-    return Block((*items, *caption[0].at(0, below)), below + 0.25 * scale.small)
+        return Block((*items, *row), below)
+    items += _row(words, scale, width, baseline) or ()
+    lines = stacked(map(line_block, break_lines(caption, "medium", scale.small, width)))
+    return Block((*items, *shifted(lines.items, 0, below)), below + lines.height)
 
 
 def _caption(leader: Leader, factor: int) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cards.faces.block import Block, Scale, stacked
+from cards.faces.block import Block, Scale, stack_height, stacked
 from layouts.face import MM, Face, shifted
 from layouts.formats import CardSize
 
@@ -31,7 +31,7 @@ class Panel:
         return _GAP * self.scale.small
 
     def holds(self, blocks: Sequence[Block]) -> bool:
-        return stacked(blocks, self.gap).height <= self.height
+        return stack_height(blocks, self.gap) <= self.height
 
     def face(self, name: str, blocks: Sequence[Block]) -> Face:
         items = shifted(stacked(blocks, self.gap).items, INSET, INSET)

@@ -45,9 +45,11 @@ def patterned(band: Band, pattern: Pattern) -> tuple[Path, ...]:
     if pattern == "outline":
         return (edge,)
     if pattern == "dots":
-        dots = tuple(step for x in _places(band, 2 * _SPACING) for step in _dot(band, x))
-        return (edge, Path(dots, 0.9, round_ends=True))
-    return (edge, Path(tuple(_strokes(band, pattern)), _LINE))
+        steps = tuple(step for x in _places(band, 2 * _SPACING) for step in _dot(band, x))
+        marks = Path(steps, 0.9, round_ends=True)
+    else:
+        marks = Path(tuple(_strokes(band, pattern)), _LINE)
+    return (edge, marks) if marks.steps else (edge,)  # a short piece may have room for none
 
 
 def _strokes(band: Band, pattern: Pattern) -> Iterator[Step]:

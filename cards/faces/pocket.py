@@ -9,6 +9,7 @@ from cards.faces.panel import Panel, Side
 from cards.faces.table import needed_width
 from layouts.face import Face
 from layouts.formats import CardSize
+from layouts.text import TooWide
 
 # Of the type scale: at 1 it is as small as print allows, at 1.3 capitals have 20 minutes of arc
 # at 40 cm (layouts.legible holds both figures and their sources).
@@ -24,8 +25,15 @@ def pocket_card(
     The diagram stands on the front where there is room for it. Type is never set below the
     factor `least`. Raises `TooSmall` where that does not fit, and `NoGlyph`.
     """
-    needed = needed_width(of.leader, Scale(1.0), of.spools)
     panels = [Panel(size, Scale(factor)) for factor in FACTORS if factor >= least]
+    try:
+        return _faces(of.leader.recipe.name, _sides(of, backing, panels))
+    except TooWide as error:
+        raise TooSmall(str(error)) from None
+
+
+def _sides(of: Fronting, backing: Backing, panels: Sequence[Panel]) -> Sequence[Side]:
+    needed = needed_width(of.leader, Scale(1.0), of.spools)
     wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
     if not wide:
         raise TooSmall("its table is wider than the card")
@@ -33,15 +41,13 @@ def pocket_card(
     def diagrams(panel: Panel) -> Sequence[Block]:
         return [drawing(of, panel)]
 
-    name = of.leader.recipe.name
     for drawn in (True, False):
         for place, panel in enumerate(wide):
             side = front(of, panel, drawn=drawn)
             if side is not None:
                 behind = backs(backing, wide[place:], _nothing if drawn else diagrams)
-                return _faces(name, [side, *behind])
-    sides = split_front(of, wide[-1])
-    return _faces(name, [*sides, *backs(backing, wide[-1:], diagrams)])
+                return [side, *behind]
+    return [*split_front(of, wide[-1]), *backs(backing, wide[-1:], diagrams)]
 
 
 def _nothing(_: Panel) -> Sequence[Block]:

@@ -12,7 +12,9 @@ from tests.written import PRACTICE, practice, recipe, section
 
 def chosen(upper: str, upper_material: str, lower: str, lower_material: str) -> tuple[str, str]:
     """Return the knot that is chosen between two strands, and the reason."""
-    written = recipe(section("30 in", upper, upper_material), section("20 in", lower, lower_material))
+    written = recipe(
+        section("30 in", upper, upper_material), section("20 in", lower, lower_material)
+    )
     (joint,) = joints(written, PRACTICE)
     return joint.knot.name, joint.reason or ""
 
@@ -97,9 +99,7 @@ def test_bare_ends_have_no_knot() -> None:
         ("0.012 in", "wire", "haywire twist"),
     ],
 )
-def test_line_is_kept_for_a_usual_knot_at_the_fly(
-    diameter: str, material: str, knot: str
-) -> None:
+def test_line_is_kept_for_a_usual_knot_at_the_fly(diameter: str, material: str, knot: str) -> None:
     end = fly_end(recipe(section("9 ft", diameter, material)), PRACTICE)
     assert end.knot
     assert (end.knot.name, end.reason) == (knot, "none is named, so line for this one is kept")

@@ -1,6 +1,8 @@
 import tomllib
+from dataclasses import fields
 from datetime import date
 from importlib.resources import files
+from importlib.resources.abc import Traversable
 from pathlib import Path
 
 import pytest
@@ -13,7 +15,7 @@ from cards.recipe_file import json_schema, read_recipe
 from cards.recipe_text import recipe_text
 from cards.shop_file import common_practice
 from cards.units import parse_diameter, parse_length, parse_span, parse_strength
-from tests.strategies import recipes
+from tests.strategies import recipes_with_variants
 
 BROKEN = Path(__file__).parent / "broken"
 SAMPLES = [file for file in files("samples").iterdir() if file.name.endswith(".toml")]
@@ -21,6 +23,7 @@ RECIPES = [file for file in SAMPLES if file.name not in ("rack.toml", "shop.toml
 
 PRACTICE = common_practice()
 SCHEMA = Draft202012Validator(json_schema())
+KEYS: list[str] = list(SCHEMA.schema["properties"])
 
 LEVEL = """
 [[section]]
@@ -32,6 +35,7 @@ material = "nylon"
 SYNTAX = 'write keys as name = "text", and headings as [butt] or [[section]]'
 LENGTH = 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"'
 DIAMETER = 'write a diameter with its unit, such as "0.023 in", "23 thou", "0.58 mm" or "4X"'
+STRAND = 'write diameter and material, such as "0.028 in fluorocarbon 60 lb 12 in"'
 NO_X = (
     "is not a size from 0X to 8X, and above 0X the trade writes two ways; "
     'write the diameter itself, such as "0.013 in"'
@@ -129,14 +133,27 @@ MESSAGES = {
         "section 2: no key is called 'lenght'; did you mean 'length'?",
         "no key is called 'line_wieght'; did you mean 'line_weight'?",
     ],
+    "several-faults-in-variants": [
+        "variant 1, replace, x: 'x' is no section; write its number from the butt",
+        "variant 1, replace, 1: no material is called 'nilon'; did you mean nylon?",
+        "variant 1, stop_after: 0 is out of range; write a number from 1",
+        f"variant 1, tippet: '0.010' has no unit; {DIAMETER}",
+        f"variant 1, guard: '0.028 in 60 lb 12 in' names no material; {STRAND}",
+        f"variant 2, tippet: this is not a text in quotes; {STRAND}",
+        f"variant 2, guard: this text is empty; {STRAND}",
+        f"variant 2, butt: 72 has no unit; {LENGTH}",
+        "variant 2: no key is called 'but'; did you mean 'butt'?",
+    ],
     "sixty-sections": ["section: there are 60; write at most 30"],
     "syntax-error": [
         f"line 4, column 8: expected '=' after a key in a key/value pair; {SYNTAX}",
     ],
     "thicker-than-0x": [f"section 1, diameter: '03X' {NO_X}"],
+    "two-variants-of-one-name": [
+        "variant 2, name: another variant is called 'short'; give each a name of its own",
+    ],
     "unknown-key": [
-        "no key is called 'colour'; the keys are: name, section, lengths, use, line_weight, "
-        "line_tip, total, note, tied, record_lengths, butt, fly, reach",
+        f"no key is called 'colour'; the keys are: {', '.join(KEYS)}",
     ],
     "unknown-knot": [
         "section 1, knot: no knot is called 'bloody'; did you mean blood or clinch?",
@@ -149,13 +166,15 @@ MESSAGES = {
         "section 1, part: 'middle' is not known; "
         "write one of: 'butt', 'taper', 'tippet', 'bite guard' or 'sighter'",
     ],
+    "variant-that-changes-nothing": [
+        "variant 1: it changes nothing; write what it changes, such as butt = …",
+    ],
     "windows-text-in-utf-16": [NO_TEXT_FILE],
     "wrong-types": [
         'name: this is not a text in quotes; write a text such as "Sandbar eight"',
         f"section 1, length: this is not a text in quotes; {LENGTH}",
         f"section 1, diameter: this is not a text in quotes; {DIAMETER}",
-        "section 1, material: this is not a text in quotes; "
-        'write a material, such as "nylon"',
+        'section 1, material: this is not a text in quotes; write a material, such as "nylon"',
         "section 1, bought: 1 is not true or false; write true or false, without quotes",
         "lengths: 'knotted' is not known; write one of: 'finished' or 'cut'",
         "line_weight: '8' is not a whole number; write a whole number, without quotes",
@@ -181,8 +200,10 @@ SEEN_BY_READING_ONLY = {
     "range-that-shrinks",
     "several-contradictions",
     "thicker-than-0x",
+    "two-variants-of-one-name",
     "unknown-knot",
     "unknown-material",
+    "variant-that-changes-nothing",
 }
 
 
@@ -291,12 +312,12 @@ def test_a_file_of_more_than_a_megabyte_is_refused() -> None:
 
 
 @pytest.mark.parametrize("sample", RECIPES, ids=lambda file: file.name)
-def test_every_sample_comes_back_from_its_text(sample: Path) -> None:
+def test_every_sample_comes_back_from_its_text(sample: Traversable) -> None:
     recipe = read_recipe(sample.read_bytes(), PRACTICE)
     assert read(recipe_text(recipe)) == recipe
 
 
-@given(recipes)
+@given(recipes_with_variants)
 @settings(max_examples=50)
 def test_a_recipe_comes_back_from_its_text(recipe: Recipe) -> None:
     text = recipe_text(recipe)
@@ -313,13 +334,13 @@ def test_the_schema_is_a_valid_schema() -> None:
 
 
 @pytest.mark.parametrize("sample", RECIPES, ids=lambda file: file.name)
-def test_the_schema_accepts_every_sample(sample: Path) -> None:
+def test_the_schema_accepts_every_sample(sample: Traversable) -> None:
     assert list(SCHEMA.iter_errors(tomllib.loads(sample.read_text()))) == []
 
 
 def test_the_schema_knows_every_key_of_a_recipe() -> None:
-    keys = Recipe.__dataclass_fields__.keys() - {"sections"} | {"section"}
-    assert json_schema()["properties"].keys() == keys  # type: ignore[attr-defined]
+    called = {"sections": "section", "variants": "variant"}  # a table each, so one of them
+    assert set(KEYS) == {called.get(field.name, field.name) for field in fields(Recipe)}
 
 
 @pytest.mark.parametrize("fault", MESSAGES)

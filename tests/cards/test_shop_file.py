@@ -33,9 +33,9 @@ def test_common_practice_rounds_up_to_quarter_inches_and_half_centimetres() -> N
 
 def test_a_tape_replaces_the_one_of_its_kind() -> None:
     inch = practice('tape = "1/16 in"')
-    assert (inch.tape_mm("in"), inch.tape_mm("cm")) == (Fraction("1.5875"), 5)
+    assert (inch.tape_mm("in"), inch.tape_mm("cm")) == (Fraction("1.5875"), Fraction(5))
     metric = practice('tape = "1 cm"')
-    assert (metric.tape_mm("in"), metric.tape_mm("mm")) == (Fraction("6.35"), 10)
+    assert (metric.tape_mm("in"), metric.tape_mm("mm")) == (Fraction("6.35"), Fraction(10))
 
 
 def test_an_own_allowance_may_differ_by_side() -> None:

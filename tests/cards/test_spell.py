@@ -59,5 +59,5 @@ def test_a_leaders_length_is_said_as_people_say_it(
 
 @given(st.integers(16, 2000), st.sampled_from(["in", "cm", "mm"]))
 def test_what_is_spelled_is_read_as_the_nearest_mark(marks: int, unit: ShownUnit) -> None:
-    mm = marks * (INCH / 16 if unit == "in" else 1)
+    mm = marks * (INCH / 16 if unit == "in" else Fraction(1))
     assert parse_length(length(mm, unit)).mm == mm

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from layouts.face import MM
-from layouts.lengths import fits, in_mm, parse_length, parse_pair, size_in_mm
+from layouts.lengths import fits, in_inches, in_mm, parse_length, parse_pair, size_in_mm
 
 
 @pytest.mark.parametrize(
@@ -65,3 +65,26 @@ def test_words_are_millimetres_without_trailing_noughts() -> None:
 def test_sums_that_round_up_still_fit() -> None:
     assert fits(0.1 + 0.2, 0.3)
     assert not fits(10.1 * MM, 10 * MM)
+
+
+@pytest.mark.parametrize(
+    ("points", "words"),
+    [
+        (72, "1 in"),
+        (2.625 * 72, "2 5/8 in"),
+        (4.5, "1/16 in"),
+        (72 / 64, "1/64 in"),
+        (10 * MM, "0.394 in"),
+        (2 / 3 * 72, "0.667 in"),  # no ruler has thirds
+        (66.67 * MM, "2 5/8 in"),  # off by less than 0.01 mm
+        (66.65 * MM, "2.624 in"),
+        (0, "0 in"),
+    ],
+)
+def test_inches_are_those_of_a_ruler_where_there_are_any(points: float, words: str) -> None:
+    assert in_inches(points) == words
+
+
+@given(st.floats(0, 3000))
+def test_inches_and_the_length_differ_by_less_than_can_be_seen(points: float) -> None:
+    assert parse_length(in_inches(points)) == pytest.approx(points, abs=0.0006 * 72)

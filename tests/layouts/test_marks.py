@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from layouts.face import MM, Path
-from layouts.marks import Row, Strip, corner_guides, sheet_marks, true_size_rule
+from layouts.marks import Row, Strip, corner_guides, sheet_marks
 
 Line = tuple[float, float, float, float]
 
@@ -167,33 +167,3 @@ def bezier(points: list[tuple[float, float]], t: float) -> tuple[float, float]:
         sum(w * x for w, (x, _) in zip(weights, points, strict=True)),
         sum(w * y for w, (_, y) in zip(weights, points, strict=True)),
     )
-
-
-def test_the_rule_measures_fifty_millimetres_and_two_inches() -> None:
-    rule = true_size_rule(30, 40)
-    places = points(rule.path)
-    base = 40 + 3 * MM
-    assert places[:2] == [(30, base), (30 + 144, base)]
-    ends = places[3::2]
-    above = [x for x, y in ends if y < base]
-    below = [x for x, y in ends if y > base]
-    assert len(above) == 51
-    assert above[-1] - above[0] == pytest.approx(50 * 72 / 25.4)
-    assert len(below) == 17
-    assert below[-1] - below[0] == pytest.approx(144)
-    long = [(x - 30) / MM for x, y in ends if y == pytest.approx(40)]
-    assert long == pytest.approx([0, 10, 20, 30, 40, 50])
-
-
-def test_the_rule_stays_in_its_box_and_is_spoken_of_beside_it() -> None:
-    rule = true_size_rule(30, 40)
-    for x, y in points(rule.path):
-        assert 30 - 1e-9 <= x <= 30 + rule.width + 1e-9
-        assert 40 - 1e-9 <= y <= 40 + rule.height + 1e-9
-    for x, y in (rule.mm_label, rule.inch_label):
-        assert x > 30 + rule.width
-        assert 40 < y <= 40 + rule.height
-
-
-def points(path: Path) -> list[tuple[float, float]]:
-    return [(step[1], step[2]) for step in path.steps if step[0] in ("move", "line")]

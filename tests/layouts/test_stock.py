@@ -11,8 +11,12 @@ from hypothesis import strategies as st
 from layouts.face import MM
 from layouts.stock import (
     BadStock,
+    CardSize,
+    LabelSheet,
+    Paper,
     Stock,
     UnknownStock,
+    any_stock,
     card_size,
     label_sheet,
     merge,
@@ -337,3 +341,23 @@ def test_stock_file_of_a_person_is_read_as_toml() -> None:
     """
     own = tomllib.loads(written)["stock"]
     assert label_sheet("Bench-Roll", merge(own)).corner == pytest.approx(2 * MM)
+
+
+def test_any_stock_is_found_by_its_name() -> None:
+    assert isinstance(any_stock("A4-3x7-63.5x38.1"), LabelSheet)
+    assert isinstance(any_stock("letter"), Paper)
+    assert isinstance(any_stock("id 1"), CardSize)
+    assert any_stock("85x54mm") == card_size("85x54mm")
+    own = merge({"card": {"tag": "40 x 90 mm"}})
+    assert any_stock("tag", own).name == "tag"
+
+
+def test_a_name_that_no_stock_has_is_met_with_those_like_it_of_any_kind() -> None:
+    with pytest.raises(UnknownStock, match="no stock is called 'ID-11'; write one of: ID-1"):
+        any_stock("ID-11")
+
+
+def test_the_boxes_of_labels_are_their_places_and_size() -> None:
+    sheet = label_sheet("letter-3x10-66.7x25.4")
+    assert sheet.boxes[4] == (211.5, 108, 400.5, 180)
+    assert len(sheet.boxes) == 30

@@ -8,7 +8,7 @@ from hypothesis import given
 from cards.units import Diameter, Length, Strength
 from tests.strategies import diameters, lengths, strengths
 
-REGISTRY = pint.UnitRegistry(non_int_type=Fraction)
+REGISTRY: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
 
 
 def reference(plain: str, unit: str) -> Fraction:

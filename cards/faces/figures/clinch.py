@@ -1,52 +1,125 @@
 """The clinch and the improved clinch: the turns in, the strand and the eye out."""
 
-from cards.faces.figures.curve import Point, coil, rounded, smooth
-from cards.faces.figures.strand import Strand, strand
-from math import cos, pi, sin
+from cards.faces.figures.curve import Point, coil, wound
+from cards.faces.figures.eye import eye, through
+from cards.faces.figures.strand import Strand, line
 
-_R = 1.3
+_ROOM = 15.0  # for the turns, laid up
+_R = 1.3  # of the turns laid up, from the standing part
+_CLOSE = 1.05  # from one turn to the next, drawn up
 
 
-def eye(x: float) -> Strand:
-    """Return a hook's eye whose middle is at x, with the beginning of its shank."""
-    ring = [(x - 1.5 * cos(k * pi / 6), 1.5 * sin(k * pi / 6), 0.0) for k in range(-6, 6)]
-    return Strand(smooth([(x + 4, 0, 0), (x + 2.0, 0, 0), *ring[0:], (x+1.4,-.1,0)]), "solid", 0.8)
-
-def clinch_laid(turns: int, improved: bool = False) -> tuple[Strand, ...]:
-    pitch = min(1.9, 20 / turns)
-    g = 5.4 if improved else 4.6
-    wound = turns if improved else turns + 0.5
-    far = -g - wound * pitch
-    side = -1.0 if improved else 1.0
-    back = side * (_R + 1.5)
-    line = [
-        *rounded([(far - 3.5, 0, 0), (-g - 0.3, 0, 0), (-g + 0.9, _R, 0), (-3, _R, 0), (-2.2, 0.6, 0.8), (-0.2, 0.6, 0.6), (-.2, -0.6, -0.6), (-2.2, -0.6, -0.8), (-3, -_R, -0.3),(-g+.3,-_R,0)], 0.7),
-        *coil(-g, far, -wound, 180, _R, _R)[1:-1] ,
-        ]
-    line = [*line[:],]
-    tip=[ (far - 0.5, side*_R, .6*side), (far - 1.3, side*_R, .8*side), (far - 1.3, back, .8*side), (far + 0.5, back, 0)]
-    if improved:
-        tip += [(-2.7, back, 0.2), (-2.7, -_R, 1.2), (-2.7, 0.3, 0.0), (-4, 0.3, 0.0), (-4, -_R, -1.2), (-4, back, 1.2), (-4, back - 1.8, 1)]
-    else:
-        tip += [(-3, back, -1), (-3, _R, -1.2), (-3, -_R, 1.2), (-3, -_R - 1.8, 1.2)]
-    return strand([*line, *rounded(tip, 0.7)], "outline"), eye(0)
+def clinch_laid(turns: int) -> tuple[Strand, ...]:
+    """The tag wound round the standing part and half on, then through the loop by the eye."""
+    near = -4.8
+    wraps = turns + 0.5
+    far = near - wraps * _pitch(turns)
+    back = _R + 1.5
+    tag = [
+        *_round(far, 1.0, 1.5),
+        (-3.3, back, -1.6),
+        (-3.3, _R, -1.6),
+        (-3.3, -_R, 1.6),
+        (-3.3, -_R - 1.9, 1.6),
+    ]
+    return _on_eye(_laid_lead(far, near), coil(near, far, -wraps, 180, _R, _R), tag)
 
 
 def improved_laid(turns: int) -> tuple[Strand, ...]:
-    return clinch_laid(turns, True)
+    """As the clinch, with whole turns; then through the big loop that the way back has made."""
+    near = -5.6
+    far = near - turns * _pitch(turns)
+    back = -_R - 2.0
+    tag = [
+        *_round(far, -1.0, 2.0),
+        (-2.8, back, -0.4),
+        (-2.8, -_R, 1.4),
+        (-2.8, 0.2, 0.2),
+        (-4.2, 0.2, -0.4),
+        (-4.2, -_R, -1.3),
+        (-4.2, back, 0.9),
+        (-4.2, back - 1.8, 0.9),
+    ]
+    return _on_eye(_laid_lead(far, near), coil(near, far, -turns, 180, _R, _R), tag)
 
-def clinch_drawn(turns: int, improved: bool = False) -> tuple[Strand, ...]:
-    pitch = 1.05
-    g = 5.0 if improved else 4.2
-    wound = turns if improved else turns + 0.5
-    far = -g - wound * pitch
-    line = [ *rounded([(far - 3.5, 0, -0.5), (-3.2, 0, -0.5), (-2.0, -0.6, -0.8), (-0.2, -0.6, -0.6), (-.2, 0.6, 0.6), (-2., 0.6, 0.8), (-3.2, 0, 0.5), (far-.5, 0, 0.5),(far-.5,0,1.55)],.5),
-      *coil(far, -g, -wound, 90, 1.05, 1.55)]
-    if improved:
-        tip=[(-g+.9,.8,1.4), (-3.2, 1.3,.7),(-3.2,0,0),(-3.2,-1.3,0.5),(-4.2,-1.3,1.2),(-4.2,0,1.4),(-4.4,2.6,1.3)]
-        line += rounded(tip,.5)
-    else:
-        line += rounded([(-g+.8,-1.2,-1.2),(-3.2,-1.2,-.3),(-3.2,0,0),(-3.2,2.6,0)],.6)
-    return strand(line,"outline"), eye(0)
 
-def improved_drawn(turns): return clinch_drawn(turns, True)
+def _pitch(turns: int) -> float:
+    return min(1.9, _ROOM / turns)
+
+
+def _laid_lead(far: float, near: float) -> list[Point]:
+    """Return the strand to where its turns begin: standing part, eye, and lower way out of it."""
+    return [
+        (far - 3.0, 0.0, 0.0),
+        (near, 0.0, 0.0),
+        (near + 1.0, _R, 0.0),
+        (-2.8, _R, 0.2),
+        *through(0.0),
+        (-2.8, -_R, -0.2),
+        (near, -_R, 0.0),
+    ]
+
+
+def _round(far: float, side: float, away: float) -> list[Point]:
+    """Return the end of the turns, on one side, and the beginning of the way back beyond it."""
+    back = side * (_R + away)
+    return [
+        (far, side * _R, 0.0),
+        (far - 1.5, side * _R, -side),
+        (far - 1.5, back, -side),
+        (far + 0.5, back, -0.4),
+    ]
+
+
+def clinch_drawn(turns: int) -> tuple[Strand, ...]:
+    """The turns drawn close, over the standing part and the own one, the tag between the two.
+
+    As in the blood knot, the turns go over to the way back.
+    """
+    near = -4.4
+    wraps = turns + 0.5
+    far = near - wraps * _CLOSE
+    tag = [
+        (near + 0.1, -0.5, -2.0),
+        (near + 0.5, -1.4, -0.9),
+        (-3.1, -1.4, 0.0),
+        (-3.1, 2.6, 0.0),
+    ]
+    return _on_eye(_drawn_lead(far), coil(far, near, -wraps, 90, 1.05, 2.1), tag)
+
+
+def improved_drawn(turns: int) -> tuple[Strand, ...]:
+    """As the clinch, the tag then under the turn nearest to the eye, which was the big loop."""
+    near = -5.4
+    far = near - turns * _CLOSE
+    tag = [
+        (near, 0.4, 2.0),
+        (near + 0.7, 1.7, 1.6),
+        (-3.1, 1.7, 1.2),
+        (-3.1, 0.0, 0.0),
+        (-3.2, -1.4, 0.4),
+        (-4.4, -1.4, 1.4),
+        (-4.4, 0.5, 1.8),
+        (-4.6, 1.7, 0.3),
+        (-4.6, 3.1, 0.0),
+    ]
+    return _on_eye(_drawn_lead(far), coil(far, near, -turns, 90, 1.05, 2.1), tag)
+
+
+def _drawn_lead(far: float) -> list[Point]:
+    """Return the strand to where its turns begin, standing part behind and own part in front."""
+    return [
+        (far - 3.2, 0.0, -0.5),
+        (-4.6, 0.0, -0.5),
+        (-3.1, 0.0, -1.2),
+        *((x, -y, -z) for x, y, z in through(0.0)),
+        (-3.1, 0.0, 1.2),
+        (-4.6, 0.0, 0.5),
+        (far - 0.9, 0.0, 0.5),
+        (far - 0.9, -0.2, 2.2),
+        (far + 0.2, 0.3, 2.2),
+    ]
+
+
+def _on_eye(lead: list[Point], turns: list[Point], tag: list[Point]) -> tuple[Strand, ...]:
+    return line(wound(lead, turns, tag, 0.8)), eye(0.0)

@@ -69,6 +69,16 @@ def _towards(start: Point, end: Point, far: float, times: float = 1.0) -> Point:
     return x, y, z
 
 
+def wound(
+    lead: Sequence[Point], helix: Sequence[Point], tail: Sequence[Point], reach: float
+) -> list[Point]:
+    """Return places along a line of corners, on through a coil, and along a line that leaves it.
+
+    The last corner before the coil and the first after it only say where the lines head.
+    """
+    return [*rounded(lead, reach)[:-1], *helix[1:-1], *rounded(tail, reach)[1:]]
+
+
 def smooth(places: Sequence[Point]) -> tuple[Point, ...]:
     """Return points of the spline through the places, from the first to the last."""
     first, last = _beyond(places[1], places[0]), _beyond(places[-2], places[-1])

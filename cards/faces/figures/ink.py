@@ -2,8 +2,6 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import partial
-from itertools import pairwise
 from math import acos, dist, hypot, radians
 
 from cards.faces.figures.layers import Run, layers

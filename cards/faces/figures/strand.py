@@ -1,6 +1,6 @@
 """A strand of a figure: its way through space and how it looks."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
@@ -11,19 +11,23 @@ Look: TypeAlias = Literal["outline", "solid"]
 
 @dataclass(frozen=True, slots=True)
 class Strand:
-    """Points along a strand, from its first end to its last, in its own thicknesses."""
+    """Points along a strand, from its first end to its last, in strand's thicknesses.
+
+    A cut end is closed; any other runs on beyond the figure.
+    """
 
     points: tuple[Point, ...]
     look: Look
     width: float = 1.0
-    first_cut: bool = False  # a cut end is closed; the others run on beyond the figure
-    last_cut: bool = True
+    first_cut: bool = False
+    last_cut: bool = False
 
 
-def strand(places: Iterable[Point], look: Look, **ends: bool) -> Strand:
-    return Strand(smooth(tuple(places)), look, **ends)
+def line(places: Sequence[Point], look: Look = "outline") -> Strand:
+    """Return a strand from its standing part, which runs on, to its tag, which is cut."""
+    return Strand(smooth(places), look, last_cut=True)
 
 
-def turned(places: Iterable[Point]) -> list[Point]:
-    """Return the places turned half round about the line of sight."""
+def turned(places: Sequence[Point]) -> list[Point]:
+    """Return places turned half round about the line of sight."""
     return [(-x, -y, z) for x, y, z in places]

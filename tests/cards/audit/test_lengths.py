@@ -64,13 +64,13 @@ def test_a_section_above_the_tippet_may_not_be_weaker() -> None:
         section("2 ft", "0.012 in", "nylon"),
         section("20 in", "0.010 in", "nylon", "8 lb"),
     )
-    assert found("weak section", weak) == [
-        (1, "section 1 (6 lb) is weaker than the tippet (8 lb)")
-    ]
+    assert found("weak section", weak) == [(1, "section 1 (6 lb) is weaker than the tippet (8 lb)")]
 
 
 def test_equal_strength_is_not_weaker_in_another_unit() -> None:
-    same = recipe(section("4 ft", "1X", "nylon", "10 kg"), section("2 ft", "2X", "nylon", "22.04 lb"))
+    same = recipe(
+        section("4 ft", "1X", "nylon", "10 kg"), section("2 ft", "2X", "nylon", "22.04 lb")
+    )
     assert found("weak section", same) == []  # 22.04 lb is 9.997 kg
 
 

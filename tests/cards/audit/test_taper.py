@@ -4,7 +4,7 @@ import pytest
 
 from cards.audit.taper import TAPER_RULES, stiffness_ratio
 from cards.practice import Practice
-from cards.recipe import Recipe, Section
+from cards.recipe import Part, Recipe
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 
@@ -124,13 +124,14 @@ STEEP_RULES = ("step", "diameter ratio", "stiffness step")
 
 @pytest.mark.parametrize("rule", STEEP_RULES)
 def test_steps_do_not_count_into_a_bite_guard_or_across_a_ring(rule: str) -> None:
-    def steep(knot: str | None = None, lower: Section = section("20 in", "0.010 in")) -> Recipe:
-        return recipe(section("20 in", "0.021 in", knot=knot), lower)
+    def steep(knot: str | None = None, part: Part | None = None) -> Recipe:
+        upper = section("20 in", "0.021 in", knot=knot)
+        return recipe(upper, section("20 in", "0.010 in", part=part))
 
     assert len(found(rule, steep())) == 1
     assert found(rule, steep(knot="ring joint")) == []
     assert found(rule, steep(knot="swivel")) == []
-    assert found(rule, steep(lower=section("6 in", "0.010 in", part="bite guard"))) == []
+    assert found(rule, steep(part="bite guard")) == []
 
 
 # ---- same diameter, butt and line ------------------------------------------------------------

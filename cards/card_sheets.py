@@ -1,0 +1,64 @@
+"""Cards and how a person wants them on paper in, the sheets to print out."""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from layouts.formats import CardSize, Paper
+from layouts.imposition import MARGIN, Card, place_cards
+from layouts.margins import registered, with_rules
+from layouts.pieces import Backs
+from layouts.pouch import Use, pouch_sheet
+from layouts.press import press_sheets
+from layouts.printer import Printer, corrected
+from layouts.sheet import Sheet
+from layouts.shelves import Order
+
+
+@dataclass(frozen=True, slots=True)
+class SheetWishes:
+    """How cards are to stand on their sheets; lengths are points."""
+
+    backs: Backs = "fold"
+    order: Order = "sheet"
+    gutter: float = 0.0
+    margin: float = MARGIN
+    pouch: Use | None = None  # for what use the cards are laminated
+    press: bool = False  # for a print shop, each side on a page of its own
+
+
+def card_sheets(
+    cards: Sequence[Card], corner: float, paper: Paper, printer: Printer, wishes: SheetWishes
+) -> tuple[Sheet, ...]:
+    """Return the sheets, true on the printer; a print shop's pages are left for its own.
+
+    Raises as `place_cards` and `corrected` do.
+    """
+    if wishes.press:
+        return press_sheets(cards)
+    sheets = place_cards(
+        cards,
+        paper,
+        margin=wishes.margin,
+        gutter=wishes.gutter,
+        backs=wishes.backs,
+        order=wishes.order,
+        corner=corner,
+    )
+    if wishes.backs == "long-edge" or wishes.backs == "short-edge":
+        sheets = registered(sheets, wishes.backs)
+    pouches = _pouches(cards, corner, paper, wishes)
+    return corrected(with_rules((*sheets, *pouches)), printer)
+
+
+def _pouches(
+    cards: Sequence[Card], corner: float, paper: Paper, wishes: SheetWishes
+) -> tuple[Sheet, ...]:
+    """Return one sheet for each size of card: it is laid under every pouch in turn."""
+    if wishes.pouch is None:
+        return ()
+    sizes = Counter((card.front.width, card.front.height) for card in cards)
+    return tuple(
+        pouch_sheet(CardSize("card", *size, corner), count, paper, wishes.pouch, wishes.margin)
+        for size, count in sizes.items()
+    )

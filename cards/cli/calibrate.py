@@ -1,0 +1,89 @@
+"""`tagend calibrate`: a page that measures the printer, and what was measured stored."""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, TypeVar
+
+import click
+
+from cards.cli.files import load_paper_shop, naming, read_bytes, shop_option, write_whole
+
+if TYPE_CHECKING:
+    from layouts.calibration import Edge
+
+F = TypeVar("F", bound=Callable[..., object])
+
+_MEASURED = {
+    "front_x": "What the scale at the left of the front says; -0.4mm and the like.",
+    "front_y": "What the scale at the top of the front says.",
+    "back_x": "What the scale at the left of the back says.",
+    "back_y": "What the scale at the top of the back says.",
+    "rule_x": "How long the level rule of 100 mm is.",
+    "rule_y": "How long the upright rule of 100 mm is.",
+}
+
+
+def _measured_options(command: F) -> F:
+    for key, told in reversed(_MEASURED.items()):
+        command = click.option(f"--{key.replace('_', '-')}", key, metavar="LENGTH", help=told)(
+            command
+        )
+    return command
+
+
+@click.command("calibrate")
+@click.option("-o", "--output", metavar="OUT.pdf", help="The page to write.")
+@click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@click.option(
+    "--backs",
+    type=click.Choice(["long-edge", "short-edge"]),
+    help="Add a back, for a printer that turns the paper at this edge.",
+)
+@click.option("--corrected", is_flag=True, help="Draw it as the shop file corrects it, to check.")
+@click.option("--store", metavar="SHOP.toml", help="Store what was measured in this shop file.")
+@_measured_options
+@shop_option
+def command(
+    output: str | None,
+    paper: str | None,
+    backs: "Edge | None",
+    corrected: bool,
+    store: str | None,
+    shop: str | None,
+    **lengths: str | None,
+) -> None:
+    """Write a page that shows with a ruler what the printer does, or store what it showed.
+
+    Once stored, `cards` and `labels` make up for it; the rest of the shop file stays as it is.
+    """
+    measured = {key: text.strip() for key, text in lengths.items() if text is not None}
+    _check(output, store, measured, corrected and shop is None)
+    if store is not None:
+        _store(store, measured)
+    if output is not None:
+        from cards.calibration_printing import calibration_pdf
+
+        write_whole(output, calibration_pdf(load_paper_shop(shop), paper, backs, true=corrected))
+        click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+
+
+def _check(output: str | None, store: str | None, measured: object, lost: bool) -> None:
+    context = click.get_current_context()
+    if output is None and store is None:
+        raise click.UsageError("Missing option '-o' / '--output' or '--store'.", context)
+    if store is None and measured:
+        raise click.UsageError("Name the shop file to store this in with --store.", context)
+    if store is not None and not measured:
+        raise click.UsageError("Give what was measured, such as --front-x 0.4mm.", context)
+    if lost:
+        raise click.UsageError("Name the shop file that corrects it with --shop.", context)
+
+
+def _store(name: str, measured: dict[str, str]) -> None:
+    from cards.calibration_printing import with_measured
+
+    load_paper_shop(name)  # no file is changed that is wrong already
+    with naming(name):
+        data = read_bytes(name)
+    write_whole(name, with_measured(data, measured))
+    told = ", ".join(f"{key} = {length!r}" for key, length in measured.items())
+    click.echo(f"stored in {name}: [printer] {told}", err=True)

@@ -1,0 +1,84 @@
+"""`tagend new`: a recipe asked for step by step, and written as a file."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TypeVar
+
+import click
+
+from cards.cli.files import load_practice, shop_option, write_whole
+from cards.errors import Refused, refused
+from cards.file_schema import plain_text
+from cards.practice import EndOf, Practice
+from cards.recipe import Butt, Fly, Recipe, Section
+from cards.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
+from cards.units import parse_diameter, parse_span, parse_strength
+
+T = TypeVar("T")
+
+
+@click.command("new")
+@click.option("-o", "--output", metavar="OUT.toml", help="The file to write; asked for otherwise.")
+@shop_option
+def command(output: str | None, shop: str | None) -> None:
+    """Ask for a recipe step by step, and write its file. An empty answer leaves a thing out."""
+    from cards.recipe_text import file_name, recipe_text
+
+    practice = load_practice(shop)
+    recipe = _ask_recipe(practice)
+    path = output or click.prompt("File to write", default=file_name(recipe.name), err=True)
+    if Path(path).exists():
+        raise refused("this file is there already", "name another with -o", path)
+    write_whole(path, recipe_text(recipe).encode())
+    click.echo(f"wrote {path}; see `tagend check {path}`", err=True)
+
+
+def _ask_recipe(practice: Practice) -> Recipe:
+    name = _ask("Name of the leader", lambda text: plain_text(text, NAME_MOST))
+    use = _ask_maybe("What it is for", lambda text: plain_text(text, NOTE_MOST))
+    butt = _ask_maybe("Loop at the butt, such as perfection loop", _knot("butt", practice))
+    sections = _ask_sections(practice)
+    fly = _ask_maybe("Knot to the fly, such as improved clinch", _knot("fly", practice))
+    recipe = Recipe(name, sections, use=use, butt=Butt(butt), fly=Fly(fly))
+    return checked_whole(recipe)
+
+
+def _ask_sections(practice: Practice) -> tuple[Section, ...]:
+    """Ask for sections from the butt to the fly, until a length is left empty."""
+    sections: list[Section] = []
+    click.echo("Sections from the butt to the fly; an empty length ends them.", err=True)
+    while len(sections) < SECTIONS_MOST:
+        asked = f"Section {len(sections) + 1}: length knot to knot, such as 30 in"
+        length = (_ask_maybe if sections else _ask)(asked, parse_span)
+        if length is None:
+            break
+        diameter = _ask("  diameter, such as 0.023 in or 4X", parse_diameter)
+        material = _ask("  material, such as nylon", lambda t: practice.materials.find(t).name)
+        strength = _ask_maybe("  strength, such as 25 lb", parse_strength)
+        sections.append(Section(length, diameter, material, strength))
+    return tuple(sections)
+
+
+def _knot(end: EndOf, practice: Practice) -> Callable[[str], str]:
+    return lambda text: "none" if text.lower() == "none" else practice.knot_at(text, end).name
+
+
+def _ask(question: str, read: Callable[[str], T]) -> T:
+    """Ask until the answer can be read."""
+    while True:
+        answer = _ask_maybe(question, read)
+        if answer is not None:
+            return answer
+        click.echo("  this is needed", err=True)
+
+
+def _ask_maybe(question: str, read: Callable[[str], T]) -> T | None:
+    """Ask until the answer can be read or is empty."""
+    while True:
+        text: str = click.prompt(question, default="", show_default=False, err=True).strip()
+        if not text:
+            return None
+        try:
+            return read(text)
+        except Refused as error:
+            click.echo(f"  {error}", err=True)

@@ -1,0 +1,83 @@
+"""`tagend table`: recipes from a table of a spreadsheet into files, and from files into a table."""
+
+from collections.abc import Sequence
+
+import click
+
+from cards.cli import REFUSED
+from cards.cli.files import (
+    load_practice,
+    load_recipes,
+    naming,
+    read_bytes,
+    shop_option,
+    write_whole,
+)
+from cards.cli.folder import write_each
+from cards.errors import Fault, Refused
+from cards.practice import Practice
+
+
+@click.command("table")
+@click.argument("names", metavar="SOURCE...", nargs=-1)
+@click.option("-o", "--output", metavar="OUT", help="A folder for recipe files, or OUT.csv.")
+@click.option("--columns", is_flag=True, help="List the columns of a table.")
+@shop_option
+def command(names: tuple[str, ...], output: str | None, columns: bool, shop: str | None) -> int:
+    """Write the recipes of tables into the folder OUT, or those of recipe files into OUT.csv.
+
+    A table is a CSV file in UTF-8, with a row for each section from the butt to the fly. What is
+    wrong in it is told by row and column; the recipes without a fault are written all the same,
+    and the exit status is 2.
+    """
+    if columns:
+        return _list_columns()
+    if not names or output is None:
+        missing = "option '-o' / '--output'" if names else "argument 'SOURCE...'"
+        raise click.UsageError(f"Missing {missing}.", click.get_current_context())
+    practice = load_practice(shop)
+    if output.lower().endswith(".csv"):
+        return _write_table(names, output, practice)
+    return _write_recipes(names, output, practice)
+
+
+def _list_columns() -> int:
+    from cards.csv_columns import COLUMNS, NEEDED
+
+    for column, says in COLUMNS.items():
+        click.echo(f"{column:<15} {says}{' (needed)' if column in NEEDED else ''}")
+    return 0
+
+
+def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
+    from cards.csv_text import csv_table
+
+    recipes = load_recipes(names, practice)
+    write_whole(output, csv_table(recipes))
+    click.echo(f"wrote {output}", err=True)
+    for name, recipe in zip(names, recipes, strict=True):
+        if recipe.variants:
+            found = f"{name}: its {len(recipe.variants)} variants are not in the table"
+            click.echo(f"{found}; `tagend vary` makes recipes of them", err=True)
+    return 0
+
+
+def _write_recipes(names: Sequence[str], folder: str, practice: Practice) -> int:
+    from cards.csv_file import read_table
+
+    recipes = []
+    faults: list[Fault] = []
+    for name in names:
+        try:
+            with naming(name):
+                table = read_table(read_bytes(name), practice)
+                recipes += table.recipes
+                if table.faults:
+                    raise Refused(*table.faults)
+        except Refused as refusal:
+            faults += refusal.faults
+    if recipes:
+        write_each(recipes, folder)
+    for fault in faults:
+        click.echo(str(fault), err=True)
+    return REFUSED if faults else 0

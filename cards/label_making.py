@@ -1,0 +1,98 @@
+"""A leader and a label sheet in; its labels out, or a refusal that tells what would do."""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import replace
+from itertools import islice
+
+from cards.errors import Refused, refused
+from cards.faces.block import TooSmall
+from cards.faces.label import LabelNote, wallet_label
+from cards.leader import Leader
+from cards.notation import write_notation
+from cards.practice import Practice
+from cards.recipe import Recipe
+from layouts.code import symbol
+from layouts.face import Face, Symbol
+from layouts.formats import LabelSheet
+from layouts.lengths import size_in_mm
+
+_NAMED = 3  # sheets in one message
+# What a recipe can do without, the first to go first: hands need the rest.
+_SPARED: tuple[tuple[str, Callable[[Recipe], Recipe]], ...] = (
+    ("note", lambda recipe: replace(recipe, note=None)),
+    ("use", lambda recipe: replace(recipe, use=None)),
+    (
+        "strengths",
+        lambda recipe: replace(
+            recipe, sections=tuple(replace(section, strength=None) for section in recipe.sections)
+        ),
+    ),
+)
+
+
+def labels_of(
+    leader: Leader,
+    code: Symbol,
+    sheet: LabelSheet,
+    notes: Sequence[LabelNote],
+    practice: Practice,
+    known: Iterable[LabelSheet],
+) -> list[Face]:
+    """Return the label of a leader with each of the notes.
+
+    Raises `Refused`, which tells the known sheets that would do and what could be left out,
+    where the label is too small, and `NoGlyph`.
+    """
+    try:
+        return [wallet_label(leader, code, sheet, note) for note in notes]
+    except TooSmall:
+        raise _too_small(leader, code, sheet, practice, known) from None
+
+
+def _too_small(
+    leader: Leader, code: Symbol, sheet: LabelSheet, practice: Practice, known: Iterable[LabelSheet]
+) -> Refused:
+    ways = []
+    if names := [other.name for other in islice(_that_hold(leader, code, sheet, known), _NAMED)]:
+        ways.append(f"use --stock {' or '.join(names)}")
+    if words := _to_leave_out(leader, sheet, practice):
+        ways.append(f"leave out its {' and '.join(words)}")
+    return refused(
+        f"its code of {code.side} modules and its words do not fit a label of "
+        f"{size_in_mm(sheet.width, sheet.height)}",
+        ", or ".join(ways) or "no label known here is large enough",
+        leader.recipe.name,
+    )
+
+
+def _that_hold(
+    leader: Leader, code: Symbol, sheet: LabelSheet, known: Iterable[LabelSheet]
+) -> Iterator[LabelSheet]:
+    """Yield the sheets whose labels hold the leader: first of the same paper, smallest first."""
+
+    def effort(other: LabelSheet) -> tuple[bool, bool, float]:
+        return other.paper != sheet.paper, other.on_roll, other.width * other.height
+
+    return (other for other in sorted(known, key=effort) if _holds(leader, code, other))
+
+
+def _to_leave_out(leader: Leader, sheet: LabelSheet, practice: Practice) -> list[str]:
+    """Return what the recipe has to do without to fit; nothing where that does not help either."""
+    recipe, left_out = leader.recipe, []
+    for word, without in _SPARED:
+        if (shorter := without(recipe)) == recipe:
+            continue
+        recipe = shorter
+        left_out.append(word)
+        code = symbol(write_notation(recipe, practice.knots, practice.materials))
+        if _holds(leader, code, sheet):
+            return left_out
+    return []
+
+
+def _holds(leader: Leader, code: Symbol, sheet: LabelSheet) -> bool:
+    try:
+        wallet_label(leader, code, sheet)
+    except TooSmall:
+        return False
+    return True

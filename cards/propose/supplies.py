@@ -1,0 +1,95 @@
+"""The line that a taper may be made of: a rack or a list of diameters in, strands out."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cards.errors import refused
+from cards.fitness import inches
+from cards.knots import PRINTED_MM
+from cards.practice import Practice
+from cards.propose.wish import Tippet
+from cards.rack_file import Rack
+from cards.units import Diameter, Strength
+
+# Of the line's tip: common practice in print for ordinary nylon; less if hard, more if soft.
+BUTT_OF_TIP = Fraction(2, 3)
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Line that a section can be cut from."""
+
+    material: str
+    diameter: Diameter
+    strength: Strength | None = None
+    label: str | None = None  # the spool's
+    left_mm: Fraction | None = None  # None where there is no end to it
+
+
+def supplies_of_rack(rack: Rack, practice: Practice) -> tuple[Supply, ...]:
+    """Return the rack's nylon and fluorocarbon; wire and thread make no taper."""
+    return tuple(
+        Supply(spool.material, spool.diameter, spool.strength, spool.label, spool.left.mm)
+        for spool in rack.spools
+        if practice.materials.find(spool.material).kind in ("nylon", "fluorocarbon")
+    )
+
+
+def supplies_of_diameters(
+    diameters: Iterable[Diameter], material: str, tippet: Tippet
+) -> tuple[Supply, ...]:
+    """Return a strand of the material for each diameter, and of the tippet's own at its size."""
+    return tuple(
+        Supply(tippet.material or material, diameter, tippet.strength)
+        if is_near(diameter, tippet.diameter)
+        else Supply(material, diameter)
+        for diameter in diameters
+    )
+
+
+def butt_for_line(tip: Diameter, strands: Sequence[Supply], practice: Practice) -> Diameter:
+    """Return the diameter nearest to two thirds of a fly line's tip.
+
+    Raises `Refused` where no strand is within what the audit allows.
+    """
+    low, high = practice.rules["butt and line"].limits
+    fit = [s.diameter for s in strands if low <= s.diameter.mm / tip.mm <= high]
+    wanted = tip.mm * BUTT_OF_TIP
+    if not fit:
+        raise refused(
+            f"no strand suits a line whose tip is {tip.plain}",
+            f"buy one of about {inches(wanted)} for the butt",
+        )
+    return min(fit, key=lambda diameter: abs(diameter.mm - wanted))
+
+
+def named(strand: Supply) -> str:
+    """Return a strand in words: `0.017 in hard nylon (Stiff 13)`."""
+    words = f"{strand.diameter.plain} {strand.material}"
+    return f"{words} ({strand.label})" if strand.label else words
+
+
+def fullest(strands: Sequence[Supply]) -> tuple[Supply, ...]:
+    """Return the strands thickest first; of like ones the one with most left."""
+    kept: list[Supply] = []
+    for strand in sorted(strands, key=lambda strand: -strand.diameter.mm):
+        like = next((other for other in kept if _alike(strand, other)), None)
+        if like is None:
+            kept.append(strand)
+        elif _has_more(strand, like):
+            kept[kept.index(like)] = strand
+    return tuple(kept)
+
+
+def is_near(one: Diameter, other: Diameter) -> bool:
+    """Whether two diameters are one but for what print rounds off."""
+    return abs(one.mm - other.mm) < PRINTED_MM
+
+
+def _alike(one: Supply, other: Supply) -> bool:
+    return one.material == other.material and is_near(one.diameter, other.diameter)
+
+
+def _has_more(one: Supply, other: Supply) -> bool:
+    return other.left_mm is not None and (one.left_mm is None or one.left_mm > other.left_mm)

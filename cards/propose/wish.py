@@ -1,0 +1,68 @@
+"""What a person asks of a taper: words of the command line in, checked values out."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cards.errors import Refused, refused
+from cards.practice import Practice
+from cards.strand import parse_strand
+from cards.units import Diameter, Length, Strength, parse_diameter
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """How the length is shared among butt, taper and tippet, in percent."""
+
+    butt: int
+    taper: int
+    tippet: int
+
+
+# J. B. Healy, The Pocket Guide to Fishing Knots, p. 36.
+USUAL_SHARES = Shares(60, 20, 20)
+
+
+@dataclass(frozen=True, slots=True)
+class Tippet:
+    """The strand to end with; None where any will do."""
+
+    diameter: Diameter
+    material: str | None = None
+    strength: Strength | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """The taper that is asked for."""
+
+    total: Length  # finished
+    butt: Diameter
+    tippet: Tippet
+    step_mm: Fraction  # the largest between neighbours
+    shares: Shares = USUAL_SHARES
+    material: str | None = None  # above the tippet; None where any will do
+    line_tip: Diameter | None = None  # the fly line's, where the butt was chosen by it
+
+
+def read_shares(text: str) -> Shares:
+    """Read `60/20/20`; raises `Refused`."""
+    match = re.fullmatch(r"(?a:(\d{1,2})/(\d{1,2})/(\d{1,2}))", text.replace(" ", ""))
+    parts = [int(part) for part in match.groups()] if match else []
+    if sum(parts) != 100 or 0 in parts:
+        raise refused(
+            f"{text!r} is not a share for each of butt, taper and tippet",
+            "write three percentages that make 100, such as 60/20/20",
+        )
+    return Shares(*parts)
+
+
+def read_tippet(text: str, practice: Practice) -> Tippet:
+    """Read `4X`, or with material and strength `4X fluorocarbon 5 lb`; raises `Refused`."""
+    try:
+        return Tippet(parse_diameter(text))
+    except Refused:
+        strand = parse_strand(text, practice.materials)
+    if strand.length is not None:
+        raise refused(f"{text!r} gives a length", "leave it out: it follows from total and shares")
+    return Tippet(strand.diameter, strand.material, strand.strength)

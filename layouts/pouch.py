@@ -1,0 +1,72 @@
+"""A card's size in; a sheet on which laminating pouches are laid, to place cards and to cut, out.
+
+A card is cut out first and the pouch afterwards, beyond the card: film that ends on the paper's
+edge lets water in. So the lines to cut by cannot be on the card's own sheet.
+"""
+
+from typing import Literal, TypeAlias
+
+from layouts.curves import rounded
+from layouts.face import MM, Face, Item, Path
+from layouts.formats import CardSize, Paper
+from layouts.imposition import MARGIN, Card, place_cards
+from layouts.legible import FLOOR
+from layouts.lengths import in_mm
+from layouts.rulers import PEN
+from layouts.sheet import Sheet
+from layouts.text import CAP_HEIGHT, TooWide, break_lines
+
+Use: TypeAlias = Literal["wet", "dry"]
+
+# The film that is sealed all round: common practice in print.
+SEALED: dict[Use, float] = {"wet": 5 * MM, "dry": 3.2 * MM}
+ROUND = 3 * MM  # of the film's corners; square ones peel (common practice)
+
+LEADING = 1.25
+_WORDS = (
+    "1. Lay the open pouch here, a cut card on each inner outline.",
+    "2. Take the sheet away and seal the pouch.",
+    "3. Lay it here again and cut along the outer lines.",
+)
+
+
+def pouch_sheet(
+    size: CardSize, count: int, paper: Paper, use: Use, margin: float = MARGIN
+) -> Sheet:
+    """Return a sheet for as many cards as it holds, at most `count`, parted by shared cuts.
+
+    Raises `DoesNotFit`.
+    """
+    pouch = Card(_pouch(size, SEALED[use]))
+    return place_cards([pouch] * count, paper, margin=margin, noun="pouch")[0]
+
+
+def _pouch(size: CardSize, sealed: float) -> Face:
+    width, height = size.width + 2 * sealed, size.height + 2 * sealed
+    card = rounded(sealed, sealed, size.width, size.height, size.corner)
+    outlines = (
+        Path(rounded(0, 0, width, height, ROUND), line=2 * PEN),
+        Path(card, line=PEN, dash=(1.5, 1.5)),
+    )
+    return Face(
+        f"pouch for {size.name}", width, height, (*outlines, *_words(width, height, sealed))
+    )
+
+
+def _words(width: float, height: float, sealed: float) -> tuple[Item, ...]:
+    """Return what to do, in the middle of the card, or nothing where that is too small for it."""
+    texts = (*_WORDS, f"So {in_mm(sealed)} of film stay around each card.")
+    try:
+        lines = [
+            line
+            for text in texts
+            for line in break_lines(text, "medium", FLOOR, width - 4 * sealed)
+        ]
+    except TooWide:
+        return ()
+    pitch = LEADING * FLOOR
+    if pitch * len(lines) > height - 4 * sealed:
+        return ()
+    left = (width - max(line.width for line in lines)) / 2
+    first = (height - pitch * len(lines)) / 2 + CAP_HEIGHT * FLOOR
+    return tuple(run for k, line in enumerate(lines) for run in line.at(left, first + pitch * k))

@@ -1,0 +1,43 @@
+"""The title of a drawing: a name and what is to be said of it in, a framed block out."""
+
+from collections.abc import Sequence
+
+from layouts.face import MM, Face, Item, Path, rectangle, shifted
+from layouts.legible import FLOOR
+from layouts.lengths import fits
+from layouts.rulers import PEN, true_size_rules
+from layouts.text import CAP_HEIGHT, SetLine, break_lines
+
+WIDTH = 92 * MM  # holds the rule
+PAD = 3 * MM
+NAME = 11.0
+LEADING = 1.35
+
+
+def title_block(name: str, facts: Sequence[str], advice: str, room: float) -> Face:
+    """Return name, facts, advice and a rule of true size, as wide as WIDTH or the room.
+
+    Raises TooWide.
+    """
+    width = min(WIDTH, room)
+    inner = width - 2 * PAD
+    lines = list(break_lines(name, "bold", NAME, inner))
+    for text in (*facts, advice):
+        lines += break_lines(text, "medium", FLOOR, inner)
+    items, y = _set(lines)
+    rule, _ = true_size_rules()
+    if fits(rule.width, inner):
+        items += shifted(rule.items, PAD, y + PAD / 2)
+        y += PAD / 2 + rule.height
+    frame = Path(rectangle(0, 0, width, y + PAD), line=2 * PEN, fill=1)
+    return Face(name, width, y + PAD, (frame, *items))
+
+
+def _set(lines: Sequence[SetLine]) -> tuple[list[Item], float]:
+    """Return the lines one below the other, and where the last one ends."""
+    items: list[Item] = []
+    y = PAD
+    for line in lines:
+        items += line.at(PAD, y + CAP_HEIGHT * line.size)
+        y += LEADING * line.size
+    return items, y

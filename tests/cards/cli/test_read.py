@@ -1,0 +1,114 @@
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from reportlab.pdfgen.canvas import Canvas
+
+from cards.notation import write_notation
+from cards.recipe import Recipe
+from cards.recipe_file import read_recipe
+from tests.cards.cli.conftest import Tagend
+from tests.written import PRACTICE
+
+SAMPLES = ("breakwater-ten", "hasty-seven", "millrace-three", "reedbed-six", "sandbar-eight")
+
+
+def recipe(file: Path) -> Recipe:
+    return read_recipe(file.read_bytes(), PRACTICE)
+
+
+def code(file: Path) -> str:
+    return write_notation(recipe(file), PRACTICE.knots, PRACTICE.materials)
+
+
+@pytest.mark.parametrize("sample", SAMPLES)
+def test_a_recipe_comes_back_from_its_codes_text(tagend: Tagend, demo: Path, sample: str) -> None:
+    written = demo / f"{sample}.toml"
+    run = tagend("read", code(written))
+    assert (run.status, run.err) == (0, "")
+    # A code is the text of one leader, so its file's variants stay behind.
+    assert read_recipe(run.out.encode(), PRACTICE) == replace(recipe(written), variants=())
+
+
+def test_a_code_may_come_in_a_file_or_on_standard_input(tagend: Tagend, demo: Path) -> None:
+    text = code(demo / "sandbar-eight.toml")
+    (demo / "code.txt").write_text(f"\n{text}\n")
+    from_file = tagend("read", demo / "code.txt")
+    from_stdin = tagend("read", "-", stdin=text.lower().encode())
+    assert from_file.out == from_stdin.out == tagend("read", text).out
+
+
+def test_a_long_code_is_no_file_name(tagend: Tagend, demo: Path) -> None:
+    long = demo / "long.toml"
+    text = (demo / "sandbar-eight.toml").read_text()
+    long.write_text(text.replace("Crabs over pale sand", "Crabs over pale sand " * 8))
+    assert len(code(long)) > 255
+    assert tagend("read", code(long)).status == 0
+
+
+def test_a_recipe_comes_back_from_the_pdf_of_its_card(tagend: Tagend, demo: Path) -> None:
+    pdf, again = demo / "card.pdf", demo / "again.toml"
+    assert tagend("cards", demo / "sandbar-eight.toml", "-o", pdf).status == 0
+    assert tagend("read", pdf, "-o", again).status == 0
+    assert recipe(again) == recipe(demo / "sandbar-eight.toml")
+
+
+def test_several_recipes_need_a_folder(tagend: Tagend, demo: Path) -> None:
+    pdf, folder = demo / "cards.pdf", demo / "back"
+    written = [demo / f"{sample}.toml" for sample in ("sandbar-eight", "reedbed-six")]
+    # A second leader of the same name must not replace the first.
+    other = demo / "other.toml"
+    other.write_text(written[0].read_text().replace("46 in", "47 in").replace("11 ft", "133 in"))
+    assert tagend("cards", *written, other, "-o", pdf).status == 0
+    run = tagend("read", pdf)
+    assert run.status == 2
+    assert run.faults == [
+        f"{pdf}: it holds 3 recipes (sandbar-eight.toml, reedbed-six.toml, sandbar-eight.toml); "
+        "give a folder with -o"
+    ]
+    assert tagend("read", pdf, "-o", folder).faults == [
+        f"{folder}: this is not a folder; make it first, or name another"
+    ]
+    folder.mkdir()
+    run = tagend("read", pdf, "-o", folder)
+    assert (run.status, run.err) == (0, f"wrote 3 recipes into {folder}\n")
+    names = ["reedbed-six.toml", "sandbar-eight-2.toml", "sandbar-eight.toml"]
+    assert sorted(file.name for file in folder.iterdir()) == names
+    assert {recipe(file) for file in folder.iterdir()} == {recipe(f) for f in (*written, other)}
+
+
+NO_RECIPE = {
+    b"Sandbar eight": "this holds no code's text; ",
+    b"\x00\xff\xfe": "this is no text",
+    b"%PDF-1.4\nnothing": "this is not a PDF, or it is damaged; ",
+}
+
+
+@pytest.mark.parametrize("content", NO_RECIPE)
+def test_what_holds_no_recipe_is_refused(tagend: Tagend, tmp_path: Path, content: bytes) -> None:
+    source, output = tmp_path / "source", tmp_path / "again.toml"
+    source.write_bytes(content)
+    run = tagend("read", source, "-o", output)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith(f"{source}: {NO_RECIPE[content]}")
+    assert not output.exists()
+
+
+def test_a_pdf_of_other_hands_is_refused(tagend: Tagend, tmp_path: Path) -> None:
+    pdf = tmp_path / "other.pdf"
+    canvas = Canvas(str(pdf))
+    canvas.drawString(72, 72, "Sandbar eight")
+    canvas.save()
+    run = tagend("read", pdf)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith(f"{pdf}: this PDF carries no recipe")
+
+
+def test_a_mistyped_code_is_refused(tagend: Tagend, demo: Path) -> None:
+    text = code(demo / "reedbed-six.toml").replace("34*.021", "43*.021")
+    run = tagend("read", text)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith("the text and the two check characters at its end do not agree")

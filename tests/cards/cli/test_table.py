@@ -1,0 +1,129 @@
+import time
+from pathlib import Path
+
+import pytest
+
+from cards.csv_columns import COLUMNS
+from cards.csv_text import csv_table
+from tests.cards.cli.conftest import Tagend
+from tests.plausible import plausible_recipes
+
+HEADER = "name,length,diameter,material\n"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    folder = tmp_path / "recipes"
+    folder.mkdir()
+    return folder
+
+
+def names(folder: Path) -> list[str]:
+    return sorted(file.name for file in folder.iterdir())
+
+
+def test_the_sample_table_becomes_sound_recipe_files(
+    tagend: Tagend, demo: Path, folder: Path
+) -> None:
+    run = tagend("table", demo / "list.csv", "-o", folder)
+    assert (run.status, run.out, run.err) == (0, "", f"wrote 3 recipes into {folder}\n")
+    assert names(folder) == ["groyne-nine.toml", "tarn-four.toml", "weir-five.toml"]
+    assert tagend("check", *folder.iterdir()).status == 0
+
+
+def test_recipes_come_back_from_their_table(tagend: Tagend, demo: Path, folder: Path) -> None:
+    files = [demo / name for name in ("hasty-seven.toml", "reedbed-six.toml")]
+    table = folder.parent / "all.CSV"
+    run = tagend("table", *files, "-o", table)
+    assert (run.status, run.out, run.err) == (0, "", f"wrote {table}\n")
+    tagend("table", table, "-o", folder)
+    for file in files:
+        again = folder / file.name
+        assert tagend("cuts", again).out == tagend("cuts", file).out
+
+
+def test_good_recipes_are_written_and_bad_ones_told(tagend: Tagend, folder: Path) -> None:
+    table = folder.parent / "list.csv"
+    table.write_text(f"{HEADER}Good,9 ft,4X,nylon\nBad,9,4X,nilon\nBetter,8 ft,4X,nylon\n")
+    run = tagend("table", table, "-o", folder)
+    assert (run.status, run.out) == (2, "")
+    assert run.err.splitlines() == [
+        f"wrote 2 recipes into {folder}",
+        f"{table}: row 3, length: '9' has no unit; "
+        'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"',
+        f"{table}: row 3, material: no material is called 'nilon'; did you mean nylon?",
+    ]
+    assert names(folder) == ["better.toml", "good.toml"]
+
+
+def test_one_table_that_is_none_does_not_hold_up_another(tagend: Tagend, folder: Path) -> None:
+    table, none = folder.parent / "list.csv", folder.parent / "none.csv"
+    table.write_text(f"{HEADER}Good,9 ft,4X,nylon\n")
+    run = tagend("table", none, table, "-o", folder)
+    assert run.status == 2
+    assert run.faults == [
+        f"wrote 1 recipe into {folder}",
+        f"{none}: there is no such file; check its name and folder",
+    ]
+
+
+def test_recipes_of_one_name_are_numbered(tagend: Tagend, folder: Path) -> None:
+    text = "name,section,length,diameter,material\nLow,1,9 ft,4X,nylon\nLow,1,8 ft,4X,nylon\n"
+    run = tagend("table", "-", "-o", folder, stdin=text.encode())
+    assert run.status == 0
+    assert names(folder) == ["low-2.toml", "low.toml"]
+
+
+def test_a_table_leaves_out_variants_and_says_so(tagend: Tagend, demo: Path, folder: Path) -> None:
+    recipe, table = demo / "sandbar-eight.toml", folder / "out.csv"
+    run = tagend("table", recipe, "-o", table)
+    assert (run.status, run.out) == (0, "")
+    assert run.err.splitlines() == [
+        f"wrote {table}",
+        f"{recipe}: its 2 variants are not in the table; `tagend vary` makes recipes of them",
+    ]
+
+
+def test_a_table_is_not_begun_with_a_faulty_recipe(tagend: Tagend, demo: Path, folder: Path) -> None:
+    run = tagend("table", demo / "reedbed-six.toml", demo / "rack.toml", "-o", folder / "out.csv")
+    assert run.status == 2
+    assert names(folder) == []
+
+
+@pytest.mark.parametrize(
+    ("arguments", "fault"),
+    [
+        ([], "Missing argument 'SOURCE...'."),
+        (["list.csv"], "Missing option '-o' / '--output'."),
+    ],
+)
+def test_what_is_missing_is_told(tagend: Tagend, arguments: list[str], fault: str) -> None:
+    run = tagend("table", *arguments)
+    assert run.status == 2
+    assert run.faults == [f"tagend table: {fault} See 'tagend table --help'."]
+
+
+def test_a_folder_that_is_not_there_is_told(tagend: Tagend, demo: Path, tmp_path: Path) -> None:
+    missing = tmp_path / "missing"
+    run = tagend("table", demo / "list.csv", "-o", missing)
+    assert run.status == 2
+    assert run.faults == [f"{missing}: this is not a folder; make it first, or name another"]
+
+
+def test_the_columns_are_described(tagend: Tagend) -> None:
+    run = tagend("table", "--columns")
+    assert (run.status, run.err) == (0, "")
+    assert [line.split()[0] for line in run.out.splitlines()] == list(COLUMNS)
+    assert run.out.count("(needed)") == 4
+
+
+def test_a_shops_list_of_200_recipes_comes_in_within_a_second(
+    tagend: Tagend, folder: Path
+) -> None:
+    table = folder.parent / "list.csv"
+    table.write_bytes(csv_table(plausible_recipes(200)))
+    start = time.perf_counter()
+    run = tagend("table", table, "-o", folder)
+    assert time.perf_counter() - start < 1
+    assert run.err == f"wrote 200 recipes into {folder}\n"
+    assert len(names(folder)) == 200

@@ -1,0 +1,185 @@
+"""Proposals against every taper that there is on small racks."""
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import combinations, pairwise, product
+from random import Random
+
+import pytest
+
+from cards.errors import Refused
+from cards.leader import work_out
+from cards.propose import Proposal, Shares, Supply, Tippet, Wish, propose
+from cards.recipe import Recipe, Section
+from cards.units import INCH_MM, parse_diameter, parse_length, parse_span
+from tests.written import PRACTICE
+
+TAPE_MM = INCH_MM / 4
+SHORTEST = 6  # in
+
+
+def supply(thou: int, material: str = "nylon", left: int | None = None) -> Supply:
+    left_mm = None if left is None else left * INCH_MM
+    return Supply(material, parse_diameter(f"{thou} thou"), None, f"{thou} {material}", left_mm)
+
+
+def wish(
+    inches: int, butt: int, tippet: Tippet | int, step: int = 4, shares: Shares | None = None
+) -> Wish:
+    end = Tippet(parse_diameter(f"{tippet} thou")) if isinstance(tippet, int) else tippet
+    return Wish(
+        parse_length(f"{inches} in"),
+        parse_diameter(f"{butt} thou"),
+        end,
+        parse_diameter(f"{step} thou").mm,
+        shares or Shares(60, 20, 20),
+    )
+
+
+def shown(proposal: Proposal) -> tuple[tuple[str, str], ...]:
+    return tuple(
+        (section.length.plain, str(strand.label))
+        for section, strand in zip(proposal.recipe.sections, proposal.strands, strict=True)
+    )
+
+
+# A second solution, which tries everything: what the package's docstring says, word for word.
+
+
+def every_taper(asked: Wish, rack: list[Supply]) -> list[tuple[tuple[str, str], ...]]:
+    """Return the three best of all tapers, as `shown` shows them."""
+    thickest_first = sorted(rack, key=lambda strand: -strand.diameter.mm)
+    found = []
+    for path in paths(asked, thickest_first):
+        lengths = best_lengths(asked, path)
+        if lengths is not None:
+            order = [thickest_first.index(strand) for strand in path]
+            found.append((cost(asked, path), order, lengths, path))
+    found.sort()
+    even = height(asked.butt.mm) - height(asked.tippet.diameter.mm)
+    return [
+        tuple((f"{n} in", str(strand.label)) for n, strand in zip(lengths, path, strict=True))
+        for paid, _, lengths, path in found[:3]
+        if paid <= found[0][0] + 5 * even**2
+    ]
+
+
+def paths(asked: Wish, rack: list[Supply]) -> Iterator[tuple[Supply, ...]]:
+    fewest = math.ceil((asked.butt.mm - asked.tippet.diameter.mm) / asked.step_mm)
+    for count in range(2, min(len(rack), 2 * fewest + 2) + 1):
+        for path in combinations(rack, count):
+            steps = [a.diameter.mm - b.diameter.mm for a, b in pairwise(path)]
+            ends = path[0].diameter.mm == asked.butt.mm and (
+                path[-1].diameter.mm == asked.tippet.diameter.mm
+                and asked.tippet.material in (None, path[-1].material)
+            )
+            if ends and all(0 < step <= asked.step_mm for step in steps):
+                yield path
+
+
+def height(mm: Fraction) -> int:
+    return round(1_000_000 * math.log(mm))
+
+
+def cost(asked: Wish, path: tuple[Supply, ...]) -> int:
+    fewest = math.ceil((asked.butt.mm - asked.tippet.diameter.mm) / asked.step_mm)
+    drop = height(asked.butt.mm) - height(asked.tippet.diameter.mm)
+    paid = 0
+    for place, (above, below) in enumerate(pairwise(path), start=2):
+        paid += (fewest * (height(above.diameter.mm) - height(below.diameter.mm)) - drop) ** 2
+        if above.material != below.material:
+            paid += drop**2 * (1 if place == len(path) else 10)
+    return paid
+
+
+def best_lengths(asked: Wish, path: tuple[Supply, ...]) -> tuple[int, ...] | None:
+    total, count = int(asked.total.mm / INCH_MM), len(path)
+    if count * SHORTEST > total:
+        return None
+    planned = shared(asked, count, [SHORTEST] * count, [total] * count)
+    least = [max(SHORTEST, math.ceil(Fraction(9, 10) * length)) for length in planned]
+    most = rooms(path, total)
+    if any(low > high for low, high in zip(least, most, strict=True)) or sum(most) < total:
+        return None
+    return shared(asked, count, least, most)
+
+
+def rooms(path: tuple[Supply, ...], total: int) -> list[int]:
+    """Return for each strand the longest finished piece whose cut it has line for."""
+    sections = (Section(parse_span("1 ft"), s.diameter, s.material) for s in path)
+    pieces = work_out(Recipe("", tuple(sections)), PRACTICE).pieces
+    found = []
+    for strand, piece in zip(path, pieces, strict=True):
+        takes = piece.at_butt.mm + piece.at_fly.mm
+        cuts = (-(-(n * INCH_MM + takes) // TAPE_MM) * TAPE_MM for n in range(total, 0, -1))
+        fits = (strand.left_mm is None or cut <= strand.left_mm for cut in cuts)
+        found.append(next((n for n, fit in zip(range(total, 0, -1), fits, strict=False) if fit), 0))
+    return found
+
+
+def shared(asked: Wish, count: int, least: list[int], most: list[int]) -> tuple[int, ...]:
+    """Return the lengths nearest to the shares, and then to the fall within each part."""
+    total, shares = int(asked.total.mm / INCH_MM), asked.shares
+    sizes = [size for size in (count // 2, (count - 1) // 2, 1) if size]
+    percent = [shares.butt, shares.taper, shares.tippet]
+    if len(sizes) == 2:
+        percent = [shares.butt + shares.taper, shares.tippet]
+    wanted = [Fraction(total * share, 100) for share in percent]
+    ends = [sum(sizes[:n]) for n in range(len(sizes) + 1)]
+    ranges = [(sum(least[a:b]), sum(most[a:b])) for a, b in pairwise(ends)]
+    lengths: list[int] = []
+    for part, whole in enumerate(closest(wanted, ranges, total)):
+        fall = [Fraction(2, 3) ** n if part == 0 else Fraction(1) for n in range(sizes[part])]
+        inside = list(zip(least, most, strict=True))[ends[part] : ends[part + 1]]
+        lengths += closest([whole * f / sum(fall) for f in fall], inside, whole)
+    return tuple(lengths)
+
+
+def closest(wanted: list[Fraction], ranges: list[tuple[int, int]], total: int) -> tuple[int, ...]:
+    """Return whole numbers of that sum nearest to those wanted; the first are the larger."""
+    scale = math.lcm(*(number.denominator for number in wanted))
+    scaled = [int(number * scale) for number in wanted]
+    choices = product(*(range(low, min(high, total) + 1) for low, high in ranges[:-1]))
+    low, high = ranges[-1]
+    whole = ((*c, total - sum(c)) for c in choices if low <= total - sum(c) <= high)
+
+    def nearness(numbers: tuple[int, ...]) -> tuple[int, tuple[int, ...]]:
+        off = (scale * n - w for n, w in zip(numbers, scaled, strict=True))
+        return -sum(n * n for n in off), numbers
+
+    return max(whole, key=nearness)
+
+
+def random_case(random: Random) -> tuple[Wish, list[Supply]]:
+    tippet, butt = random.randint(5, 9), random.randint(13, 20)
+    sizes = {
+        butt,
+        tippet,
+        *random.sample(range(tippet + 1, butt), min(butt - tippet - 1, random.randint(2, 4))),
+    }
+    rack = [
+        supply(
+            size,
+            random.choice(["nylon", "nylon", "nylon", "fluorocarbon"]),
+            random.choice([None, None, random.randint(8, 50)]),
+        )
+        for size in sizes
+    ]
+    end = Tippet(parse_diameter(f"{tippet} thou"), random.choice([None, None, "fluorocarbon"]))
+    if random.random() < 0.4:
+        rack.append(supply(tippet, "fluorocarbon"))
+    rack = list({(strand.diameter, strand.material): strand for strand in rack}.values())
+    shares = random.choice([Shares(60, 20, 20), Shares(50, 25, 25), Shares(30, 30, 40)])
+    return wish(random.randint(24, 45), butt, end, random.randint(4, 9), shares), rack
+
+
+@pytest.mark.parametrize("seed", range(500))
+def test_proposals_are_the_best_of_all_tapers(seed: int) -> None:
+    asked, rack = random_case(Random(seed))
+    best = every_taper(asked, rack)
+    try:
+        found = [shown(proposal) for proposal in propose(asked, rack, PRACTICE)]
+    except Refused:
+        found = []
+    assert found == best

@@ -1,0 +1,168 @@
+"""A person's own font sets what no other has, while it is in use and nowhere else."""
+
+import re
+from io import BytesIO
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from fonts import BadFont, NoGlyph, Run, chain, own_font, runs, text_width
+from fonts.files import font_path
+from layouts.face import Face
+from layouts.pdf import write_pdf
+from layouts.sheet import Placed, Sheet
+from layouts.text import set_line
+from tests.fonts.made import postscript, truetype
+from tests.layouts.drawn import page_image, text
+
+FLY = "毛鈎"  # "fly", which no font here has
+
+
+@pytest.fixture
+def font(tmp_path: Path) -> Path:
+    return truetype(tmp_path / "brush.ttf", FLY + "Aé", "Brush-Regular")
+
+
+def refusal(path: Path) -> str:
+    with pytest.raises(BadFont) as caught, own_font(path):
+        pass
+    return str(caught.value)
+
+
+def test_it_sets_only_what_the_others_lack(font: Path) -> None:
+    with own_font(font):
+        first, own = runs("Aé " + FLY, "bold")
+    assert first == Run("Aé ", "bold")
+    assert own.text == FLY
+    assert text_width(FLY, own.font, 10) == pytest.approx(2 * 5)  # half an em each
+
+
+def test_it_serves_every_weight(font: Path) -> None:
+    with own_font(font):
+        assert runs("毛", "medium")[0].font == runs("毛", "bold")[0].font
+
+
+def test_out_of_use_nothing_of_it_is_left(font: Path) -> None:
+    before = chain("medium")
+    with own_font(font):
+        set_line(FLY, "medium", 9)
+        assert len(chain("medium")) == len(before) + 1
+    assert chain("medium") == before
+    with pytest.raises(NoGlyph):
+        runs(FLY, "medium")
+    with pytest.raises(NoGlyph):
+        set_line(FLY, "medium", 9)  # though lines are remembered
+
+
+def test_a_failure_inside_puts_it_out_of_use_too(font: Path) -> None:
+    before = chain("medium")
+    with pytest.raises(KeyError), own_font(font):
+        raise KeyError
+    assert chain("medium") == before
+
+
+def test_no_font_changes_nothing() -> None:
+    with own_font(None):
+        assert chain("bold") == ("bold", "bold-fallback")
+
+
+def test_one_font_in_use_gives_way_to_another(font: Path, tmp_path: Path) -> None:
+    other = truetype(tmp_path / "reed.ttf", "竿", "Reed-Regular")
+    with own_font(font):
+        with own_font(other), pytest.raises(NoGlyph):
+            runs("毛", "medium")
+        assert runs("毛", "medium")
+
+
+def test_what_it_sets_is_embedded_drawn_and_read_back(font: Path) -> None:
+    with own_font(font):
+        line = set_line("Fly 毛鈎", "medium", 20)
+    # Out of use its name still leads to the file, so that a line set before can be drawn.
+    face = Face("face", 200, 50, line.at(10, 30))
+    pdf = write_pdf([Sheet(200, 50, (Placed(face, 0, 0),))], title="", creator="")
+    assert text(pdf) == "Fly 毛鈎"
+    fonts = pypdf.PdfReader(BytesIO(pdf)).pages[0]["/Resources"]["/Font"]  # type: ignore[index]
+    names = {str(each.get_object()["/BaseFont"]) for each in fonts.values()}
+    assert any("+Brush-Regular-own-" in name for name in names)
+    # The middle of a box, 0.35 em above the baseline, is black.
+    box = line.pieces[-1]
+    dots = 300 / 72
+    middle = (round((10 + box.start + 5) * dots), round((30 - 7) * dots))
+    assert page_image(pdf, 300).getpixel(middle) == 0
+
+
+def test_a_pdf_does_not_tell_where_the_font_lies(font: Path) -> None:
+    with own_font(font):
+        face = Face("face", 20, 20, set_line("毛", "medium", 9).at(9, 9))
+    pdf = write_pdf([Sheet(20, 20, (Placed(face, 0, 0),))], title="", creator="")
+    assert font.name.encode() not in pdf
+    assert str(font.parent).encode() not in pdf
+
+
+def test_two_own_fonts_of_one_name_are_told_apart(tmp_path: Path) -> None:
+    pages = []
+    for character in "毛鈎":
+        with own_font(truetype(tmp_path / f"{character}.ttf", character, "Same-Regular")):
+            face = Face("face", 20, 20, set_line(character, "medium", 9).at(9, 9))
+        pages.append(write_pdf([Sheet(20, 20, (Placed(face, 0, 0),))], title="", creator=""))
+    assert [text(page) for page in pages] == ["毛", "鈎"]
+
+
+@pytest.mark.parametrize("use", ["medium", "bold-fallback"])
+def test_a_font_called_as_one_of_ours_is_refused(use: str, tmp_path: Path) -> None:
+    copy = tmp_path / "copy.ttf"
+    copy.write_bytes(font_path(use).read_bytes())
+    assert re.fullmatch(
+        rf"{re.escape(str(copy))}: it is called \S+ inside, as a font that is used here already; "
+        "give a font of another name",
+        refusal(copy),
+    )
+
+
+def test_a_missing_file_is_told(tmp_path: Path) -> None:
+    path = tmp_path / "none.ttf"
+    assert refusal(path) == f"{path}: there is no such file; give the path of a TrueType font"
+    assert "there is no such file" in refusal(tmp_path)
+
+
+def test_postscript_outlines_are_told(tmp_path: Path) -> None:
+    path = postscript(tmp_path / "brush.otf", "毛", "BrushCff-Regular")
+    assert refusal(path) == (
+        f"{path}: its outlines are PostScript (CFF); give its TrueType version, a .ttf"
+    )
+
+
+@pytest.mark.parametrize("rights", [0x0002, 0x0100, 0x0200])
+def test_a_font_that_may_not_be_embedded_is_told(tmp_path: Path, rights: int) -> None:
+    path = truetype(tmp_path / "locked.ttf", "毛", "Locked-Regular", embedding=rights)
+    assert refusal(path) == f"{path}: its maker does not allow it in a PDF; give another font"
+
+
+def test_a_font_that_may_be_looked_at_and_printed_is_used(tmp_path: Path) -> None:
+    path = truetype(tmp_path / "preview.ttf", "毛", "Preview-Regular", embedding=0x0004)
+    with own_font(path):
+        assert runs("毛", "medium")
+
+
+@pytest.mark.parametrize("kept", [0, 3, 11, 300])
+def test_a_broken_file_is_told(font: Path, tmp_path: Path, kept: int) -> None:
+    path = tmp_path / "broken.ttf"
+    path.write_bytes(font.read_bytes()[:kept])
+    assert refusal(path) == (
+        f"{path}: this is no TrueType font, or it is damaged; give a .ttf file that opens elsewhere"
+    )
+
+
+def test_a_file_that_ends_within_a_table_is_told(font: Path, tmp_path: Path) -> None:
+    path = tmp_path / "torn.ttf"
+    path.write_bytes(font.read_bytes()[:-40])
+    assert re.fullmatch(
+        r".*torn\.ttf: its table '\w+' is cut off; fetch the font again", refusal(path)
+    )
+
+
+def test_text_that_is_no_font_is_told(tmp_path: Path) -> None:
+    path = tmp_path / "words.ttf"
+    path.write_text("not a font " * 100)
+    assert "this is no TrueType font, or it is damaged" in refusal(path)

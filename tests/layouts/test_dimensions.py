@@ -1,0 +1,50 @@
+"""A dimension line runs from place to place and says how far that is."""
+
+import pytest
+
+from layouts.dimensions import Dimension, across, down
+from layouts.face import MM, TextRun
+from layouts.ink import ink
+
+
+def words(dimension: Dimension) -> str:
+    return "".join(item.text for item in dimension.figure if isinstance(item, TextRun))
+
+
+def test_the_figure_says_millimetres_and_inches() -> None:
+    assert words(across(10, 10 + 2.625 * 72, 50)).replace("\u200a", "") == "66.67 mm · 2⅝ in"
+    assert words(down(0, 37 * MM, 50)) == "37 mm · 1.457 in"
+
+
+def test_the_line_ends_at_both_places() -> None:
+    box = ink([across(100, 300, 50).line])
+    assert box is not None
+    assert (box[0], box[2]) == pytest.approx((100, 300), abs=0.13)
+    box = ink([down(100, 300, 50).line])
+    assert box is not None
+    assert (box[1], box[3]) == pytest.approx((100, 300), abs=0.13)
+
+
+def test_the_figure_stands_in_the_middle_of_its_line() -> None:
+    for dimension in (across(100, 300, 50), down(100, 300, 50)):
+        left, top, right, bottom = dimension.figure_box
+        x, y = (left + right) / 2, (top + bottom) / 2
+        assert (x, y) == pytest.approx((200, 50) if dimension.line_box[0] == 100 else (50, 200))
+
+
+def test_a_figure_that_would_hide_its_line_stands_above_it() -> None:
+    short = across(100, 100 + 17 * MM, 50)
+    assert short.figure_box[3] <= short.line_box[1] + 1e-6
+
+
+def test_a_figure_may_stand_anywhere_along() -> None:
+    moved = across(0, 20, 50, figure_at=80)
+    assert (moved.figure_box[0] + moved.figure_box[2]) / 2 == pytest.approx(80)
+
+
+def test_dimensions_are_clear_only_when_no_figure_stands_on_anything() -> None:
+    one = across(100, 300, 50)
+    assert one.is_clear_of([across(100, 300, 80)])
+    assert not one.is_clear_of([across(100, 300, 52)])  # figure on figure
+    assert not one.is_clear_of([down(10, 90, 200, figure_at=20)])  # a line through the figure
+    assert one.is_clear_of([down(10, 90, 120, figure_at=20)])  # lines may cross

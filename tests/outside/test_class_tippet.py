@@ -1,0 +1,79 @@
+"""Record leaders: IGFA International Angling Rules, fly section.
+
+As reproduced by the Game Fishing Association of Australia, "Fly Equipment"; classes from
+T. Bishop, "World Record Line-Class Confusion". The rules are edited each year.
+"""
+
+from fractions import Fraction
+
+import pytest
+
+from cards.audit import audit
+from cards.recipe import Recipe
+from cards.rules import common_rules
+from cards.units import POUND_KG, parse_length, parse_strength
+from tests.written import PRACTICE, leader, recipe, section
+
+RULES = common_rules()
+
+
+def record_rules(written: Recipe) -> list[str]:
+    """Return the rules on record lengths that find something."""
+    findings = audit(leader(written), PRACTICE)
+    return [f.rule for f in findings if f.rule in ("class tippet", "shock tippet")]
+
+
+def record(tippet: str, guard: str) -> Recipe:
+    return recipe(
+        section("5 ft", "0.024 in"),
+        section(tippet, "0.015 in"),
+        section(guard, "0.024 in", "fluorocarbon", knot=None),
+        fly="non-slip loop",
+        record_lengths=True,
+    )
+
+
+def test_a_class_tippet_is_at_least_38_10_cm_inside_its_knots() -> None:
+    assert RULES["class tippet"].limits == (parse_length("38.10 cm").mm,)
+    assert parse_length("38.10 cm").mm == parse_length("15 in").mm
+    assert record_rules(record("38.10 cm", "6 in")) == []
+    assert record_rules(record("38.0 cm", "6 in")) == ["class tippet"]
+
+
+def test_a_shock_tippet_is_at_most_30_48_cm_with_its_knots() -> None:
+    assert RULES["shock tippet"].limits == (parse_length("30.48 cm").mm,)
+    assert parse_length("30.48 cm").mm == parse_length("12 in").mm
+    # The two are measured by opposite rules: 12 in between the knots is too long with them.
+    assert record_rules(record("20 in", "12 in")) == ["shock tippet"]
+    assert record_rules(record("20 in", "11 1/2 in")) == []
+
+
+def test_the_cut_of_a_class_tippet_is_longer_by_two_knots_and_two_hands() -> None:
+    tippet = leader(record("15 in", "6 in")).pieces[1]
+    two_hands = 2 * parse_length("3 in").mm
+    assert tippet.cut_mm > parse_length("15 in").mm + two_hands
+
+
+def test_both_rules_are_published_and_print_no_ruling() -> None:
+    for name in ("class tippet", "shock tippet"):
+        assert RULES[name].standing == "published"
+        assert "IGFA" in RULES[name].source
+        assert "not a ruling" in RULES[name].reason
+
+
+@pytest.mark.parametrize(
+    ("kg", "pounds"),
+    [
+        (1, "2.205"),
+        (2, "4.409"),
+        (3, "6.614"),
+        (4, "8.818"),
+        (6, "13.228"),
+        (8, "17.637"),
+        (10, "22.046"),
+    ],
+)
+def test_a_class_is_its_kilograms_and_not_its_nominal_pounds(kg: int, pounds: str) -> None:
+    strength = parse_strength(f"{kg} kg")
+    assert strength.kg == kg
+    assert round(strength.kg / POUND_KG, 3) == Fraction(pounds)
