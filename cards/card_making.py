@@ -18,6 +18,7 @@ from cards.rack_file import Rack
 from cards.shop_file import Shop
 from cards.shopping import shopping_lines
 from cards.tying import lessons
+from cards.variant_lines import variant_lines
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize
 from layouts.imposition import Card
@@ -59,6 +60,7 @@ def card_text(
         shop_name=shop.name,
         shop_line=shop.line,
         shopping=shopping_lines(leader, style.shopping) if style.shopping else (),
+        variants=variant_lines(leader.recipe, practice),
     )
     front = Fronting(leader, practice.materials, spool_labels(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0)

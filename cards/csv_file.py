@@ -88,9 +88,8 @@ def _row_faults(rows: Sequence[Row]) -> Iterator[Fault]:
     for place, row in enumerate(rows, start=1):
         where = f"row {row.number}"
         if row.beyond:
-            yield Fault(
-                where, f"{row.beyond[:40]!r} is beyond the last column", "put a cell that holds commas in quotes"
-            )
+            found = f"{row.beyond[:40]!r} is beyond the last column"
+            yield Fault(where, found, "put a cell that holds commas in quotes")
         if row.cells.get(NUMBER, str(place)) != str(place):
             found = f"{row.cells[NUMBER][:40]!r} stands where section {place} comes"
             yield Fault(f"{where}, {NUMBER}", found, "number from the butt, or leave it empty")

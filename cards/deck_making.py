@@ -1,6 +1,6 @@
 """A deck: worksheets and their cards in; cover, cards, reference and cautions out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from cards.card_making import paired
 from cards.cautions import cautions_for
@@ -15,15 +15,16 @@ from layouts.imposition import Card
 
 def deck(
     worksheets: Sequence[Worksheet],
-    cards: Iterable[Card],
+    cards: Sequence[Card],
     practice: Practice,
     shop: Shop,
-    size: CardSize,
 ) -> list[Card]:
     """Return the cards between a cover with an index, and a reference and a cautions card.
 
-    Raises `TooSmall` where the size does not hold them.
+    All are of the size and lie as the first card does. Raises `TooSmall` where that is too small.
     """
+    first = cards[0].front
+    size = CardSize("the deck", first.width, first.height)
     leaders = [worksheet.leader for worksheet in worksheets]
     return [
         *paired(cover(leaders, shop.name, shop.line, size)),

@@ -7,8 +7,10 @@ from dataclasses import dataclass, field, replace
 
 from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
 from cards.card_sheets import SheetWishes, card_sheets
+from cards.deck_making import deck
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
+from cards.faces.hole import with_hole
 from cards.faces.label import LabelNote
 from cards.label_making import labels_of
 from cards.notation import write_notation
@@ -58,6 +60,8 @@ class CardWishes:
     copies: int = 1
     style: CardStyle = field(default_factory=CardStyle)
     rack: Rack | None = None  # to name the person's own spools
+    deck: bool = False  # with a cover, a reference and a cautions card
+    hole: bool = False  # with a strip for a ring
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +97,10 @@ def cards_pdf(
         sheet = paper(wishes.paper or shop.paper or usual["paper"], own.stock)
         job = _CardJob(practice, shop, wishes, size, tuple(own.stock.cards.values()))
         cards = [card for worksheet in worksheets for card in _cards(worksheet, job)]
+        if wishes.deck:
+            cards = deck(worksheets, cards, practice, shop)
+        if wishes.hole:
+            cards = [with_hole(card) for card in cards]
         return write_pdf(
             card_sheets(cards, size.corner, sheet, own.printer, wishes.sheets),
             title=_title(worksheets, "tying cards"),

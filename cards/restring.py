@@ -66,7 +66,8 @@ def _ended(sections: Sections, change: Variant, tippet: int) -> Sections:
 
 def _no_section(sections: Sections, last: int, where: str) -> Exception:
     few = f"{len(sections)} sections" if len(sections) > 1 else "one section"
-    return refused(f"the leader has {few}", f"write 1 to {last}" if last else "leave it whole", where)
+    instead = f"write 1 to {last}" if last else "leave it whole"
+    return refused(f"the leader has {few}", instead, where)
 
 
 def _fished(section: Section) -> Section:

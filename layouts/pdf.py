@@ -5,7 +5,7 @@ The same sheets give the same bytes: nothing is taken from the clock, an id or a
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from io import BytesIO
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
@@ -39,7 +39,7 @@ class _Pen:
 
     canvas: "Canvas"
     codes: "dict[Symbol, PDFPathObject]"
-    forms: Mapping[Face, str]
+    forms: Mapping[int, str]  # by the id of a face, which its sheet holds
 
 
 def write_pdf(
@@ -61,9 +61,8 @@ def write_pdf(
     _describe(canvas, title, creator, subject)
     _prefer(canvas, duplex)
     embed(canvas, files)
-    pen = _Pen(canvas, {}, _forms(sheets))
-    for face, form in pen.forms.items():
-        _define(pen, face, form)
+    pen = _Pen(canvas, {}, {})
+    pen = replace(pen, forms=_defined(pen, sheets))
     for sheet in sheets:
         _draw_sheet(pen, sheet)
     return bytes(canvas.getpdfdata())
@@ -103,10 +102,17 @@ def _prefer(canvas: "Canvas", duplex: Duplex | None) -> None:
     PDFDictionary.__setitem__(preferences, "PickTrayByPDFSize", "true")
 
 
-def _forms(sheets: Sequence[Sheet]) -> dict[Face, str]:
-    uses = Counter(placed.face for sheet in sheets for placed in sheet.placed)
+def _defined(pen: _Pen, sheets: Sequence[Sheet]) -> dict[int, str]:
+    """Define a form for each face that is used often, and return the forms of all such faces."""
+    faces = {id(placed.face): placed.face for sheet in sheets for placed in sheet.placed}
+    uses: Counter[Face] = Counter()
+    for key, count in Counter(id(p.face) for sheet in sheets for p in sheet.placed).items():
+        uses[faces[key]] += count  # comparing all that is on a face, once for each object
     often = [face for face, count in uses.items() if count >= _WORTH_REUSE]
-    return {face: f"face{number}" for number, face in enumerate(often, start=1)}
+    names = {face: f"face{number}" for number, face in enumerate(often, start=1)}
+    for face, form in names.items():
+        _define(pen, face, form)
+    return {key: names[face] for key, face in faces.items() if names and face in names}
 
 
 def _define(pen: _Pen, face: Face, form: str) -> None:
@@ -124,8 +130,9 @@ def _draw_sheet(pen: _Pen, sheet: Sheet) -> None:
     for placed in sheet.placed:
         pen.canvas.saveState()
         pen.canvas.transform(*_place(placed, sheet.height))
-        if placed.face in pen.forms:
-            pen.canvas.doForm(pen.forms[placed.face])
+        form = pen.forms.get(id(placed.face))
+        if form is not None:
+            pen.canvas.doForm(form)
         else:
             _draw(pen, placed.face.items, placed.face.height)
         pen.canvas.restoreState()

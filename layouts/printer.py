@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from layouts.entries import Fault
 from layouts.face import MM
-from layouts.ink import around, ink, on_sheet
+from layouts.ink import Box, around, ink, on_sheet
 from layouts.lengths import SLACK, in_mm, parse_length
 from layouts.names import listed, nearest
 from layouts.sheet import Adjustment, Sheet, Side
@@ -96,9 +96,12 @@ def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
         "front": _undone(printer, printer.front_x, printer.front_y),
         "back": _undone(printer, printer.back_x, printer.back_y),
     }
+    faces = {id(placed.face): placed.face for sheet in sheets for placed in sheet.placed}
+    inked = {key: ink(face.items) for key, face in faces.items()}  # most faces come often
     adjusted = tuple(replace(sheet, adjustment=by[sheet.side]) for sheet in sheets)
     for sheet in adjusted:
-        _check(sheet, printer)
+        boxes = ((inked[id(placed.face)], placed) for placed in sheet.placed)
+        _check(sheet, around(on_sheet(box, placed) for box, placed in boxes if box), printer)
     return adjusted
 
 
@@ -143,9 +146,8 @@ def _undone(printer: Printer, shift_x: float, shift_y: float) -> Adjustment:
     )
 
 
-def _check(sheet: Sheet, printer: Printer) -> None:
-    inked = ((ink(placed.face.items), placed) for placed in sheet.placed)
-    box = around(on_sheet(of, placed) for of, placed in inked if of is not None)
+def _check(sheet: Sheet, box: Box | None, printer: Printer) -> None:
+    """Raise `OffSheet` where the box around all print does not stay on the sheet."""
     if box is None:
         return
     left, top = sheet.adjustment.at(*box[:2])

@@ -43,6 +43,11 @@ if TYPE_CHECKING:
     default="normal",
     help="large is read without glasses, on a larger card where it must be.",
 )
+@click.option("--deck", is_flag=True, help="Add a cover, a reference and a cautions card.")
+@click.option("--hole", is_flag=True, help="Add a strip to punch, for a deck on a ring.")
+@click.option(
+    "--shopping", type=click.IntRange(1, 10_000), help="List the line to buy for so many leaders."
+)
 @click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
 @click.option(
     "--order",
@@ -76,6 +81,9 @@ def command(
     press: bool,
     type_size: str,
     brief: bool,
+    deck: bool,
+    hole: bool,
+    shopping: int | None,
     copies: int,
     rack: str | None,
     variant: str | None,
@@ -93,10 +101,10 @@ def command(
     practice = practice_of(wants)
     recipes = load_chosen(names, practice, variant, variants)
     worksheets = [worksheet(recipe, practice) for recipe in recipes]
-    style = CardStyle(taught=not brief, large=type_size == "large")
+    style = CardStyle(not brief, type_size == "large", shopping)
     on_rack = load_rack(rack, practice)
     sheets = SheetWishes(backs, order, gutter, margin, pouch, press)
-    wishes = CardWishes(size, paper, sheets, copies, style, on_rack)
+    wishes = CardWishes(size, paper, sheets, copies, style, on_rack, deck, hole)
     write_whole(output, cards_pdf(worksheets, practice, wants, wishes))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
 

@@ -1,7 +1,7 @@
 """Recipes into the files of a folder, each under a name of its own."""
 
 import os
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from itertools import chain, count
 
 import click
@@ -16,16 +16,19 @@ def write_each(recipes: Sequence[Recipe], folder: str) -> None:
     """Write each recipe as a recipe file of its name."""
     if not os.path.isdir(folder):
         raise refused("this is not a folder", "make it first, or name another", folder)
-    written: set[str] = set()
+    from concurrent.futures import ThreadPoolExecutor
+
+    texts: dict[str, bytes] = {}
     for recipe in recipes:
-        name = _unlike(written, file_name(recipe.name))
-        write_whole(os.path.join(folder, name), recipe_text(recipe).encode())
-        written.add(name)
+        name = _unlike(texts, os.path.join(folder, file_name(recipe.name)))
+        texts[name] = recipe_text(recipe).encode()
+    with ThreadPoolExecutor(8) as pool:  # each waits for the disk, so they wait together
+        list(pool.map(write_whole, texts, texts.values()))
     number = "1 recipe" if len(recipes) == 1 else f"{len(recipes)} recipes"
     click.echo(f"wrote {number} into {folder}", err=True)
 
 
-def _unlike(written: set[str], name: str) -> str:
+def _unlike(written: Container[str], name: str) -> str:
     """Return the name, numbered where another recipe has it: `sandbar-eight-2.toml`."""
     stem = name.removesuffix(".toml")
     numbered = (f"{stem}-{number}.toml" for number in count(2))

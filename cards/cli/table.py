@@ -16,6 +16,7 @@ from cards.cli.files import (
 from cards.cli.folder import write_each
 from cards.errors import Fault, Refused
 from cards.practice import Practice
+from cards.recipe import Recipe
 
 
 @click.command("table")
@@ -65,7 +66,7 @@ def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
 def _write_recipes(names: Sequence[str], folder: str, practice: Practice) -> int:
     from cards.csv_file import read_table
 
-    recipes = []
+    recipes: list[Recipe] = []
     faults: list[Fault] = []
     for name in names:
         try:

@@ -75,9 +75,7 @@ def _change(wishes: Mapping[str, object], practice: Practice) -> Variant | None:
         return read_variant({"name": "varied", **keys}, practice)
 
 
-def _varied(
-    recipe: Recipe, change: Variant | None, name: str | None, practice: Practice
-) -> Recipe:
+def _varied(recipe: Recipe, change: Variant | None, name: str | None, practice: Practice) -> Recipe:
     varied = vary(recipe, change, practice) if change else recipe
     if name is not None:
         with under("name"):

@@ -71,7 +71,7 @@ def _with_heading(title: str, blocks: Iterator[Block], width: float) -> Iterator
     if first is None:
         return
     rule = Block((Path(segment(0, 0, width, 0), 1.0),), 3.0)
-    heading = line_block(set_line(title, "bold", SCALE.body))
+    heading = _text(title, "bold", SCALE.body, width)
     yield stacked([rule, heading, first], _NEAR)
     yield from blocks
 

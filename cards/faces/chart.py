@@ -5,12 +5,12 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from cards.faces.block import Block, Scale
+from cards.faces.block import Block, Scale, stacked
 from cards.leader import Leader, Piece
 from cards.parts import fly_end_mm
 from cards.units import DIAMETER_MM
-from layouts.face import Item, Path, segment
-from layouts.text import set_line
+from layouts.face import Item, Path, segment, shifted
+from layouts.text import SetLine, set_line
 
 _HEIGHT = 60.0  # points, of one plot at factor 1
 _PEN, _GRID = 0.5, 0.25
@@ -37,10 +37,10 @@ def profile_chart(leader: Leader, scale: Scale, width: float) -> Block:
     plots = (_diameter(leader), _stiffness(leader))
     gap = scale.body
     each = (width - gap) / 2
-    items: list[Item] = []
-    for place, plot in enumerate(plots):
-        items += _drawn(plot, leader, scale, place * (each + gap), each)
-    return Block(tuple(items), 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small)
+    if max(_left(plot, scale) + _title(plot, scale).width for plot in plots) > each:
+        return stacked([_drawn(plot, leader, scale, width) for plot in plots], gap)
+    first, second = (_drawn(plot, leader, scale, each) for plot in plots)
+    return Block((*first.items, *shifted(second.items, each + gap, 0)), first.height)
 
 
 def _diameters(leader: Leader) -> list[Fraction]:
@@ -68,13 +68,30 @@ def _stiffness(leader: Leader) -> _Plot:
     )
 
 
-def _drawn(plot: _Plot, leader: Leader, scale: Scale, x: float, width: float) -> Iterator[Item]:
-    labels = [set_line(label, "medium", scale.small) for _, label in plot.marks]
-    left = x + max(label.width for label in labels) + 0.4 * scale.small
+def _labels(plot: _Plot, scale: Scale) -> list[SetLine]:
+    return [set_line(label, "medium", scale.small) for _, label in plot.marks]
+
+
+def _title(plot: _Plot, scale: Scale) -> SetLine:
+    return set_line(plot.title, "medium", scale.small)
+
+
+def _left(plot: _Plot, scale: Scale) -> float:
+    """Return where the axis stands, right of the labels."""
+    return max(label.width for label in _labels(plot, scale)) + 0.4 * scale.small
+
+
+def _drawn(plot: _Plot, leader: Leader, scale: Scale, width: float) -> Block:
+    height = 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small
+    return Block(tuple(_items(plot, leader, scale, width)), height)
+
+
+def _items(plot: _Plot, leader: Leader, scale: Scale, right: float) -> Iterator[Item]:
+    left = _left(plot, scale)
     top, height = 1.4 * scale.small, _HEIGHT * scale.factor
-    bottom, right = top + height, x + width
-    yield from set_line(plot.title, "medium", scale.small).at(left, 0.8 * scale.small)
-    for (share, _), label in zip(plot.marks, labels, strict=True):
+    bottom = top + height
+    yield from _title(plot, scale).at(left, 0.8 * scale.small)
+    for (share, _), label in zip(plot.marks, _labels(plot, scale), strict=True):
         y = bottom - share * height
         yield Path(segment(left, y, right, y), _GRID, grey=0.6)
         yield from label.at(left - 0.4 * scale.small, y + 0.25 * scale.small, "right")

@@ -43,7 +43,7 @@ def reference(tables: Sequence[Reference], size: CardSize) -> tuple[Face, ...]:
 
     def blocks(panel: Panel) -> Iterator[Block]:
         for table in tables:
-            heading = line_block(set_line(table.heading, "bold", panel.scale.body))
+            heading = _text(table.heading, "bold", panel.scale.body, panel)
             yield stacked([heading, *(_row(left, right, panel) for left, right in table.rows)])
 
     return _faces("reference", size, blocks)

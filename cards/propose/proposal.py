@@ -40,7 +40,7 @@ def propose(
             f"a butt of {wish.butt.plain} is no thicker than the tippet", "write a thicker butt"
         )
     tape, net = tape_for(wish.total, practice), net_of(wish, strands)
-    rooms, plans = knotted(net, tape, practice), Plans(wish.shares, tape)
+    rooms, plans = rooms_of(net, tape, practice), Plans(wish.shares, tape)
     paths = best_paths(net, rooms, plans, PROPOSED)
     if not paths:
         raise no_taper(wish, net, rooms, plans)

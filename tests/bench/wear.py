@@ -5,7 +5,7 @@ simulated (see worn.py): the tables compare sizes and levels, and promise nothin
 """
 
 import argparse
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from functools import cache, partial
 from itertools import product
@@ -70,10 +70,14 @@ WEAR = (
         blur=0.07,
     ),
 )
+GROUPS = {
+    "all wear": WEAR,
+    "what hides modules": tuple(w for w in WEAR if w.glare or w.creases or w.corner or w.stain),
+}
 
 
 class Case(NamedTuple):
-    """One way to print and to wear a label."""
+    """One way to wear and to print a label."""
 
     wear: Wear
     dots: int
@@ -85,52 +89,54 @@ Read = Callable[[NDArray[np.uint8]], bool]
 Counts = dict[Case, tuple[int, ...]]  # labels that each reader read
 
 
+class Rates(NamedTuple):
+    """How many labels of each case were read, and of how many."""
+
+    counts: Counts
+    trials: int
+
+    def of(self, wears: Sequence[Wear], dots: int, level: Level, dpi: int = 600) -> str:
+        """Return each reader's share of the labels printed in one way, in %."""
+        read = np.sum([self.counts[Case(wear, dots, level, dpi)] for wear in wears], axis=0)
+        return " | ".join(f"{share:3.0f}" for share in 100 * read / (self.trials * len(wears)))
+
+
 def main() -> None:
     """Print the tables."""
     parser = argparse.ArgumentParser(description="Decode rates over simulated wear.")
     parser.add_argument("--trials", type=int, default=6, help="labels a case; 1 for a quick look")
     trials = parser.parse_args().trials
-    rate = partial(_rate, counted(trials), trials)
-    modules = [f"{size(dots):.2f}" for dots in DOTS]
-    levels = [f"{level} ({len(rows_of(level))})" for level in LEVELS]
+    rates = Rates(counted(trials), trials)
     print(f"Simulated wear: share of labels read, in %, by {' | '.join(readers())}.")
     print(f"{trials} labels a case, {len(TEXT)} characters, seen from 15 cm at 10 points to a mm.")
-
-    print_head("level M, 600 dpi; modules of mm:", modules)
+    levels = [f"{level} ({len(rows_of(level))})" for level in LEVELS]
+    modules = [f"{size(dots):.2f}" for dots in DOTS]
+    print_row("\nlevel M, 600 dpi; modules of mm:", modules)
     for wear in WEAR:
-        print_row(wear.name, (rate([Case(wear, dots, "M", 600)]) for dots in DOTS))
-    print_head("0.42 mm, 600 dpi; levels (modules):", levels)
+        print_row(wear.name, [rates.of([wear], dots, "M") for dots in DOTS])
+    print_row("\n0.42 mm, 600 dpi; levels (modules):", levels)
     for wear in WEAR:
-        print_row(wear.name, (rate([Case(wear, DESIGN, level, 600)]) for level in LEVELS))
-    print_head("all wear; modules of mm:", modules)
-    for level, dpi in PRINTED:
-        print_row(f"{level}, {dpi} dpi", (rate(all_wear(dots, level, dpi)) for dots in DOTS))
-    print_head("all wear, 600 dpi, largest module that a label allows:", levels)
-    for height, free in LABELS:
-        largest = [largest_in(height, free, level) for level in LEVELS]
-        print_row(
-            f"label of {height} mm",
-            (
-                f"{size(dots):.2f}: {rate(all_wear(dots, level, 600))}" if dots else "none"
-                for level, dots in zip(LEVELS, largest, strict=True)
-            ),
-        )
-
-
-def print_head(what: str, columns: Iterable[str]) -> None:
-    """Print the head of a table below an empty line."""
-    print()
-    print_row(what, columns)
+        print_row(wear.name, [rates.of([wear], DESIGN, level) for level in LEVELS])
+    for group, wears in GROUPS.items():
+        print_row(f"\n{group}; modules of mm:", modules)
+        for level, dpi in PRINTED:
+            print_row(f"{level}, {dpi} dpi", [rates.of(wears, dots, level, dpi) for dots in DOTS])
+    for group, wears in GROUPS.items():
+        print_row(f"\n{group}, 600 dpi, largest that fits:", levels)
+        for height, free in LABELS:
+            print_row(f"label of {height} mm", _in_room(rates, wears, height, free))
 
 
 def print_row(name: str, cells: Iterable[str]) -> None:
     """Print one row of a table."""
-    print(f"{name:<36}" + "".join(f"{cell:>17}" for cell in cells))
+    print(f"{name:<40}" + "".join(f"{cell:>17}" for cell in cells))
 
 
-def all_wear(dots: int, level: Level, dpi: int) -> list[Case]:
-    """Return the cases of one way to print."""
-    return [Case(wear, dots, level, dpi) for wear in WEAR]
+def _in_room(rates: Rates, wears: Sequence[Wear], height: float, free: float) -> Iterator[str]:
+    """Yield the largest module of each level that a label allows, and its rates."""
+    for level in LEVELS:
+        dots = largest_in(height, free, level)
+        yield f"{size(dots):.2f}: {rates.of(wears, dots, level)}" if dots else "none"
 
 
 def largest_in(height: float, free: float, level: Level) -> int | None:
@@ -143,11 +149,6 @@ def largest_in(height: float, free: float, level: Level) -> int | None:
         if len(rows_of(level)) * size(dots) + 2 * (free + beyond) <= height:
             return dots
     return None
-
-
-def _rate(counts: Counts, trials: int, cases: Sequence[Case]) -> str:
-    read = np.sum([counts[case] for case in cases], axis=0)
-    return " | ".join(f"{share:3.0f}" for share in 100 * read / (trials * len(cases)))
 
 
 def counted(trials: int) -> Counts:

@@ -165,7 +165,7 @@ def _on_paper(side: int, points: float, wear: Wear, random: Generator) -> tuple[
     u, v = _turned(at.reshape(1, -1), at.reshape(-1, 1), way)
     # The paper is tilted about a line through its middle.
     tilt = math.radians(wear.tilt)
-    depth = wear.distance / (wear.distance - u * math.tan(tilt))
+    depth = np.asarray(1 / (1 - u * math.tan(tilt) / wear.distance), np.float32)
     u, v = _turned(u * depth / math.cos(tilt), v * depth, turn)
     if not wear.curl:
         return u, v

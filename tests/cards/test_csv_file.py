@@ -73,7 +73,10 @@ def test_a_word_of_the_whole_leader_may_stand_in_every_row() -> None:
     [
         ("Low,,30,4X,nylon", [f"row 3, length: '30' has no unit; {LENGTH}"]),
         ("Low,,9 ft,,nylon", [f"row 3, diameter: this cell is empty; {DIAMETER}"]),
-        ("Low,,9 ft,4X,nilon", ["row 3, material: no material is called 'nilon'; did you mean nylon?"]),
+        (
+            "Low,,9 ft,4X,nilon",
+            ["row 3, material: no material is called 'nilon'; did you mean nylon?"],
+        ),
         (
             "Low,,9 ft,4X,nylon,,middle",
             [
@@ -122,9 +125,15 @@ def test_a_word_of_the_whole_leader_may_stand_in_every_row() -> None:
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,,,,,low, clear",
-            ["row 3: 'low clear' is beyond the last column; put a cell that holds commas in quotes"],
+            [
+                "row 3: 'low clear' is beyond the last column; "
+                "put a cell that holds commas in quotes"
+            ],
         ),
-        (f"{'x' * 61},,9 ft,4X,nylon", ["row 3, name: this text has 61 characters; write at most 60"]),
+        (
+            f"{'x' * 61},,9 ft,4X,nylon",
+            ["row 3, name: this text has 61 characters; write at most 60"],
+        ),
     ],
 )
 def test_a_fault_is_told_by_row_and_column_and_good_leaders_are_kept(

@@ -81,7 +81,7 @@ UNKNOWN = f"row 1: 'price' is no column; the columns are: {', '.join(COLUMNS)}"
         ),
         (
             f'{HEADER}\n{LEVEL}\n"Low,9 ft,4X,nylon\n{LEVEL}\n',
-            ["row 3: a quotation mark has no partner; write one inside of a cell as two: \"\""],
+            ['row 3: a quotation mark has no partner; write one inside of a cell as two: ""'],
         ),
     ],
 )
@@ -94,7 +94,10 @@ def test_a_table_that_cannot_be_taken_apart_is_refused(text: str, faults: list[s
 @pytest.mark.parametrize(
     ("data", "fault"),
     [
-        (f"{HEADER}\n{LEVEL}".encode("utf-16"), "this is not in UTF-8; save the table as CSV in UTF-8"),
+        (
+            f"{HEADER}\n{LEVEL}".encode("utf-16"),
+            "this is not in UTF-8; save the table as CSV in UTF-8",
+        ),
         ("Töne".encode("latin-1"), "this is not in UTF-8; save the table as CSV in UTF-8"),
         (b"," * (LARGEST + 1), "this file is too large; give a table of at most 10 MB"),
     ],

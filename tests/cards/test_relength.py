@@ -22,13 +22,13 @@ def spelled(varied: Recipe) -> list[str]:
     return [section.length.plain for section in varied.sections]
 
 
-def taper(*lengths: str, mean: LengthsMean = "finished", **keywords: str) -> Recipe:
+def taper(*lengths: str, mean: LengthsMean = "finished", total: str | None = None) -> Recipe:
     """Return a leader of as many sections, the butt first and the tippet last."""
     thou = range(24, 0, -3)
     return recipe(
         *(section(text, f"{size} thou") for text, size in zip(lengths, thou, strict=False)),
         lengths=mean,
-        **keywords,
+        total=total,
     )
 
 
@@ -235,6 +235,7 @@ def test_a_leader_scaled_twice_is_as_long_as_one_scaled_once(before: Recipe, tot
 )
 def test_a_total_that_is_too_short_is_refused(total: str, fault: str) -> None:
     guard = section("12 in", "0.030 in", "fluorocarbon", part="bite guard")
+    before = recipe(section("40 in", "0.024 in", knot="albright"), guard)
     with pytest.raises(Refused) as refusal:
-        with_total(recipe(section("40 in", "0.024 in", knot="albright"), guard), parse_length(total), PRACTICE)
+        with_total(before, parse_length(total), PRACTICE)
     assert str(refusal.value) == f"{fault}; write a longer total"

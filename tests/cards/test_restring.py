@@ -148,7 +148,9 @@ def test_a_bite_guard_below_the_thirtieth_section_is_one_too_many() -> None:
 
 
 def test_sections_are_tied_of_other_strands() -> None:
-    change = Variant("limp", replace={1: strand("0.022 in nylon"), 3: strand("0.016 in nylon 20 in")})
+    change = Variant(
+        "limp", replace={1: strand("0.022 in nylon"), 3: strand("0.016 in nylon 20 in")}
+    )
     limp = vary(change)
     assert sizes(limp) == ["0.022 in", "0.019 in", "0.016 in", "0.013 in"]
     assert [part.length.plain for part in limp.sections] == [

@@ -1,21 +1,55 @@
-"""The nail knot: the turns in, line and butt laid up or drawn up out."""
+"""The nail knot: the turns in, fly line and butt laid up and drawn up out."""
 
-from cards.faces.figures.curve import coil, rounded, smooth
-from cards.faces.figures.strand import Strand, strand
+from cards.faces.figures.curve import coil, smooth, wound
+from cards.faces.figures.strand import Strand, line
+
+_LINE = 1.8  # a fly line's tip, in butt's thicknesses: common practice, no source
+_ROOM = 11.0  # for the turns, laid up
 
 
-def nail_laid(turns):
-    return _nail(turns, 1.7, 1.5, 0, 2.6, 2.0)
-def nail_drawn(turns):
-    return _nail(turns, 1.05, 0, 1.5, 1.55, 2.6)
-
-def _nail(turns, pitch, y, z, high, deep):
-    far = turns*pitch
-    line = Strand(smooth([(-5,0,0),(0,0,0),(far+2.2,0,0)]),"outline",1.8,last_cut=True)
-    e=0.6
-    butt = [
-      *rounded([(far+6,-y,z),(far-.5,-y,z),(-.8,-y,z),(-.8,-y*.5,deep)],.5),
-      *coil(0,far,-turns+.0,90 ,high,deep)[1:],
-      *rounded([(far+.8,high*.5,deep*.8),(far+.8,y,-z),(far-.5,y,-z),(-4,y,-z)],.5),
+def nail_laid(turns: int) -> tuple[Strand, ...]:
+    """The turns over the line, the tag and the butt's own run, with the tag put back under."""
+    far = turns * min(1.7, _ROOM / turns)
+    lead = [
+        (far + 7.0, -1.55, 0.0),
+        (0.0, -1.55, 0.0),
+        (-1.3, -1.55, 0.3),
+        (-1.2, -0.4, 2.3),
+        (0.2, 0.8, 2.2),
     ]
-    return line, strand(butt,"solid")
+    tag = [
+        (far, 1.6, 1.8),
+        (far + 0.6, 2.9, 1.4),
+        (far + 2.0, 2.7, 0.4),
+        (far + 2.0, 1.55, 0.0),
+        (far - 0.6, 1.55, 0.0),
+        (-3.6, 1.55, 0.0),
+    ]
+    butt = wound(lead, coil(0.0, far, -turns, 70, 2.7, 2.1), tag, 0.9)
+    return _fly_line(far), line(butt, "solid")
+
+
+def nail_drawn(turns: int) -> tuple[Strand, ...]:
+    """The turns drawn close."""
+    far = turns * 1.05
+    lead = [
+        (far + 6.4, -0.3, 1.6),
+        (-1.0, -0.3, 1.6),
+        (-1.0, -0.4, 3.2),
+        (0.2, 0.5, 3.2),
+    ]
+    tag = [
+        (far, 0.6, 3.2),
+        (far + 0.6, 2.1, 1.4),
+        (far + 1.2, 1.6, -1.6),
+        (far - 0.2, 0.2, -1.6),
+        (0.2, 0.2, -1.6),
+        (-0.9, 1.2, -1.2),
+        (-2.6, 2.2, -1.2),
+    ]
+    butt = wound(lead, coil(0.0, far, -turns, 90, 1.55, 3.0), tag, 0.8)
+    return _fly_line(far), line(butt, "solid")
+
+
+def _fly_line(far: float) -> Strand:
+    return Strand(smooth([(-4.6, 0, 0), (0, 0, 0), (far + 3.4, 0, 0)]), "outline", _LINE, last_cut=True)

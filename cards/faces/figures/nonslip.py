@@ -1,26 +1,61 @@
-"""The non-slip loop."""
+"""The non-slip loop: the turns in, the strand and the eye out."""
 
-from cards.faces.figures.clinch import eye
-from cards.faces.figures.curve import coil, rounded
-from cards.faces.figures.strand import strand
+from cards.faces.figures.curve import Point, coil, rounded, wound
+from cards.faces.figures.eye import eye, through
+from cards.faces.figures.strand import Strand, line
+
+_ROOM = 9.0  # for the turns
+_EYE = (12.4, 2.4)
 
 
-def nonslip_laid(turns):
-    """The overhand, the eye and the way back through the overhand."""
-    p = min(1.7, 9/turns)
-    far = -3.6 - turns*p
-    a = [*rounded(_begin(far - 3.), 1.0)[:-1],
-      *rounded([(.2,1.8,-0.),(.2,0,-1.2),(.2,-2.3,-.6),(-5.5,-2.3,-.6)],1.0)[1:]]
-    return strand(a,"outline"), eye(11.2)
+def nonslip_begun(turns: int) -> tuple[Strand, ...]:
+    """The overhand, the tag through the eye and back through the overhand."""
+    corners = [*_begun(_far(turns)), (-4.6, -2.6, -0.8)]
+    return line(rounded(corners, 1.1)), eye(*_EYE)
 
-def _begin(start):
-    return [(start,0,0),(3,0,0),(3.,3.9,0),(-2.2,3.9,0),(-2.2,0,1.1),(-2.2,-1.4,.6),(-.9,-1.4,-.6),(-.9,0,-1.2),(-.9,2.7,0),(3,2.7,1.2),
-      (5,2.7,.8),(7,3.8,.2),(9.4,2.9,.8),(11,2.9,.6),(11,1.6,-.6),(9.4,1.6,-.8),(7,.6,.2),(5,1.8,.8),(3,1.8,1.2),(.2,1.8,0)]
 
-def nonslip_drawn(turns):
-    p = min(1.7, 9/turns)
-    far = -3.6 - turns*p
-    a = [*rounded(_begin(far - 3.) + [(.2,0,-1.2),(.2,-2.3,-.6),(-2.9,-2.3,-.3),(-3,-1.3,.0)], 1.0)[:-1],
-      *coil(-3.6,far,-turns,180,1.3,1.3)[1:-1],
-      *rounded([(far-.5,-1.3,-.6),(far-1.3,-1.3,-.8),(far-1.3,-3.3,-.8),(far+.5,-3.3,-.6),(1.3,-3.3,-.6),(1.3,0,-1.2),(1.3,.9,0),(3,.9,1.2),(4.8,.9,1.2)],.9)]
-    return strand(a,"outline"), eye(11.2)
+def nonslip_laid(turns: int) -> tuple[Strand, ...]:
+    """The turns round the standing part, and the tag through the overhand again."""
+    far = _far(turns)
+    lead = [*_begun(far), (-3.2, -2.5, -0.9), (-3.9, -1.2, 0.6)]
+    tag = [
+        (far, -1.3, 0.0),
+        (far - 1.5, -1.3, 1.0),
+        (far - 1.5, -3.7, 1.0),
+        (far + 0.5, -3.7, -0.4),
+        (1.6, -3.7, -0.8),
+        (1.6, 0.0, -1.2),
+        (1.6, 1.1, 0.0),
+        (3.4, 1.1, 1.2),
+        (5.4, 1.1, 1.2),
+    ]
+    return line(wound(lead, coil(-3.8, far, -turns, 180, 1.3, 1.3), tag, 1.0)), eye(*_EYE)
+
+
+def _far(turns: int) -> float:
+    return -3.8 - turns * min(1.7, _ROOM / turns)
+
+
+def _begun(far: float) -> list[Point]:
+    """Return the strand until it has come back through the overhand, and lies below and behind."""
+    return [
+        (far - 3.0, 0.0, 0.0),
+        (3.4, 0.0, 0.0),
+        (3.4, 4.6, 0.0),
+        (-2.1, 4.6, 0.0),
+        (-2.1, 0.0, 1.1),
+        (-2.1, -1.4, 0.4),
+        (-0.7, -1.4, -0.4),
+        (-0.7, 0.0, -1.2),
+        (-0.7, 3.4, 0.0),
+        (3.4, 3.4, 1.2),
+        (5.6, 3.4, 0.6),
+        (8.0, 4.3, 0.3),
+        *through(*_EYE),
+        (8.0, 0.6, -0.3),
+        (5.6, 2.25, 0.6),
+        (3.4, 2.25, 1.2),
+        (0.45, 2.25, 0.0),
+        (0.45, 0.0, -1.2),
+        (0.45, -2.6, -0.8),
+    ]

@@ -1,24 +1,52 @@
-"""The perfection loop: its strand with the loops laid up, and with one drawn through the other."""
+"""The perfection loop: its strand with two loops laid up, and one drawn through the other."""
 
 from cards.faces.figures.curve import Point, rounded
-from cards.faces.figures.strand import Strand, strand
+from cards.faces.figures.strand import Strand, line
 
 
 def perfection_laid() -> tuple[Strand, ...]:
-    return (strand(_lying([
-        (0, -6.5, 0), (0, 7.2, 0), (-3.5, 7.2, 0), (-3.5, 0.6, 0), (-1.2,.6,-1.1),(0, 0.6, -1.1), (1.2, 0.6, 0),
-        (1.2,2,2.3),(1.2, 5.2, 2.3), (-2.3, 5.2, 2.3), (-2.3, 0.6, 1.5),(-2.3,-1.8,0), (-1,-1.8,-1), (1,-1.8,-1),(2.5, -1.8, 0),
-        (2.5, 3, 1.1), (-5.2, 3, 1.1)])),)
+    """Loop one behind the standing part, loop two in front of it, and the tag between them."""
+    over = [(1.2, 2.0, 2.5), (1.2, 5.4, 2.5), (-2.35, 5.4, 2.5), (-2.35, 0.6, 1.5)]
+    return _loop(-6.5, 7.6, over, 3.0)
 
-def _lying(corners) -> list[Point]:
-    return rounded([(-y, x, z) for x, y, z in corners],1.3)
-
-def strand(places):
-    from cards.faces.figures.curve import smooth
-    return Strand(smooth(places),"outline")
 
 def perfection_drawn() -> tuple[Strand, ...]:
-    return (strand(_lying([
-        (0, -5.5, 0), (0, 6.4, 0), (-3.5, 6.4, 0), (-3.5, 0.6, 0), (-1.2,.6,-1.1),(0, 0.6, -1.1), (1.2, 0.6, 0),
-        (1.2, 2.4, 1.3), (-1.2,2.4,2), (-1.2,4.4,2.2),(-1.2,6.4,-1.2),(-1.1,8,-1),(0.1,12,0),(-3.6,12,0),(-2.4,8,-1),(-2.3,6.4,-1.2),(-2.3,4.4,2.2),(-2.3, 0.6, 1.5),(-2.3,-1.4,0), (-1,-1.4,-1.1), (1,-1.4,-1.1),(2.4, -1.4, 0),
-        (2.4, 4.4, 1.1), (-5., 4.4, 1.1)])),)
+    """Loop two drawn back through loop one, over the tag."""
+    over = [
+        (1.2, 2.6, 1.2),
+        (-1.2, 2.6, 2.0),
+        (-1.2, 5.0, 2.6),
+        (-1.2, 7.2, -1.9),
+        (-1.1, 8.8, -1.2),
+        (0.6, 13.0, 0.0),
+        (-4.1, 13.0, 0.0),
+        (-2.4, 8.8, -1.2),
+        (-2.35, 7.2, -1.9),
+        (-2.35, 5.0, 2.6),
+        (-2.35, 0.6, 1.5),
+    ]
+    return _loop(-6.0, 7.2, over, 4.6)
+
+
+def _loop(start: float, top: float, two: list[Point], tag: float) -> tuple[Strand, ...]:
+    """Return the strand: loop one up to `top`, loop two, and the tag across at its height.
+
+    The corners stand as the knot is tied, the standing part below; the figure lies on its side.
+    """
+    corners = [
+        (0.0, start, 0.0),
+        (0.0, top, 0.0),
+        (-3.6, top, 0.0),
+        (-3.6, 0.6, 0.0),
+        (-1.2, 0.6, -1.2),
+        (0.0, 0.6, -1.3),
+        (1.2, 0.6, 0.0),
+        *two,
+        (-2.35, -1.6, 0.2),
+        (-1.2, -1.6, -1.0),
+        (1.2, -1.6, -1.0),
+        (2.5, -1.6, 0.0),
+        (2.5, tag, 1.1),
+        (-5.4, tag, 1.1),
+    ]
+    return (line(rounded([(-y, x, z) for x, y, z in corners], 1.4)),)

@@ -17,6 +17,19 @@ def output(tmp_path: Path) -> Path:
     return tmp_path / "out.toml"
 
 
+LONG = [
+    "--tippet",
+    "0.0100 in nylon",
+    "--total",
+    "9 ft",
+    "--butt",
+    "60.1250 in",
+    "--line-weight",
+    "9",
+]
+LONG_NAME = "Sandbar eight, tippet 0.0100 in, 9 ft, butt 60.1250 in, line 9"
+
+
 def written(output: Path) -> dict[str, Any]:
     return tomllib.loads(output.read_text("utf-8"))
 
@@ -73,27 +86,31 @@ def test_several_changes_are_made_at_once(tagend: Tagend, recipe: Path, output: 
     )
     whole = written(output)
     assert (whole["use"], whole["total"], len(whole["section"])) == ("Carp", "8 ft", 5)
-    # 46 + 24 + 14 + 10 and the old tippet's 30 are 124; 96/124 of each to the next 1/4 in:
-    assert lengths(output) == ["35 1/2 in", "18 1/2 in", "11 in", "7 3/4 in", "23 1/4 in"]
+    # 46 + 24 + 14 + 10 and the old tippet's 30 are 124; of 96/124 the last,
+    # the fourth and the first lose most below the marks of 1/4 in, and get it back.
+    assert lengths(output) == ["35 3/4 in", "18 1/2 in", "10 3/4 in", "7 3/4 in", "23 1/4 in"]
 
 
 @pytest.mark.parametrize(
     ("options", "fault"),
     [
         (["--stop-after", "6"], "--stop-after: the leader has 6 sections; write 1 to 5"),
-        (["--butt", "11 ft"], "--butt: a butt of 11 ft leaves nothing of 132 in; write a shorter butt"),
+        (
+            ["--butt", "11 ft"],
+            "--butt: a butt of 11 ft leaves nothing of 132 in; write a shorter butt",
+        ),
         (["--butt", "3 ft"], "--butt: it is 46 in already; write a longer butt"),
-        (["--total", "1 in"], "--total: nothing is left for section 5; write a longer total"),
+        (["--total", "1 in"], "--total: nothing is left for section 4; write a longer total"),
         (["--replace", "7", "4X nylon"], "--replace 7: the leader has 6 sections; write 1 to 6"),
         (
             ["--guard", "0.020 in wire"],
             "--guard: '0.020 in wire' says no length; write one behind it: '0.020 in wire 12 in'",
         ),
-        (["--variant", "calm"], "no variant is called 'calm'; write one of: in hard wind, for rough mouths"),
         (
-            ["--total", "9 ft", "--butt", "60.125 in", "--tippet", "0.0100 in nylon"],
-            "--name: 'Sandbar eight, tippet 0.0100 in, 9 ft, butt 60.125 in, line 8' has 61",
+            ["--variant", "calm"],
+            "no variant is called 'calm'; write one of: in hard wind, for rough mouths",
         ),
+        (LONG, f"--name: '{LONG_NAME}' has 62 characters; shorten it to 60"),
     ],
 )
 def test_what_cannot_be_is_refused_in_one_line_and_nothing_written(
@@ -118,7 +135,10 @@ def test_what_cannot_be_is_refused_in_one_line_and_nothing_written(
             "--tippet: no material is called 'nilon'; did you mean nylon?",
         ),
         (["--line-weight", "16"], "--line-weight: 16 is out of range; write a number up to 15"),
-        (["--replace", "0", "4X nylon"], "--replace 0: '0' is no section; write its number from the butt"),
+        (
+            ["--replace", "0", "4X nylon"],
+            "--replace 0: '0' is no section; write its number from the butt",
+        ),
         ([], "tagend vary: Nothing to change. See 'tagend vary --help'."),
         (["--name", "Same"], "tagend vary: Nothing to change. See 'tagend vary --help'."),
     ],

@@ -1,0 +1,82 @@
+"""Knot figures: a knot, its turns and a box in; the knot drawn in stages that fit the box out."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import TypeAlias
+
+from cards.faces.figures.albright import albright_drawn, albright_laid
+from cards.faces.figures.blood import blood_drawn, blood_laid
+from cards.faces.figures.clinch import clinch_drawn, clinch_laid, improved_drawn, improved_laid
+from cards.faces.figures.ink import frame, inked
+from cards.faces.figures.loops import loops_drawn, loops_laid
+from cards.faces.figures.nail import nail_drawn, nail_laid
+from cards.faces.figures.nonslip import nonslip_begun, nonslip_laid
+from cards.faces.figures.perfection import perfection_drawn, perfection_laid
+from cards.faces.figures.strand import Strand
+from cards.faces.figures.surgeons import surgeons_drawn, surgeons_laid
+from cards.faces.figures.uni import uni_drawn, uni_laid
+from cards.knots import Knot
+from layouts.face import Path
+
+_LEAST = 1.8  # points of a strand: two edges of half a point with white of 0.4 between them
+_MOST = 2.6
+
+_Build: TypeAlias = Callable[[int, int], tuple[Strand, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One stage of a knot, drawn from (0, 0) rightwards and down, in points."""
+
+    items: tuple[Path, ...]
+    width: float
+    height: float
+
+
+def knot_figure(
+    knot: Knot, thick_turns: int, thin_turns: int, width: float, height: float
+) -> tuple[Stage, ...] | None:
+    """Return the stages of a knot, all to one scale, each within a box of points.
+
+    The thick strand is outlined, the thin one solid; a knot in one strand is outlined. None for
+    a knot that has no figure, and where the box is too small for so many turns.
+    """
+    builds = _STAGES.get(knot.name)
+    if builds is None or (knot.turns and not thin_turns):
+        return None
+    stages = [build(thick_turns, thin_turns) for build in builds]
+    frames = [frame(strands) for strands in stages]
+    unit = min(_MOST, *(min(width / each.width, height / each.height) for each in frames))
+    if unit < _LEAST:
+        return None
+    return tuple(
+        Stage(inked(strands, unit), each.width * unit, each.height * unit)
+        for strands, each in zip(stages, frames, strict=True)
+    )
+
+
+def _once(build: Callable[[int], tuple[Strand, ...]]) -> _Build:
+    """Return the stage of a knot with one number of turns."""
+    return lambda _, turns: build(turns)
+
+
+def _plain(build: Callable[[], tuple[Strand, ...]]) -> _Build:
+    """Return the stage of a knot without turns."""
+    return lambda _, __: build()
+
+
+_SURGEONS = (_once(surgeons_laid), _once(surgeons_drawn))
+
+_STAGES: Mapping[str, tuple[_Build, ...]] = {
+    "blood": (blood_laid, blood_drawn),
+    "double surgeon's": _SURGEONS,
+    "triple surgeon's": _SURGEONS,
+    "uni to uni": (uni_laid, uni_drawn),
+    "loop to loop": (_plain(loops_laid), _plain(loops_drawn)),
+    "albright": (_once(albright_laid), _once(albright_drawn)),
+    "perfection loop": (_plain(perfection_laid), _plain(perfection_drawn)),
+    "nail knot": (_once(nail_laid), _once(nail_drawn)),
+    "improved clinch": (_once(improved_laid), _once(improved_drawn)),
+    "clinch": (_once(clinch_laid), _once(clinch_drawn)),
+    "non-slip loop": (_once(nonslip_begun), _once(nonslip_laid)),
+}
