@@ -1,8 +1,10 @@
 """A batch of leaders from a rack: leaders, counts and spools in; cuts from each spool out."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import NamedTuple
 
 from cards.knots import PRINTED_MM
 from cards.leader import Leader, Piece
@@ -80,20 +82,22 @@ def batch(orders: Sequence[Order], rack: Rack | None) -> Batch:
 
     Without a rack, each kind of line is one spool without end.
     """
-    lines: dict[tuple[str, Fraction], list[_Source]] = {}
+    on_rack = [_Source(_line_of(spool), spool, spool.left.mm) for spool in _spools(rack)]
+    lines: dict[_Line, list[_Source]] = {}
     for number, place, piece in _pieces(orders):
-        section = piece.section
-        line = (section.material, section.diameter.mm)
-        sources = lines.setdefault(line, _sources(*line, rack))
-        _choose(sources, piece, number).give(place, piece, number)
+        line = _Line(piece.section.material, piece.section.diameter.mm)
+        if line not in lines:
+            alike = [source for source in on_rack if source.line.is_like(line)]
+            lines[line] = [*alike, _Source(line, None, Fraction(0))]
+        _choose(lines[line], piece, number).give(place, piece, number)
     pulls, shortages = [], []
-    for (material, diameter), sources in lines.items():
-        for source in sources:
-            cuts = source.cuts(orders)
-            if source.spool is not None or rack is None:
-                pulls.append(Pull(material, diameter, source.spool, cuts, source.runs_out_at))
-            elif cuts:
-                shortages.append(Shortage(material, diameter, cuts, source.first))
+    # Lines that print alike share a spool, which stands in the batch once.
+    for source in dict.fromkeys(source for sources in lines.values() for source in sources):
+        cuts = source.cuts(orders)
+        if source.spool is not None or rack is None:
+            pulls.append(Pull(*source.line, source.spool, cuts, source.runs_out_at))
+        elif cuts:
+            shortages.append(Shortage(*source.line, cuts, source.first))
     return Batch(tuple(orders), tuple(pulls), tuple(shortages))
 
 
@@ -101,30 +105,48 @@ def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
     """Return what the person calls the spool of each section that the rack has, by its place."""
     labels = {}
     for piece in leader.pieces:
-        section = piece.section
-        first, *_ = _sources(section.material, section.diameter.mm, rack)
-        if first.spool is not None and not section.bought:
-            labels[piece.place] = first.spool.label
+        line = _Line(piece.section.material, piece.section.diameter.mm)
+        alike = [spool for spool in _spools(rack) if _line_of(spool).is_like(line)]
+        if alike and not piece.section.bought:
+            labels[piece.place] = alike[0].label
     return labels
 
 
-@dataclass(slots=True)
+class _Line(NamedTuple):
+    """What kind of line a piece is cut from."""
+
+    material: str
+    diameter_mm: Fraction
+
+    def is_like(self, other: "_Line") -> bool:
+        """Whether one spool may be of either, printed in inches or in millimetres."""
+        near = abs(self.diameter_mm - other.diameter_mm) < PRINTED_MM
+        return near and self.material == other.material
+
+
+def _line_of(spool: Spool) -> _Line:
+    return _Line(spool.material, spool.diameter.mm)
+
+
+def _spools(rack: Rack | None) -> tuple[Spool, ...]:
+    return rack.spools if rack else ()
+
+
+@dataclass(slots=True, eq=False)
 class _Source:
     """A spool while it is being cut from; without a spool, line that never ends."""
 
+    line: _Line
     spool: Spool | None
     left_mm: Fraction
-    given: dict[tuple[int, int], int]  # how many, by order and by place in the leader
+    given: Counter[tuple[int, int]] = field(default_factory=Counter)  # by order and section
     first: int = 0  # the first leader that it gave a piece for
     runs_out_at: int | None = None
 
-    def has(self, piece: Piece) -> bool:
-        return self.spool is None or self.left_mm >= piece.cut_mm
-
     def give(self, place: int, piece: Piece, number: int) -> None:
-        self.left_mm -= piece.cut_mm
-        key = place, piece.place
-        self.given[key] = self.given.get(key, 0) + 1
+        if self.spool is not None:
+            self.left_mm -= piece.cut_mm
+        self.given[place, piece.place] += 1
         self.first = self.first or number
 
     def cuts(self, orders: Sequence[Order]) -> tuple[Cut, ...]:
@@ -147,21 +169,13 @@ def _pieces(orders: Sequence[Order]) -> Iterator[tuple[int, int, Piece]]:
                 yield number, place, piece
 
 
-def _sources(material: str, diameter_mm: Fraction, rack: Rack | None) -> list[_Source]:
-    """Return the rack's spools of a line, and last the line that is not on it."""
-    spools = [
-        spool
-        for spool in (rack.spools if rack else ())
-        if spool.material == material and abs(spool.diameter.mm - diameter_mm) < PRINTED_MM
-    ]
-    on_rack = [_Source(spool, spool.left.mm, {}) for spool in spools]
-    return [*on_rack, _Source(None, Fraction(0), {})]
-
-
 def _choose(sources: Sequence[_Source], piece: Piece, number: int) -> _Source:
     """Return the emptiest source that has the piece, and note at which leader others fail."""
-    for source in sources:
-        if not source.has(piece) and source.runs_out_at is None:
+    *spools, endless = sources
+    holding = []
+    for source in spools:
+        if source.left_mm >= piece.cut_mm:
+            holding.append(source)
+        elif source.runs_out_at is None:
             source.runs_out_at = number
-    spools = [source for source in sources if source.spool is not None and source.has(piece)]
-    return min(spools, key=lambda source: source.left_mm, default=sources[-1])
+    return min(holding, key=lambda source: source.left_mm, default=endless)

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from cards.faces.counter import counter_sheet
+from cards.leader import check_tieable
 from cards.practice import Practice
 from cards.printing import CREATOR, paper_faults, recipe_files
 from cards.shop_file import Shop
@@ -17,6 +18,8 @@ def counter_pdf(
 ) -> bytes:
     """Return a PDF of the counter sheet; `on` names the paper. Raises `Refused`."""
     leaders = [worksheet.leader for worksheet in worksheets]
+    for leader in leaders:
+        check_tieable(leader)
     with paper_faults():
         sheet = paper(on or shop.paper or shipped().defaults["paper"])
         faces = counter_sheet(leaders, practice.materials, shop.name or "Leaders", sheet)

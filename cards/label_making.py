@@ -68,10 +68,11 @@ def _too_small(
 def _that_hold(
     leader: Leader, code: Symbol, sheet: LabelSheet, known: Iterable[LabelSheet]
 ) -> Iterator[LabelSheet]:
-    """Yield the sheets whose labels hold the leader: first of the same paper, smallest first."""
+    """Yield the sheets whose labels hold the leader: first of the same kind, smallest first."""
 
     def effort(other: LabelSheet) -> tuple[bool, bool, float]:
-        return other.paper != sheet.paper, other.on_roll, other.width * other.height
+        another_kind = other.on_roll != sheet.on_roll
+        return another_kind, other.paper != sheet.paper, other.width * other.height
 
     return (other for other in sorted(known, key=effort) if _holds(leader, code, other))
 

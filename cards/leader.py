@@ -5,11 +5,12 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from cards.allowance import BARE, Allowance, end_allowance, joint_allowances, with_dropper
+from cards.errors import Fault, Refused
 from cards.joints import End, Joint, butt_end, fly_end, joints
 from cards.parts import fly_end_mm, parts
 from cards.practice import Practice
 from cards.recipe import LengthsMean, Part, Recipe, Section
-from cards.spell import ShownUnit
+from cards.spell import ShownUnit, length
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +92,25 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
         )
     )
     return Leader(recipe, pieces, butt, between, fly, unit)
+
+
+def check_tieable(leader: Leader) -> None:
+    """Raise `Refused` for each piece that its own knots take up: there is nothing to print of it.
+
+    Only cut lengths can be so short.
+    """
+    faults = [
+        Fault(
+            f"{leader.recipe.name}, section {piece.place}",
+            f"its knots take {length(piece.allowance_mm, leader.unit)}, all of the "
+            f"{piece.section.length.plain} that it is cut",
+            'cut it longer, or write lengths = "finished"',
+        )
+        for piece in leader.pieces
+        if piece.finished.low_mm <= 0
+    ]
+    if faults:
+        raise Refused(*faults)
 
 
 def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:

@@ -1,11 +1,11 @@
 """A person's own allowance from one knot tied: lengths before and after in, the sum out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from cards.errors import refused
-from cards.knots import Knot
+from cards.knots import Knot, Knots
 from cards.spell import ShownUnit, length
 from cards.units import INCH_MM, Length
 
@@ -37,6 +37,11 @@ class Learned:
         taken = length(self.taken_mm, self.unit)
         half = f", half for each side: {self.allowance}" if len(self.before) == 2 else ""
         return f"{before} - {self.after.plain} = {taken}{half}"
+
+
+def written_key(knot: Knot, knots: Knots, keys: Iterable[str]) -> str:
+    """Return the key that a shop file has the knot's allowance under, or else the knot's name."""
+    return next((key for key in keys if knots.find(key) is knot), knot.name)
 
 
 def learn(knot: Knot, before: Sequence[Length], after: Length) -> Learned:

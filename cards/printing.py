@@ -13,6 +13,7 @@ from cards.faces.block import TooSmall
 from cards.faces.hole import with_hole
 from cards.faces.label import LabelNote
 from cards.label_making import labels_of
+from cards.leader import check_tieable
 from cards.notation import write_notation
 from cards.own_paper import own_paper
 from cards.practice import Practice
@@ -168,6 +169,7 @@ def paper_faults(where: str = "") -> Iterator[None]:
 def _cards(worksheet: Worksheet, job: _CardJob) -> Iterator[Card]:
     """Yield the cards of one worksheet, as often as they are wanted."""
     leader, wishes = worksheet.leader, job.wishes
+    check_tieable(leader)
     with paper_faults(leader.recipe.name):
         code = code_of(leader.recipe, job.practice)
         text = card_text(leader, code, job.practice, job.shop, wishes.style, wishes.rack)
@@ -187,6 +189,7 @@ def _labels(
     known: Iterable[LabelSheet],
 ) -> list[Face]:
     leader = worksheet.leader
+    check_tieable(leader)
     with paper_faults(leader.recipe.name):
         code = code_of(leader.recipe, practice)
         numbered = [replace(wishes.note, number=number) for number in wishes.numbers]

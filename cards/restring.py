@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from cards.errors import refused
 from cards.fitting_knots import with_fitting_knots
-from cards.leader import work_out
+from cards.parts import parts
 from cards.practice import Practice
 from cards.recipe import Part, Recipe, Section, Strand, Variant
 from cards.recipe_file import SECTIONS_MOST
@@ -18,18 +18,15 @@ def restrung(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
 
     A leader is shortened by stopping one section early and fished with the heavier end; for rough
     mouths a heavier bite guard of fluorocarbon goes on the end: common practice, no source.
-    A stated total that no longer holds is left out. Raises `Refused` for a section that is not
-    there, and for a strand whose length nothing says.
+    Raises `Refused` for a section that is not there, and for a strand whose length nothing says.
     """
-    sections = _replaced(recipe.sections, change.replace or {})
-    sections = _ended(sections, change, _tippet(replace(recipe, sections=sections), practice))
+    strung = replace(recipe, sections=_replaced(recipe.sections, change.replace or {}))
+    strung = replace(strung, sections=_ended(strung, change, practice))
     if change.guard:
-        sections = _guarded(sections, change.guard)
-    if sections == recipe.sections:
-        return recipe
-    end = replace(sections[-1], knot=None, dropper=None)
-    strung = replace(recipe, sections=(*sections[:-1], end))
-    return _with_true_total(with_fitting_knots(strung, recipe, practice), recipe, practice)
+        strung = replace(strung, sections=_guarded(strung, change.guard, practice))
+    end = replace(strung.sections[-1], knot=None, dropper=None)
+    strung = replace(strung, sections=(*strung.sections[:-1], end))
+    return with_fitting_knots(strung, recipe, practice)
 
 
 def _replaced(sections: Sections, strands: Mapping[int, Strand]) -> Sections:
@@ -42,17 +39,10 @@ def _replaced(sections: Sections, strands: Mapping[int, Strand]) -> Sections:
     )
 
 
-def _tippet(recipe: Recipe, practice: Practice) -> int:
-    """Return the place of the tippet, or of the last section that is no bite guard."""
-    pieces = work_out(recipe, practice).pieces
-    tippets = [piece.place for piece in pieces if piece.part == "tippet"]
-    others = [piece.place for piece in pieces if piece.part != "bite guard"]
-    return (tippets or others or [len(pieces)])[-1]
-
-
-def _ended(sections: Sections, change: Variant, tippet: int) -> Sections:
+def _ended(recipe: Recipe, change: Variant, practice: Practice) -> Sections:
     """Return the sections down to where they stop, with another tippet below or in its place."""
-    kept, below = sections[: tippet - 1], sections[tippet:]
+    sections, tippet = recipe.sections, _tippet(recipe, practice)
+    kept, below = sections[:tippet], sections[tippet + 1 :]
     if change.stop_after is not None:
         if change.stop_after >= len(sections):
             raise _no_section(sections, len(sections) - 1, "stop_after")
@@ -61,7 +51,15 @@ def _ended(sections: Sections, change: Variant, tippet: int) -> Sections:
             return (*kept[:-1], _fished(kept[-1]))
     if change.tippet is None:
         return sections
-    return (*kept, _strung(sections[tippet - 1], change.tippet, "tippet"), *below)
+    return (*kept, _strung(sections[tippet], change.tippet, "tippet"), *below)
+
+
+def _tippet(recipe: Recipe, practice: Practice) -> int:
+    """Return the index of the tippet, or of the last section that is no bite guard."""
+    found = parts(recipe, practice.materials)
+    tippets = [index for index, part in enumerate(found) if part == "tippet"]
+    others = [index for index, part in enumerate(found) if part != "bite guard"]
+    return (tippets or others or [len(found) - 1])[-1]
 
 
 def _no_section(sections: Sections, last: int, where: str) -> Exception:
@@ -75,9 +73,10 @@ def _fished(section: Section) -> Section:
     return replace(section, part=None) if section.part in ("butt", "taper") else section
 
 
-def _guarded(sections: Sections, guard: Strand) -> Sections:
+def _guarded(recipe: Recipe, guard: Strand, practice: Practice) -> Sections:
     """Return the sections with a bite guard at the end, or in the place of one that is there."""
-    if sections[-1].part == "bite guard":
+    sections = recipe.sections
+    if parts(recipe, practice.materials)[-1] == "bite guard":
         return (*sections[:-1], _strung(sections[-1], guard, "bite guard"))
     if guard.length is None:
         raise refused(f"'{guard}' says no length", f"write one behind it: '{guard} 12 in'", "guard")
@@ -98,9 +97,3 @@ def _strung(section: Section, strand: Strand, part: Part | None) -> Section:
         part=part,
         dropper=section.dropper,
     )
-
-
-def _with_true_total(recipe: Recipe, before: Recipe, practice: Practice) -> Recipe:
-    finished = work_out(recipe, practice).finished
-    same = finished == work_out(before, practice).finished
-    return recipe if same else replace(recipe, total=None)

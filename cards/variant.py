@@ -5,8 +5,10 @@ from dataclasses import replace
 
 from pydantic_core import SchemaValidator
 
+from cards.audit.lengths import stated_total
 from cards.errors import refused, under
 from cards.file_schema import check, known_keys
+from cards.leader import work_out
 from cards.practice import Practice
 from cards.recipe import Recipe, Variant
 from cards.recipe_file import NAME_MOST, VARIANT
@@ -50,7 +52,8 @@ def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
 
     New lengths lie on the marks of the tape, and their sum on the mark nearest to what it shall
     be; of a range, its longest counts. Knots that the recipe names and that do not suit the new
-    strands are left to the rule. Raises `Refused` for what cannot be tied.
+    strands are left to the rule, and a stated total that no longer holds is left out.
+    Raises `Refused` for what cannot be tied.
     """
     varied = restrung(recipe, change, practice)
     if change.total:
@@ -60,11 +63,18 @@ def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
         with under("butt"):
             varied = with_butt(varied, change.butt, practice)
     return replace(
-        varied,
+        _with_true_total(varied, recipe, practice),
         use=change.use or recipe.use,
         line_weight=change.line_weight or recipe.line_weight,
         variants=(),
     )
+
+
+def _with_true_total(varied: Recipe, before: Recipe, practice: Practice) -> Recipe:
+    """Return the varied recipe, without the total it states where that no longer holds."""
+    now, then = work_out(varied, practice), work_out(before, practice)
+    wrong = now.finished != then.finished and any(stated_total(now, practice))
+    return replace(varied, total=None) if wrong else varied
 
 
 def joined_name(recipe: Recipe, suffix: str) -> str:

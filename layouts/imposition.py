@@ -93,11 +93,12 @@ def place_cards(
     if backs == "separate":
         cards = [Card(face) for card in cards for face in (card.front, card.back) if face]
     room = Room(paper.width - 2 * margin, paper.height - 2 * margin, gutter)
-    ways = [pieces(card, backs) for card in cards]
-    for card, options in zip(cards, ways, strict=True):
-        _check_card(card, options, paper, margin, noun)
-    sheets = _arranged(ways, room, order)
-    moved = [[replace(slot, x=slot.x + margin, y=slot.y + margin) for slot in s] for s in sheets]
+    several = {id(card): card for card in cards}  # of a run, most are one card again and again
+    options = {key: pieces(card, backs) for key, card in several.items()}
+    for key, card in several.items():
+        _check_card(card, options[key], paper, margin, noun)
+    sheets = _arranged([options[id(card)] for card in cards], room, order)
+    moved = [[Slot(slot.piece, slot.x + margin, slot.y + margin) for slot in s] for s in sheets]
     fronts = [_front(slots, paper, corner) for slots in moved]
     if backs == "fold" or backs == "separate" or not any(card.back for card in cards):
         return tuple(fronts)
@@ -166,7 +167,7 @@ def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
 
 def _faces(slot: Slot) -> Iterator[Placed]:
     for face in slot.piece.placed:
-        yield replace(face, x=slot.x + face.x, y=slot.y + face.y)
+        yield Placed(face.face, slot.x + face.x, slot.y + face.y, face.turn)
 
 
 def _mark_rows(slots: Sequence[Slot]) -> list[Row]:

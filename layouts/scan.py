@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from importlib import import_module
 from io import BytesIO
-from math import isqrt
+from math import isqrt, sqrt
 from typing import TYPE_CHECKING
 
 from layouts.face import POINTS_PER_INCH
@@ -16,11 +16,12 @@ from layouts.face import POINTS_PER_INCH
 if TYPE_CHECKING:
     from PIL import Image
 
-MOST_PIXELS = 64_000_000  # of a picture or a page: 64 MB as grey
+MOST_PIXELS = 64_000_000  # of a picture: 64 MB as grey
 MOST_PAGES = 40
 MOST_CODES = 200  # the fullest label sheet has some 80
 
 _PAGE_SCALE = 300 / POINTS_PER_INCH  # at 300 dpi the smallest module is 4 pixels
+_PAGE_PIXELS = 20_000_000  # A3 at 300 dpi has 17; a page that is larger is drawn smaller
 _LARGER = 3  # times; of twelve treatments tried on simulated wear, this alone helped most
 _HEIC = frozenset({b"heic", b"heix", b"heim", b"heis", b"mif1", b"msf1"})  # ISO/IEC 23008-12
 
@@ -62,9 +63,9 @@ def texts_in_pages(pdf: bytes) -> tuple[str, ...]:
             raise NotReadable(f"it has {len(document)} pages, more than {MOST_PAGES}")
         found: list[str] = []
         for page in document:
-            width, height = (side * _PAGE_SCALE for side in page.get_size())
-            _check_size(width, height)
-            found += _texts_in(page.render(scale=_PAGE_SCALE, grayscale=True).to_pil())
+            width, height = page.get_size()
+            scale = min(_PAGE_SCALE, sqrt(_PAGE_PIXELS / (width * height)))
+            found += _texts_in(page.render(scale=scale, grayscale=True).to_pil())
     return tuple(dict.fromkeys(found))
 
 
@@ -87,7 +88,9 @@ def _grey(data: bytes) -> "Image.Image":
     from PIL import Image
 
     picture = _opened(data)
-    _check_size(*picture.size)
+    width, height = picture.size
+    if width * height > MOST_PIXELS:
+        raise NotReadable(f"it has {width} × {height} pixels, more than {MOST_PIXELS:,} in all")
     if not picture.has_transparency_data:
         return picture.convert("L")
     layer = picture.convert("RGBA")
@@ -116,13 +119,6 @@ def _opened(data: bytes) -> "Image.Image":
             return Image.open(BytesIO(data), formats=formats)
         except Image.DecompressionBombError:
             raise NotReadable(f"it has more than {MOST_PIXELS:,} pixels") from None
-
-
-def _check_size(width: float, height: float) -> None:
-    if width * height > MOST_PIXELS:
-        raise NotReadable(
-            f"it has {width:.0f} × {height:.0f} pixels, more than {MOST_PIXELS:,} in all"
-        )
 
 
 def _is_heic(data: bytes) -> bool:

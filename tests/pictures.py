@@ -20,7 +20,8 @@ def code_picture(text: str, module: int = 4) -> Image.Image:
 
 def beside(*pictures: Image.Image) -> Image.Image:
     """Return pictures side by side on a grey table."""
-    table = Image.new("L", (sum(p.width + 40 for p in pictures), pictures[0].height + 40), 160)
+    height = max(picture.height for picture in pictures)
+    table = Image.new("L", (sum(p.width + 40 for p in pictures), height + 40), 160)
     at = 20
     for picture in pictures:
         table.paste(picture, (at, 20))

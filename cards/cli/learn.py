@@ -2,8 +2,9 @@
 
 import click
 
-from cards.cli.files import load_practice, naming, read_bytes, write_whole
-from cards.learning import learn
+from cards.cli.files import load_shop, naming, read_bytes, write_whole
+from cards.learning import learn, written_key
+from cards.shop_file import practice_of
 from cards.units import parse_length
 
 
@@ -22,11 +23,13 @@ def command(knot: str, before: tuple[str, ...], after: str, shop: str) -> None:
     """
     from cards.toml_edit import with_value
 
-    practice = load_practice(shop)
-    found = practice.knots.find(knot)
+    wants = load_shop(shop)
+    knots = practice_of(wants).knots
+    found = knots.find(knot)
     learned = learn(found, [parse_length(text) for text in before], parse_length(after))
+    key = written_key(found, knots, wants.allowance or {})
     with naming(shop):
-        text = with_value(read_bytes(shop), "allowance", found.name, learned.allowance)
+        text = with_value(read_bytes(shop), "allowance", key, learned.allowance)
     write_whole(shop, text)
     click.echo(f"{found.name}: {learned.sum}")
-    click.echo(f"stored in {shop}: [allowance] {found.name!r} = {learned.allowance!r}", err=True)
+    click.echo(f"stored in {shop}: [allowance] {key!r} = {learned.allowance!r}", err=True)

@@ -14,7 +14,7 @@ from layouts.curves import circle
 from layouts.face import Item, Path, segment, shifted
 from layouts.text import SetLine, break_lines, set_line
 
-_FACTORS = (10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
+_FACTORS = (1, 2, 3, 5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
 _LOOP = 9.0  # points along the line at factor 1, and half as high
 _PEN = 0.5
 _BRANCH = 1.8  # points; a dropper hangs so far below the strand
@@ -40,7 +40,8 @@ def diagram(leader: Leader, materials: Materials, scale: Scale, width: float) ->
     items += _lengths(leader, bands, centres, scale, width)
     words = _materials(leader, centres, scale)
     caption = _caption(leader, factor)
-    baseline = top + room + 1.0 * scale.small
+    hangs = any(piece.section.dropper for piece in leader.pieces)
+    baseline = top + room + (_BRANCH if hangs else 0.0) + 1.0 * scale.small
     below = baseline + 0.25 * scale.small
     row = _row([(set_line(caption, "medium", scale.small), 0.0), *words], scale, width, baseline)
     if row is not None:
@@ -58,8 +59,10 @@ def _caption(leader: Leader, factor: int) -> str:
 
 def thickness_factor(leader: Leader, per_mm: float, room: float) -> int:
     """Return the largest round factor at which the thickest piece stays within the room."""
-    thickest = max(float(piece.section.diameter.mm) for piece in leader.pieces) * per_mm
-    return max((factor for factor in _FACTORS if thickest * factor <= room), default=_FACTORS[0])
+    sections = [piece.section for piece in leader.pieces]
+    thickest = max(max(section.diameter.mm, fly_end_mm(section)) for section in sections)
+    fitting = [factor for factor in _FACTORS if float(thickest) * per_mm * factor <= room]
+    return max(fitting, default=1)
 
 
 def _bands(leader: Leader, per_mm: float, factor: int, x: float, middle: float) -> Iterator[Band]:
@@ -88,17 +91,18 @@ def _loop(width: float, middle: float) -> Iterator[Path]:
 
 def _junctions(leader: Leader, bands: Sequence[Band]) -> Iterator[Path]:
     """Draw a bar over both strands for a knot, a ring for a ring, and a dropper as a branch."""
+    end = bands[-1].x + bands[-1].length
     for (upper, lower), joint, piece in zip(
         pairwise(bands), leader.joints, leader.pieces, strict=False
     ):
         half = max(upper.to_thick, lower.from_thick) / 2 + 1.2
         if joint.knot.apart:
-            yield Path(circle(lower.x, lower.y, half), 1.0, fill=1.0)
+            yield Path(circle(min(max(lower.x, half), end - half), lower.y, half), 1.0, fill=1.0)
         else:
             yield Path(segment(lower.x, lower.y - half, lower.x, lower.y + half), 1.2)
         if piece.section.dropper is not None:
-            reach = half + _BRANCH
-            yield Path(segment(lower.x, lower.y, lower.x + 2 * _BRANCH, lower.y + reach), 0.8)
+            x, y = min(lower.x + 2 * _BRANCH, end), lower.y + half + _BRANCH
+            yield Path(segment(lower.x, lower.y, x, y), 0.8)
 
 
 def _lengths(

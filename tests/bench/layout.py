@@ -49,6 +49,7 @@ class Silent:
         self.getCatalogEntry = canvas.getCatalogEntry
 
     def __getattr__(self, name: str) -> Callable[..., "Silent"]:
+        setattr(self, name, self._nothing)  # found at once the next time
         return self._nothing
 
     def _nothing(self, *_: object, **__: object) -> "Silent":
@@ -103,7 +104,7 @@ def _seconds(work: Callable[[], object]) -> float:
 def _silent(sheets: Sequence[Sheet]) -> float:
     make = pdf._canvas
     try:
-        pdf._canvas = lambda: Silent(make())  # type: ignore[assignment, return-value]
+        pdf._canvas = lambda: Silent(make())
         return _seconds(lambda: written(sheets))
     finally:
         pdf._canvas = make

@@ -16,7 +16,6 @@ TAPER = recipe(
     section("18 in", "0.017 in", knot="triple surgeon's"),
     section("24 to 30 in", "0.013 in", "fluorocarbon", "8 lb"),
     fly="non-slip loop",
-    total="9 ft",
 )
 
 
@@ -37,7 +36,7 @@ def parts(leader: Recipe) -> list[Part]:
 
 
 def test_without_other_strands_a_recipe_is_itself() -> None:
-    assert vary(Variant("longer", butt=parse_length("6 ft"))) is TAPER
+    assert vary(Variant("longer", butt=parse_length("6 ft"))) == TAPER
 
 
 # ---- stopping early --------------------------------------------------------------------------
@@ -56,10 +55,6 @@ def test_where_it_stops_there_is_no_joint_and_no_dropper() -> None:
     short = vary(Variant("short", stop_after=2))
     assert (short.sections[-1].knot, short.sections[-1].dropper) == (None, None)
     assert parts(short) == ["butt", "tippet"]
-
-
-def test_a_total_that_no_longer_holds_is_left_out() -> None:
-    assert vary(Variant("short", stop_after=3)).total is None
 
 
 def test_a_tippet_beside_it_is_tied_on_below() -> None:
@@ -97,11 +92,6 @@ def test_another_tippet_takes_the_place_and_length_of_the_old() -> None:
     assert (tippet.strength, tippet.part) == (None, "tippet")
 
 
-def test_the_stated_total_stays_while_it_holds() -> None:
-    assert vary(Variant("finer", tippet=strand("4X nylon"))).total == TAPER.total
-    assert vary(Variant("finer", tippet=strand("4X nylon 20 in"))).total is None
-
-
 def test_the_bite_guard_below_another_tippet_stays() -> None:
     guard = section("12 in", "0.024 in", "fluorocarbon")
     before = recipe(section("5 ft", "0.024 in"), section("20 in", "0.015 in"), guard)
@@ -127,6 +117,14 @@ def test_a_bite_guard_takes_the_place_of_one_that_is_there() -> None:
     rougher = vary(Variant("rougher", guard=strand("0.020 in wire")), rough)
     assert sizes(rougher)[-2:] == ["0.013 in", "0.020 in"]
     assert rougher.sections[-1].length.plain == "12 in"
+
+
+def test_a_thick_end_counts_as_a_bite_guard_that_is_there() -> None:
+    thick = section("12 in", "0.030 in", "fluorocarbon")
+    before = recipe(section("5 ft", "0.024 in"), section("20 in", "0.015 in"), thick)
+    rougher = vary(Variant("rougher", guard=strand("0.020 in wire")), before)
+    assert sizes(rougher) == ["0.024 in", "0.015 in", "0.020 in"]
+    assert parts(rougher) == ["butt", "tippet", "bite guard"]
 
 
 def test_a_new_bite_guard_says_its_length() -> None:

@@ -10,6 +10,7 @@ from cards.notation import write_notation
 from cards.recipe import Recipe, Variant
 from cards.recipe_file import NAME_MOST, SECTIONS_MOST, read_recipe
 from cards.recipe_text import recipe_text
+from cards.strand import parse_strand
 from cards.units import parse_length
 from cards.variant import joined_name, read_variant, variant_called, vary, with_variants
 from tests.leaders import SANDBAR, SANDBAR_TEXT, read
@@ -74,6 +75,35 @@ def test_the_total_is_scaled_before_the_butt_takes_its_share() -> None:
     change = Variant("both", total=parse_length("8 ft"), butt=parse_length("5 ft"))
     lengths = [part.length.plain for part in vary(before, change, PRACTICE).sections]
     assert lengths == ["5 ft", "36 in"]
+
+
+@pytest.mark.parametrize(
+    ("change", "total"),
+    [
+        (Variant("line", line_weight=9), "10 ft"),
+        (Variant("finer", tippet=parse_strand("4X nylon", PRACTICE.materials)), "10 ft"),
+        (Variant("short", stop_after=2), None),
+        (Variant("longer", total=parse_length("12 ft")), "12 ft"),
+        (Variant("wind", butt=parse_length("50 in")), "10 ft"),
+    ],
+)
+def test_a_stated_total_stays_while_it_holds(change: Variant, total: str | None) -> None:
+    before = recipe(
+        section("40 in", "0.020 in"),
+        section("40 in", "0.015 in"),
+        section("30 to 40 in", "4X"),
+        total="10 ft",
+    )
+    varied = vary(before, change, PRACTICE)
+    assert varied.total == (parse_length(total) if total else None)
+
+
+def test_a_total_at_the_short_end_of_a_range_goes_with_it() -> None:
+    before = recipe(section("40 in", "0.020 in"), section("30 to 40 in", "4X"), total="70 in")
+    # 40 + 40 - 60 = 20, and 20/40 of 30 is 15: 75 to 80 in, which 70 in no longer is.
+    wind = vary(before, Variant("wind", butt=parse_length("60 in")), PRACTICE)
+    assert [part.length.plain for part in wind.sections] == ["60 in", "15 to 20 in"]
+    assert wind.total is None
 
 
 # ---- by name ---------------------------------------------------------------------------------

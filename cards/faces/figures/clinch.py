@@ -1,12 +1,15 @@
 """The clinch and the improved clinch: the turns in, the strand and the eye out."""
 
+from dataclasses import replace
+
 from cards.faces.figures.curve import Point, coil, wound
-from cards.faces.figures.eye import eye, through
+from cards.faces.figures.eye import eye, ring, through
 from cards.faces.figures.strand import Strand, line
 
 _ROOM = 15.0  # for the turns, laid up
 _R = 1.3  # of the turns laid up, from the standing part
 _CLOSE = 1.05  # from one turn to the next, drawn up
+_APART = 0.6  # from the middle of a ring
 
 
 def clinch_laid(turns: int) -> tuple[Strand, ...]:
@@ -23,6 +26,23 @@ def clinch_laid(turns: int) -> tuple[Strand, ...]:
         (-3.3, -_R - 1.9, 1.6),
     ]
     return _on_eye(_laid_lead(far, near), coil(near, far, -wraps, 180, _R, _R), tag)
+
+
+def ring_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+    """A clinch to either side of a ring."""
+    return _on_ring(clinch_laid(thick)[0], clinch_laid(thin)[0])
+
+
+def ring_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+    """Both clinches drawn close."""
+    return _on_ring(clinch_drawn(thick)[0], clinch_drawn(thin)[0])
+
+
+def _on_ring(left: Strand, right: Strand) -> tuple[Strand, ...]:
+    """Return two clinches moved apart, so that both have room in one ring."""
+    upper = tuple((x - _APART, y, z) for x, y, z in left.points)
+    lower = tuple((_APART - x, -y, z) for x, y, z in right.points)
+    return replace(left, points=upper), replace(right, points=lower, look="solid"), ring(2.1)
 
 
 def improved_laid(turns: int) -> tuple[Strand, ...]:

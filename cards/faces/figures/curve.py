@@ -17,7 +17,7 @@ from typing import TypeAlias
 
 Point: TypeAlias = tuple[float, float, float]
 
-STEP = 0.2  # between neighbouring points of a smooth curve, at most
+STEP = 0.25  # between neighbouring points of a smooth curve, at most
 _A_TURN = 12  # places on one turn of a coil: the spline leaves the helix by less than 0.002
 
 
@@ -77,6 +77,19 @@ def wound(
     The last corner before the coil and the first after it only say where the lines head.
     """
     return [*rounded(lead, reach)[:-1], *helix[1:-1], *rounded(tail, reach)[1:]]
+
+
+def beside(corners: Sequence[Point], side: float) -> list[Point]:
+    """Return corners of a line `side` to the left of another, as both are seen on the paper."""
+    ways = []
+    for (x1, y1, _), (x2, y2, _) in pairwise(corners):
+        far = hypot(x2 - x1, y2 - y1)
+        ways.append(((x2 - x1) / far, (y2 - y1) / far))
+    moved = []
+    for (x, y, z), (a, b), (c, d) in zip(corners, ways[:1] + ways, ways + ways[-1:], strict=True):
+        mitre = side / (1 + a * c + b * d)
+        moved.append((x - (b + d) * mitre, y + (a + c) * mitre, z))
+    return moved
 
 
 def smooth(places: Sequence[Point]) -> tuple[Point, ...]:

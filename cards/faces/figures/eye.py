@@ -1,24 +1,32 @@
-"""A hook's eye, and the bend of a strand that goes through it."""
+"""A hook's eye and a ring, and the bend of a strand that goes through them."""
 
 from math import cos, radians, sin
 
 from cards.faces.figures.curve import Point, smooth
 from cards.faces.figures.strand import Strand
 
-_R = 1.5
+_R = 1.5  # of the eye, from which `through` takes its distances
 _WIRE = 0.8
 
 
 def eye(x: float, y: float = 0.0) -> Strand:
-    """Return the eye whose middle is there, open where its wire comes back to the shank."""
-    angles = (radians(degrees) for degrees in range(35, 346, 31))
-    ring = [(x + _R * cos(angle), y + _R * sin(angle), 0.0) for angle in angles]
+    """Return the eye whose middle is there, with the beginning of its shank to the right."""
     shank = [(x + 4.5, y, 0.0), (x + 3.0, y, 0.0), (x + 2.2, y + 0.1, 0.0)]
-    return Strand(smooth([*shank, *ring]), "solid", _WIRE)
+    return Strand(smooth([*shank, *_circle(x, y, _R, 35, 370)]), "solid", _WIRE)
+
+
+def ring(radius: float) -> Strand:
+    """Return a ring round the origin."""
+    return Strand(smooth(_circle(0.0, 0.0, radius, 0, 360)), "solid", _WIRE)
+
+
+def _circle(x: float, y: float, radius: float, start: int, end: int) -> list[Point]:
+    angles = (radians(start + (end - start) * step / 12) for step in range(13))
+    return [(x + radius * cos(angle), y + radius * sin(angle), 0.0) for angle in angles]
 
 
 def through(x: float, y: float = 0.0, over: float = 0.6) -> list[Point]:
-    """Return corners of a strand from the left, round the eye's near side, and back.
+    """Return corners of a strand from the left, round the near side of an eye, and back.
 
     It goes in over the eye at `y + over` and comes out under it as far on the other side.
     """

@@ -6,14 +6,23 @@ from typing import TypeAlias
 
 from cards.faces.figures.albright import albright_drawn, albright_laid
 from cards.faces.figures.blood import blood_drawn, blood_laid
-from cards.faces.figures.clinch import clinch_drawn, clinch_laid, improved_drawn, improved_laid
+from cards.faces.figures.clinch import (
+    clinch_drawn,
+    clinch_laid,
+    improved_drawn,
+    improved_laid,
+    ring_drawn,
+    ring_laid,
+)
+from cards.faces.figures.doubled import doubled_laid
 from cards.faces.figures.ink import frame, inked
 from cards.faces.figures.loops import loops_drawn, loops_laid
 from cards.faces.figures.nail import nail_drawn, nail_laid
 from cards.faces.figures.nonslip import nonslip_begun, nonslip_laid
 from cards.faces.figures.perfection import perfection_drawn, perfection_laid
 from cards.faces.figures.strand import Strand
-from cards.faces.figures.surgeons import surgeons_drawn, surgeons_laid
+from cards.faces.figures.surgeons import loop_drawn, loop_laid, surgeons_drawn, surgeons_laid
+from cards.faces.figures.twisted import twisted_laid
 from cards.faces.figures.uni import uni_drawn, uni_laid
 from cards.knots import Knot
 from layouts.face import Path
@@ -69,12 +78,16 @@ _SURGEONS = (_once(surgeons_laid), _once(surgeons_drawn))
 
 _STAGES: Mapping[str, tuple[_Build, ...]] = {
     "blood": (blood_laid, blood_drawn),
+    "doubled blood": (doubled_laid,),
     "double surgeon's": _SURGEONS,
     "triple surgeon's": _SURGEONS,
     "uni to uni": (uni_laid, uni_drawn),
+    "twisted-loop joint": (_once(twisted_laid),),
     "loop to loop": (_plain(loops_laid), _plain(loops_drawn)),
     "albright": (_once(albright_laid), _once(albright_drawn)),
+    "ring joint": (ring_laid, ring_drawn),
     "perfection loop": (_plain(perfection_laid), _plain(perfection_drawn)),
+    "surgeon's loop": (_once(loop_laid), _once(loop_drawn)),
     "nail knot": (_once(nail_laid), _once(nail_drawn)),
     "improved clinch": (_once(improved_laid), _once(improved_drawn)),
     "clinch": (_once(clinch_laid), _once(clinch_drawn)),

@@ -1,25 +1,18 @@
 """Strands drawn in black alone: strands and a scale in, paths out."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import acos, dist
-from typing import TypeAlias
 
-from cards.faces.figures.curve import Point
 from cards.faces.figures.layers import Run, layers
 from cards.faces.figures.strand import Strand
-from layouts.face import Path, Step
+from cards.faces.figures.stroke import Place, Trace, stroke, trace
+from layouts.face import Path
 
 INK = 0.78  # of a strand's thickness: strands that touch keep white between them
 EDGE = 0.5  # points; thinner lines break up on an office printer
 _WHITE = 0.22  # on either side of what passes over: up to a strand that touches it
-_LAP = 0.08  # of one run over the next, so that no seam shows
-_BEND = 0.5  # radians in one Bézier curve, at most
-_STRAIGHT = 0.02
-_LONG = 2.0  # of one curve, at most
-_CUSP = 1.2  # radians between neighbouring points: drawn on, the pen's corner would stick out
+_LAP = 0.2  # points of one run over the next, so that no seam shows
 
-_Place: TypeAlias = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,12 +35,12 @@ class Frame:
 
 @dataclass(frozen=True, slots=True)
 class _Pen:
-    """What is drawn along runs: so wide and grey, lapping over their ends but not over a cut."""
+    """A pen's width in points, its grey, and how far it goes beyond a run and before a cut end."""
 
-    line: float  # points
-    grey: float
+    line: float
+    grey: float = 0.0
     lap: float = 0.0
-    cut: float = 0.0  # left free before a cut end
+    cut: float = 0.0
 
 
 def frame(strands: Sequence[Strand]) -> Frame:
@@ -63,35 +56,37 @@ def frame(strands: Sequence[Strand]) -> Frame:
 
 def inked(strands: Sequence[Strand], unit: float) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
-    around = frame(strands)
+    box = frame(strands)
+    paper = [
+        trace([((x - box.left) * unit, (box.high - y) * unit) for x, y, _ in strand.points])
+        for strand in strands
+    ]
     paths: list[Path] = []
     for layer in layers(strands):
-        for width in sorted({run.strand.width for run in layer.ink}, reverse=True):
+        for width in sorted({strand.width for strand in strands}, reverse=True):
+            line = INK * width * unit
             white = [run for run in layer.white if run.strand.width == width]
             ink = [run for run in layer.ink if run.strand.width == width]
             core = [run for run in ink if run.strand.look == "outline"]
-            line = INK * width * unit
-            for runs, pen in (
-                (white, _Pen(line + 2 * _WHITE * unit, 1.0)),
-                (ink, _Pen(line, 0.0, _LAP)),
-                (core, _Pen(line - 2 * EDGE, 1.0, 2 * _LAP, EDGE / unit)),
-            ):
-                if runs:
-                    paths.append(_path(runs, pen, around, unit))
+            paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, 1.0), paper)
+            paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
+            paths += _drawn(core, _Pen(line - 2 * EDGE, 1.0, 2 * _LAP, EDGE), paper)
     return tuple(paths)
 
 
-def _path(runs: Iterable[Run], pen: _Pen, around: Frame, unit: float) -> Path:
-    def paper(place: _Place) -> _Place:
-        x, y = place
-        return round((x - around.left) * unit, 2), round((around.high - y) * unit, 2)
+def _drawn(runs: Sequence[Run], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
+    """Yield the runs as one path, or nothing where there are none."""
+    steps = [
+        step
+        for run in runs
+        for step in stroke(paper[run.number], run.first, run.last, _laps(run, pen))
+    ]
+    if steps:
+        yield Path(tuple(steps), pen.line, pen.grey)
 
-    steps: list[Step] = []
-    for run in runs:
-        for curve in _curves(run, pen):
-            match [paper(place) for place in curve]:
-                case [(x, y)]:
-                    steps.append(("line", x, y))
-                case [(x1, y1), (x2, y2)]:
-                    ...
-    return Path(tuple(steps), pen.line, pen.grey)
+
+def _laps(run: Run, pen: _Pen) -> Place:
+    strand = run.strand
+    at_first = run.first == 0 and strand.first_cut
+    at_last = run.last == len(strand.points) - 1 and strand.last_cut
+    return -pen.cut if at_first else pen.lap, -pen.cut if at_last else pen.lap

@@ -16,14 +16,16 @@ from cards.faces.figures.strand import Strand
 
 _STEPS = 2  # of the curve in a piece
 _COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
+_DEEPER = 0.3  # widths of depth between what passes over and what it covers; less is a touch
 _BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, not a crossing
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """Part of a strand: its first and last point."""
+    """Part of a strand: the strand, its place among all, and the first and last point."""
 
     strand: Strand
+    number: int
     first: int
     last: int
 
@@ -39,6 +41,7 @@ class Layer:
 @dataclass(slots=True)
 class _Piece:
     strand: Strand
+    number: int
     first: int
     last: int
     x: float
@@ -51,7 +54,7 @@ class _Piece:
 
 def layers(strands: Sequence[Strand]) -> list[Layer]:
     """Return what to draw, the lowest layer first."""
-    cut = [list(_pieces(strand)) for strand in strands]
+    cut = [list(_pieces(strand, number)) for number, strand in enumerate(strands)]
     pieces = [piece for of_one in cut for piece in of_one]
     _stack(pieces, max(strand.width for strand in strands))
     top = max(piece.height for piece in pieces)
@@ -65,12 +68,13 @@ def layers(strands: Sequence[Strand]) -> list[Layer]:
     return result
 
 
-def _pieces(strand: Strand) -> Iterator[_Piece]:
+def _pieces(strand: Strand, number: int) -> Iterator[_Piece]:
     along, last = 0.0, len(strand.points) - 1
     for first in range(0, last, _STEPS):
         end = min(first + _STEPS, last)
         (x1, y1, z1), (x2, y2, z2) = strand.points[first], strand.points[end]
-        yield _Piece(strand, first, end, (x1 + x2) / 2, (y1 + y2) / 2, (z1 + z2) / 2, along)
+        middle = (x1 + x2) / 2, (y1 + y2) / 2, (z1 + z2) / 2
+        yield _Piece(strand, number, first, end, *middle, along)
         along += hypot(x2 - x1, y2 - y1, z2 - z1)
 
 
@@ -90,10 +94,10 @@ def _stack(pieces: Iterable[_Piece], cell: float) -> None:
 
 def _covers(upper: _Piece, lower: _Piece) -> bool:
     width = upper.strand.width
-    if upper.strand is lower.strand and abs(upper.along - lower.along) < _BEND * width:
-        return False
     reach = _COVERS * (width + lower.strand.width) / 2
-    return hypot(upper.x - lower.x, upper.y - lower.y) < reach
+    if upper.z - lower.z < _DEEPER or (upper.x - lower.x) ** 2 + (upper.y - lower.y) ** 2 >= reach * reach:
+        return False
+    return upper.number != lower.number or abs(upper.along - lower.along) >= _BEND * width
 
 
 def _alike(pieces: Sequence[_Piece], marks: Sequence[int]) -> Iterator[tuple[int, list[_Piece]]]:
@@ -104,4 +108,4 @@ def _alike(pieces: Sequence[_Piece], marks: Sequence[int]) -> Iterator[tuple[int
 
 
 def _run(pieces: Sequence[_Piece]) -> Run:
-    return Run(pieces[0].strand, pieces[0].first, pieces[-1].last)
+    return Run(pieces[0].strand, pieces[0].number, pieces[0].first, pieces[-1].last)

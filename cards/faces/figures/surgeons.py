@@ -1,7 +1,7 @@
 """The surgeon's knots: the passes in, two strands laid up and drawn up out, or one in a loop."""
 
 from cards.faces.figures.curve import Point, coil, rounded, smooth, wound
-from cards.faces.figures.strand import Strand
+from cards.faces.figures.strand import Strand, line, turned
 
 _PITCH = 2.7  # of the turns of two strands, laid up
 _CLOSE = 2.15  # drawn up
@@ -60,6 +60,32 @@ def _drawn(passes: int, side: float, start: float, end: float) -> list[Point]:
     ]
     turns = coil(far + shift, shift, passes + 50 / 360, -50, 1.6, 2.0)
     return wound(lead, turns, tag, 0.8)
+
+
+def loop_laid(passes: int) -> tuple[Strand, ...]:
+    """The same in one strand folded back on itself: the fold is the loop, to the left."""
+    end = _PITCH * passes + 5.0
+    return _looped(_laid(passes, 0.5, -4.8, end), _laid(passes, -0.5, -2.2, end))
+
+
+def loop_drawn(passes: int) -> tuple[Strand, ...]:
+    """The turns drawn close."""
+    end = _CLOSE * passes + 2.4
+    return _looped(_drawn(passes, -0.5, -4.8, end), _drawn(passes, 0.5, -3.0, end))
+
+
+def _looped(upper: list[Point], lower: list[Point]) -> tuple[Strand, ...]:
+    """Return two runs, whose far ends lie side by side, joined there into a loop."""
+    (x, top, z), (_, low, _) = upper[-1], lower[-1]
+    bow = [
+        (x + 0.3, top, z),
+        (x + 2.0, top + 0.9, z),
+        (x + 6.0, top + 0.9, z),
+        (x + 6.0, low - 0.9, z),
+        (x + 2.0, low - 0.9, z),
+        (x + 0.3, low, z),
+    ]
+    return (line(turned([*upper, *rounded(bow, 1.3), *reversed(lower)])),)
 
 
 def _two(thick: list[Point], thin: list[Point]) -> tuple[Strand, ...]:

@@ -1,3 +1,4 @@
+import sys
 from dataclasses import replace
 from pathlib import Path
 
@@ -8,6 +9,7 @@ from cards.notation import write_notation
 from cards.recipe import Recipe
 from cards.recipe_file import read_recipe
 from tests.cards.cli.conftest import Tagend
+from tests.pictures import beside, code_picture, file_of, pages
 from tests.written import PRACTICE
 
 SAMPLES = ("breakwater-ten", "hasty-seven", "millrace-three", "reedbed-six", "sandbar-eight")
@@ -112,3 +114,74 @@ def test_a_mistyped_code_is_refused(tagend: Tagend, demo: Path) -> None:
     assert run.status == 2
     (fault,) = run.faults
     assert fault.startswith("the text and the two check characters at its end do not agree")
+
+
+def test_a_photo_of_labels_gives_a_file_for_each_leader(tagend: Tagend, demo: Path) -> None:
+    written = [demo / f"{sample}.toml" for sample in ("sandbar-eight", "hasty-seven")]
+    pdf, photo, folder = demo / "labels.pdf", demo / "labels.jpeg", demo / "back"
+    assert tagend("labels", *written, "--count", 15, "-o", pdf).status == 0
+    photo.write_bytes(file_of(pages(pdf.read_bytes())[0], "JPEG"))
+    folder.mkdir()
+    assert tagend("read", photo, "-o", folder).status == 0
+    # A code carries no variants: each is a leader of its own.
+    assert {recipe(file) for file in folder.iterdir()} == {
+        replace(recipe(file), variants=()) for file in written
+    }
+
+
+def test_a_photo_may_come_on_standard_input(tagend: Tagend, demo: Path) -> None:
+    text = code(demo / "sandbar-eight.toml")
+    run = tagend("read", "-", stdin=file_of(code_picture(text)))
+    assert (run.status, run.out) == (0, tagend("read", text).out)
+
+
+def test_a_strangers_code_beside_ours_is_left_out_and_told(tagend: Tagend, demo: Path) -> None:
+    text = code(demo / "sandbar-eight.toml")
+    photo = demo / "shelf.png"
+    photo.write_bytes(file_of(beside(code_picture(text), code_picture("https://example.org/"))))
+    run = tagend("read", photo)
+    assert (run.status, run.out) == (0, tagend("read", text).out)
+    assert run.err == "left out a code that is not one of a label: 'https://example.org/'\n"
+
+
+def test_check_says_what_is_there_and_writes_nothing(tagend: Tagend, demo: Path) -> None:
+    text = code(demo / "sandbar-eight.toml")
+    pdf, photo = demo / "card.pdf", demo / "photo.png"
+    assert tagend("cards", demo / "sandbar-eight.toml", demo / "hasty-seven.toml", "-o", pdf)
+    photo.write_bytes(file_of(code_picture(text)))
+    before = sorted(demo.iterdir())
+    said = "Sandbar eight, 6 sections\n"
+    assert tagend("read", "--check", text).out == f"the text of a code: {said}"
+    assert tagend("read", "--check", photo).out == f"a code in a picture: {said}"
+    run = tagend("read", "--check", pdf)
+    assert run.out == f"a file in a PDF: Hasty seven, 4 sections\na file in a PDF: {said}"
+    assert (run.status, run.err) == (0, "")
+    assert sorted(demo.iterdir()) == before
+
+
+def test_check_tells_the_fault(tagend: Tagend, demo: Path) -> None:
+    run = tagend("read", "--check", code(demo / "sandbar-eight.toml")[:-2] + "00")
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith("the text and the two check characters at its end do not agree")
+
+
+def test_check_takes_no_output(tagend: Tagend, demo: Path) -> None:
+    run = tagend("read", "--check", "x", "-o", demo / "again.toml")
+    assert run.status == 2
+    assert run.faults == [
+        "tagend read: --check writes nothing: leave -o out. See 'tagend read --help'."
+    ]
+
+
+def test_without_the_extra_a_photo_tells_how_to_install_it(
+    tagend: Tagend, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    photo = tmp_path / "photo.png"
+    photo.write_bytes(file_of(code_picture("TAG1:")))
+    monkeypatch.setitem(sys.modules, "zxingcpp", None)
+    run = tagend("read", photo)
+    assert run.status == 2
+    assert run.faults == [
+        f"{photo}: this is a picture; to read its code, write: pip install 'tagend[scan]'"
+    ]

@@ -1,11 +1,11 @@
-"""What curves in space say whatever their shape: crossings on the paper, and knot invariants."""
+"""What curves in space are, whatever their shape: crossings on the paper, and knot invariants."""
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
-from math import cos, dist, floor, sin
+from math import atan2, cos, dist, floor, pi, sin, tau
 
 Point = tuple[float, float, float]
 Curve = Sequence[Point]
@@ -13,7 +13,7 @@ Curve = Sequence[Point]
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """Where a curve goes over or under: which curve, and how far along, in points."""
+    """Where a curve goes over or under another: how far along it, in points, and its direction."""
 
     curve: int
     at: float
@@ -45,14 +45,12 @@ def crossings(curves: Sequence[Curve]) -> list[Crossing]:
                 met.update(cells[cell])
                 cells[cell].append((number, place))
             for other, there in sorted(met):
-                if other == number and abs(there - place) < 2:
+                c, d = curves[other][there], curves[other][there + 1]
+                hit = _meet(a, b, c, d)
+                if hit is None or (other == number and abs(there - place) < 2):
                     continue
-                hit = _meet(a, b, *curves[other][there : there + 2])
-                if hit is not None:
-                    s, t = hit
-                    p = _pass(number, place, s, a, b)
-                    q = _pass(other, there, t, *curves[other][there : there + 2])
-                    found.append(Crossing(p, q) if p.z > q.z else Crossing(q, p))
+                p, q = _pass(number, place, hit[0], a, b), _pass(other, there, hit[1], c, d)
+                found.append(Crossing(p, q) if p.z > q.z else Crossing(q, p))
     return found
 
 
@@ -78,7 +76,7 @@ def _pass(curve: int, place: int, share: float, a: Point, b: Point) -> Pass:
 
 
 def passes(curves: Sequence[Curve], names: str) -> list[str]:
-    """Return for each curve what it meets: "O" or "U" and the other's name, as in "Ob Ub"."""
+    """Return what each curve meets from its first point on: over or under, and what: "Ob Ub"."""
     met: list[list[tuple[float, str]]] = [[] for _ in curves]
     for crossing in crossings(curves):
         over, under = crossing.over, crossing.under
@@ -87,96 +85,98 @@ def passes(curves: Sequence[Curve], names: str) -> list[str]:
     return [" ".join(name for _, name in sorted(of_one)) for of_one in met]
 
 
-def closed(*curves: Curve, far: float = 60.0) -> list[Point]:
-    """Return curves joined end to end into one ring, each join far outside of them.
+def turns(curve: Curve) -> float:
+    """Return how often a curve goes round the x axis, right-handed when it moves along it."""
+    total = 0.0
+    for (_, y1, z1), (_, y2, z2) in pairwise(curve):
+        total += (atan2(z2, y2) - atan2(z1, y1) + pi) % tau - pi
+    return total / tau
 
-    An end first runs on in its own direction, then to the left or right edge it is nearest to,
-    and round. Only ends that point out of the figure may be joined like this.
+
+def closed(*curves: Curve, far: float = 60.0) -> list[Point]:
+    """Return curves joined end to end into one ring, each join far outside and behind.
+
+    Every end first runs on in its own direction, so that it must point out of the knot. Two rings
+    must not run equally far.
     """
     ring: list[Point] = []
-    level = 0
     for number, curve in enumerate(curves):
         following = curves[(number + 1) % len(curves)]
-        ring += curve
-        level += 1
-        out = _run_on(curve[-2], curve[-1], far)
-        back = _run_on(following[1], following[0], far)
-        # Round behind everything, each join on a plane of its own.
-        z = -far * level
-        ring += [out, (out[0], out[1], z), (back[0], back[1], z), back]
+        (x1, y1, z1), (x2, y2, z2) = _on(curve[-2], curve[-1], far), _on(*following[1::-1], far)
+        deep = -far * (number + 1)
+        ring += [*curve, (x1, y1, z1), (x1, y1, deep), (x2, y2, deep), (x2, y2, z2)]
     return [*ring, ring[0]]
 
 
-def _run_on(before: Point, end: Point, far: float) -> Point:
+def _on(before: Point, end: Point, far: float) -> Point:
     share = far / dist(before, end)
     x, y, z = (q + (q - p) * share for p, q in zip(before, end, strict=True))
     return x, y, z
 
 
 def tilted(curve: Curve) -> list[Point]:
-    """Return a curve turned a little, so that no two of its parts lie exactly in line."""
+    """Return a curve turned a little, so that no two parts lie exactly in line."""
     a, b = 0.37, 0.23
     turned = ((x, y * cos(a) - z * sin(a), y * sin(a) + z * cos(a)) for x, y, z in curve)
     return [(x * cos(b) + z * sin(b), y, z * cos(b) - x * sin(b)) for x, y, z in turned]
 
 
-def alexander(rings: Sequence[Curve], t: Fraction) -> Fraction:
-    """Return the Alexander polynomial of a link at t, up to its sign and a power of t.
+def alexander(*rings: Curve, t: int = -1) -> Fraction:
+    """Return the Alexander polynomial of a link at t, whatever its sign and powers of t.
 
-    The arcs between undercrossings are the unknowns and each crossing gives a row (J. W.
-    Alexander, "Topological invariants of knots and links", 1928); a minor is the polynomial, and
-    at t = -1 it is the determinant.
+    Each arc between two undercrossings is an unknown and each crossing gives a row; a minor is
+    the polynomial, and at t = -1 the link's determinant (J. W. Alexander, "Topological invariants
+    of knots and links", 1928).
     """
     met = crossings([tilted(ring) for ring in rings])
-    starts = sorted((c.under.curve, c.under.at) for c in met)
-    if not met:
-        return Fraction(1 if len(rings) == 1 else 0)
-    arcs = {start: number for number, start in enumerate(starts)}
-
-    def arc(of: Pass) -> int:
-        own = [s for s in starts if s[0] == of.curve]
-        if not own:
-            raise ValueError("a ring that never goes under")
-        before = [s for s in own if s[1] < of.at]
-        return arcs[before[-1] if before else own[-1]]
-
+    starts = sorted((crossing.under.curve, crossing.under.at) for crossing in met)
+    if len({curve for curve, _ in starts}) < len(rings):
+        return Fraction(int(not starts and len(rings) == 1))  # a ring that nothing goes over
     rows = []
     for crossing in met:
         row = [Fraction(0)] * len(starts)
-        incoming, outgoing = arc(crossing.under), arcs[crossing.under.curve, crossing.under.at]
+        coming = _arc(starts, crossing.under)
+        going = starts.index((crossing.under.curve, crossing.under.at))
         if crossing.sign < 0:
-            incoming, outgoing = outgoing, incoming
-        row[arc(crossing.over)] += 1 - t
-        row[incoming] += t
-        row[outgoing] -= 1
+            coming, going = going, coming
+        row[_arc(starts, crossing.over)] += 1 - t
+        row[coming] += t
+        row[going] -= 1
         rows.append(row)
-    value = abs(_determinant([row[1:] for row in rows[1:]]))
-    while value and t > 1 and value.numerator % t == 0:
-        value /= t
-    while value and t > 1 and value.denominator % t == 0:
-        value *= t
-    return value
+    return _without_powers(abs(_determinant([row[1:] for row in rows[1:]])), t)
+
+
+def _arc(starts: Sequence[tuple[int, float]], of: Pass) -> int:
+    """Return the arc that a pass lies on: the one that began last before it, round the ring."""
+    own = [number for number, (curve, _) in enumerate(starts) if curve == of.curve]
+    return max((number for number in own if starts[number][1] < of.at), default=own[-1])
 
 
 def _determinant(rows: list[list[Fraction]]) -> Fraction:
     result = Fraction(1)
     for column in range(len(rows)):
-        pivot = next((r for r in range(column, len(rows)) if rows[r][column]), None)
+        pivot = next((row for row in range(column, len(rows)) if rows[row][column]), None)
         if pivot is None:
             return Fraction(0)
-        if pivot != column:
-            rows[column], rows[pivot] = rows[pivot], rows[column]
-            result = -result
+        rows[column], rows[pivot] = rows[pivot], rows[column]
         result *= rows[column][column]
-        for r in range(column + 1, len(rows)):
-            share = rows[r][column] / rows[column][column]
+        for row in range(column + 1, len(rows)):
+            share = rows[row][column] / rows[column][column]
             if share:
-                rows[r] = [p - share * q for p, q in zip(rows[r], rows[column], strict=True)]
+                pairs = zip(rows[row], rows[column], strict=True)
+                rows[row] = [p - share * q for p, q in pairs]
     return result
 
 
+def _without_powers(value: Fraction, t: int) -> Fraction:
+    while value and abs(t) > 1 and value.numerator % t == 0:
+        value /= t
+    while value and abs(t) > 1 and value.denominator % t == 0:
+        value *= t
+    return value
+
+
 def linking(a: Curve, b: Curve) -> Fraction:
-    """Return the linking number of two rings: half the signs of their crossings."""
-    return Fraction(
-        sum(c.sign for c in crossings([tilted(a), tilted(b)]) if c.over.curve != c.under.curve), 2
-    )
+    """Return the linking number of two rings: half the signs of the crossings between them."""
+    met = crossings([tilted(a), tilted(b)])
+    return Fraction(sum(c.sign for c in met if c.over.curve != c.under.curve), 2)

@@ -1,0 +1,106 @@
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cards.propose.lengths import Plan, Plans, fitted, nearest
+from cards.propose.tape import Tape, tape_for
+from cards.propose.wish import Shares
+from cards.units import INCH_MM, parse_length
+from tests.written import PRACTICE
+
+USUAL = Shares(60, 20, 20)
+
+
+def plan(total: str, sections: int, shares: Shares = USUAL) -> Plan:
+    found = Plans(shares, tape_for(parse_length(total), PRACTICE)).of(sections)
+    assert found is not None
+    return found
+
+
+def test_three_sections_have_the_shares_themselves() -> None:
+    # 108 in: 64.8, 21.6 and 21.6.
+    assert plan("9 ft", 3).lengths == (65, 22, 21)
+    assert plan("9 ft", 3, Shares(50, 25, 25)).lengths == (54, 27, 27)
+
+
+def test_a_butt_of_two_is_60_and_40_and_a_taper_is_level() -> None:
+    # 38 / 25 / 11 / 11 / 22 in print for 107 in; flyfishingforum.com, 25 January 2001.
+    assert plan("107 in", 5).lengths == (38, 26, 11, 11, 21)
+    assert plan("107 in", 5).parts == ("butt", "butt", "taper", "taper", "tippet")
+
+
+def test_two_sections_leave_the_share_of_the_taper_to_the_butt() -> None:
+    assert plan("100 in", 2).lengths == (80, 20)
+
+
+def test_no_piece_is_shorter_than_six_inches() -> None:
+    # A taper of 20 % would be 12 in for three pieces; it gets 18, and the others give.
+    assert min(plan("60 in", 7).lengths) == 6
+    assert sum(plan("60 in", 7).lengths) == 60
+
+
+def test_more_pieces_than_the_leader_has_room_for_have_no_plan() -> None:
+    plans = Plans(USUAL, tape_for(parse_length("60 in"), PRACTICE))
+    assert plans.of(10) is not None
+    assert plans.of(11) is None
+
+
+def test_a_spool_that_runs_out_leaves_its_rest_to_the_others_of_its_part() -> None:
+    # Butt 65 in of 39 and 26; the first spool gives no more than 36, so the second gives 29.
+    whole = plan("108 in", 5)
+    assert whole.lengths == (39, 26, 11, 11, 21)
+    assert fitted(whole, [36, 108, 108, 108, 108]) == (36, 29, 11, 11, 21)
+
+
+@pytest.mark.parametrize(
+    ("total", "marks", "spelled"),
+    [
+        ("9 ft", 108, "108 in"),
+        ("7 1/2 ft", 90, "90 in"),
+        ("90 1/2 in", 181, "90 1/2 in"),
+        ("90 3/16 in", 1443, "90 3/16 in"),
+        ("2.75 m", 275, "275 cm"),
+        ("2755 mm", 551, "275.5 cm"),
+        ("2751 mm", 2751, "275.1 cm"),
+    ],
+)
+def test_lengths_lie_on_the_coarsest_marks_that_make_the_total(
+    total: str, marks: int, spelled: str
+) -> None:
+    tape = tape_for(parse_length(total), PRACTICE)
+    assert (tape.total, tape.spelled(marks)) == (marks, spelled)
+
+
+def test_a_spool_gives_what_its_whole_marks_leave_beside_the_knots() -> None:
+    # 20.3 in are 20 1/4 on the tape; knots of 3.5 in leave 16.75, of which 16 are whole inches.
+    tape = Tape("in", INCH_MM, 108, INCH_MM / 4)
+    assert tape.room(INCH_MM * Fraction("20.3"), INCH_MM * Fraction("3.5")) == 16
+    assert tape.room(INCH_MM, INCH_MM * 2) == -1
+    assert tape.room(INCH_MM * 1000, INCH_MM) == 108
+    assert tape.room(None, INCH_MM) == 108
+
+
+@given(st.data())
+def test_moving_one_mark_never_comes_nearer(data: st.DataObject) -> None:
+    count = data.draw(st.integers(1, 5))
+    least = data.draw(st.lists(st.integers(0, 9), min_size=count, max_size=count))
+    most = [low + data.draw(st.integers(0, 20)) for low in least]
+    total = data.draw(st.integers(sum(least), sum(most)))
+    wanted = [Fraction(data.draw(st.integers(0, 90)), 3) for _ in least]
+    found = nearest(wanted, least, most, total)
+
+    def off(numbers: list[int]) -> Fraction:
+        squares = ((n - w) ** 2 for n, w in zip(numbers, wanted, strict=True))
+        return sum(squares, start=Fraction(0))
+
+    assert sum(found) == total
+    assert all(a <= n <= b for a, n, b in zip(least, found, most, strict=True))
+    for giver in range(count):
+        for taker in range(count):
+            moved = list(found)
+            moved[giver] -= 1
+            moved[taker] += 1
+            if moved[giver] >= least[giver] and moved[taker] <= most[taker]:
+                assert off(moved) >= off(list(found))
