@@ -4,13 +4,14 @@ from collections.abc import Sequence
 
 from cards.faces.counter import counter_sheet
 from cards.leader import check_tieable
+from cards.own_paper import own_paper
 from cards.practice import Practice
 from cards.printing import CREATOR, paper_faults, recipe_files
 from cards.shop_file import Shop
 from cards.worksheet import Worksheet
 from layouts.pdf import write_pdf
 from layouts.sheet import Placed, Sheet
-from layouts.stock import paper, shipped
+from layouts.stock import paper
 
 
 def counter_pdf(
@@ -20,8 +21,8 @@ def counter_pdf(
     leaders = [worksheet.leader for worksheet in worksheets]
     for leader in leaders:
         check_tieable(leader)
-    with paper_faults():
-        sheet = paper(on or shop.paper or shipped().defaults["paper"])
+    with own_paper(shop) as own, paper_faults():
+        sheet = paper(on or shop.paper or own.stock.defaults["paper"], own.stock)
         faces = counter_sheet(leaders, practice.materials, shop.name or "Leaders", sheet)
         return write_pdf(
             [Sheet(sheet.width, sheet.height, (Placed(face, 0, 0),)) for face in faces],

@@ -1,6 +1,7 @@
 """What to buy for so many leaders: a leader and a count in, a line a spool out."""
 
-from cards.batch import Order, batch
+from cards.batch import Order, Shortage, batch
+from cards.fitness import inches
 from cards.leader import Leader
 from cards.spell import line_length
 from cards.words import thickness
@@ -19,3 +20,13 @@ def shopping_lines(leader: Leader, count: int) -> tuple[str, ...]:
         if piece.section.bought
     ]
     return (f"For {count} leader{'s' if count > 1 else ''}, buy:", *ready, *spools)
+
+
+def shortage_line(shortage: Shortage) -> str:
+    """Return what to buy of a line that the rack has too little of, and what it is for."""
+    unit = shortage.cuts[0].leader.unit
+    pieces = sum(cut.count for cut in shortage.cuts)
+    return (
+        f"{line_length(shortage.mm, unit)} of {inches(shortage.diameter_mm)} {shortage.material}, "
+        f"for {pieces} piece{'s' if pieces > 1 else ''} from leader {shortage.first_leader} on"
+    )

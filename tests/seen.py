@@ -1,4 +1,4 @@
-"""What stands on a face, as an unrelated font engine sees it: a face in, its faults in words out."""
+"""What stands on a face as an unrelated font engine sees it: a face in, its faults in words out."""
 
 from collections.abc import Iterator
 from functools import cache

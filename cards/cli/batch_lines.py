@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
-from cards.batch import Batch, Cut, Pull, Shortage
+from cards.batch import Batch, Cut, Pull
 from cards.fitness import inches
 from cards.leader import Leader
+from cards.shopping import shortage_line
 from cards.spell import ShownUnit, length, line_length
 from cards.words import thickness
 
@@ -16,8 +17,7 @@ def batch_lines(batch: Batch) -> list[str]:
     lines = [f"{count} leader{'s' if count > 1 else ''}, spool by spool"]
     for pull in batch.pulls:
         lines += _pull_lines(pull, unit)
-    for shortage in batch.shortages:
-        lines += _shortage_lines(shortage, unit)
+    lines += [f"  to buy: {shortage_line(shortage)}" for shortage in batch.shortages]
     return [*lines, *_bought_lines(batch)]
 
 
@@ -30,14 +30,6 @@ def _pull_lines(pull: Pull, unit: ShownUnit) -> Iterator[str]:
     yield from map(_cut_line, pull.cuts)
     if pull.runs_out_at is not None:
         yield f"      runs out at leader {pull.runs_out_at}"
-
-
-def _shortage_lines(shortage: Shortage, unit: ShownUnit) -> Iterator[str]:
-    pieces = sum(cut.count for cut in shortage.cuts)
-    yield (
-        f"  to buy: {line_length(shortage.mm, unit)} of {inches(shortage.diameter_mm)} "
-        f"{shortage.material}, for {pieces} pieces from leader {shortage.first_leader} on"
-    )
 
 
 def _bought_lines(batch: Batch) -> Iterator[str]:

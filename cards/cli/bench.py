@@ -4,9 +4,9 @@ import click
 
 from cards.batch import COUNT_MOST, Order, batch
 from cards.cli.files import (
+    load_paper_shop,
     load_rack,
     load_recipes,
-    load_shop,
     output_option,
     rack_option,
     recipes_argument,
@@ -35,7 +35,7 @@ def command(
     """Print a bench sheet for a batch of each RECIPE: what to cut, then how to tie."""
     from cards.bench_printing import bench_pdf
 
-    wants = load_shop(shop)
+    wants = load_paper_shop(shop)
     practice = practice_of(wants)
     worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
     whole = batch([Order(sheet.leader, count) for sheet in worksheets], load_rack(rack, practice))

@@ -3,8 +3,8 @@
 import click
 
 from cards.cli.files import (
+    load_paper_shop,
     load_recipes,
-    load_shop,
     output_option,
     recipes_argument,
     shop_option,
@@ -23,7 +23,7 @@ def command(names: tuple[str, ...], output: str, paper: str | None, shop: str | 
     """Print a sheet for the counter that shows every RECIPE at a glance."""
     from cards.counter_printing import counter_pdf
 
-    wants = load_shop(shop)
+    wants = load_paper_shop(shop)
     practice = practice_of(wants)
     worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
     write_whole(output, counter_pdf(worksheets, practice, wants, paper))

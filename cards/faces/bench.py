@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from cards.batch import Batch, Cut, Order, Pull, Shortage
+from cards.batch import Batch, Cut, Order, Pull
 from cards.cautions import Caution
 from cards.faces.block import DROP, Block, Scale, filled, line_block, stacked
 from cards.faces.chart import profile_chart
@@ -10,6 +10,7 @@ from cards.faces.page import MARGIN, page
 from cards.faces.ticks import tick_boxes
 from cards.fitness import inches
 from cards.order import Tie, tying_order
+from cards.shopping import shortage_line
 from cards.spell import length, line_length
 from cards.words import span, thickness
 from fonts import Weight
@@ -125,7 +126,7 @@ def _beside(words: SetLine, width: float) -> float:
 
 def _buying(batch: Batch, width: float) -> Iterator[Block]:
     for shortage in batch.shortages:
-        yield _text(_shortage(shortage), "medium", SCALE.body, width)
+        yield _text(shortage_line(shortage), "medium", SCALE.body, width)
     for order in batch.orders:
         for piece in order.leader.pieces:
             if piece.section.bought:
@@ -133,15 +134,6 @@ def _buying(batch: Batch, width: float) -> Iterator[Block]:
                     f"{order.count} × {piece.section.length.plain}, {thickness(piece)}, ready made"
                 )
                 yield _text(says, "medium", SCALE.body, width)
-
-
-def _shortage(shortage: Shortage) -> str:
-    unit = shortage.cuts[0].leader.unit
-    pieces = sum(cut.count for cut in shortage.cuts)
-    return (
-        f"{line_length(shortage.mm, unit)} of {inches(shortage.diameter_mm)} {shortage.material}, "
-        f"for {pieces} pieces from leader {shortage.first_leader} on"
-    )
 
 
 def _tying(order: Order, width: float) -> Iterator[Block]:

@@ -50,18 +50,25 @@ def knot_figure(
     The thick strand is outlined, the thin one solid; a knot in one strand is outlined. None for
     a knot that has no figure, and where the box is too small for so many turns.
     """
-    builds = _STAGES.get(knot.name)
-    if builds is None or (knot.turns and not thin_turns):
-        return None
-    stages = [build(thick_turns, thin_turns) for build in builds]
+    stages = knot_strands(knot, thick_turns, thin_turns)
     frames = [frame(strands) for strands in stages]
-    unit = min(_MOST, *(min(width / each.width, height / each.height) for each in frames))
+    scales = (min(width / each.width, height / each.height) for each in frames)
+    unit = min(_MOST, *scales) if frames else 0.0
     if unit < _LEAST:
         return None
     return tuple(
         Stage(inked(strands, unit), each.width * unit, each.height * unit)
         for strands, each in zip(stages, frames, strict=True)
     )
+
+
+def knot_strands(
+    knot: Knot, thick_turns: int, thin_turns: int
+) -> tuple[tuple[Strand, ...], ...]:
+    """Return the strands of each stage of a knot; none for a knot that has no figure."""
+    if knot.turns and not thin_turns:
+        return ()
+    return tuple(build(thick_turns, thin_turns) for build in _STAGES.get(knot.name, ()))
 
 
 def _once(build: Callable[[int], tuple[Strand, ...]]) -> _Build:

@@ -47,9 +47,9 @@ def _drawn(passes: int, side: float, start: float, end: float) -> list[Point]:
     shift = -side * 1.05  # along the turns
     lead = [
         (start, side, -0.6),
-        (far + 1.4 + 1.5 * shift, side, -0.6),
-        (far + 1.4 + 1.5 * shift, 0.5 * side + 0.3, side - 2.7),
-        (far + 0.5 + 1.6 * shift, 1.4 - 0.6 * side, 1.4 * side - 2.2),
+        (far + 1.5 + 1.7 * shift, side, -0.6),
+        (far + 1.5 + 1.7 * shift, 0.6 * side + 0.2, side - 2.7),
+        (far + 0.6 + 1.8 * shift, 1.4 - 0.6 * side, 1.6 * side - 2.3),
     ]
     tag = [
         (shift, 1.6, 0.3),

@@ -72,5 +72,5 @@ def test_turns_are_counted_with_their_sense() -> None:
 def test_passes_name_what_lies_above() -> None:
     flat = [(-1.5, 0.1, 0.0), (1.5, 0.1, 0.0)]
     wave = [(-1.0, -1.0, 1.0), (-0.5, 1.0, 1.0), (0.5, -1.0, -1.0), (1.0, 1.0, -1.0)]
-    assert passes([flat, wave], "fw") == ["Uw Ow Ow", "Of Uf Uf"]
+    assert passes([flat, wave], "fw") == ["Uw Uw Ow", "Of Of Uf"]
     assert len(crossings([flat, wave])) == 3

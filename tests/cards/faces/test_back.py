@@ -1,0 +1,74 @@
+import pytest
+
+from cards.cautions import cautions
+from cards.faces.back import caution_block, code_block, imprint_block, lines_block
+from cards.faces.block import Block, Scale
+from layouts.code import QUIET, SMALLEST_MODULE, symbol
+from layouts.face import Face
+from tests.seen import codes, faults, runs, words
+
+SCALE = Scale(1.0)
+SYMBOL = symbol("TAG1:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.013*FC*14-NS:5H")
+LEGEND = ("The code is this recipe as text, butt to fly:", "length*diameter*material")
+
+
+def face(block: Block, width: float, edge: float = 20) -> Face:
+    """Return a face with paper round the block, as a card's inset is."""
+    card = Face("back", width, block.height, block.items)
+    return Face("back", card.width + 2 * edge, card.height + 2 * edge, moved(card, edge))
+
+
+def moved(card: Face, by: float):  # type: ignore[no-untyped-def]
+    from layouts.face import shifted
+
+    return shifted(card.items, by, by)
+
+
+def test_the_code_takes_half_the_width_at_most_and_keeps_its_quiet_zone() -> None:
+    block = code_block(SYMBOL, LEGEND, SCALE, 226)
+    assert block is not None
+    card = face(block, 226)
+    assert faults(card, 0) == []
+    (code,) = codes(card)
+    assert (code.symbol.side + 2 * QUIET) * code.module <= 226 / 2
+    assert block.height >= (code.symbol.side + 2 * QUIET) * code.module
+
+
+def test_the_legend_stands_beside_the_code() -> None:
+    block = code_block(SYMBOL, LEGEND, SCALE, 226)
+    assert block is not None
+    card = face(block, 226)
+    (code,) = codes(card)
+    right = code.x + (code.symbol.side + QUIET) * code.module
+    assert all(run.x >= right - 1e-6 for run in runs(card))
+    assert words(card) == " ".join(LEGEND)
+
+
+def test_where_half_the_width_is_too_narrow_there_is_no_code() -> None:
+    least = 2 * (SYMBOL.side + 2 * QUIET) * SMALLEST_MODULE
+    assert code_block(SYMBOL, (), SCALE, least + 0.1) is not None
+    assert code_block(SYMBOL, (), SCALE, least - 0.1) is None
+
+
+def test_cautions_keep_their_order() -> None:
+    block = caution_block(cautions("fly"), SCALE, 226)
+    card = face(block, 226)
+    assert faults(card, 20) == []
+    text = words(card)
+    places = [text.find(caution.short.split()[0]) for caution in cautions("fly")[:1]]
+    assert places == [0]
+
+
+@pytest.mark.parametrize("width", [120, 226, 400])
+def test_every_line_is_set_whole(width: float) -> None:
+    card = face(lines_block(LEGEND, SCALE, width), width)
+    assert words(card) == " ".join(LEGEND)
+    assert faults(card, 20) == []
+
+
+def test_an_imprint_says_what_is_given() -> None:
+    both = imprint_block("The Wrack Line Bench", "Tied by hand", SCALE, 226)
+    assert words(face(both, 226)) == "The Wrack Line Bench Tied by hand"
+    assert [run.font for run in runs(face(both, 226))] == ["bold", "medium"]
+    assert imprint_block(None, None, SCALE, 226) == Block((), 0)
+    assert words(face(imprint_block(None, "Tied by hand", SCALE, 226), 226)) == "Tied by hand"

@@ -1,0 +1,98 @@
+import pytest
+
+from cards.faces.block import Scale
+from cards.faces.columns import Column, columns
+from cards.recipe import Recipe
+from tests.written import leader, recipe, section
+
+SCALE = Scale(1.0)
+
+
+def of(written: Recipe, *spools: tuple[int, str]) -> dict[str, Column]:
+    """Return the columns by their heads; the column of numbers has none."""
+    return {column.head.text: column for column in columns(leader(written), SCALE, dict(spools))}
+
+
+def cells(column: Column) -> list[str]:
+    return [
+        " ".join(line.text for line in (cell.whole, cell.fraction) if line is not None).strip()
+        for cell in column.cells
+    ]
+
+
+SALT = recipe(
+    section("46 in", "0.023 in", "hard nylon", "25 lb"),
+    section("24 in", "0.020 in", "hard nylon", "18 lb"),
+    section("22 to 28 in", "0.010 in", "fluorocarbon", "8.5 lb"),
+)
+
+
+def test_each_section_is_a_row_with_what_its_spool_says() -> None:
+    table = of(SALT)
+    assert cells(table[""]) == ["1", "2", "3"]
+    assert cells(table["line"]) == ["hard nylon", "hard nylon", "fluorocarbon"]
+    assert cells(table["dia., in"]) == ["0.023", "0.020", "0.010"]
+    assert cells(table["lb"]) == ["25", "18", "8.5"]
+    assert cells(table["tied, in"]) == ["46", "24", "22–28"]
+
+
+def test_the_cut_is_the_largest_type() -> None:
+    table = of(SALT)
+    cut = table["CUT, in"].cells[0].whole
+    assert cut.size == SCALE.cut
+    assert all(cell.whole.size < cut.size for name in ("", "line", "tied, in")
+               for cell in table[name].cells)  # fmt: skip
+
+
+def test_a_person_s_own_spools_are_named_instead_of_their_line() -> None:
+    table = of(SALT, (2, "Stiff 18"))
+    assert cells(table["spool"]) == ["hard nylon", "Stiff 18", "fluorocarbon"]
+
+
+def test_without_strengths_there_is_no_column_of_them() -> None:
+    table = of(recipe(section("46 in", "0.023 in"), section("24 in", "4X")))
+    assert list(table) == ["", "line", "dia.", "tied, in", "CUT, in"]
+
+
+@pytest.mark.parametrize(
+    ("diameters", "head", "shown"),
+    [
+        (("0.023 in", "0.010 in"), "dia., in", ["0.023", "0.010"]),
+        (("23 thou", "10 thou"), "dia., thou", ["23", "10"]),
+        (("0.58 mm", "0.25 mm"), "dia., mm", ["0.58", "0.25"]),
+        (("1X", "4X"), "dia.", ["1X", "4X"]),  # the size holds its unit
+        (("0.013 in", "4X"), "dia.", ["0.013 in", "4X"]),  # units differ: each says its own
+        (("1/50 in", "0.010 in"), "dia., in", ["1/50", "0.010"]),
+    ],
+)
+def test_the_unit_stands_in_the_head_where_all_share_it(
+    diameters: tuple[str, str], head: str, shown: list[str]
+) -> None:
+    first, second = diameters
+    assert cells(of(recipe(section("46 in", first), section("24 in", second)))[head]) == shown
+
+
+def test_a_strength_with_a_fraction_keeps_it() -> None:
+    table = of(recipe(section("46 in", "1X"), section("24 in", "4X", strength="2 1/2 lb")))
+    assert cells(table["lb"]) == ["", "2 ½"]
+
+
+def test_the_fraction_of_a_mixed_number_hangs() -> None:
+    table = of(recipe(section("46 1/2 in", "1X"), section("24 in", "3X"), section("3/4 in", "4X")))
+    tied = table["tied, in"]
+    assert [cell.whole.text for cell in tied.cells] == ["46", "24", ""]
+    assert [cell.fraction and cell.fraction.text for cell in tied.cells] == ["½", None, "¾"]
+    widest = max(cell.fraction.width for cell in tied.cells if cell.fraction)
+    assert tied.hang == pytest.approx(tied.gap + widest)
+
+
+def test_what_is_bought_has_no_cut() -> None:
+    table = of(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "4X")))
+    assert cells(table["CUT, in"])[0] == "BUY"
+
+
+def test_a_column_is_as_wide_as_its_widest_cell_and_its_head() -> None:
+    for column in of(SALT).values():
+        assert column.width >= column.head.width
+        for cell in column.cells:
+            assert column.width >= cell.whole.width + (cell.fraction.width if cell.fraction else 0)

@@ -1,0 +1,93 @@
+from dataclasses import replace
+
+import pytest
+
+from cards.faces.block import Block, Scale
+from cards.faces.head import continued_head, head
+from cards.leader import Leader
+from cards.recipe import Recipe
+from layouts.face import Face
+from layouts.text import TooWide
+from tests.seen import faults, runs, words
+from tests.written import leader, recipe, section
+
+SCALE = Scale(1.0)
+WRITTEN = replace(
+    recipe(section("7 ft", "0.021 in"), section("22 to 28 in", "4X", "fluorocarbon")),
+    name="Sandbar eight",
+    use="Crabs over pale sand",
+    line_weight=8,
+)
+
+
+def face(block: Block, width: float) -> Face:
+    return Face("head", width, block.height, block.items)
+
+
+def headed(written: Recipe, width: float) -> Face:
+    card = face(head(leader(written), SCALE, width), width)
+    assert faults(card, 0) == []
+    return card
+
+
+def lines(card: Face) -> list[list[str]]:
+    """Return the text of each line, from left to right."""
+    rows = sorted({run.y for run in runs(card)})
+    return [
+        [run.text for run in sorted(runs(card), key=lambda run: run.x) if run.y == y] for y in rows
+    ]
+
+
+def test_a_glance_tells_the_leader_its_use_and_how_it_ends() -> None:
+    card = headed(WRITTEN, 300)
+    assert lines(card) == [
+        ["Sandbar eight", "8-weight · 8 ft 10 in to 9 ft 4 in"],
+        ["Crabs over pale sand", "tippet 4X fluorocarbon"],
+    ]
+    for run in runs(card):
+        assert run.x == 0 or run.x + run.width == pytest.approx(300)  # at one end or the other
+
+
+def test_the_name_is_the_largest_type() -> None:
+    name, *_ = runs(headed(WRITTEN, 300))
+    assert (name.text, name.size) == ("Sandbar eight", SCALE.name)
+    assert all(run.size <= name.size for run in runs(headed(WRITTEN, 300)))
+
+
+def test_on_a_narrow_card_the_length_stays_and_the_rest_moves_down() -> None:
+    card = headed(WRITTEN, 170)
+    assert lines(card)[0][-1] == "8 ft 10 in to 9 ft 4 in"
+    assert "8-weight · tippet 4X fluorocarbon" in words(card)
+    assert "Sandbar" in words(card)
+
+
+def test_a_long_name_is_set_smaller_and_then_broken_but_never_cut() -> None:
+    long = replace(WRITTEN, name="A leader for the long flats beyond the second bar at low tide")
+    card = headed(long, 230)
+    for word in long.name.split():
+        assert word in words(card).split()
+    assert min(run.size for run in runs(card)) >= SCALE.small
+
+
+def test_a_word_wider_than_the_card_is_refused() -> None:
+    with pytest.raises(TooWide, match="is .* mm wide, its place only"):
+        head(leader(replace(WRITTEN, name="W" * 60)), SCALE, 200)
+
+
+def test_a_leader_without_a_use_or_weight_says_nothing_of_them() -> None:
+    plain = replace(WRITTEN, use=None, line_weight=None)
+    assert lines(headed(plain, 300)) == [
+        ["Sandbar eight", "8 ft 10 in to 9 ft 4 in"],
+        ["tippet 4X fluorocarbon"],
+    ]
+
+
+def test_a_dropper_is_told() -> None:
+    dropped = recipe(section("7 ft", "0.011 in", dropper="6 in"), section("24 in", "4X"))
+    assert "dropper" in words(headed(dropped, 300))
+
+
+def test_a_table_that_goes_on_says_whose_it_is() -> None:
+    written: Leader = leader(WRITTEN)
+    card = face(continued_head(written, SCALE, 300), 300)
+    assert words(card) == "Sandbar eight, continued"
