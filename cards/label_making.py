@@ -11,8 +11,8 @@ from cards.leader import Leader
 from cards.notation import write_notation
 from cards.practice import Practice
 from cards.recipe import Recipe
-from layouts.code import symbol
-from layouts.face import Face, Symbol
+from layouts.code import DESIGN_MODULE, symbol
+from layouts.face import Code, Face, Symbol, TextRun
 from layouts.formats import LabelSheet
 from layouts.lengths import size_in_mm
 
@@ -32,21 +32,45 @@ _SPARED: tuple[tuple[str, Callable[[Recipe], Recipe]], ...] = (
 
 def labels_of(
     leader: Leader,
-    code: Symbol,
+    codes: Sequence[Symbol],
     sheet: LabelSheet,
     notes: Sequence[LabelNote],
     practice: Practice,
     known: Iterable[LabelSheet],
 ) -> list[Face]:
-    """Return the label of a leader with each of the notes.
+    """Return the label of a leader with each of the notes; the plainest of the codes comes last.
 
     Raises `Refused`, which tells the known sheets that would do and what could be left out,
     where the label is too small, and `NoGlyph`.
     """
     try:
-        return [wallet_label(leader, code, sheet, note) for note in notes]
+        return [_label(leader, codes, sheet, note) for note in notes]
     except TooSmall:
-        raise _too_small(leader, code, sheet, practice, known) from None
+        raise _too_small(leader, codes[-1], sheet, practice, known) from None
+
+
+def _label(leader: Leader, codes: Sequence[Symbol], sheet: LabelSheet, note: LabelNote) -> Face:
+    """Return the label with the strongest code that costs no word and no design module.
+
+    By the tables of tests/bench/wear.py such a code outlives damage better, and is seen as well.
+    """
+    *stronger, plainest = codes
+    face = wallet_label(leader, plainest, sheet, note)
+    for code in stronger:
+        if code != plainest and _holds(leader, code, sheet):
+            other = wallet_label(leader, code, sheet, note)
+            if _module(other) >= DESIGN_MODULE and _words(other) == _words(face):
+                return other
+    return face
+
+
+def _module(face: Face) -> float:
+    return min(item.module for item in face.items if isinstance(item, Code))
+
+
+def _words(face: Face) -> list[str]:
+    runs = (item.text for item in face.items if isinstance(item, TextRun))
+    return sorted(word for run in runs for word in run.split())
 
 
 def _too_small(

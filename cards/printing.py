@@ -24,7 +24,7 @@ from cards.shop_file import Shop
 from cards.worksheet import Worksheet
 from fonts import FontMissing, NoGlyph
 from layouts.attach import AttachedFile
-from layouts.code import TextTooLong, symbol
+from layouts.code import Level, TextTooLong, symbol
 from layouts.code_proof import NotProven, proven
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize, LabelSheet
@@ -37,6 +37,7 @@ from layouts.stock import UnknownStock, card_size, label_sheet, paper
 from layouts.text import TooWide
 
 CREATOR = "tagend"
+_LABEL_LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 # Their messages say already what to do.
 _TOLD = (
     UnknownStock,
@@ -131,9 +132,9 @@ def labels_pdf(
         )
 
 
-def code_of(recipe: Recipe, practice: Practice) -> Symbol:
+def code_of(recipe: Recipe, practice: Practice, level: Level = "M") -> Symbol:
     """Return the symbol of a recipe's notation; raises `NotProven` where it does not read back."""
-    return proven(symbol(write_notation(recipe, practice.knots, practice.materials)))
+    return proven(symbol(write_notation(recipe, practice.knots, practice.materials), level))
 
 
 def recipe_files(recipes: Sequence[Recipe]) -> tuple[AttachedFile, ...]:
@@ -191,9 +192,9 @@ def _labels(
     leader = worksheet.leader
     check_tieable(leader)
     with paper_faults(leader.recipe.name):
-        code = code_of(leader.recipe, practice)
+        codes = [code_of(leader.recipe, practice, level) for level in _LABEL_LEVELS]
         numbered = [replace(wishes.note, number=number) for number in wishes.numbers]
-        made = labels_of(leader, code, sheet, numbered or [wishes.note], practice, known)
+        made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, known)
     return made if numbered else made * wishes.count
 
 

@@ -7,7 +7,7 @@ from cards.faces.block import Block, Scale, line_block, stacked
 from fonts import Weight
 from layouts.code import QUIET, best_module
 from layouts.face import Code, Symbol, shifted
-from layouts.text import break_lines
+from layouts.text import TooWide, break_lines
 
 
 def caution_block(cautions: Sequence[Caution], scale: Scale, width: float) -> Block:
@@ -21,18 +21,22 @@ def lines_block(lines: Sequence[str], scale: Scale, width: float) -> Block:
 
 
 def code_block(symbol: Symbol, legend: Sequence[str], scale: Scale, width: float) -> Block | None:
-    """Return the code with its legend beside it, or None where half the width is too narrow.
+    """Return the code with its legend beside it, or below it where a word is too wide for that.
 
-    The quiet zone is part of the block, so that nothing can be set into it; at the left it is
-    the card's own edge, which is wider.
+    None where half the width is too narrow for the code. The quiet zone is part of the block, so
+    that nothing can be set into it; at the left it is the card's own edge, which is wider.
     """
     module = best_module(width / 2, symbol.side)
     if module is None:
         return None
     side = (symbol.side + 2 * QUIET) * module
     x = side - QUIET * module
-    words = lines_block(legend, scale, width - x)
     code = Code(0, QUIET * module, module, symbol)
+    try:
+        words = lines_block(legend, scale, width - x)
+    except TooWide:
+        words = lines_block(legend, scale, width)
+        return Block((code, *shifted(words.items, 0, side)), side + words.height)
     return Block((code, *shifted(words.items, x, 0)), max(side, words.height))
 
 

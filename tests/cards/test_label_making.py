@@ -23,7 +23,7 @@ NOTE = ("For a stiff crosswind, when crabs come out over pale sand. " * 4)[:200]
 def refusal(recipe: Recipe, sheet: LabelSheet, known: tuple[LabelSheet, ...] = KNOWN) -> str:
     leader = work_out(recipe, PRACTICE)
     with pytest.raises(Refused) as caught:
-        labels_of(leader, code_of(recipe, PRACTICE), sheet, [LabelNote()], PRACTICE, known)
+        labels_of(leader, [code_of(recipe, PRACTICE)], sheet, [LabelNote()], PRACTICE, known)
     (fault,) = caught.value.faults
     return str(fault)
 
@@ -31,7 +31,7 @@ def refusal(recipe: Recipe, sheet: LabelSheet, known: tuple[LabelSheet, ...] = K
 def fits(recipe: Recipe, sheet: LabelSheet) -> bool:
     leader = work_out(recipe, PRACTICE)
     try:
-        labels_of(leader, code_of(recipe, PRACTICE), sheet, [LabelNote()], PRACTICE, KNOWN)
+        labels_of(leader, [code_of(recipe, PRACTICE)], sheet, [LabelNote()], PRACTICE, KNOWN)
     except Refused:
         return False
     return True
@@ -41,7 +41,7 @@ def test_there_is_a_label_for_each_note() -> None:
     leader, sheet = work_out(SANDBAR, PRACTICE), label_sheet("letter-3x10-66.7x25.4")
     notes = [LabelNote(number="1 of 2"), LabelNote(number="2 of 2")]
     code = code_of(SANDBAR, PRACTICE)
-    made = labels_of(leader, code, sheet, notes, PRACTICE, KNOWN)
+    made = labels_of(leader, [code], sheet, notes, PRACTICE, KNOWN)
     assert len(made) == len({*made}) == 2
 
 
@@ -92,9 +92,22 @@ def test_no_code_falls_below_the_smallest_module() -> None:
     leader, code = work_out(SANDBAR, PRACTICE), code_of(SANDBAR, PRACTICE)
     for sheet in KNOWN:
         try:
-            faces = labels_of(leader, code, sheet, [LabelNote()], PRACTICE, ())
+            faces = labels_of(leader, [code], sheet, [LabelNote()], PRACTICE, ())
         except Refused:
             continue
         for face in faces:
             modules = [item.module for item in face.items if isinstance(item, Code)]
             assert min(modules) >= SMALLEST_MODULE - 1e-9
+
+
+def test_a_stronger_code_is_taken_where_it_costs_nothing() -> None:
+    leader = work_out(SANDBAR, PRACTICE)
+    codes = [code_of(SANDBAR, PRACTICE, "Q"), code_of(SANDBAR, PRACTICE)]
+    taken = {}
+    for name in ("letter-4x15-44.5x16.9", "letter-3x10-66.7x25.4"):
+        sheet = label_sheet(name)
+        (face,) = labels_of(leader, codes, sheet, [LabelNote()], PRACTICE, KNOWN)
+        (code,) = [item for item in face.items if isinstance(item, Code)]
+        taken[name] = code.symbol.level, round(code.module, 2)
+    # Q takes 45 modules for M's 37; at 0.42 mm (1.2 pt) they are 19 mm high, at 0.51 mm 22.9.
+    assert taken == {"letter-4x15-44.5x16.9": ("M", 0.96), "letter-3x10-66.7x25.4": ("Q", 1.2)}

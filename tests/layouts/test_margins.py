@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from layouts.face import MM, Face, Path
+from layouts.face import MM, Face, Path, rectangle
 from layouts.formats import LabelSheet, Paper
 from layouts.imposition import Card, DoesNotFit, place_cards, place_labels
 from layouts.ink import Box, apart, ink
@@ -158,6 +158,25 @@ def test_crosses_of_front_and_back_meet(
         assert len(seen) == 2
         for place, opposite in zip(sorted(seen), sorted(crosses(front)), strict=True):
             assert place == pytest.approx(opposite)
+
+
+@pytest.mark.parametrize("edge", EDGES)
+def test_crosses_that_had_to_give_way_meet_too(
+    edge: Literal["long-edge", "short-edge"],
+) -> None:
+    size = (LETTER.width, LETTER.height)
+    face = Face("face", size[0] - 60 * MM, size[1] - 60 * MM, ())
+    # Lines across the middle of both side margins push the crosses up or down, and sideways.
+    lines = (
+        Path(rectangle(0, 380, 14 * MM, 40), line=1),
+        Path(rectangle(size[0] - 9 * MM, 300, 9 * MM, 140), line=1),
+    )
+    front = Sheet(*size, (Placed(face, 30 * MM, 30 * MM),), lines)
+    front, back = registered([front, Sheet(*size, (), side="back")], edge)
+    for (x, y), (behind_x, behind_y) in zip(crosses(front), crosses(back), strict=True):
+        assert abs(y - size[1] / 2) > 20
+        through = (size[0] - x, y) if edge == "long-edge" else (x, size[1] - y)
+        assert (behind_x, behind_y) == pytest.approx(through)
 
 
 def test_crosses_stand_clear_at_opposite_edges() -> None:

@@ -12,7 +12,7 @@ from layouts.imposition import Card
 from layouts.ink import apart, ink
 from layouts.pdf import write_pdf
 from layouts.press import press_sheets
-from layouts.sheet import Sheet
+from layouts.sheet import Sheet, Trim
 from layouts.stock import CardSize, card_size, shipped
 from tests.layouts.drawn import boxes, is_grey_only
 
@@ -110,6 +110,14 @@ def test_a_page_after_a_trimmed_one_has_no_boxes_of_its_own() -> None:
     assert "/BleedBox" in first
     assert "/TrimBox" not in second
     assert "/BleedBox" not in second
+
+
+def test_a_trim_out_of_the_middle_is_told_from_the_top_left() -> None:
+    sheet = Sheet(300, 200, (), trim=Trim(30, 20, 100, 80, bleed=5))
+    page = pypdf.PdfReader(BytesIO(write_pdf([sheet], title="", creator=""))).pages[0]
+    # 200 - 20 - 80 = 100 from below
+    assert numbers(page.trimbox) == (30, 100, 130, 180)
+    assert numbers(page.bleedbox) == (25, 95, 135, 185)
 
 
 def test_all_ink_is_grey() -> None:

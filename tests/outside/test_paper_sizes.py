@@ -29,8 +29,8 @@ def test_iso_sizes_follow_the_halving_rule(series: str, size: int) -> None:
 
 # papersizes-guide 1.0.3, a table made independently of this one (CC BY 4.0).
 # None of the entries compared here is wrong. Other libraries' tables are: some give B4 as 250 × 352
-# (ISO 216 has 353, half of B3's 707 rounded down) and Half Letter as 5.5 × 8 in (below). Of Executive
-# there are two kinds in trade, 7 × 10 and 7.25 × 10.5 in; this table and ours have the latter.
+# (ISO 216 has 353, half of B3's 707 rounded down) and Half Letter as 5.5 × 8 in (below). Of
+# Executive there are two kinds, 7 × 10 and 7.25 × 10.5 in; this table and ours have the latter.
 PAPERS = {
     **{f"{series}{size}": f"{series}{size}".lower() for series in "AB" for size in range(11)},
     "Letter": "letter",

@@ -60,7 +60,13 @@ def blood_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
         _core(end, -left, 0.5),
         # A quarter turn less: this tag leaves from below, against its turns.
         coil(-left, -_WINDOW, 0.25 - thin, 90, 1.05, 2.1),
-        [(-2.2, -1.05, 0.0), (-1.8, -1.2, 0.8), (-0.7, -1.4, 0.6), (-0.7, 0.0, 0.0), (-0.7, 2.6, 0.0)],
+        [
+            (-2.2, -1.05, 0.0),
+            (-1.8, -1.2, 0.8),
+            (-0.7, -1.4, 0.6),
+            (-0.7, 0.0, 0.0),
+            (-0.7, 2.6, 0.0),
+        ],
         0.8,
     )
     return line(a), line(b, "solid")

@@ -45,9 +45,7 @@ def _lead(end: float, high: float) -> list[Point]:
     ]
 
 
-def _tag(
-    far: float, high: float, back: float, z: float, hole: tuple[float, float]
-) -> list[Point]:
+def _tag(far: float, high: float, back: float, z: float, hole: tuple[float, float]) -> list[Point]:
     """Return corners from the turns back and through the gap, whose hole ends at these heights."""
     return [
         (far, high, 0.0),

@@ -47,8 +47,9 @@ def knot_figure(
 ) -> tuple[Stage, ...] | None:
     """Return the stages of a knot, all to one scale, each within a box of points.
 
-    The thick strand is outlined, the thin one solid; a knot in one strand is outlined. None for
-    a knot that has no figure, and where the box is too small for so many turns.
+    The thick strand is outlined, the thin one solid; a knot in one strand is outlined, and its
+    turns are the thin ones. None for a knot that has no figure, for one that lacks its turns,
+    and where the box is too small for so many.
     """
     stages = knot_strands(knot, thick_turns, thin_turns)
     frames = [frame(strands) for strands in stages]
@@ -62,13 +63,18 @@ def knot_figure(
     )
 
 
-def knot_strands(
-    knot: Knot, thick_turns: int, thin_turns: int
-) -> tuple[tuple[Strand, ...], ...]:
+def knot_strands(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[tuple[Strand, ...], ...]:
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
-    if knot.turns and not thin_turns:
+    if _lacks_turns(knot, thick_turns, thin_turns):
         return ()
     return tuple(build(thick_turns, thin_turns) for build in _STAGES.get(knot.name, ()))
+
+
+def _lacks_turns(knot: Knot, thick: int, thin: int) -> bool:
+    """Whether a side that winds round others has no turns; only a joint has a thick side."""
+    takes = knot.takes
+    winds = "joint" in knot.places and takes.thick.core > 0
+    return (takes.thin.core > 0 and thin < 1) or (winds and thick < 1)
 
 
 def _once(build: Callable[[int], tuple[Strand, ...]]) -> _Build:

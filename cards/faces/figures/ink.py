@@ -14,7 +14,6 @@ _WHITE = 0.22  # on either side of what passes over: up to a strand that touches
 _LAP = 0.2  # points of one run over the next, so that no seam shows
 
 
-
 @dataclass(frozen=True, slots=True)
 class Frame:
     """The box that strands fill, in thicknesses."""

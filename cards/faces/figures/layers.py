@@ -95,7 +95,10 @@ def _stack(pieces: Iterable[_Piece], cell: float) -> None:
 def _covers(upper: _Piece, lower: _Piece) -> bool:
     width = upper.strand.width
     reach = _COVERS * (width + lower.strand.width) / 2
-    if upper.z - lower.z < _DEEPER or (upper.x - lower.x) ** 2 + (upper.y - lower.y) ** 2 >= reach * reach:
+    if (
+        upper.z - lower.z < _DEEPER
+        or (upper.x - lower.x) ** 2 + (upper.y - lower.y) ** 2 >= reach * reach
+    ):
         return False
     return upper.number != lower.number or abs(upper.along - lower.along) >= _BEND * width
 

@@ -34,9 +34,9 @@ def _loop(reach: float, wide: float) -> list[Point]:
     """
     knot = -reach - 2.8
     leg = [
-        (knot + 0.5, 0.6, 0.2),
-        (-reach, 0.6, 1.0),
-        (-0.4 * reach, 0.75, -0.6),
+        (knot + 0.5, 0.55, 0.2),
+        (-reach, 0.55, 1.0),
+        (-0.4 * reach, 0.7, -0.6),
         (0.0, (0.6 + wide) / 2, -1.0),
         (0.5 * reach, wide, -0.2),
         (reach, wide, 0.9),

@@ -33,10 +33,12 @@ def nail_drawn(turns: int) -> tuple[Strand, ...]:
     """The turns drawn close."""
     far = turns * 1.05
     lead = [
-        (far + 6.4, -0.3, 1.6),
-        (-1.0, -0.3, 1.6),
-        (-1.0, -0.4, 3.2),
-        (0.2, 0.5, 3.2),
+        (far + 6.4, -1.3, 1.0),
+        (far + 1.8, -1.3, 1.0),
+        (far + 0.2, -0.6, 1.4),
+        (-1.5, -0.6, 1.5),
+        (-1.5, 0.2, 3.3),
+        (0.1, 0.6, 3.3),
     ]
     tag = [
         (far, 0.6, 3.2),
@@ -52,4 +54,6 @@ def nail_drawn(turns: int) -> tuple[Strand, ...]:
 
 
 def _fly_line(far: float) -> Strand:
-    return Strand(smooth([(-4.6, 0, 0), (0, 0, 0), (far + 3.4, 0, 0)]), "outline", _LINE, last_cut=True)
+    return Strand(
+        smooth([(-4.6, 0, 0), (0, 0, 0), (far + 3.4, 0, 0)]), "outline", _LINE, last_cut=True
+    )

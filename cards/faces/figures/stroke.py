@@ -13,7 +13,7 @@ Place: TypeAlias = tuple[float, float]
 _BEND = 0.5  # radians in one curve, at most: further, it would leave its places visibly
 _STRAIGHT = 0.02  # radians that no eye sees: a line will do
 _LONG = 5.0  # points of a curve that does bend, at most
-_CUSP = 1.2  # radians from one place to the next: a pen's mitred corner would stick out
+_CUSP = 2.0  # radians from one place to the next: a pen's mitred corner would stick out
 
 
 @dataclass(frozen=True, slots=True)

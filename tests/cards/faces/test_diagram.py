@@ -9,8 +9,8 @@ from cards.faces.block import Scale
 from cards.faces.diagram import diagram
 from cards.leader import Leader
 from layouts.face import Face, Path
-from tests.plausible import plausible_recipe
 from tests.seen import faults, glyphs, paths, points, runs, words
+from tests.tieable import counts, seeds, tieable
 from tests.written import PRACTICE, leader, recipe, section
 
 SCALE = Scale(1.0)
@@ -23,11 +23,6 @@ THREE = recipe(
     section("20 in", "0.010 in", "fluorocarbon"),
     butt="none",
     fly="none",
-)
-leaders = st.builds(
-    lambda seed, count: leader(plausible_recipe(seed, count)),
-    st.randoms(use_true_random=False),
-    st.none() | st.integers(1, 30),
 )
 
 
@@ -130,9 +125,12 @@ def test_a_thickness_grows_with_what_it_tapers_to() -> None:
     assert max(thicknesses(bands(card)[0])) <= 9.0
 
 
-@given(leaders, st.sampled_from([150.0, 226.0, 350.0, 560.0]), st.sampled_from([1.0, 1.5]))
+@given(seeds, counts, st.sampled_from([150.0, 226.0, 350.0, 560.0]), st.sampled_from([1.0, 1.5]))
 @settings(max_examples=60, deadline=None)
-def test_every_diagram_is_to_scale_and_inside(of: Leader, width: float, factor: float) -> None:
+def test_every_diagram_is_to_scale_and_inside(
+    seed: int, count: int | None, width: float, factor: float
+) -> None:
+    of = tieable(seed, count)
     card = drawn(of, width, Scale(factor))
     assert faults(card, 0) == []
     pieces = bands(card)
@@ -149,9 +147,10 @@ def test_every_diagram_is_to_scale_and_inside(of: Leader, width: float, factor: 
         assert thick <= 9 * factor + 1e-9 or exaggeration == 1
 
 
-@given(leaders)
+@given(seeds, counts)
 @settings(max_examples=30, deadline=None)
-def test_no_length_stands_off_its_order(of: Leader) -> None:
+def test_no_length_stands_off_its_order(seed: int, count: int | None) -> None:
+    of = tieable(seed, count)
     tops = [run for run in runs(drawn(of, 400)) if run.y == pytest.approx(0.8 * SCALE.small)]
     boxes = [glyphs(run) for run in tops]
     assert boxes == sorted(boxes)

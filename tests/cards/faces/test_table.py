@@ -11,8 +11,8 @@ from cards.leader import Leader
 from cards.words import joint_words
 from fonts import CAP_HEIGHT
 from layouts.face import Face, TextRun
-from tests.plausible import plausible_recipe
 from tests.seen import SLACK, faults, glyphs, paths, points, runs
+from tests.tieable import counts, seeds, tieable
 from tests.written import leader, recipe, section
 
 SCALE = Scale(1.0)
@@ -24,11 +24,6 @@ THREE = leader(
         butt="perfection loop",
         fly="clinch",
     )
-)
-leaders = st.builds(
-    lambda seed, count: leader(plausible_recipe(seed, count)),
-    st.randoms(use_true_random=False),
-    st.none() | st.integers(1, 30),
 )
 
 
@@ -112,17 +107,23 @@ def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
     assert middle(found(card, BLOOD)) == pytest.approx(9.375)  # at the heading's lower edge
 
 
-@given(leaders, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200))
+@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200))
 @settings(max_examples=60, deadline=None)
-def test_every_cell_is_inside_and_none_on_another(of: Leader, factor: float, more: float) -> None:
+def test_every_cell_is_inside_and_none_on_another(
+    seed: int, count: int | None, factor: float, more: float
+) -> None:
+    of = tieable(seed, count)
     scale = Scale(factor)
     width = needed_width(of, scale, {}) + more
     assert faults(whole(of, width, scale), 0) == []
 
 
-@given(leaders)
+@given(seeds, counts)
 @settings(max_examples=40, deadline=None)
-def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(of: Leader) -> None:
+def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
+    seed: int, count: int | None
+) -> None:
+    of = tieable(seed, count)
     width = needed_width(of, SCALE, {})
     rows = table(of, SCALE, width, {}).rows
     assert len(rows) == len(of.pieces)

@@ -95,7 +95,7 @@ def test_nail_knot_winds_its_turns_towards_the_tip_of_the_line(number: int, coun
 @pytest.mark.parametrize("count", [5, 6])
 def test_nail_knot_is_held_by_its_own_turns(number: int, count: int) -> None:
     # The tag put back under n turns round its own standing part is an n-fold overhand.
-    line, butt = curves(stage("nail knot", number, count))
+    _, butt = curves(stage("nail knot", number, count))
     assert alexander(closed(butt)) == 2 * count + 1
     kinds = [
         alexander(closed(line, far=75), closed(butt), t=2)

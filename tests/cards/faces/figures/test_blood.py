@@ -1,5 +1,7 @@
 """Blood knots, held against their steps in knots.toml."""
 
+from itertools import pairwise
+
 import pytest
 
 from tests.cards.faces.figures.stages import curves, stage
@@ -62,8 +64,8 @@ def test_drawn_up_a_turn_shows_in_front_for_each_turn_wound(thick: int, thin: in
     a, b = curves(stage("blood", DRAWN, thick, thin))
     for curve, count, side in ((a, thick, 1), (b, thin, -1)):
         outer = [p for p in curve if p[0] * side > 2.0 and abs(p[2]) < 2.3]
-        ups = sum(p[1] < 0 <= q[1] and p[2] > 1 for p, q in zip(outer, outer[1:]))
-        downs = sum(p[1] >= 0 > q[1] and p[2] > 1 for p, q in zip(outer, outer[1:]))
+        ups = sum(p[1] < 0 <= q[1] and p[2] > 1 for p, q in pairwise(outer))
+        downs = sum(p[1] >= 0 > q[1] and p[2] > 1 for p, q in pairwise(outer))
         assert max(ups, downs) == count
 
 
@@ -80,7 +82,8 @@ def test_doubled_blood_leaves_three_ends_to_trim() -> None:
     a, b = stage("doubled blood", 0, 3, 5)
     assert a.last_cut
     assert b.last_cut  # the folded end
-    assert not (a.first_cut or b.first_cut)
+    assert not a.first_cut
+    assert not b.first_cut
     top = max(b.points, key=lambda point: point[1])
     assert abs(top[0]) < 2.5  # the fold, out through the gap
     assert a.points[-1][1] < -3  # the thick tag, out on the other side

@@ -40,7 +40,9 @@ def test_strands_are_smooth_and_unbroken(knot: Knot, thick: int, thin: int) -> N
         for strand in strands:
             assert all(dist(a, b) < 0.4 for a, b in pairwise(strand.points))
             points = strand.points
-            bends = (angle(a, b, c) for a, b, c in zip(points, points[1:], points[2:]))
+            bends = (
+                angle(a, b, c) for a, b, c in zip(points, points[1:], points[2:], strict=False)
+            )
             assert max(bends) < 50  # degrees in a quarter of a thickness
 
 

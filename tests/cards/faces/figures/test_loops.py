@@ -6,7 +6,6 @@ import pytest
 
 from tests.cards.faces.figures.stages import curves, stage
 from tests.cards.faces.figures.topology import (
-    Curve,
     alexander,
     closed,
     linking,

@@ -35,9 +35,10 @@ def test_pairs_cross_once_more_than_twice_the_passes(name: str, count: int) -> N
 def test_drawn_up_the_strands_lie_as_they_were_laid(name: str, count: int) -> None:
     kinds = []
     for number in (0, 1):
-        a, b = (closed(curve, far=far) for curve, far in zip(
-            curves(stage(name, number, count)), (60, 75), strict=True
-        ))
+        a, b = (
+            closed(curve, far=far)
+            for curve, far in zip(curves(stage(name, number, count)), (60, 75), strict=True)
+        )
         kinds.append((linking(a, b), alexander(a, b), alexander(a, b, t=2)))
     assert kinds[0] == kinds[1]
 
@@ -50,7 +51,8 @@ def test_tags_lie_opposite_each_beside_the_other_standing_part(name: str, number
     thick, thin = stage(name, number, 3)
     assert thick.last_cut
     assert thin.first_cut
-    assert not (thick.first_cut or thin.last_cut)
+    assert not thick.first_cut
+    assert not thin.last_cut
     assert thick.points[0][0] < thin.points[0][0]  # the tag on the left is the thin one
     assert thick.points[-1][0] < thin.points[-1][0]  # on the right, the thick one
     for end in (0, -1):
@@ -77,7 +79,9 @@ def test_surgeons_loop_leaves_its_tag_by_the_standing_part(number: int) -> None:
 
 
 @pytest.mark.parametrize(("count", "determinant"), [(1, 5), (2, 9), (3, 13), (4, 17)])
-def test_twisted_loop_is_a_twist_knot_of_two_half_turns_a_turn(count: int, determinant: int) -> None:
+def test_twisted_loop_is_a_twist_knot_of_two_half_turns_a_turn(
+    count: int, determinant: int
+) -> None:
     # One full turn makes the figure-eight knot 4_1, determinant 5; each more adds two half-turns:
     # 6_1, 8_1, 10_1 (D. Rolfsen, Knots and Links): 9, 13, 17.
     for strand in curves(stage("twisted-loop joint", 0, count)):

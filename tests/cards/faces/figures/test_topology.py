@@ -18,7 +18,9 @@ from tests.cards.faces.figures.topology import (
 
 def torus_knot(p: int, q: int) -> list[Point]:
     steps = [tau * k / 400 for k in range(401)]
-    return [((2 + cos(q * t)) * cos(p * t), (2 + cos(q * t)) * sin(p * t), sin(q * t)) for t in steps]
+    return [
+        ((2 + cos(q * t)) * cos(p * t), (2 + cos(q * t)) * sin(p * t), sin(q * t)) for t in steps
+    ]
 
 
 def circle(x: float, z: float = 0.0) -> list[Point]:
@@ -40,7 +42,9 @@ def test_torus_knots_have_the_determinants_of_the_tables(n: int) -> None:
 
 def test_figure_eight_knot_has_determinant_five() -> None:
     steps = [tau * k / 400 for k in range(401)]
-    eight = [((2 + cos(2 * t)) * cos(3 * t), (2 + cos(2 * t)) * sin(3 * t), sin(4 * t)) for t in steps]
+    eight = [
+        ((2 + cos(2 * t)) * cos(3 * t), (2 + cos(2 * t)) * sin(3 * t), sin(4 * t)) for t in steps
+    ]
     assert alexander(eight) == 5
     assert alexander(eight, t=2) == 1  # t^2 - 3t + 1
 

@@ -106,7 +106,10 @@ def closed(*curves: Curve, far: float = 60.0) -> list[Point]:
     ring: list[Point] = []
     for number, curve in enumerate(curves):
         following = curves[(number + 1) % len(curves)]
-        (x1, y1, z1), (x2, y2, z2) = _on(curve[-2], curve[-1], far), _on(*following[1::-1], far)
+        (x1, y1, z1), (x2, y2, z2) = (
+            _on(curve[-2], curve[-1], far),
+            _on(following[1], following[0], far),
+        )
         deep = -far * (number + 1)
         ring += [*curve, (x1, y1, z1), (x1, y1, deep), (x2, y2, deep), (x2, y2, z2)]
     return [*ring, ring[0]]

@@ -1,0 +1,183 @@
+"""Bench sheets as numbers: every piece and every knot stands on a page, with boxes to tick."""
+
+import re
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from cards.batch import Batch, Order, batch
+from cards.cautions import cautions
+from cards.faces.bench import bench_sheet
+from cards.faces.block import TooSmall
+from cards.faces.page import MARGIN
+from cards.rack_file import read_rack
+from cards.spell import length
+from layouts.face import Face, Path
+from layouts.formats import Paper
+from layouts.stock import paper
+from layouts.text import TooWide
+from layouts.typeset import GAP, prepare
+from tests.seen import faults, paths, runs, words
+from tests.tieable import counts, seeds, tieable
+from tests.written import PRACTICE, leader, recipe, section
+
+LETTER, A4, A6 = paper("Letter"), paper("A4"), paper("A6")
+FOOT = 3.0  # points that the tails of the page number's letters go below the margin
+THREE = leader(
+    recipe(
+        section("46 in", "0.023 in", "hard nylon"),
+        section("24 in", "0.017 in", "hard nylon"),
+        section("24 in", "0.010 in", "fluorocarbon"),
+        butt="perfection loop",
+        fly="non-slip loop",
+    )
+)
+RACK = read_rack(
+    b"""
+[[spool]]
+label = "Stiff 23"
+material = "hard nylon"
+diameter = "0.023 in"
+left = "12 yd"
+
+[[spool]]
+label = "Stiff 17"
+material = "hard nylon"
+diameter = "0.017 in"
+left = "100 yd"
+""",
+    PRACTICE,
+)
+
+
+def pages(of: Batch, sheet: str = "Letter") -> tuple[Face, ...]:
+    return bench_sheet(of, cautions("fly"), paper(sheet))
+
+
+def told(of: Batch, sheet: str = "Letter") -> str:
+    return " ".join(words(page) for page in pages(of, sheet))
+
+
+def boxes(page: Face) -> list[Path]:
+    """Return the boxes to tick: closed squares that are not filled."""
+    return [path for path in paths(page) if path.steps[-1] == ("close",) and path.fill is None]
+
+
+def typeset(text: str) -> str:
+    return prepare(text).replace(GAP, " ")
+
+
+def test_every_piece_is_listed_with_its_length_large() -> None:
+    (page, *_) = pages(batch([Order(THREE, 12)], None))
+    for piece in THREE.pieces:
+        assert f"12 × section {piece.place} of Under test" in words(page)
+        assert typeset(length(piece.cut_mm, "in")) in words(page)
+    numbers = {run.text: run.size for run in runs(page)}
+    assert numbers["32 in"] == pytest.approx(21)  # one and a half times 14 pt
+
+
+def test_every_knot_is_listed_in_order_with_how_it_is_seated() -> None:
+    text = told(batch([Order(THREE, 12)], None))
+    knots = [THREE.butt.knot, *(joint.knot for joint in THREE.joints), THREE.fly.knot]
+    places = [text.index(place) for place in ("at the butt", "1 to 2", "2 to 3", "at the fly")]
+    assert places == sorted(places)
+    for knot in knots:
+        assert knot is not None
+        assert typeset(knot.name) in text
+        assert typeset(knot.seat.split(";")[0]) in text
+
+
+def test_there_is_a_box_for_each_piece_and_each_knot() -> None:
+    ticked = sum(len(boxes(page)) for page in pages(batch([Order(THREE, 12)], None)))
+    assert ticked == 12 * (3 + 4)  # three pieces; two joints and two ends
+
+
+def test_body_type_is_large_enough_for_the_bench() -> None:
+    for page in pages(batch([Order(THREE, 12)], None)):
+        names = [run for run in runs(page) if run.text.startswith("Tie ")]
+        assert all(run.size == 14 for run in names)
+
+
+def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
+    text = told(batch([Order(THREE, 12)], RACK))
+    # 12 yd are 432 in: 7 pieces of 57 1/2 in take 402 1/2, 11.2 yd; 29 1/2 in, 0.8 yd, stay
+    assert "Stiff 23: 0.023 in hard nylon draws 11.2 yd, 0.8 yd stays; runs out at leader 8" in text
+    assert "Stiff 17: 0.017 in hard nylon" in text
+
+
+def test_what_the_rack_lacks_is_to_buy() -> None:
+    text = told(batch([Order(THREE, 12)], RACK))
+    # 5 pieces of 57 1/2 in: 287 1/2 in = 7.99 yd
+    assert "Buy 8 yd of 0.023 in hard nylon, for 5 pieces from leader 8 on" in text
+    assert "of 0.010 in fluorocarbon, for 12 pieces from leader 1 on" in text
+
+
+def test_what_is_bought_ready_made_is_to_buy_and_not_to_cut() -> None:
+    bought = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
+    text = told(batch([Order(bought, 4)], None))
+    assert "4 × 5 ft, 0.024 in nylon, ready made" in text
+    assert "section 1 of" not in text
+
+
+def test_without_anything_to_buy_there_is_no_heading_for_it() -> None:
+    assert "Buy" not in told(batch([Order(THREE, 2)], None))
+
+
+def test_a_knot_through_which_a_piece_passes_says_what_must_wait() -> None:
+    text = told(batch([Order(THREE, 2)], None))
+    assert "section 3 passes through whole, so tie it before the fly" in text
+
+
+def test_each_recipe_of_a_batch_has_its_tying_and_its_chart() -> None:
+    other = leader(replace(THREE.recipe, name="The other"))
+    text = told(batch([Order(THREE, 2), Order(other, 3)], None))
+    assert "Tie 2 × Under test, from the butt to the fly" in text
+    assert "Tie 3 × The other, from the butt to the fly" in text
+    assert text.count("stiffness in bending") == 2
+
+
+def test_pages_are_numbered_and_as_large_as_the_paper() -> None:
+    found = pages(batch([Order(THREE, 60)], None), "A6")
+    for number, page in enumerate(found, start=1):
+        assert (page.width, page.height) == (A6.width, A6.height)
+        assert f"page {number} of {len(found)}" in words(page)
+
+
+def test_a_spool_that_takes_more_than_a_page_is_named_on_each() -> None:
+    same = leader(recipe(*(section("20 in", "0.010 in") for _ in range(30)), butt="none"))
+    found = pages(batch([Order(same, 60)], None))
+    cutting = [page for page in found if "× section" in words(page)]
+    assert len(cutting) > 1
+    for page in cutting:
+        assert "0.010 in nylon" in words(page)
+    pieces = re.findall(r"60 × section (\d+) of", " ".join(words(page) for page in found))
+    assert sorted(map(int, pieces)) == list(range(1, 31))
+
+
+def test_many_recipes_fill_more_than_one_page_with_their_names() -> None:
+    many = [Order(leader(replace(THREE.recipe, name=f"Leader {k}")), 1) for k in range(60)]
+    text = told(batch(many, None))
+    assert all(f"1 × Leader {k}, 7 ft 10 in" in text for k in range(60))
+
+
+def test_paper_too_small_for_its_type_is_refused() -> None:
+    with pytest.raises((TooSmall, TooWide)):
+        pages(batch([Order(THREE, 1)], None), "A8")
+
+
+@given(seeds, counts, st.sampled_from([1, 7, 60, 61, 10_000]), st.sampled_from([LETTER, A4, A6]))
+@settings(max_examples=20, deadline=None)
+def test_every_page_is_readable_and_no_piece_is_lost(
+    seed: int, sections: int | None, count: int, sheet: Paper
+) -> None:
+    of = tieable(seed, sections)
+    found = bench_sheet(batch([Order(of, count)], RACK), cautions("fly"), sheet)
+    for page in found:
+        assert faults(page, MARGIN - FOOT) == []
+    text = " ".join(words(page) for page in found)
+    shown = sum(int(n) for n in re.findall(r"(\d+) × section", text))
+    short = sum(int(n) for n in re.findall(r"for (\d+) pieces? from", text))
+    pieces = sum(not piece.section.bought for piece in of.pieces)
+    assert shown + short == count * pieces

@@ -1,0 +1,133 @@
+"""Wallet labels as numbers: every label sheet that comes with the program."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from cards.faces.block import TooSmall
+from cards.faces.label import LabelNote, wallet_label
+from cards.leader import Leader
+from cards.printing import code_of
+from layouts.code import DESIGN_MODULE, QUIET, SMALLEST_MODULE
+from layouts.face import Face
+from layouts.formats import LabelSheet
+from layouts.stock import label_sheet, shipped
+from tests.seen import codes, faults, paths, points, runs, words
+from tests.tieable import seeds, tieable
+from tests.written import PRACTICE, leader, recipe, section
+
+ALL = list(shipped().labels.values())
+USUAL = label_sheet("letter-3x10-66.7x25.4")
+LARGE = label_sheet("letter-2x3-101.6x84.7")
+SIX = replace(
+    recipe(
+        section("46 in", "0.023 in", "hard nylon", "25 lb"),
+        section("24 in", "0.020 in", "hard nylon", "18 lb"),
+        section("14 in", "0.017 in", "hard nylon", "13 lb"),
+        section("10 in", "0.015 in", "hard nylon", "10 lb"),
+        section("8 in", "0.013 in", "hard nylon", "8 lb"),
+        section("30 in", "0.010 in", "fluorocarbon", "8.5 lb"),
+        butt="perfection loop",
+        fly="non-slip loop",
+    ),
+    name="Sandbar eight",
+    line_weight=8,
+)
+TIED = replace(SIX, tied=date(2026, 5, 31))
+
+
+def label(of: Leader, stock: LabelSheet, note: LabelNote | None = None) -> Face:
+    return wallet_label(of, code_of(of.recipe, PRACTICE), stock, note or LabelNote())
+
+
+def test_a_label_says_which_leader_it_is() -> None:
+    text = words(label(leader(TIED), USUAL))
+    for word in ("Sandbar eight", "11 ft", "tippet 0.010 in", "8.5 lb", "tied 2026-05-31"):
+        assert word in text
+
+
+def test_the_code_of_a_label_holds_the_whole_recipe() -> None:
+    (code,) = codes(label(leader(TIED), USUAL))
+    assert code.symbol == code_of(TIED, PRACTICE)
+
+
+def test_a_day_not_known_is_a_line_to_write_on() -> None:
+    known, blank = label(leader(TIED), USUAL), label(leader(SIX), USUAL)
+    assert paths(known) == []
+    (line,) = paths(blank)
+    (left, y), (right, end) = points(line)
+    assert y == end
+    (tied,) = [run for run in runs(blank) if run.text == "tied"]
+    assert tied.x + tied.width < left
+    assert right - left >= 3 * tied.size  # room for a month and a day
+    assert abs(y - tied.y) < tied.size / 2
+
+
+def test_six_sections_fit_the_one_inch_label_at_a_module_that_prints() -> None:
+    (code,) = codes(label(leader(SIX), USUAL))
+    assert code.module >= SMALLEST_MODULE
+
+
+def test_a_large_label_has_a_code_of_the_design_size_and_large_type() -> None:
+    small, large = label(leader(SIX), USUAL), label(leader(SIX), LARGE)
+    assert codes(large)[0].module >= DESIGN_MODULE
+    assert runs(large)[0].size > runs(small)[0].size
+
+
+def test_a_note_numbers_the_label_and_says_how_it_was_wound() -> None:
+    note = LabelNote(number="3 of 12", first_out="fly", test_box=True)
+    face = label(leader(TIED), LARGE, note)
+    for word in ("3 of 12", "fly end comes out first", "pull-tested"):
+        assert word in words(face)
+    (box,) = [path for path in paths(face) if path.steps[-1] == ("close",)]
+    xs = [x for x, _ in points(box)]
+    assert max(xs) - min(xs) >= 0.75 * 7.5  # a pencil's tick fits
+
+
+def test_what_must_stand_stays_where_a_note_finds_no_room() -> None:
+    note = LabelNote(number="3 of 12", first_out="butt", test_box=True)
+    text = words(label(leader(TIED), USUAL, note))
+    for word in ("Sandbar eight", "11 ft", "tippet 0.010 in"):
+        assert word in text
+
+
+def test_a_round_label_keeps_to_its_circle() -> None:
+    round_label = label_sheet("letter-3x4-50.8round")
+    face = label(leader(SIX), round_label)
+    centre, radius = round_label.width / 2, round_label.width / 2 - round_label.inset
+    corners = [(run.x + dx, run.y) for run in runs(face) for dx in (0, run.width)]
+    for code in codes(face):
+        side = code.symbol.side * code.module
+        corners += [(code.x + dx, code.y + dy) for dx in (0, side) for dy in (0, side)]
+    for x, y in corners:
+        assert (x - centre) ** 2 + (y - centre) ** 2 <= (radius + 0.01) ** 2
+
+
+@pytest.mark.parametrize("stock", ALL, ids=[stock.name for stock in ALL])
+def test_every_label_that_holds_the_sample_is_readable(stock: LabelSheet) -> None:
+    note = LabelNote(number="3 of 12", first_out="fly", test_box=True)
+    code_side = (code_of(SIX, PRACTICE).side + 2 * QUIET) * SMALLEST_MODULE
+    room = min(stock.width, stock.height)
+    for written, more in ((SIX, LabelNote()), (TIED, note)):
+        try:
+            face = label(leader(written), stock, more)
+        except TooSmall:
+            # Only where the code itself takes more than four fifths of the shorter side, or the
+            # words are left less than an inch.
+            assert code_side > 0.8 * room or max(stock.width, stock.height) - code_side < 72
+            continue
+        assert (face.width, face.height) == (stock.width, stock.height)
+        assert faults(face, stock.inset) == []
+
+
+@given(seeds, st.sampled_from(ALL))
+@settings(max_examples=80, deadline=None)
+def test_any_leader_s_label_is_readable_or_refused(seed: int, stock: LabelSheet) -> None:
+    try:
+        face = label(tieable(seed), stock)
+    except TooSmall:
+        return
+    assert faults(face, stock.inset) == []

@@ -1,0 +1,182 @@
+"""Pocket cards as numbers: every card size that comes with the program, over many leaders."""
+
+from dataclasses import replace
+from itertools import chain
+
+import pytest
+from hypothesis import given, settings
+
+from cards.card_making import CardStyle, CardText, card_text
+from cards.faces.block import TooSmall
+from cards.faces.panel import INSET
+from cards.faces.pocket import LARGE, pocket_card
+from cards.leader import Leader
+from cards.printing import code_of
+from cards.recipe import Recipe, Section
+from cards.shop_file import Shop
+from cards.words import end_words, joint_words
+from fonts import NoGlyph
+from layouts.code import TextTooLong
+from layouts.face import MM, Face
+from layouts.formats import CardSize
+from layouts.stock import card_size, shipped
+from layouts.typeset import GAP, prepare
+from tests.seen import codes, faults, runs, words
+from tests.strategies import recipes
+from tests.tieable import counts, is_tieable, seeds, tieable
+from tests.written import PRACTICE, leader, recipe, section
+
+SHOP = Shop(name="The Wrack Line Bench", line="Leaders tied by hand, one knot at a time")
+SIZES = [card.name for card in shipped().cards.values()]
+ID_1, INDEX = card_size("ID-1"), card_size("index-3x5")
+SIX = recipe(
+    section("46 in", "0.023 in", "hard nylon", "25 lb"),
+    section("24 in", "0.020 in", "hard nylon", "18 lb"),
+    section("14 in", "0.017 in", "hard nylon", "13 lb"),
+    section("10 in", "0.015 in", "hard nylon", "10 lb"),
+    section("8 in", "0.013 in", "hard nylon", "8 lb"),
+    section("30 in", "0.010 in", "fluorocarbon", "8.5 lb"),
+    butt="perfection loop",
+    fly="non-slip loop",
+)
+
+
+def says(of: Leader, style: CardStyle | None = None) -> CardText:
+    return card_text(of, code_of(of.recipe, PRACTICE), PRACTICE, SHOP, style or CardStyle(), None)
+
+
+def sides(of: Leader, size: CardSize, style: CardStyle | None = None) -> tuple[Face, ...]:
+    text = says(of, style)
+    return pocket_card(text.front, text.backing, size, text.least)
+
+
+def level(count: int) -> Leader:
+    """Return a leader of so many sections, each a thousandth thinner than the one above."""
+    thou = [80 - place for place in range(count)]
+    parts: list[Section] = [section(f"{10 + t} in", f"0.0{t} in") for t in thou]
+    return leader(recipe(*parts, butt="none", fly="clinch"))
+
+
+def test_a_short_leader_is_one_front_and_its_back() -> None:
+    front, *_ = sides(leader(SIX), INDEX)
+    assert "Under test" in words(front)
+    assert "11 ft" in words(front)
+    for text in ("1", "6", "CUT, in", "57", "perfection loop, ¾ in", "non-slip loop, ¼ in"):
+        assert text in [run.text for run in runs(front)]
+    assert "thickness ×" in words(front)
+    assert codes(front) == []
+
+
+def test_exactly_one_code_stands_on_a_card() -> None:
+    for name in ("ID-1", "index-3x5", "A6"):
+        found = [code for side in sides(leader(SIX), card_size(name)) for code in codes(side)]
+        assert len(found) == 1
+        assert found[0].symbol == code_of(SIX, PRACTICE)
+
+
+def test_sides_are_as_large_as_the_card_and_numbered() -> None:
+    card = sides(leader(SIX), ID_1)
+    assert {(side.width, side.height) for side in card} == {(ID_1.width, ID_1.height)}
+    assert [side.name for side in card] == [
+        f"Under test, side {number}" for number in range(1, len(card) + 1)
+    ]
+
+
+def test_cuts_are_the_largest_numbers_on_the_front() -> None:
+    front, *_ = sides(leader(SIX), INDEX)
+    (cut,) = [run for run in runs(front) if run.text == "57"]
+    numbers = [run for run in runs(front) if run.text.isdigit() and run is not cut]
+    assert all(run.size <= cut.size for run in numbers)
+
+
+def test_large_type_has_capitals_of_20_minutes_of_arc_at_40_cm() -> None:
+    # ISO 9241-3 and NUREG-0700 rev. 2 prefer 20 minutes: 2 × 400 mm × tan(10′) = 2.33 mm
+    card = sides(leader(SIX), card_size("index-5x8"), CardStyle(large=True))
+    smallest = min(run.size for side in card for run in runs(side))
+    assert smallest >= LARGE * 7.5
+    assert smallest * 0.698 / MM >= 2.33 * 0.99
+
+
+def test_a_brief_card_leaves_the_lessons_out() -> None:
+    taught = " ".join(words(side) for side in sides(leader(SIX), INDEX))
+    brief = " ".join(words(side) for side in sides(leader(SIX), INDEX, CardStyle(taught=False)))
+    assert len(brief) < len(taught)
+    assert len(sides(leader(SIX), INDEX, CardStyle(taught=False))) <= 2
+
+
+def test_a_shop_is_named_on_the_card() -> None:
+    everything = " ".join(words(side) for side in sides(leader(SIX), ID_1))
+    assert "The Wrack Line Bench" in everything
+
+
+@pytest.mark.parametrize("count", [1, 6, 12, 20, 30])
+@pytest.mark.parametrize("name", ["ID-1", "index-3x5", "pocket-tall"])
+def test_no_row_is_lost_however_long_the_leader(name: str, count: int) -> None:
+    of = level(count)
+    shown = [run.text for side in sides(of, card_size(name)) for run in runs(side)]
+    diameters = [f"0.0{80 - place}" for place in range(count)]
+    assert [text for text in shown if text in diameters] == diameters  # each once, in their order
+
+
+def test_a_long_leader_goes_on_under_its_name() -> None:
+    card = sides(level(30), ID_1)
+    assert len(card) > 3
+    assert "Under test, continued" in words(card[1])
+    for side in card[1:]:
+        if "continued" in words(side):
+            assert "CUT, in" in [run.text for run in runs(side)]
+
+
+def test_more_sides_are_used_only_where_fewer_do_not_do() -> None:
+    lengths = [len(sides(level(count), ID_1)) for count in (1, 6, 12, 20, 30)]
+    assert lengths == sorted(lengths)
+
+
+def test_a_card_too_small_for_its_table_is_refused() -> None:
+    with pytest.raises(TooSmall):
+        sides(leader(SIX), CardSize("tiny", 30 * MM, 30 * MM))
+
+
+def test_a_long_imprint_is_too_small_and_no_crash() -> None:
+    shop = replace(SHOP, name="W" * 60)
+    of = leader(SIX)
+    text = card_text(of, code_of(of.recipe, PRACTICE), PRACTICE, shop, CardStyle(), None)
+    with pytest.raises(TooSmall, match="mm wide, its place only"):
+        pocket_card(text.front, text.backing, ID_1)
+
+
+def knots(of: Leader) -> list[str]:
+    """Return the words at each junction as they are set, a space between runs."""
+    ends = end_words(of.butt, of), end_words(of.fly, of)
+    between = [joint_words(joint) for joint in of.joints]
+    return [prepare(knot).replace(GAP, " ") for knot in (ends[0], *between, ends[1])]
+
+
+@pytest.mark.parametrize("name", SIZES)
+@given(seed=seeds, count=counts)
+@settings(max_examples=8, deadline=None)
+def test_a_card_is_readable_and_whole(name: str, seed: int, count: int | None) -> None:
+    of, size = tieable(seed, count), card_size(name)
+    for way in (size, CardSize(size.name, size.height, size.width)):
+        try:
+            card = sides(of, way)
+        except TooSmall:
+            continue
+        for side in card:
+            assert faults(side, INSET) == []
+        shown = " ".join(words(side) for side in card)
+        assert all(knot in shown for knot in knots(of))
+
+
+@given(written=recipes)
+@settings(max_examples=25, deadline=None)
+def test_any_recipe_is_set_readably_or_refused(written: Recipe) -> None:
+    of = leader(written)
+    if not is_tieable(of):
+        return
+    for size in (ID_1, INDEX, card_size("A6")):
+        try:
+            card = sides(of, size)
+        except (TooSmall, NoGlyph, TextTooLong):
+            continue
+        assert list(chain.from_iterable(faults(side, INSET) for side in card)) == []

@@ -1,0 +1,56 @@
+from itertools import pairwise
+
+import pytest
+
+from cards.faces.ticks import tick_boxes
+from layouts.face import Face, Path, TextRun
+from tests.seen import Box, faults, points
+
+
+def boxes(count: int, width: float = 400) -> list[Box]:
+    found = []
+    for item in tick_boxes(count, width, 10).items:
+        if isinstance(item, Path):
+            xs, ys = zip(*points(item), strict=True)
+            found.append((min(xs), min(ys), max(xs), max(ys)))
+    return found
+
+
+def words(count: int) -> str:
+    items = tick_boxes(count, 400, 10).items
+    return " ".join(item.text for item in items if isinstance(item, TextRun))
+
+
+@pytest.mark.parametrize("count", [1, 4, 5, 12, 59, 60])
+def test_there_is_a_box_for_each_piece(count: int) -> None:
+    assert len(boxes(count)) == count
+    assert words(count) == ""
+
+
+@pytest.mark.parametrize(
+    ("count", "found", "each"),
+    [(61, 7, 10), (600, 60, 10), (601, 7, 100), (6_001, 7, 1000), (10_000, 10, 1000)],
+)
+def test_many_pieces_share_a_box(count: int, found: int, each: int) -> None:
+    assert len(boxes(count)) == found  # rounded up, so that the last box is for the rest
+    assert words(count) == f"a box for {each} pieces"
+
+
+def test_boxes_stand_in_groups_of_five() -> None:
+    lefts = [left for left, *_ in boxes(11)]
+    gaps = [right - left for left, right in pairwise(lefts)]
+    # 13 from box to box, and 5 more after every fifth
+    assert gaps == pytest.approx([13, 13, 13, 13, 18, 13, 13, 13, 13, 18])
+
+
+@pytest.mark.parametrize("count", [1, 23, 60, 500])
+@pytest.mark.parametrize("width", [70, 130, 400])
+def test_boxes_stay_within_their_width_and_apart(count: int, width: float) -> None:
+    block = tick_boxes(count, width, 10)
+    face = Face("boxes", max(width, 120), block.height + 3, block.items)
+    assert faults(face, 0) == []
+    found = boxes(count, width)
+    assert max(right for _, _, right, _ in found) <= width
+    corners = {(left, top) for left, top, *_ in found}
+    assert len(corners) == len(found)
+    assert max(bottom for *_, bottom in found) <= block.height
