@@ -41,6 +41,7 @@ class CardStyle:
     taught: bool = True  # with how the knots are tied
     large: bool = False  # in type to be read without glasses
     shopping: int | None = None  # leaders to list the line for
+    figures: bool = False  # of the knots, even where they take more sides
 
 
 def card_text(
@@ -61,6 +62,7 @@ def card_text(
         shop_line=shop.line,
         shopping=shopping_lines(leader, style.shopping) if style.shopping else (),
         variants=variant_lines(leader.recipe, practice),
+        figures=style.figures,
     )
     front = Fronting(leader, practice.materials, spool_labels(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0)

@@ -20,13 +20,15 @@ def lines_block(lines: Sequence[str], scale: Scale, width: float) -> Block:
     return stacked(_paragraph(line, scale, width) for line in lines)
 
 
-def code_block(symbol: Symbol, legend: Sequence[str], scale: Scale, width: float) -> Block | None:
+def code_block(
+    symbol: Symbol, legend: Sequence[str], scale: Scale, width: float, share: float = 0.5
+) -> Block | None:
     """Return the code with its legend beside it, or below it where a word is too wide for that.
 
-    None where half the width is too narrow for the code. The quiet zone is part of the block, so
-    that nothing can be set into it; at the left it is the card's own edge, which is wider.
+    None where the code does not fit its share of the width. The quiet zone is part of the block,
+    so that nothing can be set into it; at the left it is the card's own edge, which is wider.
     """
-    module = best_module(width / 2, symbol.side)
+    module = best_module(width * share, symbol.side)
     if module is None:
         return None
     side = (symbol.side + 2 * QUIET) * module

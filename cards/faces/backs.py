@@ -10,9 +10,9 @@ from cards.faces.lesson import lesson_block
 from cards.faces.panel import Panel, Side
 from cards.tying import Lesson
 from layouts.face import Symbol
-from layouts.text import TooWide
 
 _LEAST_CAUTIONS = 4
+_CODE_SHARES = (0.5, 0.35)  # of the width, for the code; the rest is its legend's
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +27,7 @@ class Backing:
     shop_line: str | None
     shopping: tuple[str, ...] = ()  # what to buy, where that is asked for
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
+    figures: bool = False  # of the knots, even where they take more sides
 
 
 def backs(
@@ -37,33 +38,38 @@ def backs(
     `extra` gives the blocks that found no room on the front. The lessons go on sides of their
     own where one back does not hold them too. Raises `TooSmall`.
     """
-    for taught in (True, False):
-        for panel in panels:
-            back = _one_back(backing, panel, extra(panel), taught=taught)
-            if back is not None:
-                return [back] if taught else [back, *_taught(backing, panels)]
+    if backing.lessons:
+        for drawn in (True, False):
+            for panel in panels:
+                lessons = _lessons(backing, panel, drawn=drawn)
+                back = _one_back(backing, panel, extra(panel), lessons)
+                if back is not None and (drawn or not backing.figures):
+                    return [back]
+    for panel in panels:
+        back = _one_back(backing, panel, extra(panel), [])
+        if back is not None:
+            return [back, *_taught(backing, panels)]
     return [*_several_backs(backing, panels[-1], extra(panels[-1])), *_taught(backing, panels)]
 
 
 def _one_back(
-    backing: Backing, panel: Panel, extra: Sequence[Block], *, taught: bool
+    backing: Backing, panel: Panel, extra: Sequence[Block], lessons: Sequence[Block]
 ) -> Side | None:
     """Return one side with as many cautions as it holds, or None where too few find room."""
-    try:
-        must = _must(backing, panel, extra)
-        lessons = _lessons(backing, panel) if taught else []
-    except TooWide:
-        return None
-    for count in _counts(backing):
-        blocks = (*must, _care(backing, panel, count), *lessons)
-        if panel.holds(blocks):
-            return Side(panel, blocks)
+    for share in _CODE_SHARES:
+        must = _must(backing, panel, extra, share)
+        for count in _counts(backing) if must else ():
+            blocks = (*must, _care(backing, panel, count), *lessons)
+            if panel.holds(blocks):
+                return Side(panel, blocks)
     return None
 
 
 def _several_backs(backing: Backing, panel: Panel, extra: Sequence[Block]) -> list[Side]:
     """Return the fewest sides, with as many cautions as they hold."""
-    must = _must(backing, panel, extra)
+    must = _must(backing, panel, extra, _CODE_SHARES[0])
+    if not must:
+        raise TooSmall(f"its code of {backing.symbol.side} modules is too large")
     splits = [
         filled([*must, _care(backing, panel, count)], panel.gap, panel.height)
         for count in _counts(backing)
@@ -73,27 +79,37 @@ def _several_backs(backing: Backing, panel: Panel, extra: Sequence[Block]) -> li
 
 
 def _taught(backing: Backing, panels: Sequence[Panel]) -> list[Side]:
-    """Return the fewest sides of lessons, in the largest type in which they stay so few."""
-    splits = [sides for panel in panels if (sides := _lesson_sides(backing, panel)) is not None]
-    if not splits:
+    """Return the fewest sides of lessons, in the largest type in which they stay so few.
+
+    Figures are drawn where they take no more sides, or where they are wished.
+    """
+    plain = _split_lessons(backing, panels, drawn=False)
+    drawn = _split_lessons(backing, panels, drawn=True)
+    if backing.lessons and not plain and not drawn:
         raise TooSmall("the steps of one of its knots take more than a side")
-    return min(splits, key=len)
+    use_figures = drawn and (backing.figures or not plain or len(drawn) <= len(plain))
+    return drawn if use_figures else plain
 
 
-def _lesson_sides(backing: Backing, panel: Panel) -> list[Side] | None:
-    """Return the lessons on as few sides as they take, or None where one is larger than a side."""
-    try:
-        split = filled(_lessons(backing, panel), panel.gap, panel.height)
-    except (TooSmall, TooWide):
-        return None
-    return [Side(panel, tuple(blocks)) for blocks in split]
+def _split_lessons(backing: Backing, panels: Sequence[Panel], *, drawn: bool) -> list[Side]:
+    """Return the lessons on the fewest sides; none where one is higher than a side."""
+    splits = []
+    for panel in panels:
+        lessons = _lessons(backing, panel, drawn=drawn)
+        if all(lesson.height <= panel.height for lesson in lessons):
+            splits.append((panel, filled(lessons, panel.gap, panel.height)))
+    if not splits:
+        return []
+    panel, best = min(splits, key=lambda split: len(split[1]))
+    return [Side(panel, tuple(blocks)) for blocks in best]
 
 
-def _must(backing: Backing, panel: Panel, extra: Sequence[Block]) -> list[Block]:
+def _must(backing: Backing, panel: Panel, extra: Sequence[Block], share: float) -> list[Block]:
+    """Return what every back says; nothing where the code does not fit its share of the width."""
     scale, width = panel.scale, panel.width
-    code = code_block(backing.symbol, backing.legend, scale, width)
+    code = code_block(backing.symbol, backing.legend, scale, width, share)
     if code is None:
-        raise TooSmall(f"its code of {backing.symbol.side} modules is too large")
+        return []
     imprint = imprint_block(backing.shop_name, backing.shop_line, scale, width)
     asked = [lines_block(lines, scale, width) for lines in (backing.variants, backing.shopping)]
     return [block for block in (imprint, *extra, code, *asked) if block.items]
@@ -108,5 +124,7 @@ def _counts(backing: Backing) -> range:
     return range(len(backing.cautions), _LEAST_CAUTIONS - 1, -1)
 
 
-def _lessons(backing: Backing, panel: Panel) -> list[Block]:
-    return [lesson_block(lesson, panel.scale, panel.width) for lesson in backing.lessons]
+def _lessons(backing: Backing, panel: Panel, *, drawn: bool) -> list[Block]:
+    return [
+        lesson_block(lesson, panel.scale, panel.width, drawn=drawn) for lesson in backing.lessons
+    ]

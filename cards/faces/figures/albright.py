@@ -1,10 +1,9 @@
 """The Albright: the turns in, its two strands laid up and drawn up out."""
 
-from cards.faces.figures.curve import coil, rounded, wound
+from cards.faces.figures.curve import CLOSE, coil, pitch, rounded, wound
 from cards.faces.figures.strand import Strand, line
 
 _ROOM = 18.0  # for the turns, laid up
-_CLOSE = 1.05  # from one turn to the next, drawn up
 
 
 def albright_laid(turns: int) -> tuple[Strand, ...]:
@@ -12,7 +11,7 @@ def albright_laid(turns: int) -> tuple[Strand, ...]:
 
     It comes into the bight from behind and leaves it to behind.
     """
-    far = turns * min(1.55, _ROOM / turns)
+    far = turns * pitch(turns, _ROOM, 1.55)
     fold = far + 4.8
     thick = [
         (-5.0, 1.1, 0.0),
@@ -48,7 +47,7 @@ def albright_laid(turns: int) -> tuple[Strand, ...]:
 
 def albright_drawn(turns: int) -> tuple[Strand, ...]:
     """The turns drawn close and down to the fold, which keeps them."""
-    far = turns * _CLOSE
+    far = turns * CLOSE
     fold = far + 3.0
     thick = [
         (-4.2, 0.5, 0.0),

@@ -1,12 +1,11 @@
 """The blood knot: the turns of either side in, its two strands laid up and drawn up out."""
 
-from cards.faces.figures.curve import Point, coil, wound
+from cards.faces.figures.curve import CLOSE, Point, coil, pitch, wound
 from cards.faces.figures.strand import Strand, line, turned
 
 _ROOM = 24.0  # for the turns of both sides, laid up
 _R = 1.3  # of the turns laid up, from the strand they go round
 _GAP = 3.0  # half of it
-_CLOSE = 1.05  # from one turn to the next, drawn up
 _WINDOW = 2.2  # half of what shows between the turns, drawn up
 
 
@@ -16,8 +15,8 @@ def blood_laid(thick: int, thin: int) -> tuple[Strand, ...]:
     Both go round in the same sense. The thick tag goes through the gap from the front, the thin
     one from the back.
     """
-    pitch = min(1.9, _ROOM / (thick + thin))
-    right, left = _GAP + thick * pitch, _GAP + thin * pitch
+    step = pitch(thick + thin, _ROOM, 1.9)
+    right, left = _GAP + thick * step, _GAP + thin * step
     end = max(right, left) + 3.0
     return (
         line(_laid(thick, right, end, 1.6)),
@@ -48,7 +47,7 @@ def blood_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
     Under pull the turns go over to the way back: the tag, which ran outwards in turns and back
     straight, now runs outwards straight and back in turns, as many, in the other sense.
     """
-    right, left = _WINDOW + thick * _CLOSE, _WINDOW + thin * _CLOSE
+    right, left = _WINDOW + thick * CLOSE, _WINDOW + thin * CLOSE
     end = max(right, left) + 3.0
     a = wound(
         _core(-end, right, -0.5),

@@ -2,13 +2,12 @@
 
 from dataclasses import replace
 
-from cards.faces.figures.curve import Point, coil, wound
+from cards.faces.figures.curve import CLOSE, Point, coil, pitch, wound
 from cards.faces.figures.eye import eye, ring, through
 from cards.faces.figures.strand import Strand, line
 
 _ROOM = 15.0  # for the turns, laid up
 _R = 1.3  # of the turns laid up, from the standing part
-_CLOSE = 1.05  # from one turn to the next, drawn up
 _APART = 0.6  # from the middle of a ring
 
 
@@ -16,7 +15,7 @@ def clinch_laid(turns: int) -> tuple[Strand, ...]:
     """The tag wound round the standing part and half on, then through the loop by the eye."""
     near = -4.8
     wraps = turns + 0.5
-    far = near - wraps * _pitch(turns)
+    far = near - wraps * pitch(turns, _ROOM, 1.9)
     back = _R + 1.5
     tag = [
         *_round(far, 1.0, 1.5),
@@ -48,7 +47,7 @@ def _on_ring(left: Strand, right: Strand) -> tuple[Strand, ...]:
 def improved_laid(turns: int) -> tuple[Strand, ...]:
     """As the clinch, with whole turns; then through the big loop that the way back has made."""
     near = -5.6
-    far = near - turns * _pitch(turns)
+    far = near - turns * pitch(turns, _ROOM, 1.9)
     back = -_R - 2.0
     tag = [
         *_round(far, -1.0, 2.0),
@@ -61,10 +60,6 @@ def improved_laid(turns: int) -> tuple[Strand, ...]:
         (-4.2, back - 1.8, 0.9),
     ]
     return _on_eye(_laid_lead(far, near), coil(near, far, -turns, 180, _R, _R), tag)
-
-
-def _pitch(turns: int) -> float:
-    return min(1.9, _ROOM / turns)
 
 
 def _laid_lead(far: float, near: float) -> list[Point]:
@@ -98,7 +93,7 @@ def clinch_drawn(turns: int) -> tuple[Strand, ...]:
     """
     near = -4.4
     wraps = turns + 0.5
-    far = near - wraps * _CLOSE
+    far = near - wraps * CLOSE
     tag = [
         (near + 0.1, -0.5, -2.0),
         (near + 0.5, -1.4, -0.9),
@@ -111,7 +106,7 @@ def clinch_drawn(turns: int) -> tuple[Strand, ...]:
 def improved_drawn(turns: int) -> tuple[Strand, ...]:
     """As the clinch, the tag then under the turn nearest to the eye, which was the big loop."""
     near = -5.4
-    far = near - turns * _CLOSE
+    far = near - turns * CLOSE
     tag = [
         (near, 0.4, 2.0),
         (near + 0.7, 1.7, 1.6),

@@ -10,15 +10,22 @@ applications of Catmull-Rom curves", Computer-Aided Design 43, 2011). A coil is 
 angle about the x axis grows evenly with x.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from math import ceil, cos, dist, hypot, pi, sin
 from typing import TypeAlias
 
 Point: TypeAlias = tuple[float, float, float]
 
-STEP = 0.25  # between neighbouring points of a smooth curve, at most
-_A_TURN = 12  # places on one turn of a coil: the spline leaves the helix by less than 0.002
+STEP = 0.25  # between neighbouring points of a smooth curve, about
+CLOSE = 1.05  # from one turn of a coil to the next where they touch
+_A_TURN = 12  # places on one turn: the spline leaves the helix by less than 0.003 of its radius
+_EASE = 1.2  # reaches from a corner to the places that keep the lines straight
+
+
+def pitch(turns: int, room: float, most: float) -> float:
+    """Return the way from one turn to the next: so that all have room, or else as they touch."""
+    return max(CLOSE, min(most, room / turns))
 
 
 def coil(
@@ -26,7 +33,8 @@ def coil(
 ) -> list[Point]:
     """Return places on a helix about the x axis, `high` along y and `deep` along z.
 
-    It starts at `angle` degrees, where 0 is the top and 90 the front, and makes `turns` turns,
+    Depth does not show on the paper; it may be larger, to keep strands clear of one another. It
+    starts at `angle` degrees, where 0 is the top and 90 the front, and makes `turns` turns,
     counted negative where the angle falls. As x grows, a growing angle is a right-handed helix.
     """
     count = max(ceil(abs(turns) * _A_TURN), 2)
@@ -57,9 +65,6 @@ def rounded(corners: Sequence[Point], reach: float) -> list[Point]:
             places.append((x, y, z))
         places.append(_towards(corner, after, reach, _EASE))
     return [*places, corners[-1]]
-
-
-_EASE = 1.2
 
 
 def _towards(start: Point, end: Point, far: float, times: float = 1.0) -> Point:
@@ -106,7 +111,7 @@ def _beyond(inner: Point, end: Point) -> Point:
     return (2 * end[0] - inner[0], 2 * end[1] - inner[1], 2 * end[2] - inner[2])
 
 
-def _between(a: Point, b: Point, c: Point, d: Point) -> Iterable[Point]:
+def _between(a: Point, b: Point, c: Point, d: Point) -> Iterator[Point]:
     """Yield points from b up to, but not with, c."""
     ab, bc, cd = (dist(p, q) ** 0.5 for p, q in ((a, b), (b, c), (c, d)))
     leave = tuple(_tangent(p, q, r, ab, bc) * bc for p, q, r in zip(a, b, c, strict=True))
@@ -127,11 +132,3 @@ def _between(a: Point, b: Point, c: Point, d: Point) -> Iterable[Point]:
 def _tangent(p: float, q: float, r: float, before: float, after: float) -> float:
     """Return the slope at q of the parabola through three values, `before` and `after` apart."""
     return (q - p) / before - (r - p) / (before + after) + (r - q) / after
-
-
-def run_lengths(points: Sequence[Point]) -> list[float]:
-    """Return how far along the paper each point lies from the first."""
-    along = [0.0]
-    for (x1, y1, _), (x2, y2, _) in pairwise(points):
-        along.append(along[-1] + hypot(x2 - x1, y2 - y1))
-    return along

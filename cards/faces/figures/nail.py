@@ -1,15 +1,15 @@
 """The nail knot: the turns in, fly line and butt laid up and drawn up out."""
 
-from cards.faces.figures.curve import coil, smooth, wound
+from cards.faces.figures.curve import CLOSE, coil, pitch, smooth, wound
 from cards.faces.figures.strand import Strand, line
 
-_LINE = 1.8  # a fly line's tip, in butt's thicknesses: common practice, no source
+_LINE = 1.5  # the line's tip in butts, as knots.toml reckons it
 _ROOM = 11.0  # for the turns, laid up
 
 
 def nail_laid(turns: int) -> tuple[Strand, ...]:
     """The turns over the line, the tag and the butt's own run, with the tag put back under."""
-    far = turns * min(1.7, _ROOM / turns)
+    far = turns * pitch(turns, _ROOM, 1.7)
     lead = [
         (far + 7.0, -1.55, 0.0),
         (0.0, -1.55, 0.0),
@@ -31,25 +31,25 @@ def nail_laid(turns: int) -> tuple[Strand, ...]:
 
 def nail_drawn(turns: int) -> tuple[Strand, ...]:
     """The turns drawn close."""
-    far = turns * 1.05
+    far = turns * CLOSE
     lead = [
         (far + 6.4, -1.3, 1.0),
         (far + 1.8, -1.3, 1.0),
-        (far + 0.2, -0.6, 1.4),
-        (-1.5, -0.6, 1.5),
+        (far - 0.2, -0.5, 1.4),
+        (-1.5, -0.5, 1.5),
         (-1.5, 0.2, 3.3),
         (0.1, 0.6, 3.3),
     ]
     tag = [
         (far, 0.6, 3.2),
-        (far + 0.6, 2.1, 1.4),
+        (far + 0.6, 2.2, 1.4),
         (far + 1.2, 1.6, -1.6),
         (far - 0.2, 0.2, -1.6),
         (0.2, 0.2, -1.6),
         (-0.9, 1.2, -1.2),
         (-2.6, 2.2, -1.2),
     ]
-    butt = wound(lead, coil(0.0, far, -turns, 90, 1.55, 3.0), tag, 0.8)
+    butt = wound(lead, coil(0.0, far, -turns, 90, 1.7, 3.0), tag, 0.8)
     return _fly_line(far), line(butt, "solid")
 
 

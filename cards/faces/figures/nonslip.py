@@ -1,6 +1,6 @@
 """The non-slip loop: the turns in, the strand and the eye out."""
 
-from cards.faces.figures.curve import Point, coil, rounded, wound
+from cards.faces.figures.curve import Point, coil, pitch, rounded, wound
 from cards.faces.figures.eye import eye, through
 from cards.faces.figures.strand import Strand, line
 
@@ -33,7 +33,7 @@ def nonslip_laid(turns: int) -> tuple[Strand, ...]:
 
 
 def _far(turns: int) -> float:
-    return -3.8 - turns * min(1.7, _ROOM / turns)
+    return -3.8 - turns * pitch(turns, _ROOM, 1.7)
 
 
 def _begun(far: float) -> list[Point]:

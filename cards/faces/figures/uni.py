@@ -1,17 +1,16 @@
 """The uni to uni: the turns of either side in, its two strands laid up and drawn up out."""
 
-from cards.faces.figures.curve import Point, coil, wound
+from cards.faces.figures.curve import CLOSE, Point, coil, pitch, wound
 from cards.faces.figures.strand import Strand, line, turned
 
 _ROOM = 20.0  # for the turns of both sides, laid up
-_CLOSE = 1.05  # from one turn to the next, drawn up
 _WINDOW = 1.7  # half of what shows between the barrels
 
 
 def uni_laid(thick: int, thin: int) -> tuple[Strand, ...]:
     """Each tag turned back into a loop over both strands and passed through it, round both."""
-    pitch = min(1.6, _ROOM / (thick + thin))
-    right, left = 2.5 + thick * pitch, 2.5 + thin * pitch
+    step = pitch(thick + thin, _ROOM, 1.6)
+    right, left = 2.5 + thick * step, 2.5 + thin * step
     a = _laid(thick, right, left)
     b = _laid(thin, left, right)
     return line(a), line(turned(b), "solid")
@@ -35,7 +34,7 @@ def uni_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
 
     As the loop closes, the turns go over to it, in the other sense, and leave the tag straight.
     """
-    right, left = _WINDOW + thick * _CLOSE, _WINDOW + thin * _CLOSE
+    right, left = _WINDOW + thick * CLOSE, _WINDOW + thin * CLOSE
     a = _drawn(thick, right, left)
     b = _drawn(thin, left, right)
     return line(a), line(turned(b), "solid")

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.faces.figures.curve import STEP, beside, coil, rounded, smooth, wound
+from cards.faces.figures.curve import CLOSE, STEP, beside, coil, pitch, rounded, smooth, wound
 
 place = st.tuples(*[st.integers(-8, 8).map(float)] * 3)
 places = st.lists(place, min_size=3, max_size=8, unique=True)
@@ -68,3 +68,9 @@ def test_guides_at_a_coil_are_left_out() -> None:
 
 def test_line_beside_another_keeps_its_distance_round_a_corner() -> None:
     assert beside([(0, 0, 0), (4, 0, 1), (4, 4, 2)], 1.0) == [(0, 1, 0), (3, 1, 1), (3, 4, 2)]
+
+
+def test_turns_share_their_room_until_they_touch() -> None:
+    assert pitch(2, 12.0, 1.9) == 1.9
+    assert pitch(10, 12.0, 1.9) == 1.2
+    assert pitch(60, 12.0, 1.9) == CLOSE >= 1

@@ -14,6 +14,7 @@ from tests.cards.faces.figures.topology import Crossing, crossings
 
 UNIT = 2.2  # points a thickness
 Place = tuple[float, float]
+Part = tuple[Place, Place]
 
 
 def straight(y: float, z: float, across: bool = False, **more: bool) -> Strand:
@@ -23,7 +24,7 @@ def straight(y: float, z: float, across: bool = False, **more: bool) -> Strand:
     return Strand(points, "outline", **more)
 
 
-def traced(path: Path) -> Iterator[tuple[Place, Place]]:
+def traced(path: Path) -> Iterator[Part]:
     """Yield the short straight parts of what a pen goes along."""
     at: Place = (0.0, 0.0)
     for step in path.steps:
@@ -48,7 +49,7 @@ def _bezier(a: Place, b: Place, c: Place, d: Place, t: float) -> Place:
     return x, y
 
 
-def away(place: Place, part: tuple[Place, Place]) -> float:
+def away(place: Place, part: Part) -> float:
     """Return how far a place lies from a straight part."""
     (x1, y1), (x2, y2) = part
     long = (x2 - x1) ** 2 + (y2 - y1) ** 2 or 1.0
@@ -57,11 +58,11 @@ def away(place: Place, part: tuple[Place, Place]) -> float:
     return dist(place, (x1 + share * (x2 - x1), y1 + share * (y2 - y1)))
 
 
-def heading_on_top(paths: Sequence[Path], place: Place) -> Place:
-    """Return the direction of what is drawn last, in black, over a place."""
-    for path in reversed(paths):
-        near = min(traced(path), key=lambda part: away(place, part))
-        if path.grey == 0.0 and away(place, near) < 0.3 * UNIT:
+def heading_on_top(black: Sequence[Sequence[Part]], place: Place) -> Place:
+    """Return the direction of what is drawn last over a place, of all that is drawn in black."""
+    for parts in reversed(black):
+        near = min(parts, key=lambda part: away(place, part))
+        if away(place, near) < 0.3 * UNIT:
             (x1, y1), (x2, y2) = near
             far = hypot(x2 - x1, y2 - y1)
             return (x2 - x1) / far, (y2 - y1) / far
@@ -82,12 +83,13 @@ def test_at_every_crossing_the_upper_strand_is_drawn_last(
     knot: Knot, thick: int, thin: int
 ) -> None:
     for strands in knot_strands(knot, thick, thin):
-        box, paths = frame(strands), inked(strands, UNIT)
+        box = frame(strands)
+        black = [list(traced(path)) for path in inked(strands, UNIT) if path.grey == 0.0]
         for crossing in crossings([strand.points for strand in strands]):
             if crossing.over.z - crossing.under.z < 0.5:  # wire that meets itself
                 continue
             place = (crossing.over.x - box.left) * UNIT, (box.high - crossing.over.y) * UNIT
-            lies, other = along(crossing, heading_on_top(paths, place))
+            lies, other = along(crossing, heading_on_top(black, place))
             # A third strand may cover both; then it is neither's direction that counts.
             if max(lies, other) > 0.98 and abs(lies - other) > 0.1:
                 assert lies > other or covered(crossing, strands)

@@ -171,7 +171,7 @@ def _determinant(rows: list[list[Fraction]]) -> Fraction:
             share = rows[row][column] / rows[column][column]
             if share:
                 pairs = zip(rows[row], rows[column], strict=True)
-                rows[row] = [p - share * q for p, q in pairs]
+                rows[row] = [p - share * q if q else p for p, q in pairs]
     return result
 
 
