@@ -1,32 +1,32 @@
 """Leaders as cards: what a card is to say and its size in, cards to be placed on sheets out."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import islice
+from typing import TYPE_CHECKING, NamedTuple
 
-from cards.batch import spool_labels
 from cards.cautions import cautions_for
 from cards.errors import refused
 from cards.faces.backs import Backing
 from cards.faces.block import TooSmall
+from cards.faces.columns import Spools
 from cards.faces.front import Fronting
 from cards.faces.pocket import LARGE, pocket_card
 from cards.leader import Leader
 from cards.legend import legend
 from cards.practice import Practice
-from cards.rack_file import Rack
+from cards.recipe import Recipe
 from cards.shop_file import Shop
-from cards.shopping import shopping_lines
 from cards.tying import lessons
-from cards.variant_lines import variant_lines
 from layouts.face import Face, Symbol
 from layouts.formats import CardSize
 from layouts.imposition import Card
 from layouts.lengths import size_in_mm
 
+if TYPE_CHECKING:
+    from cards.rack_file import Rack
 
-@dataclass(frozen=True, slots=True)
-class CardText:
+
+class CardText(NamedTuple):
     """All that a card says, and the least factor of its type scale."""
 
     front: Fronting
@@ -34,8 +34,7 @@ class CardText:
     least: float
 
 
-@dataclass(frozen=True, slots=True)
-class CardStyle:
+class CardStyle(NamedTuple):
     """How a run of cards is to be set."""
 
     taught: bool = True  # with how the knots are tied
@@ -50,7 +49,7 @@ def card_text(
     practice: Practice,
     shop: Shop,
     style: CardStyle,
-    rack: Rack | None,
+    rack: "Rack | None",
 ) -> CardText:
     """Return what a leader's card says; a rack names the person's own spools."""
     says = Backing(
@@ -60,12 +59,39 @@ def card_text(
         lessons=lessons(leader) if style.taught else (),
         shop_name=shop.name,
         shop_line=shop.line,
-        shopping=shopping_lines(leader, style.shopping) if style.shopping else (),
-        variants=variant_lines(leader.recipe, practice),
+        shopping=_shopping(leader, style.shopping),
+        variants=_variants(leader.recipe, practice),
         figures=style.figures,
     )
-    front = Fronting(leader, practice.materials, spool_labels(leader, rack))
+    front = Fronting(leader, practice.materials, _spools(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0)
+
+
+# What few cards want is loaded for those alone.
+
+
+def _spools(leader: Leader, rack: "Rack | None") -> Spools:
+    if rack is None:
+        return {}
+    from cards.batch import spool_labels
+
+    return spool_labels(leader, rack)
+
+
+def _shopping(leader: Leader, count: int | None) -> tuple[str, ...]:
+    if count is None:
+        return ()
+    from cards.shopping import shopping_lines
+
+    return shopping_lines(leader, count)
+
+
+def _variants(recipe: Recipe, practice: Practice) -> tuple[str, ...]:
+    if not recipe.variants:
+        return ()
+    from cards.variant_lines import variant_lines
+
+    return variant_lines(recipe, practice)
 
 
 def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple[Card, ...]:

@@ -3,21 +3,19 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
 from cards.card_sheets import SheetWishes, card_sheets
-from cards.deck_making import deck
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
-from cards.faces.hole import with_hole
 from cards.faces.label import LabelNote
 from cards.label_making import labels_of
 from cards.leader import check_tieable
 from cards.notation import write_notation
 from cards.own_paper import own_paper
 from cards.practice import Practice
-from cards.rack_file import Rack
 from cards.recipe import Recipe
 from cards.recipe_text import file_name, recipe_text
 from cards.shop_file import Shop
@@ -36,6 +34,9 @@ from layouts.printer import OffSheet, corrected
 from layouts.stock import UnknownStock, card_size, label_sheet, paper
 from layouts.text import TooWide
 
+if TYPE_CHECKING:
+    from cards.rack_file import Rack
+
 CREATOR = "tagend"
 _LABEL_LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 # Their messages say already what to do.
@@ -45,7 +46,6 @@ _TOLD = (
     NoSuchLabel,
     MixedSizes,
     TextTooLong,
-    TooWide,
     FontMissing,
     NotProven,
 )
@@ -61,7 +61,7 @@ class CardWishes:
     sheets: SheetWishes = field(default_factory=SheetWishes)
     copies: int = 1
     style: CardStyle = field(default_factory=CardStyle)
-    rack: Rack | None = None  # to name the person's own spools
+    rack: "Rack | None" = None  # to name the person's own spools
     deck: bool = False  # with a cover, a reference and a cautions card
     hole: bool = False  # with a strip for a ring
 
@@ -100,8 +100,12 @@ def cards_pdf(
         job = _CardJob(practice, shop, wishes, size, tuple(own.stock.cards.values()))
         cards = [card for worksheet in worksheets for card in _cards(worksheet, job)]
         if wishes.deck:
+            from cards.deck_making import deck
+
             cards = deck(worksheets, cards, practice, shop)
         if wishes.hole:
+            from cards.faces.hole import with_hole
+
             cards = [with_hole(card) for card in cards]
         return write_pdf(
             card_sheets(cards, size.corner, sheet, own.printer, wishes.sheets),
@@ -157,7 +161,7 @@ def paper_faults(where: str = "") -> Iterator[None]:
         yield
     except NoGlyph as error:
         raise Refused(Fault(where, str(error), "write it with letters and common signs")) from None
-    except TooSmall as error:
+    except (TooSmall, TooWide) as error:
         raise Refused(
             Fault(where, str(error), "choose a larger size; see `tagend stock`")
         ) from None
@@ -193,7 +197,7 @@ def _labels(
     check_tieable(leader)
     with paper_faults(leader.recipe.name):
         codes = [code_of(leader.recipe, practice, level) for level in _LABEL_LEVELS]
-        numbered = [replace(wishes.note, number=number) for number in wishes.numbers]
+        numbered = [wishes.note._replace(number=number) for number in wishes.numbers]
         made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, known)
     return made if numbered else made * wishes.count
 

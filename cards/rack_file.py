@@ -1,6 +1,8 @@
 """A rack file: the spools on a person's bench; TOML in, checked spools out."""
 
+import re
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 
 from pydantic_core import SchemaValidator
@@ -10,7 +12,7 @@ from cards.file_schema import check, known_keys, optional, parsed, table, tables
 from cards.line_keys import DIAMETER, MATERIAL, STRENGTH
 from cards.practice import Practice
 from cards.toml_file import read_toml
-from cards.units import Diameter, Length, Strength, parse_line_length
+from cards.units import LENGTH_MM, Diameter, Length, Strength, parse_line_length
 
 SPOOLS_MOST = 500
 
@@ -49,13 +51,23 @@ def read_rack(data: bytes, practice: Practice) -> Rack:
     return rack
 
 
+def _read_left(written: object) -> Length:
+    """Read what is left on a spool; one that is used up may say `0 yd`."""
+    empty = _EMPTY.fullmatch(written.strip()) if isinstance(written, str) else None
+    if empty is None:
+        return parse_line_length(written)
+    return Length(Fraction(0), f"0 {empty[1]}", empty[0])
+
+
+_EMPTY = re.compile(rf"0(?:\.0*)? ?({'|'.join(LENGTH_MM)})")
+
 SPOOL = table(
     Spool,
     {
         "label": text(40, "What you call the spool."),
         "material": MATERIAL,
         "diameter": DIAMETER,
-        "left": parsed(parse_line_length, "What is left on it.", ["40 yd", "30 m"]),
+        "left": parsed(_read_left, "What is left on it.", ["40 yd", "30 m"]),
         "strength": optional(STRENGTH),
         "lot": optional(text(40, "The maker's lot.")),
     },

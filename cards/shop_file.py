@@ -10,9 +10,9 @@ from pydantic_core import SchemaValidator
 
 from cards.errors import refused, under
 from cards.file_schema import Schema, check, known_keys, optional, parsed, table, text
-from cards.knot_file import knots_with_own
+from cards.knot_file import knots_with_own, load_knots
 from cards.knots import Knot, Knots
-from cards.materials import materials_with_own
+from cards.materials import load_materials, materials_with_own
 from cards.practice import EndOf, OwnAllowance, Practice, knot_at
 from cards.readers import list_of
 from cards.rules import common_rules, with_settings
@@ -58,9 +58,9 @@ def read_shop(data: bytes) -> Shop:
 def practice_of(shop: Shop) -> Practice:
     """Return common practice with what a shop changes of it."""
     with under("knots"):
-        knots = knots_with_own(shop.knots or {})
+        knots = knots_with_own(shop.knots) if shop.knots else load_knots()
     with under("materials"):
-        materials = materials_with_own(shop.materials or {})
+        materials = materials_with_own(shop.materials) if shop.materials else load_materials()
     with under("rules"):
         rules = with_settings(common_rules(), shop.rules or {})
     inches = shop.tape is not None and shop.tape.unit in ("in", "ft", "yd")

@@ -1,7 +1,8 @@
-"""A person's TOML file with one value set; all else, comments too, stays as it was written."""
+"""A person's TOML file with values set; all else, comments too, stays as it was written."""
 
 import json
 import re
+from collections.abc import Mapping
 
 from cards.errors import refused
 
@@ -24,6 +25,17 @@ def with_value(data: bytes, table: str, key: str, value: str) -> bytes:
         # At its end a comment may already speak of the next table, so it goes in first.
         return (text[: heading.end()] + _line(key, value) + text[heading.end() :]).encode()
     home[key] = value
+    return tomlkit.dumps(document).encode()
+
+
+def with_values(data: bytes, tables: str, key: str, values: Mapping[int, str]) -> bytes:
+    """Return the file with `key` set in some of the [[tables]], by their place; the first is 0."""
+    import tomlkit
+
+    document = tomlkit.parse(data.decode("utf-8-sig"))
+    rows = document[tables]
+    for place, value in values.items():
+        rows[place][key] = value
     return tomlkit.dumps(document).encode()
 
 

@@ -35,6 +35,9 @@ def runs(text: str, weight: Weight) -> tuple[Run, ...]:
 
     Raises NoGlyph.
     """
+    first = chain(weight)[0]
+    if text and widths(first).keys() >= set(text):  # as nearly every text is
+        return (Run(text, first),)
     grouped = groupby(text, key=lambda character: _font_of(character, weight))
     return tuple(Run("".join(characters), font) for font, characters in grouped)
 

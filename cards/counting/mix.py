@@ -4,12 +4,12 @@ import math
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 from functools import cache
+from typing import NamedTuple
 
 from cards.counting.kinds import Kind
 from cards.counting.packing import total
+from cards.counting.prices import bound
 from cards.counting.whole import Numbers, largest, most_of, short_kinds, with_number
-
-Makes = Callable[[Numbers], bool]
 
 
 def best_mix(kinds: Sequence[Kind], asked: Numbers) -> Numbers:
@@ -21,54 +21,67 @@ def best_mix(kinds: Sequence[Kind], asked: Numbers) -> Numbers:
     none = (0,) * len(asked)
     most = [most_of(kinds, leader, none) for leader in range(len(asked))]
     high = tuple(n if m is None else min(n, m) for n, m in zip(asked, most, strict=True))
-    makes = cache(lambda numbers: not short_kinds(kinds, numbers))
-
-    def mix(number: int, low: Numbers) -> Numbers | None:
-        return _mix(kinds, makes, number, low, high)
-
-    number = next(n for n in range(_bound(kinds, none, high), -1, -1) if mix(n, none) is not None)
+    problem = _problem(kinds, len(asked))
+    number = next(
+        n
+        for n in range(problem.bound(none, high), -1, -1)
+        if _mix(problem, n, none, high) is not None
+    )
     shares = sorted({Fraction(part, count) for count in asked for part in range(count + 1)})
-    floors = [tuple(math.ceil(share * count) for count in asked) for share in shares]
-    best = largest(lambda place: mix(number, floors[place]) is not None, 0, len(floors) - 1)
-    return mix(number, floors[best]) or none
+
+    def served(place: int) -> Numbers | None:
+        low = tuple(math.ceil(shares[place] * count) for count in asked)
+        return _mix(problem, number, low, high)
+
+    best = largest(lambda place: served(place) is not None, 0, len(shares) - 1)
+    return served(best) or none
 
 
-def _mix(
-    kinds: Sequence[Kind], makes: Makes, number: int, low: Numbers, high: Numbers
-) -> Numbers | None:
+class _Problem(NamedTuple):
+    """What decides whether the spools make a mix."""
+
+    makes: Callable[[Numbers], bool]
+    takes: list[list[int]]  # the line that a leader takes, by kind and leader
+    rooms: list[int]  # the line on the spools, by kind
+
+    def left(self, numbers: Numbers) -> list[int]:
+        """Return the line that so many leaders leave of each kind, below 0 where they lack it."""
+        return [
+            room - sum(take * number for take, number in zip(row, numbers, strict=True))
+            for room, row in zip(self.rooms, self.takes, strict=True)
+        ]
+
+    def bound(self, low: Numbers, high: Numbers) -> int:
+        """Return how many leaders at the most a mix within bounds can have."""
+        left = self.left(low)
+        if any(rest < 0 for rest in left):
+            return -1
+        more = [most - least for least, most in zip(low, high, strict=True)]
+        return sum(low) + (bound(self.takes, left, more) if any(more) else 0)
+
+
+def _problem(kinds: Sequence[Kind], leaders: int) -> _Problem:
+    each = [tuple(int(at == leader) for at in range(leaders)) for leader in range(leaders)]
+    return _Problem(
+        makes=cache(lambda numbers: not short_kinds(kinds, numbers)),
+        takes=[[total(kind.bins, kind.wanted(one)) for one in each] for kind in kinds],
+        rooms=[sum(kind.bins.rooms) for kind in kinds],
+    )
+
+
+def _mix(problem: _Problem, number: int, low: Numbers, high: Numbers) -> Numbers | None:
     """Return the mix of so many leaders, within bounds, with most of the first ones."""
     if any(least > most for least, most in zip(low, high, strict=True)):
         return None
-    if not sum(low) <= number <= _bound(kinds, low, high) or not makes(low):
+    if not sum(low) <= number <= problem.bound(low, high) or not problem.makes(low):
         return None
     place = next((at for at, least in enumerate(low) if least < high[at]), None)
     if place is None:
         return low
     top = min(high[place], low[place] + number - sum(low))
-    top = largest(lambda count: makes(with_number(low, place, count)), low[place], top)
+    top = largest(lambda n: problem.makes(with_number(low, place, n)), low[place], top)
     tries = (
-        _mix(kinds, makes, number, with_number(low, place, n), with_number(high, place, n))
+        _mix(problem, number, with_number(low, place, n), with_number(high, place, n))
         for n in range(top, low[place] - 1, -1)
     )
     return next((mix for mix in tries if mix is not None), None)
-
-
-def _bound(kinds: Sequence[Kind], low: Numbers, high: Numbers) -> int:
-    """Return how many leaders at the most the spools' lengths allow, all line taken together.
-
-    In each kind of line those are added first that take least of it, which no mix can better.
-    """
-    return min((_bound_of(kind, low, high) for kind in kinds), default=sum(high))
-
-
-def _bound_of(kind: Kind, low: Numbers, high: Numbers) -> int:
-    count = range(len(low))
-    takes = [total(kind.bins, kind.wanted([int(n == leader) for n in count])) for leader in count]
-    left = sum(kind.bins.rooms) - total(kind.bins, kind.wanted(low))
-    number = sum(low) if left >= 0 else -1
-    for leader in sorted(count, key=takes.__getitem__):
-        more = high[leader] - low[leader]
-        if takes[leader]:
-            more = max(min(more, left // takes[leader]), 0)
-        number, left = number + more, left - more * takes[leader]
-    return number

@@ -1,12 +1,12 @@
 """The backs of a card: cautions, the code with its legend, and how the knots are tied."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from cards.cautions import Caution
 from cards.faces.back import caution_block, code_block, imprint_block, lines_block
-from cards.faces.block import Block, TooSmall, filled
-from cards.faces.lesson import lesson_block
+from cards.faces.block import Block, TooSmall, filled, stacked
+from cards.faces.lesson import LEAST_FIGURE, lesson_block
 from cards.faces.panel import Panel, Side
 from cards.tying import Lesson
 from layouts.face import Symbol
@@ -15,8 +15,7 @@ _LEAST_CAUTIONS = 4
 _CODE_SHARES = (0.5, 0.35)  # of the width, for the code; the rest is its legend's
 
 
-@dataclass(frozen=True, slots=True)
-class Backing:
+class Backing(NamedTuple):
     """What a card says besides the leader itself."""
 
     symbol: Symbol
@@ -39,17 +38,34 @@ def backs(
     own where one back does not hold them too. Raises `TooSmall`.
     """
     if backing.lessons:
-        for drawn in (True, False):
-            for panel in panels:
-                lessons = _lessons(backing, panel, drawn=drawn)
-                back = _one_back(backing, panel, extra(panel), lessons)
-                if back is not None and (drawn or not backing.figures):
-                    return [back]
+        back = _everything_on_one(backing, panels, extra)
+        if back is not None:
+            return [back]
     for panel in panels:
         back = _one_back(backing, panel, extra(panel), [])
         if back is not None:
             return [back, *_taught(backing, panels)]
     return [*_several_backs(backing, panels[-1], extra(panels[-1])), *_taught(backing, panels)]
+
+
+def _everything_on_one(
+    backing: Backing, panels: Sequence[Panel], extra: Callable[[Panel], Sequence[Block]]
+) -> Side | None:
+    """Return one side with the lessons too, their figures as well where there is room for them."""
+    plain = None
+    for panel in panels:
+        lessons = _lessons(backing, panel, drawn=False)
+        if not panel.holds(lessons):
+            continue
+        back = _one_back(backing, panel, extra(panel), lessons)
+        if back is None:
+            continue
+        lessons = _lessons(backing, panel, drawn=True)
+        drawn = _one_back(backing, panel, extra(panel), lessons)
+        if drawn is not None:
+            return drawn
+        plain = plain or back
+    return None if backing.figures else plain
 
 
 def _one_back(
@@ -84,11 +100,19 @@ def _taught(backing: Backing, panels: Sequence[Panel]) -> list[Side]:
     Figures are drawn where they take no more sides, or where they are wished.
     """
     plain = _split_lessons(backing, panels, drawn=False)
+    if plain and not backing.figures and not _has_room(plain, len(backing.lessons)):
+        return plain
     drawn = _split_lessons(backing, panels, drawn=True)
-    if backing.lessons and not plain and not drawn:
+    if not plain and not drawn and backing.lessons:
         raise TooSmall("the steps of one of its knots take more than a side")
     use_figures = drawn and (backing.figures or not plain or len(drawn) <= len(plain))
     return drawn if use_figures else plain
+
+
+def _has_room(sides: Sequence[Side], figures: int) -> bool:
+    """Whether sides may hold so many figures too: drawing them to find out takes its time."""
+    free = sum(side.panel.height - stacked(side.blocks).height for side in sides)
+    return free >= figures * LEAST_FIGURE
 
 
 def _split_lessons(backing: Backing, panels: Sequence[Panel], *, drawn: bool) -> list[Side]:

@@ -1,7 +1,7 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from layouts.face import Item, shifted
 from layouts.text import SetLine
@@ -14,16 +14,14 @@ class TooSmall(ValueError):
     """A face is too small for its content in type that may be printed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(NamedTuple):
     """Items set from (0, 0) downwards, and the height that they take, in points."""
 
     items: tuple[Item, ...]
     height: float
 
 
-@dataclass(frozen=True, slots=True)
-class Scale:
+class Scale(NamedTuple):
     """The type sizes of a face, in points; every face has this one scale, larger or smaller."""
 
     factor: float

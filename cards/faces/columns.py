@@ -1,7 +1,7 @@
 """The columns of a card's table: a leader and type sizes in; measured columns of cells out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from cards.faces.block import Scale
 from cards.leader import Leader, Piece
@@ -15,16 +15,14 @@ from layouts.typeset import GAP_WIDTH
 Spools = Mapping[int, str]  # what a person calls the spool of a section, by its place
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """A cell: what aligns, and the fraction that hangs to its right."""
 
     whole: SetLine
     fraction: SetLine | None
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """One measured column of numbers or words, with its head."""
 
     head: SetLine

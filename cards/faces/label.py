@@ -1,7 +1,6 @@
 """The wallet label: one leader in; a label with its name, measure, date and code out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -23,8 +22,7 @@ _WELL = tuple(module for module in MODULES if module >= DESIGN_MODULE)
 _FINE = tuple(module for module in MODULES if module < DESIGN_MODULE)
 
 
-@dataclass(frozen=True, slots=True)
-class LabelNote:
+class LabelNote(NamedTuple):
     """What a label says besides its leader."""
 
     number: str | None = None  # such as `3 of 12`
@@ -32,8 +30,10 @@ class LabelNote:
     test_box: bool = False  # a box to tick when the leader has been pull-tested
 
 
-@dataclass(frozen=True, slots=True)
-class _Room:
+PLAIN = LabelNote()
+
+
+class _Room(NamedTuple):
     """The room inside a label's edge."""
 
     width: float
@@ -42,7 +42,7 @@ class _Room:
 
 
 def wallet_label(
-    leader: Leader, symbol: Symbol, stock: LabelSheet, note: LabelNote = LabelNote()
+    leader: Leader, symbol: Symbol, stock: LabelSheet, note: LabelNote = PLAIN
 ) -> Face:
     """Return the label in the largest type and code that fit.
 
@@ -62,8 +62,7 @@ def wallet_label(
     raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
 
 
-@dataclass(frozen=True, slots=True)
-class _Line:
+class _Line(NamedTuple):
     """A line of a label: text, or text with a place to write or tick."""
 
     text: str

@@ -1,13 +1,13 @@
 """How a knot is tied, on a card: a lesson and a width in; its steps, a line each, out."""
 
 from cards.faces.block import Block, Scale, line_block, stacked
-from cards.faces.figures.figure import knot_figure
 from cards.tying import Lesson
 from layouts.face import Item, shifted
 from layouts.text import break_lines, set_line
 
 _FIGURE = 36.0  # points at factor 1: the height of a figure's stages
 _GAP = 8.0
+LEAST_FIGURE = 15.0  # points; no knot's stages are lower
 
 
 def lesson_block(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block:
@@ -23,6 +23,8 @@ def lesson_block(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> 
 
 def _figure(lesson: Lesson, scale: Scale, width: float) -> Block:
     """Set the knot's stages side by side; nothing for a knot that has no figure."""
+    from cards.faces.figures.figure import knot_figure
+
     thick, thin = lesson.counts[0]
     stages = knot_figure(lesson.knot, thick, thin, (width - _GAP) / 2, _FIGURE * scale.factor)
     if stages is None:

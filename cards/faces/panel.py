@@ -1,7 +1,7 @@
 """A panel: one side of a card at one scale of type, to be filled with blocks."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from cards.faces.block import Block, Scale, stack_height, stacked
 from layouts.face import MM, Face, shifted
@@ -11,8 +11,7 @@ INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice,
 _GAP = 0.4  # between blocks, in small type sizes
 
 
-@dataclass(frozen=True, slots=True)
-class Panel:
+class Panel(NamedTuple):
     """The room inside one side of a card, at one scale of type."""
 
     size: CardSize
@@ -38,8 +37,7 @@ class Panel:
         return Face(name, self.size.width, self.size.height, items)
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(NamedTuple):
     """A panel with what stands on it."""
 
     panel: Panel

@@ -1,8 +1,8 @@
 """The table of a card: a leader in; a row a section out, each knot at its junction."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import accumulate
+from typing import NamedTuple
 
 from cards.faces.block import Block, Scale, stacked
 from cards.faces.columns import Cell, Column, Spools, columns
@@ -16,8 +16,7 @@ _RULE_GREY = 0.45
 _GAP = 0.5  # the least between two columns, in body type sizes
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(NamedTuple):
     """The blocks of a table: it may go on to another panel between any two rows."""
 
     heads: tuple[Block, ...]  # for each row, the heading with the knot above that row

@@ -28,7 +28,7 @@ RUNS = 15
 # As installed: with the bytecode that pip leaves beside the source.
 ENVIRONMENT = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
 
-PLAIN_SCRIPT = '''
+PLAIN_SCRIPT = """
 import click, pydantic, qrcode
 from importlib.resources import files
 from reportlab.pdfbase import pdfmetrics
@@ -60,7 +60,7 @@ for text, x, y, module in CODES:
                 path.rect(x + column * module, SIZE[1] - y - row * module, module, module)
     canvas.drawPath(path, stroke=0, fill=1)
 canvas.save()
-'''
+"""
 
 
 def main() -> None:
@@ -115,7 +115,9 @@ def plain_script(sheets: Sequence[Sheet], out: str) -> str:
     ]
     items += [(0.0, 0.0, item) for item in sheet.marks]
     texts = [
-        (i.font, i.size, dx + i.x, dy + i.y, i.text) for dx, dy, i in items if isinstance(i, TextRun)
+        (i.font, i.size, dx + i.x, dy + i.y, i.text)
+        for dx, dy, i in items
+        if isinstance(i, TextRun)
     ]
     lines = [
         (i.line, [(step[0], *_moved(step[1:], dx, dy)) for step in i.steps])

@@ -1,0 +1,99 @@
+"""How long a leader and a thousand of them take: two tables on standard output.
+
+Run as `python -m tests.bench.batch` from the project's folder, on a machine that is not busy.
+"""
+
+import gc
+import subprocess
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+from random import Random
+from statistics import median
+from time import perf_counter
+
+from cards.audit import audit
+from cards.batch import COUNT_MOST, Order, batch
+from cards.leader import work_out
+from cards.recipe_text import recipe_text
+from cards.shop_file import common_practice
+from cards.worksheet import worksheet
+from tests.plausible import plausible_recipe, plausible_recipes
+
+SECTIONS = 12
+RECIPES = 100
+RUNS = 11
+FILES = (125, 250, 500, 1000)
+# What `tagend check` does, with the most memory that it held, in kilobytes, as its last word.
+CHECK = """
+import resource, sys
+from cards.cli import main
+try:
+    main(["check", *sys.argv[1:]])
+finally:
+    print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)
+"""
+
+
+def main() -> None:
+    """Print the tables."""
+    gc.set_threshold(100_000)  # as the command does at its start
+    _print_warm()
+    _print_many()
+
+
+def _print_warm() -> None:
+    practice = common_practice()
+    recipes = [plausible_recipe(Random(seed), SECTIONS) for seed in range(RECIPES)]
+    leaders = [work_out(recipe, practice) for recipe in recipes]
+    rows: tuple[tuple[str, list[float]], ...] = (
+        ("worksheet and audit", [_ms(worksheet, recipe, practice) for recipe in recipes]),
+        ("  of it the worksheet", [_ms(work_out, recipe, practice) for recipe in recipes]),
+        ("  of it the audit", [_ms(audit, leader, practice) for leader in leaders]),
+        (f"batch of {COUNT_MOST:,}, no rack", [_ms(batch, [Order(leaders[0], COUNT_MOST)], None)]),
+    )
+    print(f"{SECTIONS} sections, warm, best of {RUNS} runs{'median ms':>14}{'longest ms':>12}")
+    for name, times in rows:
+        print(f"{name:<34}{median(times):14.2f}{max(times):12.2f}")
+
+
+def _print_many() -> None:
+    print(f"\n{'recipes in one check':<24}{'s':>8}{'ms each':>9}{'MB at most':>12}{'KB each':>9}")
+    with tempfile.TemporaryDirectory() as folder:
+        names = []
+        for place, recipe in enumerate(plausible_recipes(max(FILES))):
+            path = Path(folder) / f"{place:04}.toml"
+            path.write_text(recipe_text(recipe), encoding="utf-8")
+            names.append(str(path))
+        least_s, least_kb = _check(names[:1])
+        for count in FILES:
+            seconds, kilobytes = _check(names[:count])
+            each = (seconds - least_s) / count * 1000
+            more = (kilobytes - least_kb) / count
+            print(f"{count:<24}{seconds:8.2f}{each:9.2f}{kilobytes / 1024:12.1f}{more:9.1f}")
+
+
+def _check(names: list[str]) -> tuple[float, int]:
+    """Return the seconds and the most kilobytes of one `tagend check` of these files."""
+    start = perf_counter()
+    done = subprocess.run(
+        [sys.executable, "-c", CHECK, *names], capture_output=True, check=False, text=True
+    )
+    seconds = perf_counter() - start
+    if done.returncode not in (0, 1):
+        raise SystemExit(done.stderr)
+    return seconds, int(done.stderr.split()[-1])
+
+
+def _ms(work: Callable[..., object], *given: object) -> float:
+    best = float("inf")
+    for _ in range(RUNS):
+        start = perf_counter()
+        work(*given)
+        best = min(best, perf_counter() - start)
+    return best * 1000
+
+
+if __name__ == "__main__":
+    main()

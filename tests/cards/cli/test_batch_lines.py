@@ -1,0 +1,50 @@
+from cards.batch import Order, batch
+from cards.cli.batch_lines import batch_lines
+from cards.rack_file import Rack, Spool
+from cards.units import parse_diameter, parse_line_length
+from tests.written import leader, recipe, section
+
+# Cut lengths, so that the sums below are of the very numbers written.
+TWO = leader(
+    recipe(
+        section("50 in", "0.020 in", "hard nylon"),
+        section("30 in", "0.010 in", "fluorocarbon"),
+        lengths="cut",
+    )
+)
+STIFF = Spool("Stiff", "hard nylon", parse_diameter("0.020 in"), parse_line_length("10 yd"))
+
+
+def test_each_spool_says_what_it_gives_and_when_it_runs_out() -> None:
+    assert batch_lines(batch([Order(TWO, 12)], Rack((STIFF,)))) == [
+        "12 leaders, spool by spool",
+        # 10 yd are 360 in: 7 pieces of 50 in are 350 in, 9.7 yd; 10 in, 0.3 yd, stay
+        "  Stiff: 0.020 in hard nylon, 0.3 yd left after it; draws 9.7 yd",
+        "      7 × 50 in  Under test, section 1",
+        "      runs out at leader 8",
+        # 5 × 50 in are 6.9 yd, 12 × 30 in 10 yd
+        "  to buy: 6.9 yd of 0.020 in hard nylon, for 5 pieces from leader 8 on",
+        "  to buy: 10 yd of 0.010 in fluorocarbon, for 12 pieces from leader 1 on",
+    ]
+
+
+def test_without_a_rack_each_line_says_what_it_takes() -> None:
+    assert batch_lines(batch([Order(TWO, 1)], None)) == [
+        "1 leader, spool by spool",
+        "  0.020 in hard nylon; draws 1.4 yd",
+        "      1 × 50 in  Under test, section 1",
+        "  0.010 in fluorocarbon; draws 0.8 yd",
+        "      1 × 30 in  Under test, section 2",
+    ]
+
+
+def test_one_piece_is_one_piece() -> None:
+    lines = batch_lines(batch([Order(TWO, 1)], Rack(())))
+    assert lines[1] == "  to buy: 1.4 yd of 0.020 in hard nylon, for 1 piece from leader 1 on"
+
+
+def test_what_is_bought_ready_made_comes_last() -> None:
+    of = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "4X")))
+    assert batch_lines(batch([Order(of, 3)], None))[-1] == (
+        "  to buy ready made: 3 × 5 ft, 0.024 in nylon butt for Under test"
+    )

@@ -1,0 +1,132 @@
+from pathlib import Path
+
+import pytest
+
+from tests.cards.cli.conftest import Tagend
+from tests.layouts.drawn import text
+
+KEPT = b"kept as it was"
+EMPTY_RACK = """\
+[[spool]]
+label = "Odd"
+material = "nylon"
+diameter = "0.031 in"
+left = "5 yd"
+"""
+
+
+@pytest.fixture
+def output(demo: Path) -> Path:
+    """Return where to write; a file is there already."""
+    path = demo / "out.pdf"
+    path.write_bytes(KEPT)
+    return path
+
+
+def shown(pdf: Path, page: int = 0) -> str:
+    return " ".join(text(pdf.read_bytes(), page).split())
+
+
+def test_a_bench_sheet_is_written(tagend: Tagend, demo: Path, output: Path) -> None:
+    run = tagend("bench", demo / "sandbar-eight.toml", "--count", "12", "-o", output)
+    assert (run.status, run.out, run.err) == (0, "", f"wrote {output}\n")
+    assert "12 × Sandbar eight, 11 ft" in shown(output)
+    assert "Cut, one spool at a time" in shown(output)
+
+
+def test_the_spools_of_a_rack_are_named(tagend: Tagend, demo: Path, output: Path) -> None:
+    options = ["--count", "12", "--rack", demo / "rack.toml"]
+    assert tagend("bench", demo / "sandbar-eight.toml", *options, "-o", output).status == 0
+    # 12 pieces of 57 in are 684 in = 19 yd of 40 yd
+    assert "Stiff 25: 0.023 in hard nylon" in shown(output)
+    assert "draws 19 yd, 21 yd stays" in shown(output)
+
+
+def test_a_rack_without_the_spools_is_a_list_of_what_to_buy(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    rack = demo / "poor.toml"
+    rack.write_text(EMPTY_RACK)
+    run = tagend(
+        "bench", demo / "sandbar-eight.toml", "--count", "12", "--rack", rack, "-o", output
+    )
+    assert run.status == 0
+    assert "Buy" in shown(output)
+    assert "19 yd of 0.023 in hard nylon, for 12 pieces from leader 1 on" in shown(output)
+
+
+def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
+    rack = demo / "poor.toml"
+    rack.write_text(EMPTY_RACK)
+    run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "12", "--rack", rack)
+    assert (run.status, run.err) == (0, "")
+    assert (
+        "  to buy: 19 yd of 0.023 in hard nylon, for 12 pieces from leader 1 on"
+        in run.out.splitlines()
+    )
+
+
+def test_cuts_go_spool_by_spool(tagend: Tagend, demo: Path) -> None:
+    run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "30", "--rack", demo / "rack.toml")
+    lines = run.out.splitlines()
+    start = lines.index("30 leaders, spool by spool")
+    # 40 yd are 1440 in: 25 pieces of 57 in, 1425 in = 39.6 yd
+    assert lines[start + 1 : start + 3] == [
+        "  Stiff 25: 0.023 in hard nylon, 0.4 yd left after it; draws 39.6 yd",
+        "      25 × 57 in  Sandbar eight, section 1",
+    ]
+    # the other 5: 285 in = 7.9 yd
+    assert "  to buy: 7.9 yd of 0.023 in hard nylon, for 5 pieces from leader 26 on" in lines
+
+
+@pytest.mark.parametrize("command", ["bench", "cuts"])
+@pytest.mark.parametrize("count", ["0", "1000000000", "-1", "dozens"])
+def test_a_batch_is_of_a_likely_number(
+    tagend: Tagend, demo: Path, output: Path, command: str, count: str
+) -> None:
+    more = ["-o", output] if command == "bench" else []
+    run = tagend(command, demo / "sandbar-eight.toml", "--count", count, *more)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith(f"tagend {command}: Invalid value for '--count': ")
+    assert output.read_bytes() == KEPT
+
+
+def test_a_broken_rack_is_refused_by_file_and_key(tagend: Tagend, demo: Path, output: Path) -> None:
+    rack = demo / "broken.toml"
+    rack.write_text(EMPTY_RACK.replace('"5 yd"', "5"))
+    for command in (["bench", "-o", output], ["cuts"], ["cards", "-o", output]):
+        run = tagend(*command, demo / "sandbar-eight.toml", "--rack", rack)
+        assert run.status == 2
+        (line,) = run.faults
+        assert line.startswith(f"{rack}: spool 1, left: 5 has no unit; write a length")
+    assert output.read_bytes() == KEPT
+
+
+def test_an_unknown_paper_is_met_with_the_near_ones(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    run = tagend("bench", demo / "sandbar-eight.toml", "--paper", "Leter", "-o", output)
+    assert run.status == 2
+    assert run.faults[0].startswith("no paper is called 'Leter'; write one of: Letter")
+    assert output.read_bytes() == KEPT
+
+
+def test_paper_too_small_for_large_type_is_refused(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    for paper in ("A7", "A8"):
+        run = tagend("bench", demo / "sandbar-eight.toml", "--paper", paper, "-o", output)
+        assert run.status == 2
+        (line,) = run.faults
+        assert line.endswith("; choose a larger size; see `tagend stock`")
+        assert output.read_bytes() == KEPT
+
+
+def test_own_paper_is_known(tagend: Tagend, demo: Path, output: Path) -> None:
+    shop = demo / "own.toml"
+    shop.write_text('[stock.paper]\nlong = "8 x 16 in"\n')
+    run = tagend(
+        "bench", demo / "sandbar-eight.toml", "--paper", "long", "--shop", shop, "-o", output
+    )
+    assert run.status == 0

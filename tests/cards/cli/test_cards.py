@@ -1,0 +1,157 @@
+import os
+from io import BytesIO
+from pathlib import Path
+
+import pypdf
+import pytest
+
+from tests.cards.cli.conftest import Tagend
+from tests.layouts.drawn import text
+
+KEPT = b"kept as it was"
+
+
+@pytest.fixture
+def output(demo: Path) -> Path:
+    """Return where to write; a file is there already."""
+    path = demo / "out.pdf"
+    path.write_bytes(KEPT)
+    return path
+
+
+def named(demo: Path, name: str) -> Path:
+    path = demo / "named.toml"
+    sample = (demo / "sandbar-eight.toml").read_text(encoding="utf-8")
+    path.write_text(sample.replace("Sandbar eight", name, 1), encoding="utf-8")
+    return path
+
+
+def pages(pdf: Path) -> int:
+    return len(pypdf.PdfReader(BytesIO(pdf.read_bytes())).pages)
+
+
+def test_a_card_is_written_and_how_to_print_it_is_told(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    run = tagend("cards", demo / "sandbar-eight.toml", "-o", output)
+    assert (run.status, run.out) == (0, "")
+    assert run.err == f"wrote {output}; print it at 100 %, not fitted to the page\n"
+    assert "Sandbar eight" in text(output.read_bytes())
+
+
+def test_standard_input_is_read(tagend: Tagend, demo: Path, output: Path) -> None:
+    recipe = (demo / "reedbed-six.toml").read_bytes()
+    assert tagend("cards", "-", "-o", output, stdin=recipe).status == 0
+    assert "Reedbed six" in text(output.read_bytes())
+
+
+def test_copies_share_sheets(tagend: Tagend, demo: Path, output: Path) -> None:
+    recipe = demo / "sandbar-eight.toml"
+    assert tagend("cards", recipe, "--copies", "20", "-o", output).status == 0
+    many = pages(output)
+    assert tagend("cards", recipe, "-o", output).status == 0
+    assert pages(output) < many < 20
+
+
+def test_backs_may_be_printed_behind_their_fronts(tagend: Tagend, demo: Path, output: Path) -> None:
+    recipe = demo / "sandbar-eight.toml"
+    assert tagend("cards", recipe, "--backs", "long-edge", "-o", output).status == 0
+    assert pages(output) % 2 == 0
+
+
+@pytest.mark.parametrize(
+    ("options", "fault"),
+    [
+        (["--size", "ID1x"], "no card size is called 'ID1x'; write one of: ID-1"),
+        (["--size", "indx-3x5"], "no card size is called 'indx-3x5'; write one of: index-3x5"),
+        (["--paper", "Leter"], "no paper is called 'Leter'; write one of: Letter"),
+        (["--paper", "A44"], "no paper is called 'A44'; write one of: A4"),
+    ],
+)
+def test_an_unknown_name_is_met_with_the_near_ones(
+    tagend: Tagend, demo: Path, output: Path, options: list[str], fault: str
+) -> None:
+    run = tagend("cards", demo / "sandbar-eight.toml", "-o", output, *options)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith(fault)
+    assert line.endswith("; or a size with its unit, such as 85x54mm")
+    assert output.read_bytes() == KEPT
+
+
+def test_a_size_may_be_given_in_figures_and_a_name_in_any_spelling(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    for size in ("85x54mm", "5 x 3 in", "INDEX 3X5", "a7"):
+        run = tagend("cards", demo / "sandbar-eight.toml", "--size", size, "-o", output)
+        assert run.status == 0, run.err
+
+
+def test_a_card_too_small_is_refused_with_sizes_that_do(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    recipe = demo / "reedbed-six.toml"
+    run = tagend("cards", recipe, "--size", "40x30mm", "-o", output)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith("Reedbed six: this leader needs more room than 40 × 30 mm")
+    assert output.read_bytes() == KEPT
+    _, _, names = line.partition("use --size ")
+    for name in names.split(" or "):
+        assert tagend("cards", recipe, "--size", name, "-o", output).status == 0
+
+
+def test_a_card_larger_than_the_paper_is_refused(tagend: Tagend, demo: Path, output: Path) -> None:
+    run = tagend(
+        "cards", demo / "sandbar-eight.toml", "--size", "A6", "--paper", "A6", "-o", output
+    )
+    assert run.status == 2
+    assert len(run.faults) == 1
+    assert "does not fit A6" in run.err
+    assert output.read_bytes() == KEPT
+
+
+def test_a_cyrillic_name_is_printed(tagend: Tagend, demo: Path, output: Path) -> None:
+    assert tagend("cards", named(demo, "Жук восемь"), "-o", output).status == 0
+    assert "Жук восемь" in text(output.read_bytes())
+
+
+def test_an_emoji_is_refused_and_nothing_written(tagend: Tagend, demo: Path, output: Path) -> None:
+    recipe = named(demo, "Fish 🐟")
+    run = tagend("cards", recipe, "-o", output)
+    assert run.status == 2
+    assert run.faults == [f"{recipe}: name: U+1F41F (fish) cannot be printed; leave it out"]
+    assert output.read_bytes() == KEPT
+    assert not [name for name in os.listdir(demo) if name.endswith(".part")]
+
+
+@pytest.mark.parametrize("copies", ["0", "-1", "1000000000", "many"])
+def test_copies_are_a_likely_number(tagend: Tagend, demo: Path, output: Path, copies: str) -> None:
+    run = tagend("cards", demo / "sandbar-eight.toml", "--copies", copies, "-o", output)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith("tagend cards: Invalid value for '--copies': ")
+    assert output.read_bytes() == KEPT
+
+
+def test_a_piece_that_its_knots_take_up_is_refused(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    recipe = demo / "breakwater-ten.toml"
+    recipe.write_text(recipe.read_text().replace('length = "26 in"', 'length = "4 in"'))
+    run = tagend("cards", recipe, "-o", output)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith("Breakwater ten, section 2: its knots take ")
+    assert output.read_bytes() == KEPT
+
+
+def test_a_recipe_with_faults_of_taste_is_printed(tagend: Tagend, demo: Path, output: Path) -> None:
+    assert tagend("check", demo / "hasty-seven.toml").status == 1
+    assert tagend("cards", demo / "hasty-seven.toml", "-o", output).status == 0
+
+
+def test_own_spools_are_named_from_the_rack(tagend: Tagend, demo: Path, output: Path) -> None:
+    run = tagend("cards", demo / "sandbar-eight.toml", "--rack", demo / "rack.toml", "-o", output)
+    assert run.status == 0
+    assert "Stiff 25" in text(output.read_bytes())

@@ -1,0 +1,93 @@
+from pathlib import Path
+
+import pytest
+
+from tests.cards.cli.conftest import Tagend
+
+SHOP = """\
+# Mine.
+name = "The Wrack Line Bench"  # on each card
+
+[allowance]
+"Blood knot" = "4 in"  # tied wet
+
+[rules.step]
+limit = "0.003 in"
+"""
+
+
+@pytest.fixture
+def shop(tmp_path: Path) -> Path:
+    path = tmp_path / "shop.toml"
+    path.write_text(SHOP)
+    return path
+
+
+def test_the_sum_is_shown_and_stored(tagend: Tagend, shop: Path) -> None:
+    run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 1/4 in", "--shop", shop)
+    assert run.status == 0
+    assert run.out == "clinch: 10 in - 6 1/4 in = 3 3/4 in\n"
+    assert run.err == f"stored in {shop}: [allowance] 'clinch' = '3 3/4 in'\n"
+    assert shop.read_text() == SHOP.replace("[allowance]\n", '[allowance]\nclinch = "3 3/4 in"\n')
+
+
+def test_a_figure_that_is_there_is_replaced_by_whatever_name_it_has(
+    tagend: Tagend, shop: Path
+) -> None:
+    run = tagend(
+        "learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop
+    )
+    assert run.out == "blood: 12 in + 10 in - 15 in = 7 in, half for each side: 3 1/2 in\n"
+    assert shop.read_text() == SHOP.replace('"4 in"', '"3 1/2 in"')
+
+
+def test_what_was_learned_is_cut_by(tagend: Tagend, shop: Path, demo: Path) -> None:
+    recipe = demo / "sandbar-eight.toml"
+    learned = ["--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop]
+    assert tagend("learn", "blood", *learned).status == 0
+    run = tagend("cuts", recipe, "--explain", "--shop", shop)
+    assert "         3.50 in  own: your own figure" in run.out.splitlines()
+
+
+def test_the_shop_file_may_be_named_once_for_all(
+    tagend: Tagend, shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("TAGEND_SHOP", str(shop))
+    assert tagend("learn", "clinch", "--from", "10 in", "--to", "6 in").status == 0
+    assert 'clinch = "4 in"' in shop.read_text()
+
+
+@pytest.mark.parametrize(
+    ("arguments", "fault"),
+    [
+        (["blodd", "--from", "1 in", "--to", "1 in"], "no knot is called 'blodd'; did you mean "),
+        (["clinch", "--from", "10", "--to", "6 in"], "'10' has no unit; write a length "),
+        (["clinch", "--from", "10 in", "--to", "6 lb"], "'6 lb': 'lb' is not a unit for this"),
+        (["clinch", "--from", "6 in", "--to", "10 in"], "the line is no shorter than before"),
+        (["blood", "--from", "6 in", "--to", "10 in"], "'blood' is tied with 2 pieces of line"),
+        (["clinch", "--to", "6 in"], "tagend learn: Missing option '--from'."),
+        (["clinch", "--from", "6 in"], "tagend learn: Missing option '--to'."),
+    ],
+)
+def test_what_cannot_be_learned_leaves_the_file_as_it_was(
+    tagend: Tagend, shop: Path, arguments: list[str], fault: str
+) -> None:
+    run = tagend("learn", *arguments, "--shop", shop)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith(fault)
+    assert shop.read_text() == SHOP
+
+
+def test_a_shop_file_is_asked_for(tagend: Tagend) -> None:
+    run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 in")
+    assert run.status == 2
+    assert run.faults[0].startswith("tagend learn: Missing option '--shop'")
+
+
+def test_a_broken_shop_file_is_named_and_left(tagend: Tagend, shop: Path) -> None:
+    shop.write_text("[allowance\n")
+    run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 in", "--shop", shop)
+    assert run.status == 2
+    assert run.err.startswith(f"{shop}: line 1")
+    assert shop.read_text() == "[allowance\n"
