@@ -5,6 +5,7 @@ part its cells by semicolons.
 """
 
 import csv
+from codecs import BOM_UTF8
 from collections.abc import Iterable, Mapping, Sequence
 from io import StringIO
 
@@ -19,10 +20,12 @@ def read_log(data: bytes, columns: Sequence[str]) -> list[tuple[int, Row]]:
 
     Raises `Refused` for what is no such table.
     """
+    if _is_blank(data):
+        return []
     lines, _ = _lines(data)
     header = _header(lines[0], columns)
     return [
-        (number, {name: as_meant(cell.strip()) for name, cell in zip(header, line, strict=False)})
+        (number, {**dict.fromkeys(header, ""), **_cells(header, line)})
         for number, line in enumerate(lines[1:], start=2)
         if any(map(str.strip, line))
     ]
@@ -34,14 +37,17 @@ def with_rows(data: bytes | None, columns: Sequence[str], rows: Iterable[Row]) -
     What is there stays as it is, byte for byte. Without the byte order mark a common spreadsheet
     takes UTF-8 for an older encoding. Raises `Refused` for what is no such table.
     """
-    if data is None or not data.strip():
-        return _written(columns, [dict(zip(columns, columns, strict=True)), *rows]).encode(
-            "utf-8-sig"
-        )
+    if data is None or _is_blank(data):
+        names = dict(zip(columns, columns, strict=True))
+        return _written(columns, [names, *rows]).encode("utf-8-sig")
     lines, between = _lines(data)
     more = _written(_header(lines[0], columns), rows, between)
     end = b"" if data.endswith(b"\n") else b"\r\n"
     return data + end + more.encode()
+
+
+def _is_blank(data: bytes) -> bool:
+    return not data.removeprefix(BOM_UTF8).strip()
 
 
 def _lines(data: bytes) -> tuple[list[list[str]], str]:
@@ -67,6 +73,10 @@ def _header(line: Sequence[str], columns: Sequence[str]) -> list[str]:
             "row 1",
         )
     return header
+
+
+def _cells(header: Sequence[str], line: Sequence[str]) -> dict[str, str]:
+    return {name: as_meant(cell.strip()) for name, cell in zip(header, line, strict=False)}
 
 
 def _written(header: Sequence[str], rows: Iterable[Row], between: str = ",") -> str:

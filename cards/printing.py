@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from itertools import repeat
 from typing import TYPE_CHECKING
 
 from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
@@ -74,7 +75,7 @@ class LabelWishes:
     count: int = 1
     start: int = 1
     skip: tuple[int, ...] = ()
-    numbers: tuple[str, ...] = ()  # of the labels of each recipe, where they are numbered
+    numbers: tuple[tuple[str, ...], ...] = ()  # of each recipe's labels, where they are numbered
     note: LabelNote = field(default_factory=LabelNote)
 
 
@@ -124,7 +125,11 @@ def labels_pdf(
         name = wishes.stock or shop.labels or own.stock.defaults["labels"]
         stock = label_sheet(name, own.stock)
         known = own.stock.labels.values()
-        faces = [face for w in worksheets for face in _labels(w, practice, stock, wishes, known)]
+        faces = [
+            face
+            for worksheet, numbers in zip(worksheets, wishes.numbers or repeat(()), strict=False)
+            for face in _labels(worksheet, numbers, practice, stock, wishes, known)
+        ]
         sheets = place_labels(faces, stock, wishes.start, wishes.skip)
         if not stock.on_roll:
             sheets = with_rules(sheets, kept=stock.boxes)
@@ -188,6 +193,7 @@ def _cards(worksheet: Worksheet, job: _CardJob) -> Iterator[Card]:
 
 def _labels(
     worksheet: Worksheet,
+    numbers: Sequence[str],
     practice: Practice,
     sheet: LabelSheet,
     wishes: LabelWishes,
@@ -197,7 +203,7 @@ def _labels(
     check_tieable(leader)
     with paper_faults(leader.recipe.name):
         codes = [code_of(leader.recipe, practice, level) for level in _LABEL_LEVELS]
-        numbered = [wishes.note._replace(number=number) for number in wishes.numbers]
+        numbered = [wishes.note._replace(number=number) for number in numbers]
         made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, known)
     return made if numbered else made * wishes.count
 

@@ -1,1 +1,1 @@
-"""Sample recipes, a table of some more, a rack and a shop file of an invented shop, ready to run."""
+"""Sample recipes, a table of more, a rack and a shop file of an invented shop, ready to run."""

@@ -21,6 +21,7 @@ COMMANDS = (
     "new",
     "propose",
     "read",
+    "register",
     "samples",
     "stock",
     "table",

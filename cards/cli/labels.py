@@ -8,7 +8,9 @@ import click
 
 from cards.cli.files import (
     load_paper_shop,
+    load_rack,
     output_option,
+    rack_option,
     recipes_argument,
     shop_option,
     write_whole,
@@ -31,6 +33,10 @@ from cards.worksheet import worksheet
     "--first", type=click.Choice(["butt", "fly"]), help="The end that leaves the wallet first."
 )
 @click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
+@click.option(
+    "--register", metavar="FILE.csv", help="Number them on from this table and add them to it."
+)
+@rack_option
 @variant_options
 @shop_option
 def command(
@@ -44,11 +50,17 @@ def command(
     numbered: bool,
     first: Literal["butt", "fly"] | None,
     test_box: bool,
+    register: str | None,
+    rack: str | None,
     variant: str | None,
     variants: bool,
     shop: str | None,
 ) -> None:
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
+    if register is None and rack is not None:
+        raise _usage("--rack goes with --register, for the lots.")
+    if register is not None and numbered:
+        raise _usage("Give --numbered or --register, not both.")
     from cards.faces.label import LabelNote
     from cards.printing import LabelWishes, labels_pdf
 
@@ -58,8 +70,23 @@ def command(
     recipes = load_chosen(names, practice, variant, variants)
     dated = [replace(recipe, tied=day or recipe.tied) for recipe in recipes]
     worksheets = [worksheet(recipe, practice) for recipe in dated]
-    numbers = tuple(f"{place} of {count}" for place in range(1, count + 1)) if numbered else ()
     note = LabelNote(first_out=first, test_box=test_box)
-    wishes = LabelWishes(stock, count, start, skip, numbers, note)
-    write_whole(output, labels_pdf(worksheets, practice, wants, wishes))
+
+    def pdf(numbers: tuple[tuple[str, ...], ...]) -> bytes:
+        wishes = LabelWishes(stock, count, start, skip, numbers, note)
+        return labels_pdf(worksheets, practice, wants, wishes)
+
+    if register is None:
+        places = tuple(f"{place} of {count}" for place in range(1, count + 1))
+        write_whole(output, pdf((places,) * len(worksheets) if numbered else ()))
+    else:
+        from cards.cli.registered import entries_of, write_registered
+
+        leaders = [sheet.leader for sheet in worksheets]
+        entries = entries_of(leaders, count, load_rack(rack, practice), practice)
+        write_registered(output, pdf, register, entries)
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+
+
+def _usage(message: str) -> click.UsageError:
+    return click.UsageError(message, click.get_current_context())

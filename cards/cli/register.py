@@ -1,0 +1,81 @@
+"""`tagend register`: the leaders that were tied, by age, recipe and lot."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date, datetime, timedelta
+from typing import Literal
+
+import click
+
+from cards.cli.files import naming, read_bytes
+from cards.register import Tied, chosen, read_register
+
+By = Literal["age", "recipe", "lot"]
+
+
+@click.command("register")
+@click.argument("name", metavar="FILE.csv")
+@click.option("--lot", help="Only those with line of this lot.")
+@click.option("--recipe", metavar="NAME", help="Only those of this recipe.")
+@click.option("--older-than", type=click.IntRange(0), metavar="DAYS", help="Only older ones.")
+@click.option("--by", type=click.Choice(["age", "recipe", "lot"]), default="age", show_default=True)
+@click.option("--on", type=click.DateTime(["%Y-%m-%d"]), help="The day to count from; else today.")
+def command(
+    name: str,
+    lot: str | None,
+    recipe: str | None,
+    older_than: int | None,
+    by: By,
+    on: datetime | None,
+) -> None:
+    """List the leaders in a register that `tagend labels --register` keeps, the oldest first.
+
+    A lot is that of every spool that the line may have come from. Nylon is to be replaced after
+    a season: common practice.
+    """
+    from cards.cli.clock import today
+
+    with naming(name):
+        leaders = read_register(read_bytes(name))
+    day = on.date() if on else today()
+    before = None if older_than is None else day - timedelta(days=older_than)
+    found = sorted(
+        chosen(leaders, lot=lot, recipe=recipe, tied_before=before),
+        key=lambda leader: (leader.day, leader.number),
+    )
+    if found:
+        click.echo("\n".join(_lines(found, by, day)))
+    click.echo(f"{len(found)} of {len(leaders)} leaders", err=True)
+
+
+def _lines(leaders: Sequence[Tied], by: By, day: date) -> Iterator[str]:
+    if by == "age":
+        yield from _rows(leaders, day)
+        return
+    for heading in dict.fromkeys(name for leader in leaders for name in _headings(leader, by)):
+        yield heading
+        under = [leader for leader in leaders if heading in _headings(leader, by)]
+        yield from (f"  {row}" for row in _rows(under, day))
+
+
+def _headings(leader: Tied, by: By) -> Sequence[str]:
+    if by == "recipe":
+        return (leader.recipe,)
+    return leader.lots or ("no lot known",)
+
+
+def _rows(leaders: Iterable[Tied], day: date) -> Iterator[str]:
+    rows = [
+        (
+            f"no. {leader.number}",
+            leader.day.isoformat(),
+            f"{(day - leader.day).days} days",
+            leader.recipe,
+            leader.check,
+            ", ".join(leader.materials),
+            ", ".join(leader.lots),
+        )
+        for leader in leaders
+    ]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
+    for row in rows:
+        yield "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
