@@ -52,7 +52,7 @@ def _lines(leaders: Sequence[Tied], by: By, day: date) -> Iterator[str]:
         yield from _rows(leaders, day)
         return
     for heading in dict.fromkeys(name for leader in leaders for name in _headings(leader, by)):
-        yield heading
+        yield _printable(heading)
         under = [leader for leader in leaders if heading in _headings(leader, by)]
         yield from (f"  {row}" for row in _rows(under, day))
 
@@ -78,4 +78,10 @@ def _rows(leaders: Iterable[Tied], day: date) -> Iterator[str]:
     ]
     widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
     for row in rows:
-        yield "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
+        line = "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        yield _printable(line).rstrip()
+
+
+def _printable(text: str) -> str:
+    """Return the text without what a terminal obeys: a table may come from anybody."""
+    return "".join(char if char.isprintable() else "?" for char in text)
