@@ -32,6 +32,7 @@ class CardText(NamedTuple):
     front: Fronting
     backing: Backing
     least: float
+    ruled: bool
 
 
 class CardStyle(NamedTuple):
@@ -41,6 +42,7 @@ class CardStyle(NamedTuple):
     large: bool = False  # in type to be read without glasses
     shopping: int | None = None  # leaders to list the line for
     figures: bool = False  # of the knots, even where they take more sides
+    ruler: bool = False  # along the edge of the last side
 
 
 def card_text(
@@ -64,7 +66,7 @@ def card_text(
         figures=style.figures,
     )
     front = Fronting(leader, practice.materials, _spools(leader, rack))
-    return CardText(front, says, LARGE if style.large else 1.0)
+    return CardText(front, says, LARGE if style.large else 1.0, style.ruler)
 
 
 # What few cards want is loaded for those alone.
@@ -137,7 +139,7 @@ def _either_way(text: CardText, size: CardSize) -> tuple[Face, ...] | None:
     turned = CardSize(size.name, size.height, size.width, size.corner)
     for way in (size, turned):
         try:
-            return pocket_card(text.front, text.backing, way, text.least)
+            return pocket_card(text.front, text.backing, way, text.least, ruled=text.ruled)
         except TooSmall:
             continue
     return None

@@ -49,6 +49,7 @@ if TYPE_CHECKING:
     "--shopping", type=click.IntRange(1, 10_000), help="List the line to buy for so many leaders."
 )
 @click.option("--figures", is_flag=True, help="Draw the knots, even where that takes more cards.")
+@click.option("--ruler", is_flag=True, help="A ruler along an edge, to measure loops and tags.")
 @click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
 @click.option(
     "--order",
@@ -82,6 +83,7 @@ def command(
     press: bool,
     type_size: str,
     figures: bool,
+    ruler: bool,
     brief: bool,
     deck: bool,
     hole: bool,
@@ -103,7 +105,7 @@ def command(
     practice = practice_of(wants)
     recipes = load_chosen(names, practice, variant, variants)
     worksheets = [worksheet(recipe, practice) for recipe in recipes]
-    style = CardStyle(not brief, type_size == "large", shopping, figures)
+    style = CardStyle(not brief, type_size == "large", shopping, figures, ruler)
     on_rack = load_rack(rack, practice)
     sheets = SheetWishes(backs, order, gutter, margin, pouch, press)
     wishes = CardWishes(size, paper, sheets, copies, style, on_rack, deck, hole)

@@ -1,14 +1,17 @@
 """The pocket card: everything about one leader in; the sides of a card, front first, out."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from cards.faces.backs import Backing, backs
-from cards.faces.block import Block, Scale, TooSmall
+from cards.faces.block import Block, Scale, TooSmall, stack_height
 from cards.faces.front import Fronting, drawing, front, split_front
-from cards.faces.panel import Panel, Side
+from cards.faces.panel import INSET, Panel, Side
 from cards.faces.table import needed_width
-from layouts.face import Face
+from cards.spell import ShownUnit
+from layouts.face import Face, shifted
 from layouts.formats import CardSize
+from layouts.rulers import edge_ruler
 from layouts.text import TooWide
 
 # Of the type scale: at 1 it is as small as print allows, at 1.3 capitals have 20 minutes of arc
@@ -18,16 +21,18 @@ LARGE = 1.3
 
 
 def pocket_card(
-    of: Fronting, backing: Backing, size: CardSize, least: float = 1.0
+    of: Fronting, backing: Backing, size: CardSize, least: float = 1.0, *, ruled: bool = False
 ) -> tuple[Face, ...]:
     """Return the sides of a card, in the largest type in which one side holds the whole table.
 
     The diagram stands on the front where there is room for it. Type is never set below the
-    factor `least`. Raises `TooSmall` where that does not fit, and `NoGlyph`.
+    factor `least`. A `ruled` card has a ruler along the edge of its last side. Raises `TooSmall` where that does not fit, and `NoGlyph`.
     """
     panels = [Panel(size, Scale(factor)) for factor in FACTORS if factor >= least]
     try:
-        return _faces(of.leader.recipe.name, _sides(of, backing, panels))
+        sides = _sides(of, backing, panels)
+        *faces, last = _faces(of.leader.recipe.name, sides)
+        return (*faces, _ruled(last, sides[-1], of.leader.unit) if ruled and faces else last)
     except TooWide as error:
         raise TooSmall(str(error)) from None
 
@@ -48,6 +53,21 @@ def _sides(of: Fronting, backing: Backing, panels: Sequence[Panel]) -> Sequence[
                 behind = backs(backing, wide[place:], _nothing if drawn else diagrams)
                 return [side, *behind]
     return [*split_front(of, wide[-1]), *backs(backing, wide[-1:], diagrams)]
+
+
+def _ruled(face: Face, side: Side, unit: ShownUnit) -> Face:
+    """Return the last side with a ruler along its upper edge, where there is room for one.
+
+    It measures loops and tags; a card's own edge is always at hand.
+    """
+    ruler = edge_ruler(face.width - 2 * INSET, "in" if unit == "in" else "mm")
+    if ruler is None:
+        return face
+    down = ruler.height + 2.0 - INSET
+    if stack_height(side.blocks, side.panel.gap) + down > side.panel.height:
+        return face
+    items = (*shifted(face.items, 0, down), *shifted(ruler.items, INSET, 0))
+    return replace(face, items=items)
 
 
 def _nothing(_: Panel) -> Sequence[Block]:

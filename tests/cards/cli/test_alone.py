@@ -3,9 +3,11 @@ import subprocess
 import sys
 import threading
 from pathlib import Path
+from typing import BinaryIO
 
 import pytest
 
+from cards.cli import alone as alone_module
 from cards.cli.alone import alone
 from cards.errors import Refused
 from tests.cards.cli.test_commands import ROOT
@@ -13,6 +15,7 @@ from tests.cards.cli.test_commands import ROOT
 COUNT_UP = """
 import sys
 from pathlib import Path
+from typing import BinaryIO
 from cards.cli.alone import alone
 file = Path(sys.argv[1])
 for _ in range(40):
@@ -68,6 +71,24 @@ def test_a_run_that_died_holds_nothing(tmp_path: Path) -> None:
     with alone(str(name), patience=0.1):
         pass
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_lock_that_was_taken_away_while_waiting_is_made_anew(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    lock, take = tmp_path / ".register.csv.lock", alone_module._take
+    waited: list[bool] = []
+
+    def take_after_the_other_let_go(file: BinaryIO) -> None:
+        if not waited:
+            lock.unlink()
+        waited.append(True)
+        take(file)
+
+    monkeypatch.setattr(alone_module, "_take", take_after_the_other_let_go)
+    with alone(str(tmp_path / "register.csv")):
+        assert lock.exists()
+    assert len(waited) == 2
 
 
 def test_what_goes_wrong_inside_lets_go(tmp_path: Path) -> None:

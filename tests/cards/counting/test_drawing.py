@@ -111,7 +111,8 @@ def test_any_rack_reads_the_same_but_for_what_is_left(
 ) -> None:
     text = "".join(
         f"[[spool]] # {place}\nlabel = {json.dumps(label, ensure_ascii=False)}\n"
-        f'material = "nylon"\ndiameter = "0.0{10 + place} in"\nleft = "{data.draw(st.integers(4, 90))} ft"\n'
+        f'material = "nylon"\ndiameter = "0.0{10 + place} in"\n'
+        f'left = "{data.draw(st.integers(4, 90))} ft"\n'
         for place, label in enumerate(labels)
     )
     rack = read_rack(text.encode(), PRACTICE)

@@ -21,7 +21,7 @@ from layouts.face import MM, Face
 from layouts.formats import CardSize
 from layouts.stock import card_size, shipped
 from layouts.typeset import GAP, prepare
-from tests.seen import codes, faults, runs, words
+from tests.seen import codes, faults, paths, runs, words
 from tests.strategies import recipes
 from tests.tieable import counts, is_tieable, seeds, tieable
 from tests.written import PRACTICE, leader, recipe, section
@@ -47,7 +47,7 @@ def says(of: Leader, style: CardStyle | None = None) -> CardText:
 
 def sides(of: Leader, size: CardSize, style: CardStyle | None = None) -> tuple[Face, ...]:
     text = says(of, style)
-    return pocket_card(text.front, text.backing, size, text.least)
+    return pocket_card(text.front, text.backing, size, text.least, ruled=text.ruled)
 
 
 def level(count: int) -> Leader:
@@ -180,3 +180,12 @@ def test_any_recipe_is_set_readably_or_refused(written: Recipe) -> None:
         except (TooSmall, NoGlyph, TextTooLong):
             continue
         assert list(chain.from_iterable(faults(side, INSET) for side in card)) == []
+
+
+def test_a_ruled_card_has_its_ruler_at_the_edge_of_the_last_side() -> None:
+    plain = sides(leader(SIX), card_size("index-5x8"), CardStyle())
+    ruled = sides(leader(SIX), card_size("index-5x8"), CardStyle(ruler=True))
+    assert ruled[:-1] == plain[:-1]
+    # Its zero stands at the inset, and its ticks begin on the card's own edge, at y = 0.
+    assert any(("move", INSET, 0.0) in path.steps for path in paths(ruled[-1]))
+    assert not any(("move", INSET, 0.0) in path.steps for path in paths(plain[-1]))

@@ -74,9 +74,9 @@ def test_lengths_lie_on_the_coarsest_marks_that_make_the_total(
 
 
 def test_a_spool_gives_what_its_whole_marks_leave_beside_the_knots() -> None:
-    # 20.3 in are 20 1/4 on the tape; knots of 3.5 in leave 16.75, of which 16 are whole inches.
+    # 20.2 in are 20 on the tape; knots of 4.1 in leave 15.9, of which 15 are whole inches.
     tape = Tape("in", INCH_MM, 108, INCH_MM / 4)
-    assert tape.room(INCH_MM * Fraction("20.3"), INCH_MM * Fraction("3.5")) == 16
+    assert tape.room(INCH_MM * Fraction("20.2"), INCH_MM * Fraction("4.1")) == 15
     assert tape.room(INCH_MM, INCH_MM * 2) == -1
     assert tape.room(INCH_MM * 1000, INCH_MM) == 108
     assert tape.room(None, INCH_MM) == 108

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise, product
 from random import Random
@@ -11,6 +12,9 @@ import pytest
 from cards.errors import Refused
 from cards.leader import work_out
 from cards.propose import Proposal, Shares, Supply, Tippet, Wish, propose
+from cards.propose.net import knot_cost, net_of, step_cost
+from cards.propose.rooms import rooms_of
+from cards.propose.tape import tape_for
 from cards.recipe import Recipe, Section
 from cards.units import INCH_MM, parse_diameter, parse_length, parse_span
 from tests.written import PRACTICE
@@ -183,3 +187,45 @@ def test_proposals_are_the_best_of_all_tapers_in_500_cases(block: int) -> None:
         except Refused:
             found = []
         assert found == every_taper(asked, rack), f"case {seed}"
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_spools_that_are_all_nearly_used_up_are_shared_as_well_as_can_be(seed: int) -> None:
+    # Each gives about its part of 60 in beside its knots; together they may fall short.
+    random = Random(seed)
+    whole = [supply(16), supply(12), supply(9)]
+    asked = wish(60, 16, 9, step=5, shares=Shares(40, 30, 30))
+    knots = [
+        20 - room for room in rooms(tuple(replace(s, left_mm=20 * INCH_MM) for s in whole), 60)
+    ]
+    rack = [
+        replace(strand, left_mm=(part + taken + random.choice([-1, 0, 0, 1])) * INCH_MM)
+        for strand, part, taken in zip(whole, (24, 18, 18), knots, strict=True)
+    ]
+    try:
+        found = [shown(proposal) for proposal in propose(asked, rack, PRACTICE)]
+    except Refused:
+        found = []
+    assert found == every_taper(asked, rack)
+
+
+@pytest.mark.parametrize("more", range(0, 24))
+def test_a_spool_with_little_more_than_the_leader_is_measured_exactly(more: int) -> None:
+    path = (supply(16), replace(supply(12), left_mm=(30 + more) * INCH_MM), supply(9))
+    asked = wish(30, 16, 9, step=5)
+    net, tape = net_of(asked, path), tape_for(asked.total, PRACTICE)
+    assert rooms_of(net, tape, PRACTICE).along((0, 1, 2)) == rooms(path, 30)
+
+
+def test_a_new_material_costs_ten_knots_above_the_tippet_and_one_at_it() -> None:
+    rack = [
+        supply(16),
+        supply(13),
+        supply(13, "fluorocarbon"),
+        supply(10),
+        supply(10, "fluorocarbon"),
+    ]
+    net = net_of(wish(90, 16, 10), rack)
+    plain, above = step_cost(net, 0, 1), step_cost(net, 0, 2)
+    assert above - plain == 10 * knot_cost(net)
+    assert step_cost(net, 1, 4) - step_cost(net, 1, 3) == knot_cost(net)
