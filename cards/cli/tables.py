@@ -90,6 +90,8 @@ def _asides(sheet: Worksheet) -> Iterator[str]:
     """Droppers, why the rule chose each knot that it chose, and what `check` has."""
     if words := dropper_words(sheet.leader):
         yield f"  {words}"
+    if sheet.leader.base.high_mm:
+        yield f"  base {span(sheet.leader.base, sheet.leader)}, without what gets replaced"
     for place, joint in enumerate(sheet.leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"

@@ -26,7 +26,8 @@ def pocket_card(
     """Return the sides of a card, in the largest type in which one side holds the whole table.
 
     The diagram stands on the front where there is room for it. Type is never set below the
-    factor `least`. A `ruled` card has a ruler along the edge of its last side. Raises `TooSmall` where that does not fit, and `NoGlyph`.
+    factor `least`. A `ruled` card has a ruler along the edge of its last side. Raises `TooSmall`
+    where the card does not hold the leader, and `NoGlyph`.
     """
     panels = [Panel(size, Scale(factor)) for factor in FACTORS if factor >= least]
     try:

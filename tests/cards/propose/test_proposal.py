@@ -209,7 +209,7 @@ def test_spools_that_are_all_nearly_used_up_are_shared_as_well_as_can_be(seed: i
     assert found == every_taper(asked, rack)
 
 
-@pytest.mark.parametrize("more", range(0, 24))
+@pytest.mark.parametrize("more", range(24))
 def test_a_spool_with_little_more_than_the_leader_is_measured_exactly(more: int) -> None:
     path = (supply(16), replace(supply(12), left_mm=(30 + more) * INCH_MM), supply(9))
     asked = wish(30, 16, 9, step=5)
