@@ -4,10 +4,9 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import NamedTuple
 
-from cards.knots import PRINTED_MM
 from cards.leader import Leader, Piece
+from cards.line_kind import Line
 from cards.rack_file import Rack, Spool
 
 COUNT_MOST = 10_000  # leaders of a recipe; the season of a large shop
@@ -82,10 +81,10 @@ def batch(orders: Sequence[Order], rack: Rack | None) -> Batch:
 
     Without a rack, each kind of line is one spool without end.
     """
-    on_rack = [_Source(_line_of(spool), spool, spool.left.mm) for spool in _spools(rack)]
-    lines: dict[_Line, list[_Source]] = {}
+    on_rack = [_Source(Line.of(spool), spool, spool.left.mm) for spool in _spools(rack)]
+    lines: dict[Line, list[_Source]] = {}
     for number, place, piece in _pieces(orders):
-        line = _Line(piece.section.material, piece.section.diameter.mm)
+        line = Line.of(piece.section)
         if line not in lines:
             alike = [source for source in on_rack if source.line.is_like(line)]
             lines[line] = [*alike, _Source(line, None, Fraction(0))]
@@ -105,27 +104,11 @@ def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
     """Return what the person calls the spool of each section that the rack has, by its place."""
     labels = {}
     for piece in leader.pieces:
-        line = _Line(piece.section.material, piece.section.diameter.mm)
-        alike = [spool for spool in _spools(rack) if _line_of(spool).is_like(line)]
+        line = Line.of(piece.section)
+        alike = [spool for spool in _spools(rack) if line.is_of(spool)]
         if alike and not piece.section.bought:
             labels[piece.place] = alike[0].label
     return labels
-
-
-class _Line(NamedTuple):
-    """What kind of line a piece is cut from."""
-
-    material: str
-    diameter_mm: Fraction
-
-    def is_like(self, other: "_Line") -> bool:
-        """Whether one spool may be of either, printed in inches or in millimetres."""
-        near = abs(self.diameter_mm - other.diameter_mm) < PRINTED_MM
-        return near and self.material == other.material
-
-
-def _line_of(spool: Spool) -> _Line:
-    return _Line(spool.material, spool.diameter.mm)
 
 
 def _spools(rack: Rack | None) -> tuple[Spool, ...]:
@@ -136,7 +119,7 @@ def _spools(rack: Rack | None) -> tuple[Spool, ...]:
 class _Source:
     """A spool while it is being cut from; without a spool, line that never ends."""
 
-    line: _Line
+    line: Line
     spool: Spool | None
     left_mm: Fraction
     given: Counter[tuple[int, int]] = field(default_factory=Counter)  # by order and section

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from cards.counting.kinds import Line
 from cards.csv_log import Row, read_log, with_rows
 from cards.errors import Fault, Refused
 from cards.leader import Leader
+from cards.line_kind import Line
 from cards.notation import write_notation
 from cards.practice import Practice
 from cards.rack_file import Rack
@@ -78,11 +78,7 @@ def lots_of(leader: Leader, rack: Rack | None) -> tuple[str, ...]:
     may find a leader too many, and never one too few. The spool's name stands before its lot, so
     that no spreadsheet takes a lot for a number and drops its noughts.
     """
-    lines = [
-        Line(piece.section.material, piece.section.diameter.mm)
-        for piece in leader.pieces
-        if not piece.section.bought
-    ]
+    lines = [Line.of(piece.section) for piece in leader.pieces if not piece.section.bought]
     spools = [
         spool
         for line in lines

@@ -6,8 +6,9 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from cards.batch import Batch, Cut, Order, Pull, Shortage, batch
-from cards.counting.kinds import Kind, Line, Member, kinds_of
+from cards.counting.kinds import Kind, Member, kinds_of
 from cards.counting.packing import least_left_over, packed, with_one_more
+from cards.line_kind import Line
 from cards.rack_file import Rack
 
 

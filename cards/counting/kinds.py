@@ -7,24 +7,12 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from cards.counting.packing import Bins, Filling
-from cards.knots import PRINTED_MM
 from cards.leader import Leader, Piece
+from cards.line_kind import Line
 from cards.rack_file import Rack, Spool
 
 _FINEST = 10_000  # parts of a mm up to which lengths are counted as they are
 _COARSE = 100  # parts of a mm where they are finer: pieces are rounded up, spools down
-
-
-class Line(NamedTuple):
-    """What a piece is cut from."""
-
-    material: str
-    diameter_mm: Fraction
-
-    def is_of(self, spool: Spool) -> bool:
-        """Whether a spool holds it, printed in inches or in millimetres."""
-        near = abs(self.diameter_mm - spool.diameter.mm) < PRINTED_MM
-        return near and self.material == spool.material
 
 
 class Member(NamedTuple):
@@ -59,7 +47,7 @@ def kinds_of(leaders: Sequence[Leader], rack: Rack) -> tuple[Kind, ...]:
     for place, leader in enumerate(leaders):
         for piece in leader.pieces:
             if not piece.section.bought:
-                line = Line(piece.section.material, piece.section.diameter.mm)
+                line = Line.of(piece.section)
                 by_line[line].append(Member(place, piece))
     return tuple(
         _kind({line: by_line[line] for line in lines}, spools)
