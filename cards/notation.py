@@ -5,19 +5,21 @@ NOTATION.md describes the text; the functions that read a part of it quote its g
 
 import re
 import unicodedata
+from typing import TYPE_CHECKING
 
 from cards.check_characters import CHARACTERS, check_characters, error
-from cards.corrections import Correction, corrections
 from cards.cursor import Cursor
 from cards.errors import Refused, refused
 from cards.knot_file import load_knots
 from cards.knots import Knots
 from cards.materials import Materials, load_materials
-from cards.notation_read import KEY, SECTION_START, read_fields
 from cards.notation_terms import Terms
 from cards.notation_write import write_fields
 from cards.quantity_code import SILENT, Units, common_units
 from cards.recipe import Recipe
+
+if TYPE_CHECKING:
+    from cards.corrections import Correction
 
 MARK = "TAG1"  # this notation and its version
 LONGEST = 2000  # characters; a label's code has some hundred
@@ -102,7 +104,12 @@ def _named(char: str) -> str:
     return repr(char) if char.isascii() and char.isprintable() else f"U+{ord(char):04X} ({name})"
 
 
+# What only reading needs is loaded for that: a card or label writes its text alone.
+
+
 def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
+    from cards.notation_read import read_fields
+
     mark, *fields = whole.split(":")
     check = fields.pop().only(_NOT_SPACE) if fields else mark
     if mark.only(_NOT_SPACE).text != MARK or not fields or len(check.text) != 2:
@@ -118,6 +125,8 @@ def _no_code(whole: Cursor) -> Refused:
 
 def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -> Refused:
     """Return the refusal of a text that its check doesn't fit, with the slips that explain it."""
+    from cards.corrections import corrections
+
     hints = []
     for slip in corrections(bare.text)[: _READ_AGAIN // len(bare.text)]:
         try:
@@ -132,13 +141,15 @@ def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -
     return refused(found, f"compare it with the label{where}")
 
 
-def _hint(slip: Correction, bare: Cursor) -> str:
+def _hint(slip: "Correction", bare: Cursor) -> str:
     place = _field_name(slip.applied(bare.text), slip.place)
     return f"{place}, character {bare.places[slip.place]} ({slip.found} may be {slip.meant})"
 
 
 def _field_name(text: str, at: int) -> str:
     """Return in words the field that holds the character at `at`."""
+    from cards.notation_read import KEY, SECTION_START
+
     fields = text.split(":")
     field = text.count(":", 0, at)
     names = {0: "the beginning", 1: "the name", len(fields) - 1: "the check characters"}

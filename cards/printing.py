@@ -5,14 +5,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from itertools import repeat
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
 from cards.card_sheets import SheetWishes, card_sheets
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
 from cards.faces.label import LabelNote
-from cards.label_making import labels_of
 from cards.leader import check_tieable
 from cards.notation import write_notation
 from cards.own_paper import own_paper
@@ -53,15 +52,14 @@ _TOLD = (
 _DUPLEX: dict[Backs, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
 
 
-@dataclass(frozen=True, slots=True)
-class CardWishes:
+class CardWishes(NamedTuple):
     """What a person wants of the cards' paper; None leaves the usual."""
 
     size: str | None = None
     paper: str | None = None
-    sheets: SheetWishes = field(default_factory=SheetWishes)
+    sheets: SheetWishes = SheetWishes()
     copies: int = 1
-    style: CardStyle = field(default_factory=CardStyle)
+    style: CardStyle = CardStyle()
     rack: "Rack | None" = None  # to name the person's own spools
     deck: bool = False  # with a cover, a reference and a cautions card
     hole: bool = False  # with a strip for a ring
@@ -79,8 +77,7 @@ class LabelWishes:
     note: LabelNote = field(default_factory=LabelNote)
 
 
-@dataclass(frozen=True, slots=True)
-class _CardJob:
+class _CardJob(NamedTuple):
     """What all cards of a run share."""
 
     practice: Practice
@@ -204,6 +201,8 @@ def _labels(
     with paper_faults(leader.recipe.name):
         codes = [code_of(leader.recipe, practice, level) for level in _LABEL_LEVELS]
         numbered = [wishes.note._replace(number=number) for number in numbers]
+        from cards.label_making import labels_of
+
         made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, known)
     return made if numbered else made * wishes.count
 
