@@ -196,13 +196,13 @@ def _labels(
     wishes: LabelWishes,
     known: Iterable[LabelSheet],
 ) -> list[Face]:
+    from cards.label_making import labels_of
+
     leader = worksheet.leader
     check_tieable(leader)
     with paper_faults(leader.recipe.name):
         codes = [code_of(leader.recipe, practice, level) for level in _LABEL_LEVELS]
         numbered = [wishes.note._replace(number=number) for number in numbers]
-        from cards.label_making import labels_of
-
         made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, known)
     return made if numbered else made * wishes.count
 

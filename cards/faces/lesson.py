@@ -6,7 +6,7 @@ from layouts.face import Item, shifted
 from layouts.text import break_lines, set_line
 
 _FIGURE = 36.0  # points at factor 1: the height of a figure's stages
-_GAP = 8.0
+_GAP = 16.0  # points between two stages
 LEAST_FIGURE = 15.0  # points; no knot's stages are lower
 
 
@@ -34,7 +34,7 @@ def _figure(lesson: Lesson, scale: Scale, width: float) -> Block:
     x = 0.0
     for stage in stages:
         items += shifted(stage.items, x, 2 + (height - stage.height) / 2)
-        x += stage.width + 2 * _GAP
+        x += stage.width + _GAP
     return Block(tuple(items), height + 5)
 
 

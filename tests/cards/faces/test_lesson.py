@@ -1,0 +1,31 @@
+"""How a knot is tied, on a card: its figure keeps to the width, whatever its turns."""
+
+import pytest
+
+from cards.faces.block import Scale
+from cards.faces.lesson import LEAST_FIGURE, lesson_block
+from cards.knot_file import load_knots
+from cards.knots import Knot
+from cards.tying import Lesson
+from layouts.face import Path
+
+WIDTHS = (140.0, 225.0, 360.0)
+TURNS = ((4, 6), (5, 7), (7, 9))
+
+
+@pytest.mark.parametrize("knot", load_knots().rows, ids=lambda knot: knot.name)
+def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -> None:
+    for width in WIDTHS:
+        for count in TURNS:
+            lesson, scale = Lesson(knot, (count,)), Scale(1.0)
+            plain = lesson_block(lesson, scale, width, drawn=False)
+            drawn = lesson_block(lesson, scale, width, drawn=True)
+            xs = [
+                x
+                for item in drawn.items
+                if isinstance(item, Path)
+                for step in item.steps
+                for x in step[1::2]
+            ]
+            assert all(isinstance(x, float | int) and -1e-6 <= x <= width + 1e-6 for x in xs)
+            assert not xs or drawn.height - plain.height >= LEAST_FIGURE
