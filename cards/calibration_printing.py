@@ -5,22 +5,14 @@ from collections.abc import Mapping
 from cards.errors import Fault, Refused, refused
 from cards.own_paper import own_paper
 from cards.printing import CREATOR, paper_faults
-from cards.shop_file import Shop
+from cards.shop_file import Shop, wording_of
 from cards.toml_edit import with_value
-from layouts.calibration import Edge, TooSmallToMeasure, calibration_sheets
+from cards.wording import Wording
+from layouts.calibration import CalibrationWords, Edge, TooSmallToMeasure, calibration_sheets
 from layouts.pdf import Duplex, write_pdf
 from layouts.printer import BadPrinter, corrected, read_printer
 from layouts.stock import paper
 
-# The hyphens within an option are such as no line breaks at.
-STORE = (
-    "Store what you read: tagend calibrate --store SHOP.toml --front\u2011x \u22120.4mm "
-    "--front\u2011y 1mm --rule\u2011x 99.6mm, and so on.",
-)
-TRUE = (
-    "This page is drawn as your shop file corrects it: the rules should now be 100 mm long, the "
-    "scales and combs read 0. What a comb still says may be added to back_x or back_y there.",
-)
 _DUPLEX: dict[Edge, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
 
 
@@ -29,18 +21,31 @@ def calibration_pdf(shop: Shop, on: str | None, edge: Edge | None, *, true: bool
 
     `on` names the paper. Raises `Refused`.
     """
+    wording = wording_of(shop)
     with own_paper(shop) as own, paper_faults():
         sheet = paper(on or shop.paper or own.stock.defaults["paper"], own.stock)
         try:
-            sheets = calibration_sheets(sheet, TRUE if true else STORE, edge)
+            sheets = calibration_sheets(sheet, calibration_words(wording, true=true), edge)
         except TooSmallToMeasure as error:
             raise refused(str(error), "") from None
         return write_pdf(
             corrected(sheets, own.printer) if true else sheets,
-            title="Printer check",
+            title=wording.say("printer_check"),
             creator=CREATOR,
             duplex=_DUPLEX[edge] if edge else "single side",
         )
+
+
+def calibration_words(wording: Wording, *, true: bool) -> CalibrationWords:
+    """Return what is said on the pages, as the printer prints them or as they are corrected."""
+    last = wording.say("check_corrected" if true else "store_measured")
+    return CalibrationWords(
+        wording.say("printer_check_front"),
+        (*wording.steps("measure_front"), last),
+        wording.say("printer_check_back"),
+        wording.steps("measure_back"),
+        wording.say("combs_behind"),
+    )
 
 
 def with_measured(data: bytes, measured: Mapping[str, str]) -> bytes:

@@ -17,7 +17,8 @@ from cards.practice import Practice
 from cards.recipe import Recipe
 from cards.shop_file import Shop
 from cards.tying import lessons
-from layouts.face import Face, Symbol
+from cards.wording import Wording
+from layouts.face import Face, Symbol, TextRun
 from layouts.formats import CardSize
 from layouts.imposition import Card
 from layouts.lengths import size_in_mm
@@ -50,22 +51,23 @@ def card_text(
     code: Symbol,
     practice: Practice,
     shop: Shop,
+    wording: Wording,
     style: CardStyle,
     rack: "Rack | None",
 ) -> CardText:
     """Return what a leader's card says; a rack names the person's own spools."""
     says = Backing(
         symbol=code,
-        legend=legend(leader.recipe, code.text),
-        cautions=cautions_for([leader], practice.materials),
-        lessons=lessons(leader) if style.taught else (),
+        legend=legend(leader.recipe, code.text, wording),
+        cautions=cautions_for([leader], practice.materials, wording),
+        lessons=lessons(leader, wording) if style.taught else (),
         shop_name=shop.name,
         shop_line=shop.line,
-        shopping=_shopping(leader, style.shopping),
-        variants=_variants(leader.recipe, practice),
+        shopping=_shopping(leader, style.shopping, wording),
+        variants=_variants(leader.recipe, practice, wording),
         figures=style.figures,
     )
-    front = Fronting(leader, practice.materials, _spools(leader, rack))
+    front = Fronting(leader, practice.materials, wording, _spools(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0, style.ruler)
 
 
@@ -80,20 +82,20 @@ def _spools(leader: Leader, rack: "Rack | None") -> Spools:
     return spool_labels(leader, rack)
 
 
-def _shopping(leader: Leader, count: int | None) -> tuple[str, ...]:
+def _shopping(leader: Leader, count: int | None, wording: Wording) -> tuple[str, ...]:
     if count is None:
         return ()
     from cards.shopping import shopping_lines
 
-    return shopping_lines(leader, count)
+    return shopping_lines(leader, count, wording)
 
 
-def _variants(recipe: Recipe, practice: Practice) -> tuple[str, ...]:
+def _variants(recipe: Recipe, practice: Practice, wording: Wording) -> tuple[str, ...]:
     if not recipe.variants:
         return ()
     from cards.variant_lines import variant_lines
 
-    return variant_lines(recipe, practice)
+    return variant_lines(recipe, practice, wording)
 
 
 def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple[Card, ...]:
@@ -113,6 +115,17 @@ def cards_of(text: CardText, size: CardSize, known: Iterable[CardSize]) -> tuple
     return paired(faces)
 
 
+def cards_alike(texts: Sequence[CardText], size: CardSize) -> list[tuple[Card, ...]] | None:
+    """Return the cards of each leader, all lying or all upright, as that takes fewer sides.
+
+    None where neither way holds them all.
+    """
+    ways = [[_sides(text, way) for text in texts] for way in (size, _turned(size))]
+    whole = [[faces for faces in way if faces is not None] for way in ways if None not in way]
+    best = min(whole, key=lambda way: sum(map(len, way)), default=None)
+    return None if best is None else [paired(faces) for faces in best]
+
+
 def paired(faces: Sequence[Face]) -> tuple[Card, ...]:
     """Return sides as cards, each with the next behind it; the last may have a blank back."""
     behind = [*faces[1::2], *([None] if len(faces) % 2 else [])]
@@ -123,23 +136,48 @@ def size_that_holds(text: CardText, size: CardSize, known: Iterable[CardSize]) -
     """Return the size itself where it holds the leader, else the next larger one that does."""
     if _either_way(text, size) is not None:
         return size
-    larger = [card for card in known if card.width * card.height > size.width * size.height]
-    return next(_that_hold(text, larger), size)
+    return next(_that_hold(text, larger(size, known)), size)
+
+
+def larger(size: CardSize, known: Iterable[CardSize]) -> list[CardSize]:
+    """Return the sizes of more room than one has, the smallest first."""
+    return [card for card in sorted(known, key=_room) if _room(card) > _room(size)]
+
+
+def _room(card: CardSize) -> float:
+    return card.width * card.height
 
 
 def _that_hold(text: CardText, known: Iterable[CardSize]) -> Iterator[CardSize]:
     """Yield the sizes that hold the leader, the smallest first."""
-    for card in sorted(known, key=lambda card: card.width * card.height):
-        if _either_way(text, card) is not None:
-            yield card
+    return (card for card in sorted(known, key=_room) if _either_way(text, card) is not None)
 
 
 def _either_way(text: CardText, size: CardSize) -> tuple[Face, ...] | None:
-    """Return the card's sides, as the size is named or turned; None where neither holds them."""
-    turned = CardSize(size.name, size.height, size.width, size.corner)
-    for way in (size, turned):
-        try:
-            return pocket_card(text.front, text.backing, way, text.least, ruled=text.ruled)
-        except TooSmall:
-            continue
-    return None
+    """Return the card's sides, lying or upright; None where neither way holds them.
+
+    A size named upright is made both ways, and that of fewer sides or else of larger type is
+    taken. One named lying is turned only where it must be: a table wants the width.
+    """
+    made = (_sides(text, way) for way in (size, _turned(size)))
+    ways = (faces for faces in made if faces is not None)
+    return next(ways, None) if size.width >= size.height else min(ways, key=_effort, default=None)
+
+
+def _turned(size: CardSize) -> CardSize:
+    """Return a card's size after a quarter turn."""
+    return CardSize(size.name, size.height, size.width, size.corner)
+
+
+def _effort(faces: Sequence[Face]) -> tuple[int, float]:
+    """Return what a card asks of its reader: sides to turn, and small type on the first."""
+    sizes = [item.size for item in faces[0].items if isinstance(item, TextRun)]
+    return len(faces), -min(sizes, default=0.0)
+
+
+def _sides(text: CardText, size: CardSize) -> tuple[Face, ...] | None:
+    """Return the card's sides, just as the size is named; None where that does not hold them."""
+    try:
+        return pocket_card(text.front, text.backing, size, text.least, ruled=text.ruled)
+    except TooSmall:
+        return None

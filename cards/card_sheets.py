@@ -4,13 +4,16 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from cards.wording import Wording
 from layouts.formats import CardSize, Paper
 from layouts.imposition import MARGIN, Card, place_cards
+from layouts.lengths import in_mm
 from layouts.margins import registered, with_rules
 from layouts.pieces import Backs
-from layouts.pouch import Use, pouch_sheet
+from layouts.pouch import SEALED, Use, pouch_sheet
 from layouts.press import press_sheets
 from layouts.printer import Printer, corrected
+from layouts.rulers import RuleWords
 from layouts.sheet import Sheet
 from layouts.shelves import Order
 
@@ -28,7 +31,12 @@ class SheetWishes:
 
 
 def card_sheets(
-    cards: Sequence[Card], corner: float, paper: Paper, printer: Printer, wishes: SheetWishes
+    cards: Sequence[Card],
+    corner: float,
+    paper: Paper,
+    printer: Printer,
+    wishes: SheetWishes,
+    wording: Wording,
 ) -> tuple[Sheet, ...]:
     """Return the sheets, true on the printer; a print shop's pages are left for its own.
 
@@ -47,18 +55,27 @@ def card_sheets(
     )
     if wishes.backs == "long-edge" or wishes.backs == "short-edge":
         sheets = registered(sheets, wishes.backs)
-    pouches = _pouches(cards, corner, paper, wishes)
-    return corrected(with_rules((*sheets, *pouches)), printer)
+    pouches = _pouches(cards, corner, paper, wishes, wording)
+    return corrected(with_rules((*sheets, *pouches), rule_words(wording)), printer)
+
+
+def rule_words(wording: Wording) -> RuleWords:
+    """Return what is said beside every rule of true size."""
+    return RuleWords(wording.say("true_size_mm"), wording.say("true_size_inches"))
 
 
 def _pouches(
-    cards: Sequence[Card], corner: float, paper: Paper, wishes: SheetWishes
+    cards: Sequence[Card], corner: float, paper: Paper, wishes: SheetWishes, wording: Wording
 ) -> tuple[Sheet, ...]:
     """Return one sheet for each size of card: it is laid under every pouch in turn."""
-    if wishes.pouch is None:
+    use = wishes.pouch
+    if use is None:
         return ()
+    film = wording.number(in_mm(SEALED[use]))
+    steps = (f"{number}. {step}" for number, step in enumerate(wording.steps("pouch"), 1))
+    told = (*steps, wording.say("film_around", film=film))
     sizes = Counter((card.front.width, card.front.height) for card in cards)
     return tuple(
-        pouch_sheet(CardSize("card", *size, corner), count, paper, wishes.pouch, wishes.margin)
+        pouch_sheet(CardSize("card", *size, corner), count, paper, use, told, wishes.margin)
         for size, count in sizes.items()
     )

@@ -1,7 +1,7 @@
 """Cautions for cards: what a leader's tying involves in, what to heed out, most important first."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal, get_args
 
@@ -12,6 +12,7 @@ from cards.leader import Leader
 from cards.materials import Materials
 from cards.readers import by, list_of, one_of, text_line
 from cards.shelf import SOURCE_MOST, read_our_file
+from cards.wording import Wording, language_file
 
 When = Literal["always", "fly", "wire", "pull test"]
 
@@ -23,26 +24,32 @@ LONG_MOST = 200
 class Caution:
     """One caution of the cautions file, in a line and in full."""
 
+    name: str
     short: str
     long: str
     when: When
     source: str
 
 
-def cautions(*involved: When) -> tuple[Caution, ...]:
+def cautions(wording: Wording, *involved: When) -> tuple[Caution, ...]:
     """Return the cautions that always hold and those of the work `involved`, in their order."""
-    return tuple(row for row in _load() if row.when in ("always", *involved))
+    rows = _load(wording.language)
+    return tuple(row for row in rows if row.when in ("always", *involved))
 
 
-def cautions_for(leaders: Iterable[Leader], materials: Materials) -> tuple[Caution, ...]:
+def cautions_for(
+    leaders: Iterable[Leader], materials: Materials, wording: Wording
+) -> tuple[Caution, ...]:
     """Return the cautions for tying these leaders and fishing them."""
     kinds = {materials.find(p.section.material).kind for leader in leaders for p in leader.pieces}
-    return cautions("fly", "wire") if "wire" in kinds else cautions("fly")
+    return cautions(wording, "fly", "wire") if "wire" in kinds else cautions(wording, "fly")
 
 
 @cache
-def _load() -> tuple[Caution, ...]:
-    return list_of(_read_caution, "caution", 1, 40)(read_our_file("cautions.toml")["caution"])
+def _load(language: str) -> tuple[Caution, ...]:
+    ours = list_of(_read_caution, "caution", 1, 40)(read_our_file("cautions.toml")["caution"])
+    words = language_file(language)["cautions"]
+    return tuple(replace(row, **words[row.name]) if row.name in words else row for row in ours)
 
 
 def _read_caution(value: object) -> Caution:
@@ -56,6 +63,7 @@ def _validator() -> SchemaValidator:
         table(
             Caution,
             {
+                "name": by(text_line(SHORT_MOST)),
                 "short": by(text_line(SHORT_MOST)),
                 "long": by(text_line(LONG_MOST)),
                 "when": by(one_of(*get_args(When))),

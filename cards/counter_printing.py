@@ -7,7 +7,7 @@ from cards.leader import check_tieable
 from cards.own_paper import own_paper
 from cards.practice import Practice
 from cards.printing import CREATOR, paper_faults, recipe_files
-from cards.shop_file import Shop
+from cards.shop_file import Shop, wording_of
 from cards.worksheet import Worksheet
 from layouts.pdf import write_pdf
 from layouts.sheet import Placed, Sheet
@@ -21,12 +21,15 @@ def counter_pdf(
     leaders = [worksheet.leader for worksheet in worksheets]
     for leader in leaders:
         check_tieable(leader)
+    wording = wording_of(shop)
     with own_paper(shop) as own, paper_faults():
         sheet = paper(on or shop.paper or own.stock.defaults["paper"], own.stock)
-        faces = counter_sheet(leaders, practice.materials, shop.name or "Leaders", sheet)
+        faces = counter_sheet(
+            leaders, practice.materials, wording, shop.name or wording.say("leaders"), sheet
+        )
         return write_pdf(
             [Sheet(sheet.width, sheet.height, (Placed(face, 0, 0),)) for face in faces],
-            title=f"{len(leaders)} leaders at a glance",
+            title=wording.say("counter_sheet", count=len(leaders)),
             creator=CREATOR,
             files=recipe_files([leader.recipe for leader in leaders]),
         )

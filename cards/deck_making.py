@@ -1,16 +1,34 @@
-"""A deck: worksheets and their cards in; cover, cards, reference and cautions out."""
+"""A deck: what its cards say in; cover, cards, reference and cautions out, all lying alike."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
-from cards.card_making import paired
+from cards.card_making import CardText, cards_alike, cards_of, larger, paired
 from cards.cautions import cautions_for
+from cards.errors import refused
 from cards.faces.deck import care, cover, reference
 from cards.practice import Practice
 from cards.reference import reference_tables
 from cards.shop_file import Shop
+from cards.wording import Wording
 from cards.worksheet import Worksheet
 from layouts.formats import CardSize
 from layouts.imposition import Card
+
+
+def deck_cards(
+    texts: Sequence[CardText], size: CardSize, known: Iterable[CardSize], *, grows: bool
+) -> list[tuple[Card, ...]]:
+    """Return the cards of each leader, all of one size and all lying or all upright.
+
+    A deck that `grows` takes the next larger size that holds them all. Raises `Refused`.
+    """
+    for each in (size, *(larger(size, known) if grows else ())):
+        made = cards_alike(texts, each)
+        if made is not None:
+            return made
+    for text in texts:  # the one that is too large says so
+        cards_of(text, size, known)
+    raise refused("these leaders fit no deck whose cards all lie alike", "choose a larger --size")
 
 
 def deck(
@@ -18,6 +36,7 @@ def deck(
     cards: Sequence[Card],
     practice: Practice,
     shop: Shop,
+    wording: Wording,
 ) -> list[Card]:
     """Return the cards between a cover with an index, and a reference and a cautions card.
 
@@ -27,8 +46,8 @@ def deck(
     size = CardSize("the deck", first.width, first.height)
     leaders = [worksheet.leader for worksheet in worksheets]
     return [
-        *paired(cover(leaders, shop.name, shop.line, size)),
+        *paired(cover(leaders, shop.name, shop.line, wording, size)),
         *cards,
-        *paired(reference(reference_tables(practice), size)),
-        *paired(care(cautions_for(leaders, practice.materials), size)),
+        *paired(reference(reference_tables(practice, wording), size)),
+        *paired(care(cautions_for(leaders, practice.materials, wording), wording, size)),
     ]

@@ -26,6 +26,7 @@ from cards.knots import (
 from cards.readers import by, list_of, one_of, text_line
 from cards.shelf import NAMING, Kind, read_our_file, read_shelf, row_kind
 from cards.units import parse_diameter, parse_length
+from cards.wording import language_file
 
 T = TypeVar("T")
 
@@ -40,17 +41,28 @@ def load_knots() -> Knots:
     return knots_with_own({})
 
 
-def knots_with_own(own: Mapping[str, object]) -> Knots:
+def knots_with_own(own: Mapping[str, object], language: str = "en") -> Knots:
     """Return the knots of our file with a person's own over them, key by key.
 
-    `own` has the shape of our file: knots by name, and `hold`, `tag`, `loop` and `fly_loop`.
+    Steps and the like are in the language; names are not, since a recipe writes them. `own` has
+    the shape of our file: knots by name, and `hold`, `tag`, `loop` and `fly_loop`.
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
-    ours = read_our_file("knots.toml")
+    ours = _translated(read_our_file("knots.toml"), language)
     shelf = read_shelf(_kind(), ours, {name: own[name] for name in own if name not in _GENERAL})
     general = {key: own.get(key, ours[key]) for key in _GENERAL}
     on_shelf = {"word": shelf.word, "rows": shelf.rows, "names": shelf.names, "codes": shelf.codes}
     return _read(Knots, {**on_shelf, **general})
+
+
+def _translated(ours: dict[str, object], language: str) -> dict[str, object]:
+    if language == "en":  # the words are there already, and every start would read one more file
+        return ours
+    for name, words in language_file(language)["knots"].items():
+        knot = ours[name]
+        assert isinstance(knot, dict)  # our own file
+        knot |= {key: words[key] for key in ("steps", "seat", "caution") if key in words}
+    return ours
 
 
 @cache

@@ -11,6 +11,7 @@ from cards.leader import Leader
 from cards.notation import write_notation
 from cards.practice import Practice
 from cards.recipe import Recipe
+from cards.wording import Wording
 from layouts.code import DESIGN_MODULE, symbol
 from layouts.face import Code, Face, Symbol, TextRun
 from layouts.formats import LabelSheet
@@ -36,6 +37,7 @@ def labels_of(
     sheet: LabelSheet,
     notes: Sequence[LabelNote],
     practice: Practice,
+    wording: Wording,
     known: Iterable[LabelSheet],
 ) -> list[Face]:
     """Return the label of a leader with each of the notes; the plainest of the codes comes last.
@@ -44,21 +46,27 @@ def labels_of(
     where the label is too small, and `NoGlyph`.
     """
     try:
-        return [_label(leader, codes, sheet, note) for note in notes]
+        return [_label(leader, codes, sheet, wording, note) for note in notes]
     except TooSmall:
-        raise _too_small(leader, codes[-1], sheet, practice, known) from None
+        raise _too_small(leader, codes[-1], sheet, practice, wording, known) from None
 
 
-def _label(leader: Leader, codes: Sequence[Symbol], sheet: LabelSheet, note: LabelNote) -> Face:
+def _label(
+    leader: Leader,
+    codes: Sequence[Symbol],
+    sheet: LabelSheet,
+    wording: Wording,
+    note: LabelNote,
+) -> Face:
     """Return the label with the strongest code that costs no word and no design module.
 
     By the tables of tests/bench/wear.py such a code outlives damage better, and is seen as well.
     """
     *stronger, plainest = codes
-    face = wallet_label(leader, plainest, sheet, note)
+    face = wallet_label(leader, plainest, sheet, wording, note)
     for code in stronger:
-        if code != plainest and _holds(leader, code, sheet):
-            other = wallet_label(leader, code, sheet, note)
+        if code != plainest and _holds(leader, code, sheet, wording):
+            other = wallet_label(leader, code, sheet, wording, note)
             if _module(other) >= DESIGN_MODULE and _words(other) == _words(face):
                 return other
     return face
@@ -74,12 +82,19 @@ def _words(face: Face) -> list[str]:
 
 
 def _too_small(
-    leader: Leader, code: Symbol, sheet: LabelSheet, practice: Practice, known: Iterable[LabelSheet]
+    leader: Leader,
+    code: Symbol,
+    sheet: LabelSheet,
+    practice: Practice,
+    wording: Wording,
+    known: Iterable[LabelSheet],
 ) -> Refused:
     ways = []
-    if names := [other.name for other in islice(_that_hold(leader, code, sheet, known), _NAMED)]:
+    if names := [
+        other.name for other in islice(_that_hold(leader, code, sheet, wording, known), _NAMED)
+    ]:
         ways.append(f"use --stock {' or '.join(names)}")
-    if words := _to_leave_out(leader, sheet, practice):
+    if words := _to_leave_out(leader, sheet, practice, wording):
         ways.append(f"leave out its {' and '.join(words)}")
     return refused(
         f"its code of {code.side} modules and its words do not fit a label of "
@@ -90,7 +105,11 @@ def _too_small(
 
 
 def _that_hold(
-    leader: Leader, code: Symbol, sheet: LabelSheet, known: Iterable[LabelSheet]
+    leader: Leader,
+    code: Symbol,
+    sheet: LabelSheet,
+    wording: Wording,
+    known: Iterable[LabelSheet],
 ) -> Iterator[LabelSheet]:
     """Yield the sheets whose labels hold the leader: first of the same kind, smallest first."""
 
@@ -98,10 +117,12 @@ def _that_hold(
         another_kind = other.on_roll != sheet.on_roll
         return another_kind, other.paper != sheet.paper, other.width * other.height
 
-    return (other for other in sorted(known, key=effort) if _holds(leader, code, other))
+    return (other for other in sorted(known, key=effort) if _holds(leader, code, other, wording))
 
 
-def _to_leave_out(leader: Leader, sheet: LabelSheet, practice: Practice) -> list[str]:
+def _to_leave_out(
+    leader: Leader, sheet: LabelSheet, practice: Practice, wording: Wording
+) -> list[str]:
     """Return what the recipe has to do without to fit; nothing where that does not help either."""
     recipe, left_out = leader.recipe, []
     for word, without in _SPARED:
@@ -110,14 +131,14 @@ def _to_leave_out(leader: Leader, sheet: LabelSheet, practice: Practice) -> list
         recipe = shorter
         left_out.append(word)
         code = symbol(write_notation(recipe, practice.knots, practice.materials))
-        if _holds(leader, code, sheet):
+        if _holds(leader, code, sheet, wording):
             return left_out
     return []
 
 
-def _holds(leader: Leader, code: Symbol, sheet: LabelSheet) -> bool:
+def _holds(leader: Leader, code: Symbol, sheet: LabelSheet, wording: Wording) -> bool:
     try:
-        wallet_label(leader, code, sheet)
+        wallet_label(leader, code, sheet, wording)
     except TooSmall:
         return False
     return True

@@ -56,6 +56,8 @@ class Leader(NamedTuple):
     joints: tuple[Joint, ...]  # one fewer than pieces
     fly: End
     unit: ShownUnit  # what computed lengths are shown in
+    second_unit: ShownUnit | None = None  # and beside that, where a person wants both
+    converted: bool = False  # are diameters too, or are they shown as they were written?
 
     @property
     def finished(self) -> Extent:
@@ -91,7 +93,9 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
             zip(recipe.sections, parts(recipe, practice.materials), ends, strict=True), start=1
         )
     )
-    return Leader(recipe, pieces, butt, between, fly, unit)
+    return Leader(
+        recipe, pieces, butt, between, fly, unit, practice.second_unit, practice.unit is not None
+    )
 
 
 def check_tieable(leader: Leader) -> None:

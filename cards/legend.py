@@ -6,38 +6,47 @@ from itertools import pairwise
 
 from cards.notation import codes_used
 from cards.recipe import Recipe
+from cards.wording import Wording
 
 _UNITS = re.compile(r":([A-Z]+)/([A-Z]+)/([A-Z]+):")
 _MIXED = re.compile(r"\d\+\d+/\d")
 
 
-def legend(recipe: Recipe, text: str) -> tuple[str, ...]:
+def legend(recipe: Recipe, text: str, wording: Wording) -> tuple[str, ...]:
     """Return only the lines that this recipe's text has use for."""
-    return tuple(_lines(recipe, text))
+    return tuple(_lines(recipe, text, wording))
 
 
-def _lines(recipe: Recipe, text: str) -> Iterator[str]:
-    yield "The code is this recipe as text, butt to fly:"
-    yield "length*diameter*material*strength-knot"
-    yield " ".join(_silent(recipe, text))
-    codes = ", ".join(f"{code} {name}" for code, name in codes_used(recipe))
+def _lines(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
+    yield wording.say("code")
+    yield wording.say("code_order")
+    yield " ".join(_silent(recipe, text, wording))
+    codes = ", ".join(f"{code} {_name(name, wording)}" for code, name in codes_used(recipe))
     if codes:
         yield f"{codes}."
     if any(len(section.length.plain.split(" to ")) > 1 for section in recipe.sections):
-        yield "22-28: from 22 to 28."
+        yield wording.say("code_range")
     if _MIXED.search(text):
-        yield "1+1/2: one and a half."
+        yield wording.say("code_mixed")
     if any(mark in text for mark in "$%"):
-        yield "In words, + turns a letter's case and $ marks a sign."
+        yield wording.say("code_words")
 
 
-def _silent(recipe: Recipe, text: str) -> Iterator[str]:
+def _name(name: str, wording: Wording) -> str:
+    """Return what a code stands for: a knot or a material."""
+    return wording.material(wording.knot(name))
+
+
+def _silent(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     """Yield what goes without saying in the text."""
     units = _UNITS.search(text)
     length, diameter, strength = units.groups() if units else ("IN", "IN", "LB")
     same = length == diameter
-    yield f"In {length.lower()}{'' if same else ', ' + diameter.lower()} and {strength.lower()}."
+    lengths = length.lower() + ("" if same else f", {diameter.lower()}")
+    yield wording.say("code_units", lengths=lengths, strength=strength.lower())
     if any(above.material == below.material for above, below in pairwise(recipe.sections)):
-        yield "No material: as above."
+        yield wording.say("code_same_material")
     if any(section.knot is None for section in recipe.sections[:-1]):
-        yield "No knot: blood; over a big step or to fluorocarbon, triple surgeon's."
+        yield wording.say(
+            "code_no_knot", knot=wording.knot("blood"), other=wording.knot("triple surgeon's")
+        )

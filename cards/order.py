@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from cards.knots import Knot
 from cards.leader import Leader
+from cards.wording import Wording
 from cards.words import end_words
 
 
@@ -19,43 +20,46 @@ class Tie:
     before: tuple[int, ...] = ()  # sections whose lower joints must be tied after it
 
 
-def tying_order(leader: Leader) -> tuple[Tie, ...]:
+def tying_order(leader: Leader, wording: Wording) -> tuple[Tie, ...]:
     """Return the knots from the butt to the fly: the order that every knot allows.
 
     Where a piece must pass whole through a knot, nothing may hang on it yet.
     """
-    return tuple(_ties(leader))
+    return tuple(_ties(leader, wording))
 
 
-def turn_words(thick: int, thin: int) -> str:
+def turn_words(thick: int, thin: int, wording: Wording) -> str:
     """Return what is counted in a knot: `4 turns thick, 6 thin`; nothing where nothing is."""
     if not thick and not thin:
         return ""
     if thick == thin or not thick or not thin:
-        return f"{max(thick, thin)} turns"
-    return f"{thick} turns thick, {thin} thin"
+        return wording.say("turns", count=max(thick, thin))
+    return wording.say("turns_of_both", thick=thick, thin=thin)
 
 
-def _ties(leader: Leader) -> Iterator[Tie]:
+def _ties(leader: Leader, wording: Wording) -> Iterator[Tie]:
     if leader.butt.knot is not None:
-        yield Tie("at the butt", leader.butt.knot, end_words(leader.butt, leader), None)
+        says = end_words(leader.butt, leader, wording)
+        yield Tie(wording.say("at_butt"), leader.butt.knot, says, None)
     last = len(leader.joints)
     for place, joint in enumerate(leader.joints, start=1):
         later = tuple(range(place + 1, last + 1)) if joint.knot.whole_side_passes else ()
-        counted = turn_words(*joint.turns)
+        counted = turn_words(*joint.turns, wording)
         yield Tie(
-            f"{place} to {place + 1}",
+            wording.say("range", low=place, high=place + 1),
             joint.knot,
-            ", ".join(filter(None, (joint.knot.name, counted))),
-            _asks(place, last) if joint.knot.whole_side_passes else None,
+            ", ".join(filter(None, (wording.knot(joint.knot.name), counted))),
+            _asks(place, last, wording) if joint.knot.whole_side_passes else None,
             later,
         )
     if leader.fly.knot is not None:
-        yield Tie("at the fly", leader.fly.knot, end_words(leader.fly, leader), None)
+        says = end_words(leader.fly, leader, wording)
+        yield Tie(wording.say("at_fly"), leader.fly.knot, says, None)
 
 
-def _asks(place: int, last: int) -> str:
+def _asks(place: int, last: int, wording: Wording) -> str:
     """Return what a knot asks through which the whole piece below passes."""
+    below = place + 1
     if place == last:
-        return f"section {place + 1} passes through whole, so tie it before the fly"
-    return f"section {place + 1} passes through whole, so tie it before {place + 1} to {place + 2}"
+        return wording.say("passes_before_fly", section=below)
+    return wording.say("passes_before", section=below, next=below + 1)

@@ -38,6 +38,7 @@ class Practice(NamedTuple):
     unit: ShownUnit | None  # None: as each recipe is written
     tape_in_mm: Fraction  # the marks of an inch tape, to which cuts are rounded up
     tape_metric_mm: Fraction
+    second_unit: ShownUnit | None = None  # to show beside the first
 
     def tape_mm(self, unit: ShownUnit) -> Fraction:
         """Return the distance of the marks that a cut is rounded up to."""

@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 from itertools import repeat
 from typing import TYPE_CHECKING, NamedTuple
 
-from cards.card_making import CardStyle, card_text, cards_of, size_that_holds
-from cards.card_sheets import SheetWishes, card_sheets
+from cards.card_making import CardStyle, CardText, card_text, cards_of, size_that_holds
+from cards.card_sheets import SheetWishes, card_sheets, rule_words
 from cards.errors import Fault, Refused
 from cards.faces.block import TooSmall
 from cards.faces.label import LabelNote
@@ -18,7 +18,8 @@ from cards.own_paper import own_paper
 from cards.practice import Practice
 from cards.recipe import Recipe
 from cards.recipe_text import file_name, recipe_text
-from cards.shop_file import Shop
+from cards.shop_file import Shop, wording_of
+from cards.wording import Wording
 from cards.worksheet import Worksheet
 from fonts import FontMissing, NoGlyph
 from layouts.attach import AttachedFile
@@ -82,32 +83,42 @@ class _CardJob(NamedTuple):
 
     practice: Practice
     shop: Shop
+    wording: Wording
     wishes: CardWishes
     size: CardSize
     known: tuple[CardSize, ...]
+
+    @property
+    def grows(self) -> bool:
+        """Whether large type may take a larger card."""
+        return self.wishes.style.large and self.wishes.size is None
 
 
 def cards_pdf(
     worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: CardWishes
 ) -> bytes:
     """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
+    wording = wording_of(shop)
     with own_paper(shop) as own, paper_faults():
         usual = own.stock.defaults
         size = card_size(wishes.size or shop.card or usual["card"], own.stock)
         sheet = paper(wishes.paper or shop.paper or usual["paper"], own.stock)
-        job = _CardJob(practice, shop, wishes, size, tuple(own.stock.cards.values()))
-        cards = [card for worksheet in worksheets for card in _cards(worksheet, job)]
+        job = _CardJob(practice, shop, wording, wishes, size, tuple(own.stock.cards.values()))
+        texts = [_text(worksheet, job) for worksheet in worksheets]
         if wishes.deck:
-            from cards.deck_making import deck
+            from cards.deck_making import deck, deck_cards
 
-            cards = deck(worksheets, cards, practice, shop)
+            made = deck_cards(texts, size, job.known, grows=job.grows)
+            cards = deck(worksheets, _copied(made, job), practice, shop, wording)
+        else:
+            cards = _copied([_cards(text, job) for text in texts], job)
         if wishes.hole:
             from cards.faces.hole import with_hole
 
             cards = [with_hole(card) for card in cards]
         return write_pdf(
-            card_sheets(cards, size.corner, sheet, own.printer, wishes.sheets),
-            title=_title(worksheets, "tying cards"),
+            card_sheets(cards, size.corner, sheet, own.printer, wishes.sheets, wording),
+            title=_title(worksheets, "cards", wording),
             creator=CREATOR,
             files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
             duplex=_DUPLEX.get(wishes.sheets.backs),
@@ -118,6 +129,7 @@ def labels_pdf(
     worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, wishes: LabelWishes
 ) -> bytes:
     """Return a PDF of wallet labels. Raises `Refused` for what does not fit or cannot be set."""
+    wording = wording_of(shop)
     with own_paper(shop) as own, paper_faults():
         name = wishes.stock or shop.labels or own.stock.defaults["labels"]
         stock = label_sheet(name, own.stock)
@@ -125,14 +137,14 @@ def labels_pdf(
         faces = [
             face
             for worksheet, numbers in zip(worksheets, wishes.numbers or repeat(()), strict=False)
-            for face in _labels(worksheet, numbers, practice, stock, wishes, known)
+            for face in _labels(worksheet, numbers, practice, wording, stock, wishes, known)
         ]
         sheets = place_labels(faces, stock, wishes.start, wishes.skip)
         if not stock.on_roll:
-            sheets = with_rules(sheets, kept=stock.boxes)
+            sheets = with_rules(sheets, rule_words(wording), kept=stock.boxes)
         return write_pdf(
             corrected(sheets, own.printer),
-            title=_title(worksheets, "wallet labels"),
+            title=_title(worksheets, "labels", wording),
             creator=CREATOR,
             files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
         )
@@ -173,25 +185,32 @@ def paper_faults(where: str = "") -> Iterator[None]:
         raise Refused(Fault(where, str(error), "")) from None
 
 
-def _cards(worksheet: Worksheet, job: _CardJob) -> Iterator[Card]:
-    """Yield the cards of one worksheet, as often as they are wanted."""
+def _text(worksheet: Worksheet, job: _CardJob) -> CardText:
     leader, wishes = worksheet.leader, job.wishes
     check_tieable(leader)
     with paper_faults(leader.recipe.name):
         code = code_of(leader.recipe, job.practice)
-        text = card_text(leader, code, job.practice, job.shop, wishes.style, wishes.rack)
-        size = job.size
-        if wishes.style.large and wishes.size is None:
-            size = size_that_holds(text, size, job.known)
-        cards = cards_of(text, size, job.known)
-    for card in cards:
-        yield from [card] * wishes.copies
+        return card_text(
+            leader, code, job.practice, job.shop, job.wording, wishes.style, wishes.rack
+        )
+
+
+def _cards(text: CardText, job: _CardJob) -> tuple[Card, ...]:
+    with paper_faults(text.front.leader.recipe.name):
+        size = size_that_holds(text, job.size, job.known) if job.grows else job.size
+        return cards_of(text, size, job.known)
+
+
+def _copied(made: Sequence[Sequence[Card]], job: _CardJob) -> list[Card]:
+    """Return the cards of each leader as often as they are wanted."""
+    return [card for cards in made for card in cards for _ in range(job.wishes.copies)]
 
 
 def _labels(
     worksheet: Worksheet,
     numbers: Sequence[str],
     practice: Practice,
+    wording: Wording,
     sheet: LabelSheet,
     wishes: LabelWishes,
     known: Iterable[LabelSheet],
@@ -203,10 +222,11 @@ def _labels(
     with paper_faults(leader.recipe.name):
         codes = [code_of(leader.recipe, practice, level) for level in _LABEL_LEVELS]
         numbered = [wishes.note._replace(number=number) for number in numbers]
-        made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, known)
+        made = labels_of(leader, codes, sheet, numbered or [wishes.note], practice, wording, known)
     return made if numbered else made * wishes.count
 
 
-def _title(worksheets: Sequence[Worksheet], what: str) -> str:
+def _title(worksheets: Sequence[Worksheet], what: str, wording: Wording) -> str:
     names = [worksheet.leader.recipe.name for worksheet in worksheets]
-    return f"{names[0]}: {what}" if len(names) == 1 else f"{len(names)} leaders: {what}"
+    of = names[0] if len(names) == 1 else wording.say("so_many_leaders", count=len(names))
+    return wording.say(f"{what}_of", leaders=of)

@@ -11,52 +11,62 @@ from cards.knots import Knot
 from cards.practice import Practice
 from cards.spell import ShownUnit, length_number
 from cards.units import DIAMETER_MM, INCH_MM
+from cards.wording import Wording
 
 _THOU = DIAMETER_MM["thou"]
 _SHOWN = (8, 12, 17, 23)  # thousandths: a fine tippet, a fine and a stout taper, a butt
 _STEP = 2  # thousandths
 
 
-def reference_tables(practice: Practice) -> tuple[Reference, ...]:
+def reference_tables(practice: Practice, wording: Wording) -> tuple[Reference, ...]:
     """Return the tables of the reference card."""
-    unit: ShownUnit = practice.unit or "in"
-    shown = ", ".join(inches(thou * _THOU).removesuffix(" in") for thou in _SHOWN)
+    say = wording.say
     return (
-        Reference("X sizes", tuple(_x_rows())),
-        Reference("Knot by job", tuple(_job_rows(practice))),
-        Reference(f"Line for one side of a knot, at {shown} in", tuple(_line_rows(practice, unit))),
-        Reference("Reach, all straight", (("line out + leader + rod", "hand to fly"),)),
+        Reference(say("x_sizes"), tuple(_x_rows(wording))),
+        Reference(say("knot_by_job"), tuple(_job_rows(practice, wording))),
+        _line_table(practice, wording),
+        Reference(say("reach"), ((say("reach_sum"), say("reach_is")),)),
     )
 
 
-def _x_rows() -> Iterator[tuple[str, str]]:
+def _x_rows(wording: Wording) -> Iterator[tuple[str, ...]]:
     """Thousandths = 11 - X: common in print (tests/outside holds the table)."""
-    words = []
     for x in range(9):
         mm = (11 - x) * _THOU
-        words.append(f"{x}X: {inches(mm)}, {float(mm):.2f} mm")
-    left, right = words[:5], [*words[5:], ""]
-    yield from zip(left, right, strict=True)
+        yield f"{x}X", wording.number(inches(mm)), wording.number(f"{float(mm):.2f} mm")
 
 
-def _job_rows(practice: Practice) -> Iterator[tuple[str, str]]:
-    choice = practice.choice
+def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]:
+    choice, say = practice.choice, wording.say
     joints = choice["joint"]
     step = joints[0].largest_step_mm
-    yield f"two strands, a step up to {inches(step)}" if step else "two strands", joints[0].name
-    mixed = next(knot for knot in joints if knot.mixed == "yes")
-    yield "nylon to fluorocarbon, or a bigger step", mixed.name
-    yield "a bite guard, a very big step", next(k for k in joints if k.shock).name
-    yield "loop on a tapered butt", choice["butt"][0].name
-    yield "loop on a level leader", next(k for k in choice["butt"] if not k.tapered_only).name
-    yield "fly, fine strand", choice["fly"][0].name
+    two = say("job_step", step=wording.number(inches(step))) if step else say("job_two")
+    chosen = {
+        two: joints[0],
+        say("job_mixed"): next(knot for knot in joints if knot.mixed == "yes"),
+        say("job_guard"): next(knot for knot in joints if knot.shock),
+        say("job_butt"): choice["butt"][0],
+        say("job_level"): next(knot for knot in choice["butt"] if not knot.tapered_only),
+        say("job_fly"): choice["fly"][0],
+    }
+    yield from ((job, wording.knot(knot.name)) for job, knot in chosen.items())
 
 
-def _line_rows(practice: Practice, unit: ShownUnit) -> Iterator[tuple[str, str]]:
+def _line_table(practice: Practice, wording: Wording) -> Reference:
+    unit: ShownUnit = practice.unit or "in"
     knots: list[Knot] = [*practice.choice["joint"][:2], practice.choice["butt"][0]]
+    shown = [_diameter(thou * _THOU, unit) for thou in _SHOWN]
+    rows = [("", *(wording.number(number) for number, _ in shown))]
     for knot in knots:
-        taken = [length_number(_takes(knot, thou, practice), unit) for thou in _SHOWN]
-        yield knot.name, f"{', '.join(taken)} {unit}"
+        taken = (length_number(_takes(knot, thou, practice), unit) for thou in _SHOWN)
+        rows.append((wording.knot(knot.name), *map(wording.number, taken)))
+    heading = wording.say("line_for_a_side", unit=unit, diameters=shown[0][1])
+    return Reference(heading, tuple(rows))
+
+
+def _diameter(mm: Fraction, unit: ShownUnit) -> tuple[str, str]:
+    """Return a diameter's number and its unit, which is mm for metric lengths."""
+    return (inches(mm).removesuffix(" in"), "in") if unit == "in" else (f"{float(mm):.2f}", "mm")
 
 
 def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:

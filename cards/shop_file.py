@@ -20,6 +20,7 @@ from cards.shelf import read_our_file
 from cards.spell import ShownUnit
 from cards.toml_file import read_toml
 from cards.units import INCH_MM, Length, parse_length
+from cards.wording import Wording, languages, wording_in
 
 TAPE_IN_MM = INCH_MM / 4
 TAPE_METRIC_MM = Fraction(5)
@@ -33,7 +34,9 @@ class Shop:
 
     name: str | None = None
     line: str | None = None  # of text, under the name on a card
-    units: ShownUnit | None = None
+    units: str | None = None  # one unit, or two: `in and cm`
+    language: str | None = None  # of what is printed
+    decimal: str | None = None  # sign; absent: the language's own
     tape: Length | None = None
     paper: str | None = None
     card: str | None = None
@@ -58,11 +61,12 @@ def read_shop(data: bytes) -> Shop:
 def practice_of(shop: Shop) -> Practice:
     """Return common practice with what a shop changes of it."""
     with under("knots"):
-        knots = knots_with_own(shop.knots) if shop.knots else load_knots()
+        knots = _knots(shop)
     with under("materials"):
         materials = materials_with_own(shop.materials) if shop.materials else load_materials()
     with under("rules"):
         rules = with_settings(common_rules(), shop.rules or {})
+    first, _, second = (shop.units or "").partition(" and ")
     inches = shop.tape is not None and shop.tape.unit in ("in", "ft", "yd")
     return Practice(
         knots=knots,
@@ -70,10 +74,22 @@ def practice_of(shop: Shop) -> Practice:
         rules=rules,
         choice=_choices(shop.choice or {}, knots),
         own_allowances=_own_allowances(shop.allowance or {}, knots),
-        unit=shop.units,
+        unit=_UNITS.get(first),
         tape_in_mm=shop.tape.mm if shop.tape and inches else TAPE_IN_MM,
         tape_metric_mm=shop.tape.mm if shop.tape and not inches else TAPE_METRIC_MM,
+        second_unit=_UNITS.get(second),
     )
+
+
+def wording_of(shop: Shop) -> Wording:
+    """Return the words and the number style of what a shop prints."""
+    return wording_in(shop.language or "en", shop.decimal)
+
+
+def _knots(shop: Shop) -> Knots:
+    if not shop.knots and shop.language in (None, "en"):
+        return load_knots()
+    return knots_with_own(shop.knots or {}, shop.language or "en")
 
 
 @cache
@@ -116,13 +132,17 @@ def _order(own: object, ours: object, end: EndOf, knots: Knots) -> tuple[Knot, .
 
 
 _TABLE: Schema = {"type": "dict"}
+_UNITS: dict[str, ShownUnit] = {unit: unit for unit in get_args(ShownUnit)}
+_BOTH = [f"{a} and {b}" for a in _UNITS for b in _UNITS if (a == "in") != (b == "in")]
 
 SHOP = table(
     Shop,
     {
         "name": optional(text(60, "The shop's or the guide's name.")),
         "line": optional(text(80, "A line of text under the name.")),
-        "units": optional({"type": "literal", "expected": ["in", "cm", "mm"]}),
+        "units": optional({"type": "literal", "expected": [*_UNITS, *_BOTH]}),
+        "language": optional({"type": "literal", "expected": languages()}),
+        "decimal": optional({"type": "literal", "expected": [".", ","]}),
         "tape": optional(parsed(parse_length, "What cuts are rounded up to.", ["1/4 in", "5 mm"])),
         "paper": optional(text(40, "The paper in the printer.")),
         "card": optional(text(40, "The size of a card.")),

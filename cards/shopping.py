@@ -1,32 +1,48 @@
 """What to buy for so many leaders: a leader and a count in, a line a spool out."""
 
 from cards.batch import Order, Shortage, batch
-from cards.fitness import inches
-from cards.leader import Leader
+from cards.leader import Leader, Piece
 from cards.spell import line_length
-from cards.words import thickness
+from cards.wording import Wording
+from cards.words import thickness, written
 
 
-def shopping_lines(leader: Leader, count: int) -> tuple[str, ...]:
+def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, ...]:
     """Return the line of each kind that the leaders take, and what is bought ready made."""
     whole = batch([Order(leader, count)], None)
     spools = [
-        f"{line_length(pull.mm, leader.unit)} of {thickness(pull.cuts[0].piece)}"
+        wording.say(
+            "so_much_of",
+            amount=wording.number(line_length(pull.mm, leader.unit)),
+            strand=thickness(pull.cuts[0].piece, leader, wording),
+        )
         for pull in whole.pulls
     ]
     ready = [
-        f"{count} × {piece.section.length.plain} of {thickness(piece)}, ready made"
-        for piece in leader.pieces
-        if piece.section.bought
+        ready_made(piece, leader, count, wording) for piece in leader.pieces if piece.section.bought
     ]
-    return (f"For {count} leader{'s' if count > 1 else ''}, buy:", *ready, *spools)
+    head = wording.say("buy_for_many" if count > 1 else "buy_for_one", count=count)
+    return (head, *ready, *spools)
 
 
-def shortage_line(shortage: Shortage) -> str:
+def ready_made(piece: Piece, leader: Leader, count: int, wording: Wording) -> str:
+    """Return what to buy of a piece that is bought ready made, for so many leaders."""
+    return wording.say(
+        "ready_made",
+        count=count,
+        length=written(piece.section.length, wording),
+        strand=thickness(piece, leader, wording),
+    )
+
+
+def shortage_line(shortage: Shortage, wording: Wording) -> str:
     """Return what to buy of a line that the rack has too little of, and what it is for."""
-    unit = shortage.cuts[0].leader.unit
+    cut = shortage.cuts[0]
     pieces = sum(cut.count for cut in shortage.cuts)
-    return (
-        f"{line_length(shortage.mm, unit)} of {inches(shortage.diameter_mm)} {shortage.material}, "
-        f"for {pieces} piece{'s' if pieces > 1 else ''} from leader {shortage.first_leader} on"
+    return wording.say(
+        "shortage_of_many" if pieces > 1 else "shortage_of_one",
+        amount=wording.number(line_length(shortage.mm, cut.leader.unit)),
+        strand=thickness(cut.piece, cut.leader, wording),
+        count=pieces,
+        leader=shortage.first_leader,
     )

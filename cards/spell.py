@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Literal
 
-from cards.units import INCH_MM
+from cards.units import DIAMETER_MM, INCH_MM, Diameter
 
 ShownUnit = Literal["in", "cm", "mm"]
 
@@ -44,6 +44,19 @@ def _mixed(inches: Fraction) -> str:
     if not rest:
         return str(whole)
     return f"{whole} {rest}" if whole else str(rest)
+
+
+def diameter_in(diameter: Diameter, unit: ShownUnit) -> str:
+    """Return a diameter in inches, or in mm for metric lengths; an X size stays as it is.
+
+    Spools are marked to a thousandth of an inch and a hundredth of a mm: common practice.
+    """
+    inches = unit == "in"
+    if diameter.unit == "X" or (diameter.unit in ("in", "thou")) == inches:
+        return diameter.plain
+    if inches:
+        return f"{float(diameter.mm / DIAMETER_MM['in']):.3f} in"
+    return f"{float(diameter.mm):.2f} mm"
 
 
 def line_length(mm: Fraction, unit: ShownUnit) -> str:

@@ -1,22 +1,69 @@
 """A name of stock in, the bytes of its dimensioned picture out."""
 
+from collections.abc import Iterator
+
+from cards.card_sheets import rule_words
 from cards.own_paper import own_paper
 from cards.printing import CREATOR, paper_faults
-from cards.shop_file import Shop
+from cards.shop_file import Shop, wording_of
+from cards.wording import Wording
+from layouts.formats import CardSize, LabelSheet, Paper
+from layouts.lengths import in_inches, in_mm, size_in_mm
 from layouts.pdf import write_pdf
-from layouts.picture import stock_picture
+from layouts.picture import PictureWords, Stocked, stock_picture
 from layouts.stock import any_stock, paper
-
-ADVICE = (
-    "Lay the real sheet on this one and hold both against the light. Where they differ, write "
-    "your own measures into the shop file, under [stock]."
-)
 
 
 def stock_pdf(name: str, shop: Shop) -> bytes:
     """Return a PDF of label sheet, card or paper, true to size. Raises `Refused`."""
+    wording = wording_of(shop)
     with own_paper(shop) as own, paper_faults():
         found = any_stock(name, own.stock)
         page = paper(shop.paper or own.stock.defaults["paper"], own.stock)
-        sheet = stock_picture(found, page, ADVICE)
-        return write_pdf([sheet], title=f"{found.name}: measures", creator=CREATOR)
+        told = (*_facts(found, wording), wording.say("hold_to_light"))
+        words = PictureWords(told, rule_words(wording), wording.number)
+        return write_pdf(
+            [stock_picture(found, page, words)],
+            title=wording.say("measures_of", name=found.name),
+            creator=CREATOR,
+        )
+
+
+def _facts(stock: Stocked, wording: Wording) -> Iterator[str]:
+    """Yield what a thing is, and those measures that its picture only draws."""
+    size = _size(stock, wording)
+    match stock:
+        case Paper():
+            yield wording.say("paper_of_size", size=size)
+        case CardSize():
+            yield wording.say("card_of_size", size=size)
+            yield from _corners(stock.corner, wording)
+        case LabelSheet(on_roll=True):
+            yield wording.say("roll_of_size", size=size)
+            yield from _label_shape(stock, wording)
+        case LabelSheet(paper=sheet, columns=columns, rows=rows):
+            yield wording.say("labels_of_size", columns=columns, rows=rows, size=size)
+            yield from _label_shape(stock, wording)
+            yield wording.say("on_paper", name=sheet.name, size=_size(sheet, wording))
+
+
+def _label_shape(label: LabelSheet, wording: Wording) -> Iterator[str]:
+    if label.shape == "round":
+        yield wording.say("round_of_radius", radius=_radius(label.corner, wording))
+    else:
+        yield from _corners(label.corner, wording)
+
+
+def _corners(radius: float, wording: Wording) -> Iterator[str]:
+    if radius > 0:
+        yield wording.say("corners_of_radius", radius=_radius(radius, wording))
+
+
+def _radius(length: float, wording: Wording) -> str:
+    return wording.number(f"{in_mm(length)} · {in_inches(length)}")
+
+
+def _size(of: Stocked, wording: Wording) -> str:
+    across = in_inches(of.width).removesuffix(" in")
+    size = f"{size_in_mm(of.width, of.height)} · {across} × {in_inches(of.height)}"
+    return wording.number(size)

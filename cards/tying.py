@@ -6,6 +6,7 @@ from typing import NamedTuple
 from cards.knots import Knot, turns
 from cards.leader import Leader
 from cards.parts import fly_end_mm
+from cards.wording import Wording
 
 
 class Lesson(NamedTuple):
@@ -13,21 +14,24 @@ class Lesson(NamedTuple):
 
     knot: Knot
     counts: tuple[tuple[int, int], ...]  # turns thick and thin, at each place
-
-    @property
-    def steps(self) -> tuple[str, ...]:
-        """The tying steps with the turns counted in."""
-        thick, thin = zip(*self.counts, strict=True)
-        return self.knot.steps_with(_range(thick), _range(thin))
+    name: str
+    steps: tuple[str, ...]  # with the turns counted in
 
 
-def lessons(leader: Leader) -> tuple[Lesson, ...]:
+def lessons(leader: Leader, wording: Wording) -> tuple[Lesson, ...]:
     """Return each knot that the leader uses, from the butt to the fly."""
-    seen: dict[str, Lesson] = {}
+    counts: dict[str, list[tuple[int, int]]] = {}
+    knots: dict[str, Knot] = {}
     for knot, count in _knots(leader):
-        before = seen[knot.name].counts if knot.name in seen else ()
-        seen[knot.name] = Lesson(knot, (*before, count))
-    return tuple(seen.values())
+        knots[knot.name] = knot
+        counts.setdefault(knot.name, []).append(count)
+    return tuple(_lesson(knot, tuple(counts[name]), wording) for name, knot in knots.items())
+
+
+def _lesson(knot: Knot, counts: tuple[tuple[int, int], ...], wording: Wording) -> Lesson:
+    thick, thin = zip(*counts, strict=True)
+    steps = knot.steps_with(_range(thick, wording), _range(thin, wording))
+    return Lesson(knot, counts, wording.knot_title(knot.name), steps)
 
 
 def _knots(leader: Leader) -> Iterator[tuple[Knot, tuple[int, int]]]:
@@ -43,10 +47,11 @@ def _knots(leader: Leader) -> Iterator[tuple[Knot, tuple[int, int]]]:
         yield leader.fly.knot, (count, count)
 
 
-def _range(counts: Iterable[int]) -> str:
+def _range(counts: Iterable[int], wording: Wording) -> str:
     """Return counts in words: `5`, `4 or 5`, `5 to 7`."""
     distinct = sorted(set(counts))
     if len(distinct) == 1:
         return str(distinct[0])
-    word = "or" if len(distinct) == 2 else "to"
-    return f"{distinct[0]} {word} {distinct[-1]}"
+    return wording.say(
+        "either" if len(distinct) == 2 else "range", low=distinct[0], high=distinct[-1]
+    )

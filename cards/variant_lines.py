@@ -8,14 +8,16 @@ from cards.practice import Practice
 from cards.recipe import Recipe, Strand, Variant
 from cards.units import INCH_MM
 from cards.variant import resolved
+from cards.wording import Wording
+from cards.words import diameter, thickness, written
 
 
-def variant_lines(recipe: Recipe, practice: Practice) -> tuple[str, ...]:
+def variant_lines(recipe: Recipe, practice: Practice, wording: Wording) -> tuple[str, ...]:
     """Return what each variant changes: `In hard wind: butt 6 ft, then 1-ft steps`.
 
     Raises `Refused` for a variant that cannot be tied.
     """
-    return tuple(_line(variant, recipe, practice) for variant in recipe.variants)
+    return tuple(_line(variant, recipe, practice, wording) for variant in recipe.variants)
 
 
 def short_words(variant: Variant) -> str:
@@ -37,57 +39,65 @@ def short_words(variant: Variant) -> str:
     return ", ".join(words) or "another use"
 
 
-def _line(variant: Variant, recipe: Recipe, practice: Practice) -> str:
+def _line(variant: Variant, recipe: Recipe, practice: Practice, wording: Wording) -> str:
     leader = work_out(resolved(recipe, variant, practice), practice)
     name = variant.name[0].upper() + variant.name[1:]
-    return f"{name}: {'; '.join(_changes(variant, leader))}"
+    return f"{name}: {'; '.join(_changes(variant, leader, wording))}"
 
 
-def _changes(variant: Variant, leader: Leader) -> Iterator[str]:
+def _changes(variant: Variant, leader: Leader, wording: Wording) -> Iterator[str]:
+    def words(strand: Strand) -> str:
+        return _words(strand, leader, wording)
+
     for place, strand in (variant.replace or {}).items():
-        yield f"section {place} {_words(strand)}"
+        yield wording.say("section_is", section=place, strand=words(strand))
     if variant.stop_after:
-        end = leader.pieces[variant.stop_after - 1].section
-        yield f"stop after section {variant.stop_after}, {end.diameter.plain} {end.material}"
+        end = leader.pieces[variant.stop_after - 1]
+        strand_there = thickness(end, leader, wording)
+        yield wording.say("stop_after", section=variant.stop_after, strand=strand_there)
     if variant.tippet:
-        yield f"tippet {_words(variant.tippet)}"
+        yield wording.say("tippet", strand=words(variant.tippet))
     if variant.guard:
-        yield f"bite guard {_words(variant.guard)}"
+        yield wording.say("guard", strand=words(variant.guard))
     if variant.total:
-        yield f"{variant.total.plain} in all"
+        yield wording.say("in_all", length=written(variant.total, wording))
     if variant.butt:
-        yield _butt(leader)
+        yield _butt(leader, wording)
     elif variant.total:
-        yield _list(leader.pieces)
+        yield _list(leader.pieces, wording)
     if variant.line_weight:
-        yield f"line weight {variant.line_weight}"
+        yield wording.say("line_weight", weight=variant.line_weight)
 
 
-def _words(strand: Strand) -> str:
-    quantities = (strand.strength, strand.length)
-    more = "".join(f", {quantity.plain}" for quantity in quantities if quantity)
-    return f"{strand.diameter.plain} {strand.material}{more}"
+def _words(strand: Strand, leader: Leader, wording: Wording) -> str:
+    more = [wording.number(strand.strength.plain)] if strand.strength else []
+    more += [written(strand.length, wording)] if strand.length else []
+    thick = diameter(strand.diameter, leader, wording)
+    says = wording.say("strand", diameter=thick, material=wording.material(strand.material))
+    return ", ".join((says, *more))
 
 
-def _butt(leader: Leader) -> str:
+def _butt(leader: Leader, wording: Wording) -> str:
     """Return the wind leader as it is said: the butt, and the steps below it."""
     butt = [piece for piece in leader.pieces if piece.part == "butt"]
     rest = [piece for piece in leader.pieces if piece.part != "butt"]
-    return f"butt {_list(butt)}, then {_steps(rest)}"
+    return wording.say("butt_then", butt=_list(butt, wording), rest=_steps(rest, wording))
 
 
-def _steps(pieces: Sequence[Piece]) -> str:
+def _steps(pieces: Sequence[Piece], wording: Wording) -> str:
     lengths = [piece.section.length for piece in pieces]
     if len(set(lengths)) > 1 or len(lengths) == 1:
-        return _list(pieces)
+        return _list(pieces, wording)
     foot = lengths[0].low.mm == lengths[0].high.mm == 12 * INCH_MM
-    return "1-ft steps" if foot else f"{lengths[0].plain} each"
+    if foot:
+        return wording.say("foot_steps")
+    return wording.say("each", length=written(lengths[0], wording))
 
 
-def _list(pieces: Sequence[Piece]) -> str:
+def _list(pieces: Sequence[Piece], wording: Wording) -> str:
     """Return the lengths; a unit that stands behind them all is said once."""
-    lengths = [piece.section.length.plain for piece in pieces]
+    lengths = [written(piece.section.length, wording) for piece in pieces]
     unit = lengths[-1].rsplit(" ", 1)[1]
     if all(re.fullmatch(rf"[^a-z]+ {unit}", length) for length in lengths):
         lengths = [length.removesuffix(f" {unit}") for length in lengths[:-1]] + lengths[-1:]
-    return ", ".join(lengths)
+    return wording.listed(lengths)

@@ -2,55 +2,115 @@
 
 from cards.joints import End, Joint
 from cards.leader import Extent, Leader, Piece
-from cards.spell import length, length_number, long_length
+from cards.spell import ShownUnit, diameter_in, length, length_number, long_length
+from cards.units import Diameter, Length, Span
+from cards.wording import Wording
 
 
-def span(lengths: Extent, leader: Leader) -> str:
+def span(lengths: Extent, leader: Leader, wording: Wording) -> str:
     """Return a length, or a range of lengths, as people say it: `11 ft`."""
-    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
-    return high if low == high else f"{low} to {high}"
+    return _span(lengths, leader.unit, wording)
 
 
-def span_number(lengths: Extent, leader: Leader) -> str:
+def second_span(lengths: Extent, leader: Leader, wording: Wording) -> str:
+    """Return the same in the second unit, or nothing where a person wants only one."""
+    return _span(lengths, leader.second_unit, wording) if leader.second_unit else ""
+
+
+def spans(lengths: Extent, leader: Leader, wording: Wording) -> str:
+    """Return a length in each unit that a person wants: `11 ft · 3.35 m`."""
+    each = (span(lengths, leader, wording), second_span(lengths, leader, wording))
+    return " · ".join(filter(None, each))
+
+
+def span_number(lengths: Extent, leader: Leader, wording: Wording) -> str:
     """Return a length, or a range, for a column that says its unit above: `22–28`."""
     low, high = (length_number(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
-    return high if low == high else f"{low}–{high}"
+    return wording.number(high if low == high else f"{low}–{high}")
 
 
-def thickness(piece: Piece) -> str:
+def diameter(thick: Diameter, leader: Leader, wording: Wording) -> str:
+    """Return a diameter as it was written, or in the unit that a person wants all shown in."""
+    plain = diameter_in(thick, leader.unit) if leader.converted else thick.plain
+    return wording.number(plain)
+
+
+def written(length: Length | Span, wording: Wording) -> str:
+    """Return a length, or a range, with the units and digits it was written in."""
+    low, _, high = length.plain.partition(" to ")
+    if not high:
+        return wording.number(low)
+    return wording.say("range", low=wording.number(low), high=wording.number(high))
+
+
+def thickness(piece: Piece, leader: Leader, wording: Wording) -> str:
     """Return how thick a piece is and of what: `0.010 in fluorocarbon`."""
-    return f"{piece.section.diameter.plain} {piece.section.material}"
+    section = piece.section
+    return wording.say(
+        "strand",
+        diameter=diameter(section.diameter, leader, wording),
+        material=wording.material(section.material),
+    )
 
 
-def strand(piece: Piece) -> str:
+def strand(piece: Piece, leader: Leader, wording: Wording) -> str:
     """Return all that a spool says of a piece: `0.010 in fluorocarbon, 8.5 lb`."""
     strength = piece.section.strength
-    return thickness(piece) + (f", {strength.plain}" if strength else "")
+    more = f", {wording.number(strength.plain)}" if strength else ""
+    return thickness(piece, leader, wording) + more
 
 
-def end_words(end: End, leader: Leader) -> str:
+def end_words(end: End, leader: Leader, wording: Wording) -> str:
     """Return the end at the butt or at the fly: `perfection loop, 3/4 in`."""
-    if end.knot is None:
-        return "bare end"
-    loop = f", {length(end.loop_mm, leader.unit)}" if end.knot.takes.thick.loop else ""
-    return f"{end.knot.name}{loop}"
+    if end.knot is None or not end.knot.takes.thick.loop:
+        return end_name(end, wording)
+    return f"{end_name(end, wording)}, {_loop(end, leader, wording)}"
 
 
-def joint_words(joint: Joint) -> str:
+def end_name(end: End, wording: Wording) -> str:
+    """Return the end's knot without the size of its loop: `perfection loop`."""
+    return wording.say("bare_end") if end.knot is None else wording.knot(end.knot.name)
+
+
+def loop_words(leader: Leader, wording: Wording) -> str:
+    """Return the loops at both ends, or nothing: `loop 3/4 in at the butt, 1/4 in at the fly`."""
+    looped = {
+        key: _loop(end, leader, wording)
+        for key, end in (("butt", leader.butt), ("fly", leader.fly))
+        if end.knot is not None and end.knot.takes.thick.loop
+    }
+    return wording.say(f"loop_at_{'_and_'.join(looped)}", **looped) if looped else ""
+
+
+def joint_words(joint: Joint, wording: Wording) -> str:
     """Return the knot between two sections, with its turns where they depend on the strands.
 
     The turns on the thick strand come first: `blood 4+6`.
     """
+    name = wording.knot(joint.knot.name)
     if not joint.knot.counted:
-        return joint.knot.name
-    return f"{joint.knot.name} {'+'.join(str(count) for count in joint.turns if count)}"
+        return name
+    return f"{name} {'+'.join(str(count) for count in joint.turns if count)}"
 
 
-def dropper_words(leader: Leader) -> str:
+def dropper_words(leader: Leader, wording: Wording) -> str:
     """Return the droppers, or nothing: `dropper of 6 in left above section 4`."""
     droppers = [
-        f"dropper of {piece.section.dropper.plain} left above section {piece.place + 1}"
+        wording.say(
+            "dropper",
+            length=written(piece.section.dropper, wording),
+            section=piece.place + 1,
+        )
         for piece in leader.pieces
         if piece.section.dropper is not None
     ]
     return "; ".join(droppers)
+
+
+def _loop(end: End, leader: Leader, wording: Wording) -> str:
+    return wording.number(length(end.loop_mm, leader.unit))
+
+
+def _span(lengths: Extent, unit: ShownUnit, wording: Wording) -> str:
+    low, high = (wording.number(long_length(mm, unit)) for mm in (lengths.low_mm, lengths.high_mm))
+    return high if low == high else wording.say("range", low=low, high=high)

@@ -1,16 +1,15 @@
 """Which font sets which characters: a text in, its runs out; and how wide a run is."""
 
 import unicodedata
-from dataclasses import dataclass
 from itertools import groupby
+from typing import NamedTuple
 
 from fonts.faces import widths
 from fonts.files import Weight
 from fonts.own import chain
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """A piece of text that one font sets."""
 
     text: str

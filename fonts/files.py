@@ -1,15 +1,13 @@
 """Where each font lies: its name in, the path of its file out."""
 
-from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 Weight: TypeAlias = Literal["medium", "bold"]
 
 
-@dataclass(frozen=True, slots=True)
-class FontFile:
+class FontFile(NamedTuple):
     """A file inside an installed distribution that holds nothing but fonts."""
 
     distribution: str

@@ -1,7 +1,7 @@
 """A paper in; the pages by which a person measures a printer with a ruler out."""
 
 from collections.abc import Callable, Sequence
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 from fonts import Weight
 from layouts.face import MM, Face, Item, Path, mapped
@@ -20,7 +20,7 @@ from layouts.text import CAP_HEIGHT, break_lines, set_line
 Edge: TypeAlias = Literal["long-edge", "short-edge"]
 Through: TypeAlias = Callable[[float, float], tuple[float, float]]
 
-LEAST = (139 * MM, 205 * MM)  # of a paper: room for the rules and for words beside them
+LEAST = (139 * MM, 205 * MM)  # of a paper: room for the rules, and for English beside them
 SIZES = (10.0, 9.0, 8.0, FLOOR)
 TITLE = 14.0
 LEADING, BETWEEN = 1.25, 0.5  # of lines, and between two steps
@@ -30,51 +30,45 @@ _COMB_X, _COMB_Y = 42 * MM, 48 * MM  # from the bottom and from the right edge o
 _BESIDE = 2 * TOOTH  # what a comb needs to either side
 _LEFT, _TOP = 40 * MM, 60 * MM  # where words may begin: past the scale and the level rule or comb
 
-FRONT = (
-    "Print this page at 100 % (“actual size”), on plain paper, from the tray you will use.",
-    "rule_x and rule_y: measure the two long rules from one bold end to the other. They should "
-    "be 100 mm.",
-    "front_x: lay a ruler level across the sheet, its 0 on the left edge. Read the scale at the "
-    "left where your ruler says 20 mm.",
-    "front_y: lay it upright, its 0 on the top edge. Read the scale at the top where your ruler "
-    "says 20 mm.",
-    "The four crosses should lie 20 mm from the edges. Two that differ along one edge tell that "
-    "the sheet went in askew; then measure several sheets.",
-)
-BACK = (
-    "back_x and back_y: with this side towards you, read the scales at the left and at the top "
-    "as on the front.",
-    "Then hold the sheet against a lamp, this side towards you. In each comb the lines of the "
-    "two sides meet at one figure: so many mm this side lies right of the front (+), or below it "
-    "(+). They should meet at 0.",
-)
+
+class CalibrationWords(NamedTuple):
+    """What is said on the pages: a title and the steps of each side, and below the combs' fronts.
+
+    The scales and rules bear the keys of a printer's measures, which no language changes.
+    """
+
+    front_title: str
+    front: tuple[str, ...]
+    back_title: str
+    back: tuple[str, ...]
+    combs: str
 
 
 class TooSmallToMeasure(ValueError):
-    """A paper has no room for the scales; holds its size and the least, in points."""
+    """A paper has no room for the scales, or for words beside them; holds its size in points."""
 
     def __init__(self, paper: Paper) -> None:
         self.size = (paper.width, paper.height)
-        self.least = LEAST
         super().__init__(
             f"{paper.name}, {size_in_mm(*self.size)}, is too small to measure a printer with; "
-            f"use a paper of at least {size_in_mm(*LEAST)}, such as A5 or Letter"
+            "use a larger one, such as A5 or Letter"
         )
 
 
 def calibration_sheets(
-    paper: Paper, advice: Sequence[str], edge: Edge | None = None
+    paper: Paper, words: CalibrationWords, edge: Edge | None = None
 ) -> tuple[Sheet, ...]:
     """Return the front, and for a printer that turns the paper at an edge the back.
 
-    `advice` follows the steps that the front tells. Raises TooSmallToMeasure.
+    Raises TooSmallToMeasure.
     """
     if paper.width < LEAST[0] or paper.height < LEAST[1]:
         raise TooSmallToMeasure(paper)
     if edge is None:
-        return (_front(paper, advice, ()),)
+        return (_front(paper, words, ()),)
     through = _through(paper, edge)
-    return _front(paper, advice, _combs_in_front(paper, through)), _back(paper, through)
+    combs = _combs_in_front(paper, words.combs, through)
+    return _front(paper, words, combs), _back(paper, words, through)
 
 
 def _through(paper: Paper, edge: Edge) -> Through:
@@ -84,7 +78,7 @@ def _through(paper: Paper, edge: Edge) -> Through:
     return lambda x, y: (x, paper.height - y)
 
 
-def _front(paper: Paper, advice: Sequence[str], combs: Sequence[Item]) -> Sheet:
+def _front(paper: Paper, words: CalibrationWords, combs: Sequence[Item]) -> Sheet:
     width, height = paper.width, paper.height
     right = width - (_COMB_Y + _BESIDE if combs else _RULE_Y + 1.5 * _BESIDE)
     box = (_LEFT, _TOP, right, height - _COMB_X - _BESIDE)
@@ -94,35 +88,36 @@ def _front(paper: Paper, advice: Sequence[str], combs: Sequence[Item]) -> Sheet:
         *long_rule((width - RULE) / 2, _RULE_X, "rule_x"),
         *long_rule((height - RULE) / 2, width - _RULE_Y, "rule_y", upright=True),
         *combs,
-        *_words("Printer check: front", [*FRONT, *advice], box),
+        *_words(paper, words.front_title, words.front, box),
     )
     return _sheet(paper, "front", items)
 
 
-def _back(paper: Paper, through: Through) -> Sheet:
+def _back(paper: Paper, words: CalibrationWords, through: Through) -> Sheet:
     width, height = paper.width, paper.height
     comb_y, comb_x = through(width - _COMB_Y, height - _COMB_X)
     left, right = _LEFT, comb_y - 1.5 * _BESIDE
     if comb_y < width / 2:
         left, right = comb_y + _BESIDE, width - MARK
+    box = (left, _TOP, right, height - _COMB_X - _BESIDE)
     items = (
         *edge_scale(height / 2, "back_x"),
         *edge_scale(width / 2, "back_y", upright=True),
         *comb(width / 2, comb_x),
         *comb(height / 2, comb_y, upright=True),
-        *_words("Printer check: back", BACK, (left, _TOP, right, height - _COMB_X - _BESIDE)),
+        *_words(paper, words.back_title, words.back, box),
     )
     return _sheet(paper, "back", items)
 
 
-def _combs_in_front(paper: Paper, through: Through) -> tuple[Item, ...]:
-    """Return the front's lines of both combs, at their places on the front."""
+def _combs_in_front(paper: Paper, said: str, through: Through) -> tuple[Item, ...]:
+    """Return the front's lines of both combs, at their places on the front, and words below."""
     x, y = through(paper.width - _COMB_Y, paper.height - _COMB_X)
     steps = (
         *counter_comb(paper.width / 2, y),
         *counter_comb(paper.height / 2, x, upright=True),
     )
-    note = set_line("read the combs from the other side", "medium", FLOOR)
+    note = set_line(said, "medium", FLOOR)
     below = paper.height - _COMB_X + _BESIDE
     return Path(mapped(steps, through), line=PEN), *note.at(paper.width / 2, below, "centre")
 
@@ -133,14 +128,14 @@ def _sheet(paper: Paper, side: Side, items: Sequence[Item]) -> Sheet:
     return Sheet(paper.width, paper.height, (Placed(face, 0, 0),), side=side)
 
 
-def _words(title: str, paragraphs: Sequence[str], box: Box) -> tuple[Item, ...]:
+def _words(paper: Paper, title: str, paragraphs: Sequence[str], box: Box) -> tuple[Item, ...]:
     """Return the title and numbered paragraphs in the largest type in which the box holds them."""
     left, top, right, bottom = box
     for size in SIZES:
         items, end = _set(title, paragraphs, size, left, top, right - left)
         if end <= bottom:
-            break
-    return items
+            return items
+    raise TooSmallToMeasure(paper)
 
 
 def _set(

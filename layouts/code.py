@@ -1,5 +1,6 @@
 """A text in, its QR symbol out; and the room there is in, the size of the symbol's modules out."""
 
+import re
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
@@ -12,6 +13,7 @@ LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to mos
 ALPHANUMERIC = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
 QUIET = 4
 LARGEST_VERSION = 40
+_DARK = re.compile(b"\x01+")
 
 _DOT = POINTS_PER_INCH / 600
 # Whole dots of a 600 dpi printer, so that all modules come out alike. 10 dots (0.42 mm) are also
@@ -99,13 +101,8 @@ def best_module(available: float, side: int) -> float | None:
 
 
 def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:
-    found: list[tuple[int, int]] = []
-    for x, dark in enumerate(row):
-        if dark and found and sum(found[-1]) == x:
-            found[-1] = (found[-1][0], found[-1][1] + 1)
-        elif dark:
-            found.append((x, 1))
-    return found
+    """Return where dark modules that touch begin, and how many they are."""
+    return [(run.start(), len(run[0])) for run in _DARK.finditer(bytes(row))]
 
 
 def _is_alphanumeric(text: str) -> bool:

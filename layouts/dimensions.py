@@ -1,6 +1,6 @@
 """Dimension lines, as in a technical drawing: two places in, a line with its measure out."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
 from layouts.face import MM, Item, Path, Step, rectangle, segment
@@ -18,11 +18,11 @@ CLEAR = 0.6 * MM  # from one dimension to the next one's figure
 
 @dataclass(frozen=True, slots=True)
 class Dimension:
-    """A dimension: its line, and its figure on white paper, to be drawn above all lines."""
+    """A dimension: its line, how long it is, and where that is said, above all lines."""
 
     line: Path
     line_box: Box
-    figure: tuple[Item, ...]
+    length: float
     figure_box: Box
 
     def is_clear_of(self, others: Iterable["Dimension"]) -> bool:
@@ -33,6 +33,16 @@ class Dimension:
             and apart(self.line_box, other.figure_box, CLEAR)
             for other in others
         )
+
+    def figure(self, number: Callable[[str], str]) -> tuple[Item, ...]:
+        """Return the figure on white paper; `number` writes it in a language's style.
+
+        The box is as wide as with decimal points: commas are no wider.
+        """
+        left, top, right, bottom = self.figure_box
+        paper = Path(rectangle(left, top, right - left, bottom - top), fill=1)
+        text = set_line(number(_figure(self.length)), "medium", FLOOR)
+        return paper, *text.at((left + right) / 2, bottom - AROUND, "centre")
 
 
 def across(start: float, end: float, y: float, figure_at: float | None = None) -> Dimension:
@@ -66,12 +76,9 @@ _TALL = CAP_HEIGHT * FLOOR + 2 * AROUND
 def _dimension(
     steps: Iterable[Step], line_box: Box, length: float, x: float, y: float
 ) -> Dimension:
-    text = set_line(_figure(length), "medium", FLOOR)
     width, height = figure_size(length)
-    paper = Path(rectangle(x - width / 2, y - height / 2, width, height), fill=1)
-    words = text.at(x, y + CAP_HEIGHT * FLOOR / 2, "centre")
     box = (x - width / 2, y - height / 2, x + width / 2, y + height / 2)
-    return Dimension(Path(tuple(steps), line=PEN, fill=0), line_box, (paper, *words), box)
+    return Dimension(Path(tuple(steps), line=PEN, fill=0), line_box, length, box)
 
 
 def _figure(length: float) -> str:

@@ -102,6 +102,8 @@ def segment(x1: float, y1: float, x2: float, y2: float) -> tuple[Step, ...]:
 
 def shifted(items: Iterable[Item], dx: float, dy: float) -> tuple[Item, ...]:
     """Return the items moved to the right by `dx` and down by `dy`."""
+    if not dx and not dy:
+        return tuple(items)
     return tuple(_shifted(item, dx, dy) for item in items)
 
 
@@ -115,6 +117,8 @@ def mapped(
 def _shifted(item: Item, dx: float, dy: float) -> Item:
     if isinstance(item, Path):
         return replace(item, steps=mapped(item.steps, lambda x, y: (x + dx, y + dy)))
+    if isinstance(item, TextRun):  # by far the most, and `replace` takes three times as long
+        return TextRun(item.x + dx, item.y + dy, item.text, item.font, item.size, item.width)
     return replace(item, x=item.x + dx, y=item.y + dy)
 
 

@@ -1,14 +1,12 @@
 """Papers, cards and label sheets as measurements in points."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Shape = Literal["rectangle", "round"]
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
+class Paper(NamedTuple):
     """A sheet of paper, upright."""
 
     name: str
@@ -16,8 +14,7 @@ class Paper:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
-class CardSize:
+class CardSize(NamedTuple):
     """A card as it is read; `corner` is the radius of its corners."""
 
     name: str
@@ -26,8 +23,7 @@ class CardSize:
     corner: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class LabelSheet:
+class LabelSheet(NamedTuple):
     """A sheet of equal labels; on a roll, the one label is the sheet.
 
     `left` and `top` lead to the first label, the pitches from one label to the next; `inset`
@@ -68,8 +64,7 @@ class LabelSheet:
         return tuple((x, y, x + self.width, y + self.height) for x, y in self.places)
 
 
-@dataclass(frozen=True, slots=True)
-class Stock:
+class Stock(NamedTuple):
     """What is known, by folded name and in the order written; `defaults` is a name per table."""
 
     papers: Mapping[str, Paper]

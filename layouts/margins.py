@@ -4,18 +4,18 @@ What is kept clear besides the faces and marks of a sheet, such as labels for an
 given as boxes. Where there is no room, nothing is added.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
 from typing import Literal
 
 from layouts.curves import circle
-from layouts.face import MM, Path, segment
+from layouts.face import MM, Face, Path, segment
 from layouts.ink import Box, around, ink
 from layouts.lengths import fits
 from layouts.marks import EDGE, PEN
 from layouts.pieces import turning_axis
-from layouts.rulers import true_size_rules
+from layouts.rulers import RuleWords, true_size_rules
 from layouts.sheet import Placed, Sheet
 
 CLEAR = 2.5 * MM  # between a help and whatever stands next to it
@@ -55,14 +55,17 @@ class _Margin:
         return min(found, key=lambda place: abs(place - middle), default=None)
 
 
-def with_rules(sheets: Sequence[Sheet], kept: Sequence[Box] = ()) -> tuple[Sheet, ...]:
+def with_rules(
+    sheets: Sequence[Sheet], words: RuleWords, kept: Sequence[Box] = ()
+) -> tuple[Sheet, ...]:
     """Return the sheets with a rule of true size on every front that has room in a margin."""
+    rules = true_size_rules(words)
     places: dict[object, tuple[Placed, ...]] = {}  # sheets of a run are mostly laid out alike
     ruled = []
     for sheet in sheets:
         layout = (*map(box_of, sheet.placed), sheet.marks)
         if sheet.side == "front" and layout not in places:
-            places[layout] = tuple(islice(_rules(sheet, kept), 1))
+            places[layout] = tuple(islice(_places(sheet, rules, kept), 1))
         ruled.append(replace(sheet, placed=(*sheet.placed, *places.get(layout, ()))))
     return tuple(ruled)
 
@@ -105,10 +108,10 @@ def _margins(sheet: Sheet, kept: Sequence[Box]) -> Iterator[_Margin]:
     yield _Margin(True, upright, (right + CLEAR, sheet.width - EDGE), edge_is_last=True)
 
 
-def _rules(sheet: Sheet, kept: Sequence[Box]) -> Iterator[Placed]:
-    """Yield the places for a rule, those for the fuller one first."""
+def _places(sheet: Sheet, rules: Iterable[Face], kept: Sequence[Box]) -> Iterator[Placed]:
+    """Yield the places for one of the rules, those for the first before all others."""
     taken = _taken(sheet, kept)
-    for face in true_size_rules():
+    for face in rules:
         for margin in _margins(sheet, kept):
             spot = margin.spot(face.width, face.height, taken)
             if spot is not None:

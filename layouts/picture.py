@@ -1,7 +1,8 @@
 """Stock in, a dimensioned picture of it out, true to size, to hold against the real thing."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import product
+from typing import NamedTuple
 
 from layouts.curves import rounded
 from layouts.dimensions import Dimension, across, down, figure_size
@@ -9,10 +10,11 @@ from layouts.face import MM, Face, Item, Path, Step
 from layouts.formats import CardSize, LabelSheet, Paper
 from layouts.ink import Box, apart
 from layouts.legible import FLOOR
-from layouts.lengths import fits, in_inches, in_mm, size_in_mm
+from layouts.lengths import fits
 from layouts.margins import box_of
 from layouts.marks import EDGE
 from layouts.measures import sheet_dimensions
+from layouts.rulers import RuleWords
 from layouts.sheet import Placed, Sheet
 from layouts.text import CAP_HEIGHT, set_line
 from layouts.title import title_block
@@ -26,36 +28,45 @@ CLEAR = 1 * MM
 Stocked = Paper | CardSize | LabelSheet
 
 
-def stock_picture(stock: Stocked, page: Paper, advice: str) -> Sheet:
+class PictureWords(NamedTuple):
+    """What is said on a picture."""
+
+    told: Sequence[str]  # below the name of the thing
+    rule: RuleWords
+    number: Callable[[str], str]  # writes a measure in the language's style of numbers
+
+
+def stock_picture(stock: Stocked, page: Paper, words: PictureWords) -> Sheet:
     """Return a label sheet on its own page; any other thing on the page, or on one of its size.
 
-    `advice` is said below the measures. Raises TooWide where a page is too narrow for that.
+    Raises TooWide where a page is too narrow for the words.
     """
     if isinstance(stock, LabelSheet) and not stock.on_roll:
-        return _sheet_picture(stock, _facts(stock), advice)
+        return _sheet_picture(stock, words)
     for width, height in ((stock.width, stock.height), (stock.height, stock.width)):
-        picture = _outline_picture(stock, width, height, page, advice)
+        picture = _outline_picture(stock, width, height, page, words)
         if picture is not None:
             return picture
-    return _sheet_picture(_whole(stock), _facts(stock), advice)
+    return _sheet_picture(_whole(stock), words)
 
 
-def _sheet_picture(stock: LabelSheet, facts: Sequence[str], advice: str) -> Sheet:
+def _sheet_picture(stock: LabelSheet, words: PictureWords) -> Sheet:
     width, height = stock.paper.width, stock.paper.height
     dimensions = sheet_dimensions(stock)
     taken = [box for each in dimensions for box in (each.line_box, each.figure_box)]
-    block = title_block(stock.name, facts, advice, width - 2 * EDGE)
+    block = title_block(stock.name, words.told, words.rule, width - 2 * EDGE)
     title = Placed(block, *_title_place(block, stock, taken))
     outlines = (Path(_label_outline(stock, x, y), line=OUTLINE) for x, y in stock.places)
-    items = (*outlines, *_drawn(dimensions), *_numbers(stock, [*taken, box_of(title)]))
+    drawn = _drawn(dimensions, words.number)
+    items = (*outlines, *drawn, *_numbers(stock, [*taken, box_of(title)]))
     return Sheet(width, height, (Placed(Face(stock.name, width, height, items), 0, 0), title))
 
 
 def _outline_picture(
-    stock: Stocked, width: float, height: float, page: Paper, advice: str
+    stock: Stocked, width: float, height: float, page: Paper, words: PictureWords
 ) -> Sheet | None:
     """Return the outline with its dimensions beside it and the title below; None without room."""
-    block = title_block(stock.name, _facts(stock), advice, page.width - 2 * EDGE)
+    block = title_block(stock.name, words.told, words.rule, page.width - 2 * EDGE)
     beside = NEXT + figure_size(height)[0] / 2  # from the outline to the upright dimension
     tall = height + 2 * OUTSIDE + block.height
     if not (fits(2 * beside + width, page.width - 2 * EDGE) and fits(tall, page.height - 4 * EDGE)):
@@ -64,16 +75,17 @@ def _outline_picture(
     y = (page.height - tall) / 2 + OUTSIDE
     corner = 0.0 if isinstance(stock, Paper) else stock.corner
     dimensions = (across(x, x + width, y - OUTSIDE), down(y, y + height, x - beside))
-    items = (Path(rounded(x, y, width, height, corner), line=OUTLINE), *_drawn(dimensions))
+    outline = Path(rounded(x, y, width, height, corner), line=OUTLINE)
+    items = (outline, *_drawn(dimensions, words.number))
     title = Placed(block, (page.width - block.width) / 2, y + height + OUTSIDE)
     picture = Placed(Face(stock.name, page.width, page.height, items), 0, 0)
     return Sheet(page.width, page.height, (picture, title))
 
 
-def _drawn(dimensions: Sequence[Dimension]) -> Iterator[Item]:
+def _drawn(dimensions: Sequence[Dimension], number: Callable[[str], str]) -> Iterator[Item]:
     yield from (each.line for each in dimensions)
     for each in dimensions:
-        yield from each.figure
+        yield from each.figure(number)
 
 
 def _label_outline(stock: LabelSheet, x: float, y: float) -> tuple[Step, ...]:
@@ -134,30 +146,3 @@ def _whole(stock: Stocked) -> LabelSheet:
     return LabelSheet(
         stock.name, paper, 1, 1, width, height, 0, 0, width, height, 0, "rectangle", 0
     )
-
-
-def _facts(stock: Stocked) -> list[str]:
-    if isinstance(stock, Paper):
-        return [f"paper, {_size(stock)}"]
-    if isinstance(stock, CardSize):
-        return [f"card, {_size(stock)}", *_corner(stock.corner)]
-    corner = [f"round, of radius {_both(stock.corner)}"]
-    if stock.shape == "rectangle":
-        corner = _corner(stock.corner)
-    if stock.on_roll:
-        return [f"label on a roll, {_size(stock)}", *corner]
-    count = f"{stock.columns} × {stock.rows} labels, {_size(stock)}"
-    return [count, *corner, f"on {stock.paper.name}, {_size(stock.paper)}"]
-
-
-def _corner(radius: float) -> list[str]:
-    return [f"corners of radius {_both(radius)}"] if radius > 0 else []
-
-
-def _both(length: float) -> str:
-    return f"{in_mm(length)} · {in_inches(length)}"
-
-
-def _size(of: Stocked) -> str:
-    across_inches = in_inches(of.width).removesuffix(" in")
-    return f"{size_in_mm(of.width, of.height)} · {across_inches} × {in_inches(of.height)}"

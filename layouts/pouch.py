@@ -4,6 +4,7 @@ A card is cut out first and the pouch afterwards, beyond the card: film that end
 edge lets water in. So the lines to cut by cannot be on the card's own sheet.
 """
 
+from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
 from layouts.curves import rounded
@@ -11,7 +12,6 @@ from layouts.face import MM, Face, Item, Path
 from layouts.formats import CardSize, Paper
 from layouts.imposition import MARGIN, Card, place_cards
 from layouts.legible import FLOOR
-from layouts.lengths import in_mm
 from layouts.rulers import PEN
 from layouts.sheet import Sheet
 from layouts.text import CAP_HEIGHT, TooWide, break_lines
@@ -23,45 +23,40 @@ SEALED: dict[Use, float] = {"wet": 5 * MM, "dry": 3.2 * MM}
 ROUND = 3 * MM  # of the film's corners; square ones peel (common practice)
 
 LEADING = 1.25
-_WORDS = (
-    "1. Lay the open pouch here, a cut card on each inner outline.",
-    "2. Take the sheet away and seal the pouch.",
-    "3. Lay it here again and cut along the outer lines.",
-)
 
 
 def pouch_sheet(
-    size: CardSize, count: int, paper: Paper, use: Use, margin: float = MARGIN
+    size: CardSize,
+    count: int,
+    paper: Paper,
+    use: Use,
+    told: Sequence[str],
+    margin: float = MARGIN,
 ) -> Sheet:
     """Return a sheet for as many cards as it holds, at most `count`, parted by shared cuts.
 
-    Raises `DoesNotFit`.
+    What to do is told within each card, where it is large enough. Raises `DoesNotFit`.
     """
-    pouch = Card(_pouch(size, SEALED[use]))
+    pouch = Card(_pouch(size, SEALED[use], told))
     return place_cards([pouch] * count, paper, margin=margin, noun="pouch")[0]
 
 
-def _pouch(size: CardSize, sealed: float) -> Face:
+def _pouch(size: CardSize, sealed: float, told: Sequence[str]) -> Face:
     width, height = size.width + 2 * sealed, size.height + 2 * sealed
     card = rounded(sealed, sealed, size.width, size.height, size.corner)
     outlines = (
         Path(rounded(0, 0, width, height, ROUND), line=2 * PEN),
         Path(card, line=PEN, dash=(1.5, 1.5)),
     )
-    return Face(
-        f"pouch for {size.name}", width, height, (*outlines, *_words(width, height, sealed))
-    )
+    words = _words(told, width, height, sealed)
+    return Face(f"pouch for {size.name}", width, height, (*outlines, *words))
 
 
-def _words(width: float, height: float, sealed: float) -> tuple[Item, ...]:
+def _words(told: Sequence[str], width: float, height: float, sealed: float) -> tuple[Item, ...]:
     """Return what to do, in the middle of the card, or nothing where that is too small for it."""
-    texts = (*_WORDS, f"So {in_mm(sealed)} of film stay around each card.")
+    room = width - 4 * sealed
     try:
-        lines = [
-            line
-            for text in texts
-            for line in break_lines(text, "medium", FLOOR, width - 4 * sealed)
-        ]
+        lines = [line for text in told for line in break_lines(text, "medium", FLOOR, room)]
     except TooWide:
         return ()
     pitch = LEADING * FLOOR

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 from layouts.face import MM, POINTS_PER_INCH, Face, Item, Path, Step, segment
 from layouts.legible import FLOOR
@@ -15,8 +15,13 @@ PEN = 0.25  # common practice in print: the thinnest line that every printer dra
 RULE = 50 * MM
 
 _BESIDE = 0.6 * MM  # from a long tick to its figure
-_WORDS = "100 % print: this is 50 mm"
-_WORDS_BELOW = "and this is 2 in"
+
+
+class RuleWords(NamedTuple):
+    """What is said beside the rule of true size: of its 50 mm, and below of its 2 in."""
+
+    mm: str
+    inches: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,23 +72,24 @@ def edge_ruler(length: float, unit: Unit) -> Ruler | None:
     return Ruler((ticks, *figures), count * long, of.ticks[of.steps_a_figure])
 
 
-def true_size_rules() -> tuple[Face, Face]:
+def true_size_rules(words: RuleWords) -> tuple[Face, Face]:
     """Return the rule by which a print's scale is checked, and a slim one for little room.
 
     It has 50 mm above its line and 2 in below; the slim one has no inches.
     """
     tall, x = 3 * MM, 2 * POINTS_PER_INCH + 2 * MM
-    words, below = (set_line(text, "medium", FLOOR) for text in (_WORDS, _WORDS_BELOW))
+    beside, below = (set_line(text, "medium", FLOOR) for text in words)
     above_line = (*segment(0, tall, RULE, tall), *ticks_along(0, tall, MM, 50, _rising(-tall, 10)))
     below_line = ticks_along(0, tall, POINTS_PER_INCH / 8, 16, _rising(tall, 8))
     slim = Path(above_line, line=PEN)
     full = Path(
         (*above_line, *segment(RULE, tall, 2 * POINTS_PER_INCH, tall), *below_line), line=PEN
     )
-    said = words.at(x, tall - 0.6 * MM)
+    said = beside.at(x, tall - 0.6 * MM)
+    width = x + max(beside.width, below.width)
     return (
-        Face("true size", x + words.width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
-        Face("true size", x + words.width, tall, (slim, *said)),
+        Face("true size", width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
+        Face("true size", x + beside.width, tall, (slim, *said)),
     )
 
 

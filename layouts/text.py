@@ -2,7 +2,6 @@
 
 import math
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
@@ -31,7 +30,7 @@ _HOLDS = tuple(
         rf"({_DIGIT} to) (?={_DIGIT})",
         rf"({_DIGIT}) (?=to[ \u00a0]{_DIGIT})",
         rf"({_DIGIT}) (?={_UNIT})",
-        r"(?<![\w/.,])([0-9]+) (?=[0-9]+/[0-9]+(?![0-9/])|[¼½¾⅐-⅞])",
+        r"(?<![\w/.,])([0-9]+) (?=[0-9]+/[0-9]+(?![0-9/])|[¼½¾⅐-⅞]|[⁰¹²³⁴-⁹]+⁄)",
     )
 )
 
@@ -45,8 +44,7 @@ class Piece(NamedTuple):
     width: float
 
 
-@dataclass(frozen=True, slots=True)
-class SetLine:
+class SetLine(NamedTuple):
     """One line of text, ready to be placed."""
 
     pieces: tuple[Piece, ...]
@@ -64,6 +62,15 @@ class SetLine:
             TextRun(left + piece.start, y, piece.text, piece.font, self.size, piece.width)
             for piece in self.pieces
         )
+
+
+class _Part(NamedTuple):
+    """What may stand alone on a line, and what joins it to the part before; widths are ems."""
+
+    join: str
+    text: str
+    space: float  # the width of what joins
+    width: float
 
 
 class TooWide(ValueError):
@@ -98,15 +105,17 @@ def break_lines(text: str, weight: Weight, size: float, width: float) -> tuple[S
     Lines end at spaces and after hyphens, never within a quantity. Raises TooWide and NoGlyph.
     """
     lines: list[str] = []
-    for join, part in _parts(text):
-        needed = _width(part, weight) * size
-        if not fits(needed, width):
-            raise TooWide(prepare(part), width, needed)
-        longer = lines[-1] + join + part if lines else ""
-        if lines and fits(_width(longer, weight) * size, width):
-            lines[-1] = longer
+    ems = 0.0  # of the last line
+    for part in _parts(text, weight, chain(weight)):
+        if not fits(part.width * size, width):
+            raise TooWide(prepare(part.text), width, part.width * size)
+        longer = ems + part.space + part.width
+        if lines and fits(longer * size, width):
+            lines[-1] += part.join + part.text
+            ems = longer
         else:
-            lines.append(part)
+            lines.append(part.text)
+            ems = part.width
     return tuple(set_line(line, weight, size) for line in lines)
 
 
@@ -124,17 +133,17 @@ def fit_size(
     return None
 
 
-def _parts(text: str) -> list[tuple[str, str]]:
-    # What may stand alone on a line, each with what joins it to the part before.
+@lru_cache(maxsize=1024)  # a text is broken again for every size and width that is tried
+def _parts(text: str, weight: Weight, _fonts: tuple[str, ...]) -> tuple[_Part, ...]:
     held = _SPACES.sub(" ", text)
     for rule in _HOLDS:
         held = rule.sub("\\1\u00a0", held)
-    return [
-        ("" if place else " ", part)
+    return tuple(
+        _Part(join := "" if place else " ", part, _width(join, weight), _width(part, weight))
         for word in held.split(" ")
         if word
         for place, part in enumerate(_AFTER_HYPHEN.split(word))
-    ]
+    )
 
 
 def _width(text: str, weight: Weight) -> float:

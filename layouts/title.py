@@ -5,27 +5,27 @@ from collections.abc import Sequence
 from layouts.face import MM, Face, Item, Path, rectangle, shifted
 from layouts.legible import FLOOR
 from layouts.lengths import fits
-from layouts.rulers import PEN, true_size_rules
+from layouts.rulers import PEN, RuleWords, true_size_rules
 from layouts.text import CAP_HEIGHT, SetLine, break_lines
 
-WIDTH = 92 * MM  # holds the rule
+WIDTH = 92 * MM  # holds the rule with most words
 PAD = 3 * MM
 NAME = 11.0
 LEADING = 1.35
 
 
-def title_block(name: str, facts: Sequence[str], advice: str, room: float) -> Face:
-    """Return name, facts, advice and a rule of true size, as wide as WIDTH or the room.
+def title_block(name: str, told: Sequence[str], rule_words: RuleWords, room: float) -> Face:
+    """Return a name, what is told of it and a rule of true size, all within the room.
 
-    Raises TooWide.
+    Without room for the rule there is none. Raises TooWide.
     """
-    width = min(WIDTH, room)
+    rule, _ = true_size_rules(rule_words)
+    width = min(max(WIDTH, rule.width + 2 * PAD), room)
     inner = width - 2 * PAD
     lines = list(break_lines(name, "bold", NAME, inner))
-    for text in (*facts, advice):
+    for text in told:
         lines += break_lines(text, "medium", FLOOR, inner)
     items, y = _set(lines)
-    rule, _ = true_size_rules()
     if fits(rule.width, inner):
         items += shifted(rule.items, PAD, y + PAD / 2)
         y += PAD / 2 + rule.height

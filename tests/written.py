@@ -65,3 +65,16 @@ def leader(written: Recipe, practice: Practice = PRACTICE) -> Leader:
 def practice(shop: str) -> Practice:
     """Return the practice of a person with this shop file."""
     return practice_of(read_shop(shop.encode()))
+
+
+# A salt-water leader of 132 in: 11 ft, or 3.35 m.
+SIX = recipe(
+    section("46 in", "0.023 in", "hard nylon", "25 lb"),
+    section("24 in", "0.020 in", "hard nylon", "18 lb"),
+    section("14 in", "0.017 in", "hard nylon", "13 lb"),
+    section("10 in", "0.015 in", "hard nylon", "10 lb"),
+    section("8 in", "0.013 in", "hard nylon", "8 lb"),
+    section("30 in", "0.010 in", "fluorocarbon", "8.5 lb"),
+    butt="perfection loop",
+    fly="non-slip loop",
+)

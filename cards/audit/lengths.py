@@ -9,6 +9,7 @@ from cards.leader import Leader
 from cards.practice import Practice
 from cards.recipe import Section
 from cards.spell import length
+from cards.wording import ENGLISH
 from cards.words import span
 
 _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
@@ -53,7 +54,8 @@ def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
     (tolerance,) = practice.rules["stated total"].limits
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
-        yield Found(None, f"the recipe says {total.plain}, its sections make {span(sums, leader)}")
+        made = span(sums, leader, ENGLISH)
+        yield Found(None, f"the recipe says {total.plain}, its sections make {made}")
 
 
 def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
@@ -117,8 +119,8 @@ def reach(leader: Leader, _: Practice) -> Iterator[Found]:
     whole = leader.finished.longer(out.mm + rod.mm)
     yield Found(
         None,
-        f"{out.plain} of line, {span(leader.finished, leader)} of leader and {rod.plain} of rod "
-        f"reach {span(whole, leader)}",
+        f"{out.plain} of line, {span(leader.finished, leader, ENGLISH)} of leader and "
+        f"{rod.plain} of rod reach {span(whole, leader, ENGLISH)}",
     )
 
 

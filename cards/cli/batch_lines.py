@@ -7,6 +7,7 @@ from cards.fitness import inches
 from cards.leader import Leader
 from cards.shopping import shortage_line
 from cards.spell import ShownUnit, length, line_length
+from cards.wording import ENGLISH
 from cards.words import thickness
 
 
@@ -17,7 +18,7 @@ def batch_lines(batch: Batch) -> list[str]:
     lines = [f"{count} leader{'s' if count > 1 else ''}, spool by spool"]
     for pull in batch.pulls:
         lines += _pull_lines(pull, unit)
-    lines += [f"  to buy: {shortage_line(shortage)}" for shortage in batch.shortages]
+    lines += [f"  to buy: {shortage_line(shortage, ENGLISH)}" for shortage in batch.shortages]
     return [*lines, *_bought_lines(batch)]
 
 
@@ -38,7 +39,8 @@ def _bought_lines(batch: Batch) -> Iterator[str]:
             if piece.section.bought:
                 yield (
                     f"  to buy ready made: {order.count} × {piece.section.length.plain}, "
-                    f"{thickness(piece)} {piece.part} for {order.leader.recipe.name}"
+                    f"{thickness(piece, order.leader, ENGLISH)} {piece.part} "
+                    f"for {order.leader.recipe.name}"
                 )
 
 

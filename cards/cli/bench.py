@@ -6,13 +6,13 @@ from cards.batch import COUNT_MOST, Order, batch
 from cards.cli.files import (
     load_paper_shop,
     load_rack,
-    load_recipes,
     output_option,
     rack_option,
     recipes_argument,
     shop_option,
     write_whole,
 )
+from cards.cli.variants import load_chosen, variant_options
 from cards.shop_file import practice_of
 from cards.worksheet import worksheet
 
@@ -23,6 +23,7 @@ from cards.worksheet import worksheet
 @click.option("--count", type=click.IntRange(1, COUNT_MOST), default=1, help="Leaders of each.")
 @rack_option
 @click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@variant_options
 @shop_option
 def command(
     names: tuple[str, ...],
@@ -30,6 +31,8 @@ def command(
     count: int,
     rack: str | None,
     paper: str | None,
+    variant: str | None,
+    variants: bool,
     shop: str | None,
 ) -> None:
     """Print a bench sheet for a batch of each RECIPE: what to cut, then how to tie."""
@@ -37,7 +40,8 @@ def command(
 
     wants = load_paper_shop(shop)
     practice = practice_of(wants)
-    worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
-    whole = batch([Order(sheet.leader, count) for sheet in worksheets], load_rack(rack, practice))
+    recipes = load_chosen(names, practice, variant, variants)
+    orders = [Order(worksheet(recipe, practice).leader, count) for recipe in recipes]
+    whole = batch(orders, load_rack(rack, practice))
     write_whole(output, bench_pdf(whole, practice, wants, paper))
     click.echo(f"wrote {output}", err=True)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from cards.allowance import Allowance
 from cards.leader import Leader, Piece
 from cards.spell import hundredths, length
+from cards.wording import ENGLISH
 from cards.words import span
 
 
@@ -22,11 +23,11 @@ def _piece_lines(piece: Piece, leader: Leader) -> Iterator[str]:
     if leader.recipe.lengths == "cut":
         yield f"    {length(piece.cut_mm, leader.unit)} cut, as the recipe says"
     else:
-        yield f"    {span(piece.finished, leader)} knot to knot, as the recipe says"
+        yield f"    {span(piece.finished, leader, ENGLISH)} knot to knot, as the recipe says"
     yield from _end_lines("at the butt end", piece.at_butt, leader)
     yield from _end_lines("at the fly end", piece.at_fly, leader)
     if leader.recipe.lengths == "cut":
-        yield f"    = {span(piece.finished, leader)} knot to knot"
+        yield f"    = {span(piece.finished, leader, ENGLISH)} knot to knot"
         return
     exact = piece.finished.high_mm + piece.allowance_mm
     yield (

@@ -16,7 +16,7 @@ from cards.cli.files import (
     write_whole,
 )
 from cards.cli.variants import load_chosen, variant_options
-from cards.shop_file import practice_of
+from cards.shop_file import practice_of, wording_of
 from cards.worksheet import worksheet
 
 
@@ -77,14 +77,15 @@ def command(
         return labels_pdf(worksheets, practice, wants, wishes)
 
     if register is None:
-        places = tuple(f"{place} of {count}" for place in range(1, count + 1))
+        say = wording_of(wants).say
+        places = tuple(say("one_of", number=n, count=count) for n in range(1, count + 1))
         write_whole(output, pdf((places,) * len(worksheets) if numbered else ()))
     else:
         from cards.cli.registered import entries_of, write_registered
 
         leaders = [sheet.leader for sheet in worksheets]
         entries = entries_of(leaders, count, load_rack(rack, practice), practice)
-        write_registered(output, pdf, register, entries)
+        write_registered(output, pdf, register, entries, wording_of(wants))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
 
 

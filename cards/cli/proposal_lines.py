@@ -7,6 +7,7 @@ from cards.fitness import inches
 from cards.joints import Joint
 from cards.leader import Leader, Piece
 from cards.propose import Proposal
+from cards.wording import ENGLISH
 from cards.words import span
 from cards.worksheet import Worksheet
 
@@ -24,7 +25,7 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
         for row in rows
     )
     return [
-        f"{place}. {span(leader.finished, leader)}, {len(leader.joints)} knots; "
+        f"{place}. {span(leader.finished, leader, ENGLISH)}, {len(leader.joints)} knots; "
         f"{', '.join(_shares(leader))}",
         f"  steps of {', '.join(inches(joint.meeting.step_mm) for joint in leader.joints)}; "
         f"ratios {', '.join(map(_ratio, leader.joints))}",

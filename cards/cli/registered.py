@@ -14,6 +14,7 @@ from cards.leader import Leader
 from cards.practice import Practice
 from cards.rack_file import Rack
 from cards.register import Tied, entered, next_number, read_register, tied_leaders
+from cards.wording import Wording
 
 Numbers = tuple[tuple[str, ...], ...]  # of the labels of each leader
 
@@ -23,6 +24,7 @@ def write_registered(
     pdf: Callable[[Numbers], bytes],
     register: str,
     entries: Callable[[int], Sequence[Sequence[Tied]]],
+    wording: Wording,
 ) -> None:
     """Write labels with the next numbers of a register, and enter them in it.
 
@@ -34,9 +36,12 @@ def write_registered(
         with naming(register):
             rows = entries(next_number(read_register(before or b"")))
             after = entered(before, chain.from_iterable(rows))
-        numbers = tuple(tuple(f"no. {tied.number}" for tied in row) for row in rows)
+        numbers = tuple(
+            tuple(wording.say("number", number=tied.number) for tied in row) for row in rows
+        )
         write_both(output, pdf(numbers), register, after)
-    click.echo(f"entered in {register}: {numbers[0][0]} to {numbers[-1][-1]}", err=True)
+    first, last = rows[0][0].number, rows[-1][-1].number
+    click.echo(f"entered in {register}: no. {first} to no. {last}", err=True)
 
 
 def entries_of(

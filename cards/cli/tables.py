@@ -6,6 +6,7 @@ from cards.audit.finding import Finding
 from cards.joints import End
 from cards.leader import Leader, Piece
 from cards.spell import length, long_length
+from cards.wording import ENGLISH
 from cards.words import dropper_words, end_words, joint_words, span
 from cards.worksheet import Worksheet
 
@@ -33,7 +34,7 @@ def _title(leader: Leader) -> str:
     count = len(leader.pieces)
     tippet = leader.tippet.section
     return (
-        f"{leader.recipe.name}: {span(leader.finished, leader)}, "
+        f"{leader.recipe.name}: {span(leader.finished, leader, ENGLISH)}, "
         f"{count} section{'s' if count > 1 else ''}, "
         f"tippet {tippet.diameter.plain} {tippet.material}"
     )
@@ -49,7 +50,7 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
     finished = (
         section.length.plain
         if leader.recipe.lengths == "finished"
-        else span(piece.finished, leader)
+        else span(piece.finished, leader, ENGLISH)
     )
     return (
         str(piece.place),
@@ -58,7 +59,7 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
         section.strength.plain if section.strength else "",
         finished,
         "bought" if section.bought else length(piece.cut_mm, leader.unit),
-        "" if last else joint_words(leader.joints[piece.place - 1]),
+        "" if last else joint_words(leader.joints[piece.place - 1], ENGLISH),
     )
 
 
@@ -68,7 +69,7 @@ def _totals(leader: Leader) -> tuple[str, ...]:
         "in all",
         "",
         "",
-        span(leader.finished, leader),
+        span(leader.finished, leader, ENGLISH),
         long_length(leader.cut_mm, leader.unit),
         "",
     )
@@ -83,15 +84,15 @@ def _padded(row: Sequence[str], widths: Sequence[int]) -> str:
 
 
 def _end(end: End, leader: Leader) -> str:
-    return end_words(end, leader) + (f" ({end.reason})" if end.reason else "")
+    return end_words(end, leader, ENGLISH) + (f" ({end.reason})" if end.reason else "")
 
 
 def _asides(sheet: Worksheet) -> Iterator[str]:
     """Droppers, why the rule chose each knot that it chose, and what `check` has."""
-    if words := dropper_words(sheet.leader):
+    if words := dropper_words(sheet.leader, ENGLISH):
         yield f"  {words}"
     if sheet.leader.base.high_mm:
-        yield f"  base {span(sheet.leader.base, sheet.leader)}, without what gets replaced"
+        yield f"  base {span(sheet.leader.base, sheet.leader, ENGLISH)}, without what gets replaced"
     for place, joint in enumerate(sheet.leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"

@@ -10,6 +10,7 @@ from cards.rack_file import Rack, Spool
 from cards.shopping import shortage_line
 from cards.toml_edit import with_values
 from cards.units import LENGTH_MM
+from cards.wording import ENGLISH
 
 # Decimals that what is left is rounded down to: a hundredth of a yard is 9 mm.
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}
@@ -28,7 +29,7 @@ def rack_after(data: bytes, rack: Rack, batch: Batch) -> bytes:
     if batch.shortages:
         raise Refused(
             *(
-                Fault("", f"to buy: {shortage_line(shortage)}", "nothing was drawn")
+                Fault("", f"to buy: {shortage_line(shortage, ENGLISH)}", "nothing was drawn")
                 for shortage in batch.shortages
             )
         )

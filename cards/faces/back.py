@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from cards.cautions import Caution
-from cards.faces.block import Block, Scale, line_block, stacked
+from cards.faces.block import Block, Scale, hung, line_block, stacked
 from fonts import Weight
 from layouts.code import QUIET, best_module
 from layouts.face import Code, Symbol, shifted
@@ -12,7 +12,7 @@ from layouts.text import TooWide, break_lines
 
 def caution_block(cautions: Sequence[Caution], scale: Scale, width: float) -> Block:
     """Return the cautions, one after the other, the most important first."""
-    return lines_block([caution.short for caution in cautions], scale, width)
+    return stacked(hung("!", caution.short, scale, width) for caution in cautions)
 
 
 def lines_block(lines: Sequence[str], scale: Scale, width: float) -> Block:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from cards.cautions import Caution
 from cards.faces.back import caution_block, code_block, imprint_block, lines_block
 from cards.faces.block import Block, TooSmall, filled, stacked
-from cards.faces.lesson import LEAST_FIGURE, lesson_block
+from cards.faces.lesson import LEAST_FIGURE, Figure, lesson_block
 from cards.faces.panel import Panel, Side
 from cards.tying import Lesson
 from layouts.face import Symbol
@@ -29,84 +29,119 @@ class Backing(NamedTuple):
     figures: bool = False  # of the knots, even where they take more sides
 
 
-def backs(
-    backing: Backing, panels: Sequence[Panel], extra: Callable[[Panel], Sequence[Block]]
-) -> list[Side]:
+More = Callable[[Panel], Sequence[Block]]
+
+
+class _Back(NamedTuple):
+    """One side behind the front, and how many of the cautions stand on it."""
+
+    side: Side
+    shown: int
+
+
+def backs(backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
     """Return the sides behind a front, in the largest type in which they are fewest.
 
     `extra` gives the blocks that found no room on the front. The lessons go on sides of their
-    own where one back does not hold them too. Raises `TooSmall`.
+    own where one back does not hold them too, and so does, before them, what else is no must.
+    Raises `TooSmall`.
     """
+
+    def more(panel: Panel) -> Sequence[Block]:
+        return [*extra(panel), *_asked(backing, panel)]
+
     if backing.lessons:
-        back = _everything_on_one(backing, panels, extra)
-        if back is not None:
-            return [back]
-    for panel in panels:
-        back = _one_back(backing, panel, extra(panel), [])
-        if back is not None:
-            return [back, *_taught(backing, panels)]
-    return [*_several_backs(backing, panels[-1], extra(panels[-1])), *_taught(backing, panels)]
+        whole = _everything_on_one(backing, panels, more)
+        if whole is not None:
+            return [whole]
+    for here, later in ((more, _nothing), (_nothing, more)):
+        for panel in panels:
+            back = _one_back(backing, panel, here(panel))
+            if back is not None:
+                sides = _taught(backing, panels, later)
+                return [back.side, *_with_more_care(sides, backing.cautions[back.shown :])]
+    sides = _several_backs(backing, panels[-1], more(panels[-1]))
+    return [*sides, *_taught(backing, panels, _nothing)]
 
 
-def _everything_on_one(
-    backing: Backing, panels: Sequence[Panel], extra: Callable[[Panel], Sequence[Block]]
-) -> Side | None:
+def _nothing(_: Panel) -> Sequence[Block]:
+    return ()
+
+
+def _everything_on_one(backing: Backing, panels: Sequence[Panel], more: More) -> Side | None:
     """Return one side with the lessons too, their figures as well where there is room for them."""
     plain = None
     for panel in panels:
-        lessons = _lessons(backing, panel, drawn=False)
+        lessons = _lessons(backing, panel, "none")
         if not panel.holds(lessons):
             continue
-        back = _one_back(backing, panel, extra(panel), lessons)
+        back = _one_back(backing, panel, more(panel), lessons)
         if back is None:
             continue
-        lessons = _lessons(backing, panel, drawn=True)
-        drawn = _one_back(backing, panel, extra(panel), lessons)
-        if drawn is not None:
-            return drawn
-        plain = plain or back
+        roomy = _one_back(backing, panel, more(panel), _lessons(backing, panel, "room"))
+        if roomy is not None:
+            drawn = _lessons(backing, panel, "drawn")
+            return Side(panel, (*roomy.side.blocks[: -len(drawn)], *drawn))
+        plain = plain or back.side
     return None if backing.figures else plain
 
 
 def _one_back(
-    backing: Backing, panel: Panel, extra: Sequence[Block], lessons: Sequence[Block]
-) -> Side | None:
+    backing: Backing, panel: Panel, more: Sequence[Block], lessons: Sequence[Block] = ()
+) -> _Back | None:
     """Return one side with as many cautions as it holds, or None where too few find room."""
+    care = _care(backing.cautions, panel)
     for share in _CODE_SHARES:
-        must = _must(backing, panel, extra, share)
+        must = _must(backing, panel, share)
         for count in _counts(backing) if must else ():
-            blocks = (*must, _care(backing, panel, count), *lessons)
+            blocks = (*must, *more, stacked(care[:count]), *lessons)
             if panel.holds(blocks):
-                return Side(panel, blocks)
+                return _Back(Side(panel, blocks), count)
     return None
 
 
-def _several_backs(backing: Backing, panel: Panel, extra: Sequence[Block]) -> list[Side]:
+def _with_more_care(sides: Sequence[Side], cautions: Sequence[Caution]) -> list[Side]:
+    """Return the sides with as many more cautions as the last of them has room for."""
+    if not sides or not cautions:
+        return list(sides)
+    *before, (panel, blocks) = sides
+    care = _care(cautions, panel)
+    for count in range(len(cautions), 0, -1):
+        longer = (*blocks, stacked(care[:count]))
+        if panel.holds(longer):
+            return [*before, Side(panel, longer)]
+    return list(sides)
+
+
+def _several_backs(backing: Backing, panel: Panel, more: Sequence[Block]) -> list[Side]:
     """Return the fewest sides, with as many cautions as they hold."""
-    must = _must(backing, panel, extra, _CODE_SHARES[0])
+    must = _must(backing, panel, _CODE_SHARES[0])
     if not must:
         raise TooSmall(f"its code of {backing.symbol.side} modules is too large")
+    care = _care(backing.cautions, panel)
     splits = [
-        filled([*must, _care(backing, panel, count)], panel.gap, panel.height)
+        filled([*must, *more, stacked(care[:count])], panel.gap, panel.height)
         for count in _counts(backing)
     ]
     best = min(splits, key=len)  # of equals the first, which has most cautions
     return [Side(panel, tuple(blocks)) for blocks in best]
 
 
-def _taught(backing: Backing, panels: Sequence[Panel]) -> list[Side]:
+def _taught(backing: Backing, panels: Sequence[Panel], before: More) -> list[Side]:
     """Return the fewest sides of lessons, in the largest type in which they stay so few.
 
-    Figures are drawn where they take no more sides, or where they are wished.
+    Figures are drawn where they take no more sides, or where they are wished. `before` gives
+    what stands before the lessons.
     """
-    plain = _split_lessons(backing, panels, drawn=False)
+    plain = _split_lessons(backing, panels, before, "none")
     if plain and not backing.figures and not _has_room(plain, len(backing.lessons)):
         return plain
-    drawn = _split_lessons(backing, panels, drawn=True)
-    if not plain and not drawn and backing.lessons:
+    roomy = _split_lessons(backing, panels, before, "room")
+    if not plain and not roomy and (backing.lessons or before(panels[-1])):
         raise TooSmall("the steps of one of its knots take more than a side")
-    use_figures = drawn and (backing.figures or not plain or len(drawn) <= len(plain))
-    return drawn if use_figures else plain
+    if roomy and (backing.figures or not plain or len(roomy) <= len(plain)):
+        return _split_lessons(backing, [roomy[0].panel], before, "drawn")
+    return plain
 
 
 def _has_room(sides: Sequence[Side], figures: int) -> bool:
@@ -115,32 +150,39 @@ def _has_room(sides: Sequence[Side], figures: int) -> bool:
     return free >= figures * LEAST_FIGURE
 
 
-def _split_lessons(backing: Backing, panels: Sequence[Panel], *, drawn: bool) -> list[Side]:
+def _split_lessons(
+    backing: Backing, panels: Sequence[Panel], before: More, figure: Figure
+) -> list[Side]:
     """Return the lessons on the fewest sides; none where one is higher than a side."""
     splits = []
     for panel in panels:
-        lessons = _lessons(backing, panel, drawn=drawn)
-        if all(lesson.height <= panel.height for lesson in lessons):
-            splits.append((panel, filled(lessons, panel.gap, panel.height)))
+        blocks = [*before(panel), *_lessons(backing, panel, figure)]
+        if all(block.height <= panel.height for block in blocks):
+            splits.append((panel, filled(blocks, panel.gap, panel.height)))
     if not splits:
         return []
     panel, best = min(splits, key=lambda split: len(split[1]))
     return [Side(panel, tuple(blocks)) for blocks in best]
 
 
-def _must(backing: Backing, panel: Panel, extra: Sequence[Block], share: float) -> list[Block]:
+def _must(backing: Backing, panel: Panel, share: float) -> list[Block]:
     """Return what every back says; nothing where the code does not fit its share of the width."""
     scale, width = panel.scale, panel.width
     code = code_block(backing.symbol, backing.legend, scale, width, share)
     if code is None:
         return []
     imprint = imprint_block(backing.shop_name, backing.shop_line, scale, width)
-    asked = [lines_block(lines, scale, width) for lines in (backing.variants, backing.shopping)]
-    return [block for block in (imprint, *extra, code, *asked) if block.items]
+    return [block for block in (imprint, code) if block.items]
 
 
-def _care(backing: Backing, panel: Panel, count: int) -> Block:
-    return caution_block(backing.cautions[:count], panel.scale, panel.width)
+def _asked(backing: Backing, panel: Panel) -> list[Block]:
+    """Return what was asked for besides: the variants, and what to buy."""
+    lines = [lines for lines in (backing.variants, backing.shopping) if lines]
+    return [lines_block(each, panel.scale, panel.width) for each in lines]
+
+
+def _care(cautions: Sequence[Caution], panel: Panel) -> list[Block]:
+    return [caution_block([caution], panel.scale, panel.width) for caution in cautions]
 
 
 def _counts(backing: Backing) -> range:
@@ -148,7 +190,5 @@ def _counts(backing: Backing) -> range:
     return range(len(backing.cautions), _LEAST_CAUTIONS - 1, -1)
 
 
-def _lessons(backing: Backing, panel: Panel, *, drawn: bool) -> list[Block]:
-    return [
-        lesson_block(lesson, panel.scale, panel.width, drawn=drawn) for lesson in backing.lessons
-    ]
+def _lessons(backing: Backing, panel: Panel, figure: Figure) -> list[Block]:
+    return [lesson_block(lesson, panel.scale, panel.width, figure) for lesson in backing.lessons]

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from layouts.face import Item, shifted
-from layouts.text import SetLine
+from layouts.text import SetLine, break_lines, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
 DROP = 0.82  # from the top of a line to its baseline, in type sizes
@@ -53,6 +53,15 @@ class Scale(NamedTuple):
 def line_block(line: SetLine, x: float = 0.0) -> Block:
     """Return one set line as a block."""
     return Block(line.at(x, DROP * line.size), LEADING * line.size)
+
+
+def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
+    """Set small words with a bold mark, such as a step's number, hanging at their left."""
+    indent = 1.1 * scale.small
+    lines = break_lines(words, "medium", scale.small, width - indent)
+    text = stacked(line_block(line) for line in lines)
+    items = line_block(set_line(mark, "bold", scale.small)).items
+    return Block((*items, *shifted(text.items, indent, 0)), text.height)
 
 
 def stacked(blocks: Iterable[Block], gap: float = 0.0) -> Block:

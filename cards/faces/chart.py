@@ -9,6 +9,7 @@ from cards.faces.block import Block, Scale, stacked
 from cards.leader import Leader, Piece
 from cards.parts import fly_end_mm
 from cards.units import DIAMETER_MM
+from cards.wording import Wording
 from layouts.face import Item, Path, segment, shifted
 from layouts.text import SetLine, set_line
 
@@ -28,18 +29,18 @@ class _Plot:
     marks: tuple[tuple[float, str], ...]
 
 
-def profile_chart(leader: Leader, scale: Scale, width: float) -> Block:
+def profile_chart(leader: Leader, wording: Wording, scale: Scale, width: float) -> Block:
     """Return two plots over one axis, the butt at the left: diameter, and the stiffness of it.
 
     Stiffness in bending goes with the fourth power of the diameter (EI = E x pi x d^4 / 64, any
     mechanics of materials text); it is drawn for one material, since spools don't state E.
     """
-    plots = (_diameter(leader), _stiffness(leader))
+    plots = (_diameter(leader, wording), _stiffness(leader, wording))
     gap = scale.body
     each = (width - gap) / 2
     if max(_left(plot, scale) + _title(plot, scale).width for plot in plots) > each:
-        return stacked([_drawn(plot, leader, scale, width) for plot in plots], gap)
-    first, second = (_drawn(plot, leader, scale, each) for plot in plots)
+        return stacked([_drawn(plot, leader, wording, scale, width) for plot in plots], gap)
+    first, second = (_drawn(plot, leader, wording, scale, each) for plot in plots)
     return Block((*first.items, *shifted(second.items, each + gap, 0)), first.height)
 
 
@@ -48,21 +49,23 @@ def _diameters(leader: Leader) -> list[Fraction]:
     return [mm for section in sections for mm in (section.diameter.mm, fly_end_mm(section))]
 
 
-def _diameter(leader: Leader) -> _Plot:
+def _diameter(leader: Leader, wording: Wording) -> _Plot:
     thickest = max(_diameters(leader)) / _THOU
     step = next(step for step in _STEPS if thickest <= _MOST_MARKS * step)
     top = math.ceil(thickest / step) * step  # a round number above
-    marks = tuple((mark / top, f"0.{mark:03}") for mark in range(step, top + 1, step))
-    return _Plot("diameter, in", lambda mm: float(mm / _THOU) / top, marks)
+    marks = tuple(
+        (mark / top, wording.number(f"0.{mark:03}")) for mark in range(step, top + 1, step)
+    )
+    return _Plot(wording.say("diameter_along"), lambda mm: float(mm / _THOU) / top, marks)
 
 
-def _stiffness(leader: Leader) -> _Plot:
+def _stiffness(leader: Leader, wording: Wording) -> _Plot:
     """Measure against the finest strand, on a scale of powers of ten."""
     finest = min(_diameters(leader))
     decades = max(1, math.ceil(4 * math.log10(max(_diameters(leader)) / finest)))
     marks = tuple((power / decades, f"{10**power} ×") for power in range(decades + 1))
     return _Plot(
-        "stiffness in bending, finest strand = 1",
+        wording.say("stiffness_along"),
         lambda mm: 4 * math.log10(mm / finest) / decades,
         marks,
     )
@@ -81,12 +84,14 @@ def _left(plot: _Plot, scale: Scale) -> float:
     return max(label.width for label in _labels(plot, scale)) + 0.4 * scale.small
 
 
-def _drawn(plot: _Plot, leader: Leader, scale: Scale, width: float) -> Block:
+def _drawn(plot: _Plot, leader: Leader, wording: Wording, scale: Scale, width: float) -> Block:
     height = 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small
-    return Block(tuple(_items(plot, leader, scale, width)), height)
+    return Block(tuple(_items(plot, leader, wording, scale, width)), height)
 
 
-def _items(plot: _Plot, leader: Leader, scale: Scale, right: float) -> Iterator[Item]:
+def _items(
+    plot: _Plot, leader: Leader, wording: Wording, scale: Scale, right: float
+) -> Iterator[Item]:
     left = _left(plot, scale)
     top, height = 1.4 * scale.small, _HEIGHT * scale.factor
     bottom = top + height
@@ -98,8 +103,9 @@ def _items(plot: _Plot, leader: Leader, scale: Scale, right: float) -> Iterator[
     yield Path((*segment(left, bottom, right, bottom), *segment(left, top, left, bottom)), _PEN)
     total = float(leader.finished.high_mm)
     yield _curve(plot, leader.pieces, left, bottom, (right - left) / total, height)
-    yield from set_line("butt", "medium", scale.small).at(left, bottom + 1.1 * scale.small)
-    yield from set_line("fly", "medium", scale.small).at(right, bottom + 1.1 * scale.small, "right")
+    butt, fly = (set_line(wording.say(end), "medium", scale.small) for end in ("butt", "fly"))
+    yield from butt.at(left, bottom + 1.1 * scale.small)
+    yield from fly.at(right, bottom + 1.1 * scale.small, "right")
 
 
 def _curve(

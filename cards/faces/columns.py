@@ -5,9 +5,9 @@ from typing import NamedTuple
 
 from cards.faces.block import Scale
 from cards.leader import Leader, Piece
-from cards.spell import length_number
-from cards.units import Diameter, Strength
-from cards.words import span_number
+from cards.spell import ShownUnit, length_number
+from cards.wording import Wording
+from cards.words import diameter, span_number
 from fonts import Weight
 from layouts.text import Align, SetLine, set_line
 from layouts.typeset import GAP_WIDTH
@@ -36,27 +36,32 @@ class Column(NamedTuple):
         return max(self.head.width, self.hang + max(cell.whole.width for cell in self.cells))
 
 
-def columns(leader: Leader, scale: Scale, spools: Spools) -> tuple[Column, ...]:
+def columns(leader: Leader, spools: Spools, wording: Wording, scale: Scale) -> tuple[Column, ...]:
     """Return the columns of a leader's table, the number of the section first."""
-    return tuple(_columns(leader, scale, spools))
+    return tuple(_columns(leader, spools, wording, scale))
 
 
-def _columns(leader: Leader, scale: Scale, spools: Spools) -> Iterator[Column]:
-    pieces = leader.pieces
-    sections = [piece.section for piece in pieces]
+def _columns(leader: Leader, spools: Spools, wording: Wording, scale: Scale) -> Iterator[Column]:
+    pieces, say = leader.pieces, wording.say
     yield _column("", [str(piece.place) for piece in pieces], scale, scale.small)
-    lines = [spools.get(piece.place, piece.section.material) for piece in pieces]
-    yield _column("spool" if spools else "line", lines, scale, scale.body, "left")
-    yield _column(
-        *_quantities("dia.", [section.diameter for section in sections]), scale, scale.body
-    )
-    if any(section.strength for section in sections):
-        strengths = _quantities("", [section.strength for section in sections])
-        yield _column(*strengths, scale, scale.body)
-    tied = [span_number(piece.finished, leader) for piece in pieces]
-    yield _column(f"tied, {leader.unit}", tied, scale, scale.body)
-    cuts = [_cut(piece, leader) for piece in pieces]
-    yield _column(f"CUT, {leader.unit}", cuts, scale, scale.cut, weight="bold")
+    lines = [
+        spools.get(piece.place) or wording.material(piece.section.material) for piece in pieces
+    ]
+    yield _column(say("spool" if spools else "line"), lines, scale, scale.body, "left")
+    thick = [diameter(piece.section.diameter, leader, wording) for piece in pieces]
+    yield _column(*_quantities(say("diameter"), thick), scale, scale.body)
+    strengths = [piece.section.strength for piece in pieces]
+    if any(strengths):
+        plain = [wording.number(strength.plain) if strength else "" for strength in strengths]
+        unit, bears = _quantities("", plain)
+        yield _column(unit or say("strength"), bears, scale, scale.body)
+    tied = [span_number(piece.finished, leader, wording) for piece in pieces]
+    yield _column(say("finished", unit=leader.unit), tied, scale, scale.body)
+    cuts = [_cut(piece, leader.unit, wording) for piece in pieces]
+    yield _column(say("cut", unit=leader.unit), cuts, scale, scale.cut, weight="bold")
+    if leader.second_unit:
+        again = [_cut(piece, leader.second_unit, wording) for piece in pieces]
+        yield _column(leader.second_unit, again, scale, scale.body)
 
 
 def _column(
@@ -81,18 +86,23 @@ def _cell(text: str, align: Align, weight: Weight, size: float) -> Cell:
     return Cell(set_line(whole, weight, size), set_line(fraction, weight, size))
 
 
-def _quantities(
-    word: str, quantities: Sequence[Diameter | Strength | None]
-) -> tuple[str, list[str]]:
+def _quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:
     """Return a head and cells: the unit stands in the head where all have the same."""
-    units = {quantity.unit for quantity in quantities if quantity}
-    if len(units) > 1 or units == {"X"}:
-        return word or "strength", [quantity.plain if quantity else "" for quantity in quantities]
+    units = {_unit(quantity) for quantity in quantities if quantity}
+    if len(units) > 1 or "" in units:
+        return word, quantities
     (unit,) = units
-    cells = [quantity.plain.removesuffix(f" {unit}") if quantity else "" for quantity in quantities]
+    cells = [quantity.removesuffix(f" {unit}") for quantity in quantities]
     return ", ".join(filter(None, (word, unit))), cells
 
 
-def _cut(piece: Piece, leader: Leader) -> str:
+def _unit(quantity: str) -> str:
+    """Return the unit, which an X size has none of."""
+    return quantity.rpartition(" ")[2] if " " in quantity else ""
+
+
+def _cut(piece: Piece, unit: ShownUnit, wording: Wording) -> str:
     # In capitals, which have no descenders: rows stand closer than lines of this size.
-    return "BUY" if piece.section.bought else length_number(piece.cut_mm, leader.unit)
+    if piece.section.bought:
+        return wording.say("buy")
+    return wording.number(length_number(piece.cut_mm, unit))

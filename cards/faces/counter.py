@@ -5,39 +5,37 @@ from collections.abc import Iterator, Sequence
 from cards.faces.block import Block, Scale, filled, line_block, stacked
 from cards.faces.diagram import diagram
 from cards.faces.head import head
-from cards.faces.page import MARGIN, page
+from cards.faces.page import MARGIN, pages
 from cards.leader import Leader
 from cards.materials import Materials
+from cards.wording import Wording
 from layouts.face import Face, Path, segment
 from layouts.formats import Paper
 from layouts.text import break_lines
 
-_SCALE = Scale(1.5)
+_SCALE = Scale(1.4)
 _GAP = 10.0
 
 
 def counter_sheet(
-    leaders: Sequence[Leader], materials: Materials, title: str, paper: Paper
+    leaders: Sequence[Leader], materials: Materials, wording: Wording, title: str, paper: Paper
 ) -> tuple[Face, ...]:
     """Return the pages: each leader with its name, measure, use, tippet and drawing.
 
     Raises `TooSmall` and `TooWide` for paper that is too small for its type.
     """
     width = paper.width - 2 * MARGIN
-    blocks = list(_blocks(leaders, materials, title, width))
-    pages = filled(blocks, _GAP, paper.height - 2 * MARGIN - 2 * _SCALE.small)
-    return tuple(
-        page(stacked(of_page, _GAP), f"page {number} of {len(pages)}", paper)
-        for number, of_page in enumerate(pages, start=1)
-    )
+    blocks = list(_blocks(leaders, materials, wording, title, width))
+    room = paper.height - 2 * MARGIN - 2 * _SCALE.small
+    return pages(filled(blocks, _GAP, room), _GAP, paper, wording)
 
 
 def _blocks(
-    leaders: Sequence[Leader], materials: Materials, title: str, width: float
+    leaders: Sequence[Leader], materials: Materials, wording: Wording, title: str, width: float
 ) -> Iterator[Block]:
     lines = break_lines(title, "bold", 1.3 * _SCALE.name, width)
     yield stacked(line_block(line) for line in lines)
     rule = Block((Path(segment(0, 0, width, 0), 0.5),), 4.0)
     for leader in leaders:
-        drawn = diagram(leader, materials, _SCALE, width)
-        yield stacked([rule, head(leader, _SCALE, width), drawn], 2.0)
+        drawn = diagram(leader, materials, wording, _SCALE, width)
+        yield stacked([rule, head(leader, wording, _SCALE, width), drawn], 4.0)

@@ -4,9 +4,20 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from cards.cautions import Caution
-from cards.faces.block import Block, Scale, TooSmall, filled, line_block, stacked
+from cards.faces.block import (
+    DROP,
+    Block,
+    Scale,
+    TooSmall,
+    filled,
+    hung,
+    line_block,
+    stacked,
+)
+from cards.faces.cells import cell_table
 from cards.faces.panel import Panel
 from cards.leader import Leader
+from cards.wording import Wording
 from cards.words import span, thickness
 from fonts import Weight
 from layouts.face import Face
@@ -17,23 +28,27 @@ _FACTORS = (1.6, 1.4, 1.2, 1.1, 1.0)
 
 
 class Reference(NamedTuple):
-    """What the reference card lists, each a heading and its lines of two columns."""
+    """A table of the reference card: a heading, and rows of as many cells each."""
 
     heading: str
-    rows: tuple[tuple[str, str], ...]
+    rows: tuple[tuple[str, ...], ...]
 
 
 def cover(
-    leaders: Sequence[Leader], name: str | None, line: str | None, size: CardSize
+    leaders: Sequence[Leader],
+    name: str | None,
+    line: str | None,
+    wording: Wording,
+    size: CardSize,
 ) -> tuple[Face, ...]:
     """Return the cover: whose deck it is, and an index with each leader's length and tippet."""
 
     def blocks(panel: Panel) -> Iterator[Block]:
-        yield _text(name or "Leaders", "bold", panel.scale.name, panel)
+        yield _text(name or wording.say("leaders"), "bold", panel.scale.name, panel)
         if line:
             yield _text(line, "medium", panel.scale.small, panel)
         for number, leader in enumerate(leaders, start=1):
-            yield _entry(number, leader, panel)
+            yield _entry(number, leader, wording, panel)
 
     return _faces("cover", size, blocks)
 
@@ -44,18 +59,18 @@ def reference(tables: Sequence[Reference], size: CardSize) -> tuple[Face, ...]:
     def blocks(panel: Panel) -> Iterator[Block]:
         for table in tables:
             heading = _text(table.heading, "bold", panel.scale.body, panel)
-            yield stacked([heading, *(_row(left, right, panel) for left, right in table.rows)])
+            yield stacked([heading, cell_table(table.rows, panel.scale, panel.width)])
 
     return _faces("reference", size, blocks)
 
 
-def care(cautions: Sequence[Caution], size: CardSize) -> tuple[Face, ...]:
+def care(cautions: Sequence[Caution], wording: Wording, size: CardSize) -> tuple[Face, ...]:
     """Return the cautions in full."""
 
     def blocks(panel: Panel) -> Iterator[Block]:
-        yield _text("Take care", "bold", panel.scale.name, panel)
+        yield _text(wording.say("take_care"), "bold", panel.scale.name, panel)
         for caution in cautions:
-            yield _text(caution.long, "medium", panel.scale.small, panel)
+            yield hung("!", caution.long, panel.scale, panel.width)
 
     return _faces("cautions", size, blocks)
 
@@ -81,22 +96,21 @@ def _text(words: str, weight: Weight, size: float, panel: Panel) -> Block:
     return stacked(line_block(line) for line in break_lines(words, weight, size, panel.width))
 
 
-def _entry(number: int, leader: Leader, panel: Panel) -> Block:
+def _entry(number: int, leader: Leader, wording: Wording, panel: Panel) -> Block:
     """Set one leader of the index: number and name, then what tells it from the others."""
     scale = panel.scale
-    name = _row(f"{number}  {leader.recipe.name}", span(leader.finished, leader), panel, "bold")
+    length = span(leader.finished, leader, wording)
+    name = _row(f"{number}  {leader.recipe.name}", length, panel)
     use = f"{leader.recipe.use}; " if leader.recipe.use else ""
-    words = break_lines(
-        f"{use}tippet {thickness(leader.tippet)}", "medium", scale.small, panel.width
-    )
+    tippet = wording.say("tippet", strand=thickness(leader.tippet, leader, wording))
+    words = break_lines(f"{use}{tippet}", "medium", scale.small, panel.width)
     return stacked([name, *(line_block(line) for line in words)])
 
 
-def _row(left: str, right: str, panel: Panel, weight: Weight = "medium") -> Block:
-    """Set two texts at either end of a line; the right one goes below where they would meet."""
-    size = panel.scale.body if weight == "bold" else panel.scale.small
-    end = set_line(right, weight, size)
-    room = panel.width - end.width - size
-    start = break_lines(left, weight, size, room)
+def _row(left: str, right: str, panel: Panel) -> Block:
+    """Set two bold texts, one at either end of a line."""
+    size = panel.scale.body
+    end = set_line(right, "bold", size)
+    start = break_lines(left, "bold", size, panel.width - end.width - size)
     block = stacked(line_block(line) for line in start)
-    return Block((*block.items, *end.at(panel.width, 0.82 * size, "right")), block.height)
+    return Block((*block.items, *end.at(panel.width, DROP * size, "right")), block.height)

@@ -1,16 +1,17 @@
 """The front of a card: head, diagram and table of a leader, on one side or more."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from cards.faces.block import Block, Scale, TooSmall
+from cards.faces.block import Block, Scale, TooSmall, stack_height
 from cards.faces.columns import Spools
-from cards.faces.diagram import diagram
+from cards.faces.diagram import diagram, diagrams
 from cards.faces.head import continued_head, head
 from cards.faces.panel import Panel, Side
-from cards.faces.table import table
+from cards.faces.table import Table, table, table_height
 from cards.leader import Leader
 from cards.materials import Materials
+from cards.wording import Wording
 from layouts.text import TooWide
 
 _STRETCHES = (1.0, 1.1, 1.2, 1.4)  # of the table's rows
@@ -22,43 +23,51 @@ class Fronting:
 
     leader: Leader
     materials: Materials
+    wording: Wording
     spools: Spools = field(default_factory=dict)
+    narrow: bool = False  # with the table as narrow as can be
 
 
 def front(of: Fronting, panel: Panel, *, drawn: bool) -> Side | None:
     """Return head and table, its rows as far apart as there is room, and the diagram if `drawn`.
 
-    None where they do not fit.
+    Of the diagram, the fullest that fits. None where nothing does.
     """
     try:
-        above = [head(of.leader, panel.scale, panel.width)]
+        top = _head(of, panel)
+        tops = ((top, below) for below in _drawings(of, panel)) if drawn else [(top,)]
+        return next(filter(None, (_over_table(of, panel, above) for above in tops)), None)
     except TooWide:
         return None
-    if drawn:
-        above.append(drawing(of, panel))
-    fitting = None
-    for stretch in _STRETCHES:
-        rows = table(of.leader, Scale(panel.scale.factor, stretch), panel.width, of.spools)
-        blocks = (*above, rows.part(0, len(rows.rows)))
-        if not panel.holds(blocks):
-            break
-        fitting = Side(panel, blocks)
-    return fitting
+
+
+def _over_table(of: Fronting, panel: Panel, above: tuple[Block, ...]) -> Side | None:
+    """Return blocks over the table, its rows as far apart as there is room."""
+    room = panel.height - stack_height(above, panel.gap) - panel.gap
+    scales = [Scale(panel.scale.factor, stretch) for stretch in _STRETCHES]
+    fitting = [scale for scale in scales if table_height(of.leader, of.wording, scale) <= room]
+    if not fitting:
+        return None
+    rows = _table(of, fitting[-1], panel.width)
+    return Side(panel, (*above, rows.part(0, len(rows.rows))))
 
 
 def drawing(of: Fronting, panel: Panel) -> Block:
     """Return the section diagram as wide as the panel."""
-    return diagram(of.leader, of.materials, panel.scale, panel.width)
+    return diagram(of.leader, of.materials, of.wording, panel.scale, panel.width)
+
+
+def _drawings(of: Fronting, panel: Panel) -> Iterator[Block]:
+    return diagrams(of.leader, of.materials, of.wording, panel.scale, panel.width)
 
 
 def split_front(of: Fronting, panel: Panel) -> list[Side]:
     """Return head and table over as many sides as they take."""
-    rows = table(of.leader, panel.scale, panel.width, of.spools)
+    rows = _table(of, panel.scale, panel.width)
     sides: list[Side] = []
     first = 0
     while first < len(rows.rows):
-        make = continued_head if sides else head
-        top = make(of.leader, panel.scale, panel.width)
+        top = _continued_head(of, panel) if sides else _head(of, panel)
         ends = range(first + 1, len(rows.rows) + 1)
         end = _last([panel.holds((top, rows.part(first, end))) for end in ends])
         if not end:
@@ -66,6 +75,18 @@ def split_front(of: Fronting, panel: Panel) -> list[Side]:
         sides.append(Side(panel, (top, rows.part(first, first + end))))
         first += end
     return sides
+
+
+def _table(of: Fronting, scale: Scale, width: float) -> Table:
+    return table(of.leader, of.spools, of.wording, scale, width, narrow=of.narrow)
+
+
+def _head(of: Fronting, panel: Panel) -> Block:
+    return head(of.leader, of.wording, panel.scale, panel.width, loops=of.narrow)
+
+
+def _continued_head(of: Fronting, panel: Panel) -> Block:
+    return continued_head(of.leader, of.wording, panel.scale, panel.width)
 
 
 def _last(fits: Sequence[bool]) -> int:

@@ -2,28 +2,38 @@
 
 from cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
 from cards.leader import Leader
-from cards.words import dropper_words, span, thickness
+from cards.wording import Wording
+from cards.words import dropper_words, loop_words, second_span, span, thickness
 from fonts import Weight
 from layouts.text import break_lines, fit_size, set_line
 
 
-def head(leader: Leader, scale: Scale, width: float) -> Block:
-    """Return the block that says which leader this is, what it is for and how it ends."""
-    weight = f"{leader.recipe.line_weight}-weight" if leader.recipe.line_weight else ""
-    length = span(leader.finished, leader)
-    tippet = f"tippet {thickness(leader.tippet)}"
-    title = _beside(leader.recipe.name, _joined(weight, length), "bold", scale.name, width)
+def head(
+    leader: Leader, wording: Wording, scale: Scale, width: float, *, loops: bool = False
+) -> Block:
+    """Return the block that says which leader this is, what it is for and how it ends.
+
+    The sizes of its `loops` are asked for where the table has no room for them.
+    """
+    recipe = leader.recipe
+    weight = wording.say("weight", weight=recipe.line_weight) if recipe.line_weight else ""
+    length = span(leader.finished, leader, wording)
+    tippet = wording.say("tippet", strand=thickness(leader.tippet, leader, wording))
+    tippet = _joined(second_span(leader.finished, leader, wording), tippet)
+    title = _beside(recipe.name, _joined(weight, length), "bold", scale.name, width)
     if title is None:
-        title = _narrow_title(leader.recipe.name, length, scale, width)
+        title = _narrow_title(recipe.name, length, scale, width)
         tippet = _joined(weight, tippet)
-    below = _below(leader.recipe.use or "", tippet, scale, width)
-    droppers = break_lines(dropper_words(leader), "medium", scale.small, width)
-    return stacked([title, *below, *(line_block(line) for line in droppers)])
+    below = _below(recipe.use or "", tippet, scale, width)
+    more = [loop_words(leader, wording)] if loops else []
+    more = [dropper_words(leader, wording), *more]
+    lines = [line for text in more for line in break_lines(text, "medium", scale.small, width)]
+    return stacked([title, *below, *map(line_block, lines)])
 
 
-def continued_head(leader: Leader, scale: Scale, width: float) -> Block:
+def continued_head(leader: Leader, wording: Wording, scale: Scale, width: float) -> Block:
     """Return the block over a table that goes on from another side."""
-    name = f"{leader.recipe.name}, continued"
+    name = wording.say("continued", name=leader.recipe.name)
     return stacked([line_block(line) for line in break_lines(name, "bold", scale.body, width)])
 
 

@@ -6,7 +6,8 @@ from typing import Literal, NamedTuple
 
 from cards.faces.block import DROP, Block, TooSmall, line_block, stacked
 from cards.leader import Leader
-from cards.words import span, strand
+from cards.wording import Wording
+from cards.words import spans, strand
 from fonts import Weight
 from layouts.code import DESIGN_MODULE, MODULES, QUIET
 from layouts.face import Code, Face, Item, Path, Symbol, rectangle, segment, shifted
@@ -14,7 +15,12 @@ from layouts.formats import LabelSheet
 from layouts.legible import FLOOR
 from layouts.text import TooWide, break_lines, set_line
 
-_NAME_SIZES = (14.0, 12.0, 11.0, 10.0, 9.0, 8.0)  # points; the other lines are a step smaller
+# The type sizes to try, in points: the name's, and the other lines'.
+_SIZES = (
+    *((26.0, 18.0), (24.0, 17.0), (22.0, 16.0), (20.0, 15.0), (18.0, 14.0), (16.0, 13.0)),
+    *((14.0, 12.5), (12.0, 10.5), (11.0, 9.5), (10.0, 8.5), (9.0, FLOOR), (8.0, FLOOR)),
+)
+_WHOLE = 16.0  # a name as large as this is worth no broken line
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
 _PEN = 0.5
 
@@ -25,7 +31,7 @@ _FINE = tuple(module for module in MODULES if module < DESIGN_MODULE)
 class LabelNote(NamedTuple):
     """What a label says besides its leader."""
 
-    number: str | None = None  # such as `3 of 12`
+    number: str | None = None  # such as `3 of 12`, in the label's language
     first_out: Literal["butt", "fly"] | None = None  # the end that leaves the wallet first
     test_box: bool = False  # a box to tick when the leader has been pull-tested
 
@@ -42,7 +48,11 @@ class _Room(NamedTuple):
 
 
 def wallet_label(
-    leader: Leader, symbol: Symbol, stock: LabelSheet, note: LabelNote = PLAIN
+    leader: Leader,
+    symbol: Symbol,
+    stock: LabelSheet,
+    wording: Wording,
+    note: LabelNote = PLAIN,
 ) -> Face:
     """Return the label in the largest type and code that fit.
 
@@ -52,13 +62,14 @@ def wallet_label(
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
     room = _Room(stock.width - 2 * inset, stock.height - 2 * inset, inset)
-    lines = _lines(leader, note)
+    lines = _lines(leader, wording, note)
     for modules in (_WELL, _FINE):
         for kept in range(len(lines), _MUST - 1, -1):
-            for module in modules:
-                items = _placed(lines[:kept], symbol, module, room)
-                if items is not None:
-                    return Face(leader.recipe.name, stock.width, stock.height, items)
+            placed = (_placed(lines[:kept], symbol, module, room) for module in modules)
+            ways = [way for way in placed if way is not None]
+            if ways:
+                items = max(ways, key=lambda way: way.size).items  # of equals the largest code
+                return Face(leader.recipe.name, stock.width, stock.height, items)
     raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
 
 
@@ -67,7 +78,6 @@ class _Line(NamedTuple):
 
     text: str
     weight: Weight = "medium"
-    step: float = 1.5  # below the name's type size
     place: Literal["none", "blank", "box"] = "none"
 
 
@@ -88,37 +98,35 @@ class _Way(NamedTuple):
 _MUST = 3  # lines that every label has
 
 
-def _lines(leader: Leader, note: LabelNote) -> list[_Line]:
-    """Return the lines, the first to stay first."""
-    recipe = leader.recipe
+def _lines(leader: Leader, wording: Wording, note: LabelNote) -> list[_Line]:
+    """Return the lines, the name first; the last is the first to give way."""
+    recipe, say = leader.recipe, wording.say
     lines = [
-        _Line(recipe.name, "bold", 0.0),
-        _Line(span(leader.finished, leader), "bold"),
-        _Line(f"tippet {strand(leader.tippet)}"),
-        _tied(recipe.tied, note.number),
+        _Line(recipe.name, "bold"),
+        _Line(spans(leader.finished, leader, wording), "bold"),
+        _Line(say("tippet", strand=strand(leader.tippet, leader, wording))),
+        _tied(recipe.tied, wording, note.number),
     ]
     if note.first_out is not None:
-        lines.append(_Line(f"{note.first_out} end comes out first"))
+        lines.append(_Line(say(f"{note.first_out}_first")))
     if note.test_box:
-        lines.append(_Line("pull-tested", place="box"))
+        lines.append(_Line(say("pull_tested"), place="box"))
     return lines
 
 
-def _tied(tied: date | None, number: str | None) -> _Line:
+def _tied(tied: date | None, wording: Wording, number: str | None) -> _Line:
     """Return the day it was tied, or a line to write it on, and the number before it."""
-    words = " ".join(filter(None, (f"{number} ·" if number else "", "tied")))
+    words = " ".join(filter(None, (f"{number} ·" if number else "", wording.say("tied"))))
     if tied is None:
         return _Line(words, place="blank")
     return _Line(f"{words} {tied.isoformat()}")
 
 
-def _placed(
-    lines: list[_Line], symbol: Symbol, module: float, room: _Room
-) -> tuple[Item, ...] | None:
+def _placed(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
     """Return words and code, beside or above each other as the type is larger; None for neither."""
     ways = (_beside(lines, symbol, module, room), _above(lines, symbol, module, room))
     found = [way for way in ways if way is not None]
-    return max(found, key=lambda way: way.size).items if found else None
+    return max(found, key=lambda way: way.size, default=None)
 
 
 def _beside(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
@@ -150,14 +158,17 @@ def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _W
 
 def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
     """Return the lines in the largest type that fits, or None."""
-    for size in _NAME_SIZES:
+    for size, other in _SIZES:
         try:
-            block = stacked(
-                block for line in lines for block in _set(line, max(size - line.step, FLOOR), width)
-            )
+            blocks = [
+                block
+                for place, line in enumerate(lines)
+                for block in _set(line, other if place else size, width)
+            ]
         except TooWide:
             continue
-        if block.height <= height:
+        block = stacked(blocks)
+        if block.height <= height and (size < _WHOLE or len(blocks) == len(lines)):
             return _Words(block, size)
     return None
 

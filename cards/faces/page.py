@@ -1,6 +1,9 @@
-"""A page of a sheet of paper: a block and the words at its foot in, the face of the page out."""
+"""Pages of sheets of paper: the blocks of each in, faces with a number at their foot out."""
 
-from cards.faces.block import Block
+from collections.abc import Sequence
+
+from cards.faces.block import Block, stacked
+from cards.wording import Wording
 from layouts.face import MM, Face, shifted
 from layouts.formats import Paper
 from layouts.text import set_line
@@ -9,8 +12,17 @@ MARGIN = 15 * MM
 _FOOT = 10.0  # points
 
 
-def page(block: Block, foot: str, paper: Paper) -> Face:
-    """Return the face of a page, its block within the margins and its foot below that."""
+def pages(
+    blocks: Sequence[Sequence[Block]], gap: float, paper: Paper, wording: Wording
+) -> tuple[Face, ...]:
+    """Return the faces of pages, each with its blocks within the margins and its number below."""
+    return tuple(
+        _page(stacked(of_page, gap), wording.say("page", number=number, count=len(blocks)), paper)
+        for number, of_page in enumerate(blocks, start=1)
+    )
+
+
+def _page(block: Block, foot: str, paper: Paper) -> Face:
     words = set_line(foot, "medium", _FOOT)
     at_foot = words.at(paper.width - MARGIN, paper.height - MARGIN, "right")
     items = (*shifted(block.items, MARGIN, MARGIN), *at_foot)

@@ -19,6 +19,14 @@ class Band(NamedTuple):
     from_thick: float
     to_thick: float
 
+    @property
+    def end(self) -> float:
+        return self.x + self.length
+
+    @property
+    def middle(self) -> float:
+        return self.x + self.length / 2
+
     def half(self, x: float) -> float:
         """Return half the thickness at x."""
         share = (x - self.x) / self.length if self.length else 0.0
@@ -26,7 +34,7 @@ class Band(NamedTuple):
 
     @property
     def outline(self) -> tuple[Step, ...]:
-        end, near, far = self.x + self.length, self.from_thick / 2, self.to_thick / 2
+        end, near, far = self.end, self.from_thick / 2, self.to_thick / 2
         return (
             ("move", self.x, self.y - near),
             ("line", end, self.y - far),
@@ -54,7 +62,7 @@ def patterned(band: Band, pattern: Pattern) -> tuple[Path, ...]:
 def _strokes(band: Band, pattern: Pattern) -> Iterator[Step]:
     if pattern == "core":
         yield ("move", band.x, band.y)
-        yield ("line", band.x + band.length, band.y)
+        yield ("line", band.end, band.y)
     if pattern == "bars":
         for x in _places(band, 2 * _SPACING):
             yield from _stroke(band, x, x)
@@ -68,7 +76,7 @@ def _strokes(band: Band, pattern: Pattern) -> Iterator[Step]:
 
 def _stroke(band: Band, low: float, high: float) -> Iterator[Step]:
     """From the lower edge at one x to the upper at another, where both are on the band."""
-    if max(low, high) <= band.x + band.length:
+    if max(low, high) <= band.end:
         yield ("move", low, band.y + band.half(low))
         yield ("line", high, band.y - band.half(high))
 

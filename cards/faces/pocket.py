@@ -39,9 +39,13 @@ def pocket_card(
 
 
 def _sides(of: Fronting, backing: Backing, panels: Sequence[Panel]) -> Sequence[Side]:
-    needed = needed_width(of.leader, Scale(1.0), of.spools)
-    wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
-    if not wide:
+    for narrow in (False, True):
+        of = replace(of, narrow=narrow)
+        needed = needed_width(of.leader, of.spools, of.wording, Scale(1.0), narrow=narrow)
+        wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
+        if wide:
+            break
+    else:
         raise TooSmall("its table is wider than the card")
 
     def diagrams(panel: Panel) -> Sequence[Block]:

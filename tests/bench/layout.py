@@ -17,6 +17,7 @@ from layouts.face import MM, Face, Item, Path, rectangle
 from layouts.imposition import Card, place_cards
 from layouts.margins import with_rules
 from layouts.printer import Printer, corrected
+from layouts.rulers import RuleWords
 from layouts.sheet import Sheet
 from layouts.stock import card_size, paper
 from layouts.text import set_line
@@ -25,6 +26,7 @@ COUNTS = (1250, 2500, 5000, 10_000)  # of cards of 85 × 55 mm, ten on a sheet o
 LINES = 8
 REPEATS = 3
 PRINTER = Printer(front_x=0.5 * MM, rule_y=99.7 * MM)
+WORDS = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,7 @@ def card(number: int) -> Card:
 
 def placed(cards: Sequence[Card]) -> tuple[Sheet, ...]:
     """Return the cards on sheets with all that a run of cards goes through."""
-    return corrected(with_rules(place_cards(cards, paper("A4"))), PRINTER)
+    return corrected(with_rules(place_cards(cards, paper("A4")), WORDS), PRINTER)
 
 
 def written(sheets: Sequence[Sheet]) -> bytes:

@@ -13,31 +13,23 @@ from cards.printing import code_of
 from cards.rack_file import Rack, Spool
 from cards.shop_file import Shop
 from cards.units import parse_diameter, parse_line_length
+from cards.wording import ENGLISH
 from layouts.face import Face
 from layouts.formats import CardSize
 from layouts.stock import card_size, shipped
 from tests.seen import runs, words
 from tests.tieable import counts, seeds, tieable
-from tests.written import PRACTICE, leader, recipe, section
+from tests.written import PRACTICE, SIX, leader
 
 KNOWN = tuple(shipped().cards.values())
 ID_1 = card_size("ID-1")
 TINY = card_size("40x30mm")
-SIX = leader(
-    recipe(
-        section("46 in", "0.023 in", "hard nylon", "25 lb"),
-        section("24 in", "0.020 in", "hard nylon", "18 lb"),
-        section("14 in", "0.017 in", "hard nylon", "13 lb"),
-        section("10 in", "0.015 in", "hard nylon", "10 lb"),
-        section("8 in", "0.013 in", "hard nylon", "8 lb"),
-        section("30 in", "0.010 in", "fluorocarbon", "8.5 lb"),
-    )
-)
+SALT = leader(SIX)
 
 
 def says(of: Leader, style: CardStyle | None = None, rack: Rack | None = None) -> CardText:
     code = code_of(of.recipe, PRACTICE)
-    return card_text(of, code, PRACTICE, Shop(), style or CardStyle(), rack)
+    return card_text(of, code, PRACTICE, Shop(), ENGLISH, style or CardStyle(), rack)
 
 
 def refusal(text: CardText, size: CardSize) -> str:
@@ -53,7 +45,7 @@ def offered(message: str) -> list[str]:
 
 
 def test_a_leader_that_fits_is_one_card_with_its_back() -> None:
-    card, *_ = cards_of(says(SIX, CardStyle(taught=False)), card_size("index-3x5"), KNOWN)
+    card, *_ = cards_of(says(SALT, CardStyle(taught=False)), card_size("index-3x5"), KNOWN)
     assert card.back is not None
     assert "CUT" in words(card.front)
 
@@ -67,27 +59,27 @@ def test_sides_are_paired_and_the_last_back_may_be_blank() -> None:
 
 
 def test_a_card_that_is_too_small_is_refused_with_up_to_three_that_are_not() -> None:
-    message = refusal(says(SIX), TINY)
+    message = refusal(says(SALT), TINY)
     assert message.startswith(
         "Under test: this leader needs more room than 40 × 30 mm in type that can be read; use "
     )
     sizes = offered(message)
     assert 1 <= len(sizes) <= 3
     for name in sizes:
-        assert cards_of(says(SIX), card_size(name), KNOWN)
+        assert cards_of(says(SALT), card_size(name), KNOWN)
 
 
 def test_the_smallest_that_would_do_is_named_first() -> None:
-    areas = [card_size(name) for name in offered(refusal(says(SIX), TINY))]
+    areas = [card_size(name) for name in offered(refusal(says(SALT), TINY))]
     assert all(a.width * a.height <= b.width * b.height for a, b in pairwise(areas))
     smaller = [c for c in KNOWN if c.width * c.height < areas[0].width * areas[0].height]
     for size in smaller:
-        refusal(says(SIX), size)
+        refusal(says(SALT), size)
 
 
 def test_a_leader_for_no_known_card_says_so() -> None:
     with pytest.raises(Refused, match="no card known here is large enough"):
-        cards_of(says(SIX), TINY, [TINY])
+        cards_of(says(SALT), TINY, [TINY])
 
 
 @given(seeds, counts)
@@ -99,16 +91,16 @@ def test_every_size_that_is_offered_fits(seed: int, count: int | None) -> None:
 
 
 def test_large_type_takes_a_larger_card_where_it_must() -> None:
-    large = says(SIX, CardStyle(large=True))
+    large = says(SALT, CardStyle(large=True))
     found = size_that_holds(large, ID_1, KNOWN)
     assert found.width * found.height > ID_1.width * ID_1.height
     assert cards_of(large, found, KNOWN)
-    assert size_that_holds(says(SIX), ID_1, KNOWN) is ID_1
+    assert size_that_holds(says(SALT), ID_1, KNOWN) is ID_1
 
 
 def test_a_person_s_own_spools_are_named_in_the_table() -> None:
     stiff = Spool("Stiff 25", "hard nylon", parse_diameter("0.023 in"), parse_line_length("40 yd"))
-    front = cards_of(says(SIX, rack=Rack((stiff,))), ID_1, KNOWN)[0].front
+    front = cards_of(says(SALT, rack=Rack((stiff,))), ID_1, KNOWN)[0].front
     texts = [run.text for run in runs(front)]
     assert "Stiff 25" in texts
     assert "fluorocarbon" in texts  # a line that is not on the rack keeps its name
@@ -118,7 +110,7 @@ def test_a_person_s_own_spools_are_named_in_the_table() -> None:
 def test_what_to_buy_is_listed_where_it_is_asked_for() -> None:
     sides = [
         side
-        for card in cards_of(says(SIX, CardStyle(shopping=12)), ID_1, KNOWN)
+        for card in cards_of(says(SALT, CardStyle(shopping=12)), ID_1, KNOWN)
         for side in (card.front, card.back)
         if side
     ]

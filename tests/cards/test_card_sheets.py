@@ -1,17 +1,23 @@
 """Cards come onto sheets as they are wanted."""
 
+from typing import get_args
+
 import pytest
 
-from cards.card_sheets import SheetWishes, card_sheets
+from cards.card_sheets import SheetWishes, card_sheets, rule_words
+from cards.wording import ENGLISH, Wording, languages, wording_in
 from layouts.face import MM, Face
 from layouts.imposition import Card
+from layouts.pdf import write_pdf
+from layouts.pouch import Use
 from layouts.printer import Printer
 from layouts.rulers import true_size_rules
 from layouts.sheet import Adjustment, Placed, Sheet
 from layouts.stock import card_size, paper
+from tests.layouts.drawn import text
 
 LETTER, ID_1 = paper("Letter"), card_size("ID-1")
-RULES = true_size_rules()
+RULES = true_size_rules(rule_words(ENGLISH))
 
 
 def cards(count: int, name: str = "ID-1") -> list[Card]:
@@ -26,7 +32,7 @@ def cards(count: int, name: str = "ID-1") -> list[Card]:
 
 
 def sheets(count: int, wishes: SheetWishes, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    return card_sheets(cards(count), ID_1.corner, LETTER, printer or Printer(), wishes)
+    return card_sheets(cards(count), ID_1.corner, LETTER, printer or Printer(), wishes, ENGLISH)
 
 
 def faces(sheet: Sheet) -> list[Placed]:
@@ -72,11 +78,33 @@ def test_sheets_are_corrected_each_side_by_its_own_shift() -> None:
 
 def test_a_pouch_for_wet_use_adds_one_sheet_for_all_cards_of_a_size() -> None:
     mixed = [*cards(30), *cards(2, "A7")]
-    plain = card_sheets(mixed, 0, LETTER, Printer(), SheetWishes())
-    with_pouches = card_sheets(mixed, 0, LETTER, Printer(), SheetWishes(pouch="wet"))
+    plain = card_sheets(mixed, 0, LETTER, Printer(), SheetWishes(), ENGLISH)
+    with_pouches = card_sheets(mixed, 0, LETTER, Printer(), SheetWishes(pouch="wet"), ENGLISH)
     assert len(with_pouches) == len(plain) + 2
     film = faces(with_pouches[-1])[0].face
     assert (film.width, film.height) == pytest.approx((84 * MM, 115 * MM))  # A7 and 5 mm around
+
+
+def pouch_text(use: Use, wording: Wording) -> str:
+    wishes = SheetWishes(pouch=use)
+    *_, sheet = card_sheets(cards(1), ID_1.corner, LETTER, Printer(), wishes, wording)
+    return " ".join(text(write_pdf([sheet], title="", creator="")).split())
+
+
+def test_a_pouch_tells_step_by_step_what_to_do_and_how_much_film_stays() -> None:
+    read = pouch_text("dry", ENGLISH)
+    places = [read.index(start) for start in ("1. Lay the open", "2. Take", "3. Lay", "So 3.2 mm")]
+    assert places == sorted(places)
+    assert "So 3,2 mm of film" in pouch_text("dry", Wording("en", ","))
+
+
+@pytest.mark.parametrize("language", languages())
+def test_the_usual_card_has_room_for_the_words_of_every_language(language: str) -> None:
+    wording = wording_in(language, None)
+    for use in get_args(Use):
+        read = pouch_text(use, wording)
+        assert f"3. {wording.steps('pouch')[2]}" in read
+        assert wording.say("true_size_mm") in read
 
 
 def test_pages_for_a_print_shop_are_trimmed_and_not_corrected() -> None:

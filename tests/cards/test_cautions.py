@@ -3,12 +3,13 @@ from typing import get_args
 import pytest
 
 from cards.cautions import When, cautions
+from cards.wording import ENGLISH
 
-ALL = cautions(*get_args(When))
+ALL = cautions(ENGLISH, *get_args(When))
 
 
 def test_only_what_the_work_involves_is_cautioned_of() -> None:
-    plain, wire = cautions(), cautions("wire")
+    plain, wire = cautions(ENGLISH), cautions(ENGLISH, "wire")
     assert {caution.when for caution in plain} == {"always"}
     assert {caution.when for caution in wire} == {"always", "wire"}
 
@@ -20,7 +21,8 @@ def test_every_occasion_has_a_caution(when: When) -> None:
 
 def test_the_order_stays_and_an_eye_comes_first() -> None:
     assert "eye" in ALL[0].short
-    assert [caution for caution in ALL if caution in cautions("wire")] == list(cautions("wire"))
+    wire = cautions(ENGLISH, "wire")
+    assert [caution for caution in ALL if caution in wire] == list(wire)
 
 
 def test_the_short_form_is_shorter() -> None:

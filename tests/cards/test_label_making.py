@@ -9,6 +9,7 @@ from cards.faces.label import LabelNote
 from cards.label_making import labels_of
 from cards.leader import Leader
 from cards.printing import code_of
+from cards.wording import ENGLISH
 from layouts.face import Face
 from layouts.formats import LabelSheet
 from layouts.stock import label_sheet, shipped
@@ -24,7 +25,7 @@ TWO = leader(recipe(section("46 in", "0.023 in", "hard nylon", "25 lb"), section
 
 def labels(of: Leader, sheet: LabelSheet, *notes: LabelNote) -> list[Face]:
     codes = [code_of(of.recipe, PRACTICE)]
-    return labels_of(of, codes, sheet, notes or (LabelNote(),), PRACTICE, KNOWN)
+    return labels_of(of, codes, sheet, notes or (LabelNote(),), PRACTICE, ENGLISH, KNOWN)
 
 
 def refusal(of: Leader, sheet: LabelSheet) -> str:

@@ -54,6 +54,31 @@ def test_a_cut_is_the_finished_length_and_what_both_knots_take() -> None:
     assert worked_out.cut_mm == Fraction("86.25") * INCH  # 57 + 29 1/4
 
 
+@pytest.mark.parametrize(
+    ("shop", "first", "second", "converted"),
+    [
+        ("", "in", None, False),
+        ('units = "in"', "in", None, True),
+        ('units = "cm"', "cm", None, True),
+        ('units = "in and cm"', "in", "cm", True),
+        ('units = "mm and in"', "mm", "in", True),
+    ],
+)
+def test_a_leader_knows_the_units_that_a_person_wants(
+    shop: str, first: str, second: str | None, converted: bool
+) -> None:
+    of = leader(TWO, practice(shop))
+    assert (of.unit, of.second_unit, of.converted) == (first, second, converted)
+
+
+def test_a_second_unit_changes_no_cut() -> None:
+    # A cut is rounded up to the marks of the first unit's tape: there is one piece, said twice.
+    for first, second in (("in", "cm"), ("cm", "in")):
+        alone = leader(TWO, practice(f'units = "{first}"'))
+        beside = leader(TWO, practice(f'units = "{first} and {second}"'))
+        assert cuts(beside) == cuts(alone)
+
+
 def test_the_finished_length_is_the_sum_of_the_sections() -> None:
     assert leader(TWO).finished == extent("70", "70")  # 46 + 24
 

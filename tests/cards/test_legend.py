@@ -2,16 +2,17 @@ import pytest
 
 from cards.legend import legend
 from cards.recipe import Recipe
+from cards.wording import ENGLISH
 from tests.leaders import PLAIN, SANDBAR, write
 from tests.written import recipe, section
 
 
 def told(written: Recipe) -> str:
-    return " ".join(legend(written, write(written)))
+    return " ".join(legend(written, write(written), ENGLISH))
 
 
 def test_a_legend_says_what_the_text_is_and_how_a_section_is_written() -> None:
-    first, second, *_ = legend(SANDBAR, write(SANDBAR))
+    first, second, *_ = legend(SANDBAR, write(SANDBAR), ENGLISH)
     assert first == "The code is this recipe as text, butt to fly:"
     assert second == "length*diameter*material*strength-knot"
 

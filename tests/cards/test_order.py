@@ -3,6 +3,7 @@ from hypothesis import given, settings
 
 from cards.leader import Leader
 from cards.order import Tie, turn_words, tying_order
+from cards.wording import ENGLISH
 from tests.tieable import counts, seeds, tieable
 from tests.written import leader, recipe, section
 
@@ -19,11 +20,11 @@ FOUR = leader(
 
 
 def joints(of: Leader) -> list[Tie]:
-    return [tie for tie in tying_order(of) if tie.where[0].isdigit()]
+    return [tie for tie in tying_order(of, ENGLISH) if tie.where[0].isdigit()]
 
 
 def test_knots_are_tied_from_the_butt_to_the_fly() -> None:
-    ties = tying_order(FOUR)
+    ties = tying_order(FOUR, ENGLISH)
     assert [tie.where for tie in ties] == [
         "at the butt",
         "1 to 2",
@@ -55,7 +56,7 @@ def test_the_last_such_joint_comes_before_the_fly() -> None:
 
 def test_bare_ends_have_nothing_to_tie() -> None:
     bare = leader(recipe(section("9 ft", "4X"), butt="none", fly="none"))
-    assert tying_order(bare) == ()
+    assert tying_order(bare, ENGLISH) == ()
 
 
 @pytest.mark.parametrize(
@@ -71,18 +72,18 @@ def test_bare_ends_have_nothing_to_tie() -> None:
 def test_turns_are_said_once_where_both_sides_have_them_alike(
     thick: int, thin: int, says: str
 ) -> None:
-    assert turn_words(thick, thin) == says
+    assert turn_words(thick, thin, ENGLISH) == says
 
 
 def test_a_joint_says_its_turns() -> None:
     first, second, _ = joints(FOUR)
     thick, thin = FOUR.joints[0].turns
-    assert first.says == f"blood, {turn_words(thick, thin)}"
+    assert first.says == f"blood, {turn_words(thick, thin, ENGLISH)}"
     assert second.says == "triple surgeon's, 3 turns"
 
 
 def test_an_end_says_its_loop() -> None:
-    butt, *_, fly = tying_order(FOUR)
+    butt, *_, fly = tying_order(FOUR, ENGLISH)
     assert (butt.says, fly.says) == ("perfection loop, 3/4 in", "clinch")
 
 

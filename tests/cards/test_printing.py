@@ -26,6 +26,7 @@ from cards.recipe import Recipe
 from cards.recipe_file import read_recipe
 from cards.shop_file import Shop
 from cards.spell import length_number
+from cards.wording import ENGLISH
 from cards.words import end_words
 from cards.worksheet import Worksheet, worksheet
 from layouts.typeset import GAP, prepare
@@ -125,7 +126,8 @@ def test_a_whole_sheet_of_labels_is_read() -> None:
 def test_a_card_holds_name_cuts_and_knots(name: str) -> None:
     leader = sample(name).leader
     shown = extracted(cards(name))
-    told = [leader.recipe.name, end_words(leader.butt, leader), end_words(leader.fly, leader)]
+    told = [leader.recipe.name]
+    told += [end_words(end, leader, ENGLISH) for end in (leader.butt, leader.fly)]
     told += [joint.knot.name for joint in leader.joints]
     told += [length_number(piece.cut_mm, leader.unit) for piece in leader.pieces]
     told += [piece.section.material for piece in leader.pieces]

@@ -4,7 +4,8 @@ from importlib.resources import files
 import pytest
 
 from cards.errors import Refused
-from cards.shop_file import common_practice, practice_of, read_shop
+from cards.shop_file import common_practice, practice_of, read_shop, wording_of
+from cards.wording import ENGLISH, Wording
 from tests.written import practice
 
 COMMON = common_practice()
@@ -36,6 +37,44 @@ def test_a_tape_replaces_the_one_of_its_kind() -> None:
     assert (inch.tape_mm("in"), inch.tape_mm("cm")) == (Fraction("1.5875"), Fraction(5))
     metric = practice('tape = "1 cm"')
     assert (metric.tape_mm("in"), metric.tape_mm("mm")) == (Fraction("6.35"), Fraction(10))
+
+
+@pytest.mark.parametrize(
+    ("units", "first", "second"),
+    [
+        ("in", "in", None),
+        ("cm", "cm", None),
+        ("in and cm", "in", "cm"),
+        ("in and mm", "in", "mm"),
+        ("cm and in", "cm", "in"),
+        ("mm and in", "mm", "in"),
+    ],
+)
+def test_lengths_are_shown_in_one_unit_or_in_two(
+    units: str, first: str, second: str | None
+) -> None:
+    own = practice(f'units = "{units}"')
+    assert (own.unit, own.second_unit) == (first, second)
+
+
+def test_without_units_a_recipe_s_own_are_shown() -> None:
+    assert (COMMON.unit, COMMON.second_unit) == (None, None)
+
+
+@pytest.mark.parametrize("units", ["in and in", "cm and mm", "in and cm and mm", "ft and cm"])
+def test_two_units_are_one_of_each_system(units: str) -> None:
+    (message,) = refusal(f'units = "{units}"')
+    assert message.startswith(f"units: '{units}' is not known; write one of: 'in', 'cm'")
+
+
+def test_the_language_and_the_decimal_sign_are_those_of_the_shop() -> None:
+    def told(shop: str) -> Wording:
+        return wording_of(read_shop(shop.encode()))
+
+    assert told("") == ENGLISH
+    assert told("decimal = ','") == Wording("en", ",")
+    assert told("language = 'es'") == Wording("es", ",")
+    assert told("language = 'es'\ndecimal = '.'") == Wording("es", ".")
 
 
 def test_an_own_allowance_may_differ_by_side() -> None:
@@ -72,10 +111,18 @@ def test_an_own_order_stands_before_ours() -> None:
         (
             'nmae = "Bench"\nunits = "inches"\ntape = 5\n',
             [
-                "units: 'inches' is not known; write one of: 'in', 'cm' or 'mm'",
+                "units: 'inches' is not known; write one of: 'in', 'cm', 'mm', "
+                "'in and cm', 'in and mm', 'cm and in' or 'mm and in'",
                 "tape: 5 has no unit; "
                 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"',
                 "no key is called 'nmae'; did you mean 'name'?",
+            ],
+        ),
+        (
+            'language = "xx"\ndecimal = "\'"\n',
+            [
+                "language: 'xx' is not known; write one of: 'en' or 'es'",
+                """decimal: "'" is not known; write one of: '.' or ','""",
             ],
         ),
         (

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.spell import ShownUnit, length, length_number, long_length
-from cards.units import parse_length
+from cards.spell import ShownUnit, diameter_in, length, length_number, long_length
+from cards.units import parse_diameter, parse_length
 
 INCH = Fraction("25.4")
 
@@ -61,3 +61,38 @@ def test_a_leaders_length_is_said_as_people_say_it(
 def test_what_is_spelled_is_read_as_the_nearest_mark(marks: int, unit: ShownUnit) -> None:
     mm = marks * (INCH / 16 if unit == "in" else Fraction(1))
     assert parse_length(length(mm, unit)).mm == mm
+
+
+@pytest.mark.parametrize(
+    ("written", "unit", "shown"),
+    [
+        ("0.023 in", "cm", "0.58 mm"),
+        ("0.023 in", "mm", "0.58 mm"),
+        ("23 thou", "cm", "0.58 mm"),
+        ("1/50 in", "cm", "0.51 mm"),  # 0.508
+        ("0.020 in", "cm", "0.51 mm"),
+        ("0.5 in", "cm", "12.70 mm"),
+        ("0.15 mm", "in", "0.006 in"),  # 0.0059
+        ("0.58 mm", "in", "0.023 in"),
+        ("0.5 mm", "in", "0.020 in"),
+        # What is in the right system stays, digit for digit.
+        ("0.0125 in", "in", "0.0125 in"),
+        ("23 thou", "in", "23 thou"),
+        ("0.5 mm", "cm", "0.5 mm"),
+        ("0.285 mm", "mm", "0.285 mm"),
+        # An X size is what the spool says anywhere.
+        ("4X", "in", "4X"),
+        ("4X", "cm", "4X"),
+        ("2.5X", "mm", "2.5X"),
+    ],
+)
+def test_a_diameter_is_shown_as_spools_of_that_system_are_marked(
+    written: str, unit: ShownUnit, shown: str
+) -> None:
+    assert diameter_in(parse_diameter(written), unit) == shown
+
+
+@given(st.integers(2, 118))
+def test_every_thousandth_of_an_inch_comes_back_from_mm(thou: int) -> None:
+    there = diameter_in(parse_diameter(f"{thou} thou"), "cm")
+    assert diameter_in(parse_diameter(there), "in") == f"{thou / 1000:.3f} in"

@@ -8,6 +8,7 @@ from cards.recipe import Recipe, Variant
 from cards.strand import parse_strand
 from cards.units import parse_length
 from cards.variant_lines import short_words, variant_lines
+from cards.wording import ENGLISH
 from tests.written import PRACTICE, recipe, section
 
 LEADER = recipe(
@@ -30,7 +31,7 @@ OTHER = Variant("other", replace={2: parse_strand("0.018 in hard nylon", load_ma
 
 
 def line(variant: Variant, leader: Recipe = LEADER) -> str:
-    (only,) = variant_lines(replace(leader, variants=(variant,)), PRACTICE)
+    (only,) = variant_lines(replace(leader, variants=(variant,)), PRACTICE, ENGLISH)
     return only
 
 
@@ -68,9 +69,9 @@ def test_lengths_of_several_units_each_say_theirs() -> None:
 
 
 def test_the_lines_stand_in_the_order_of_the_file() -> None:
-    lines = variant_lines(replace(LEADER, variants=(SHORT, WIND)), PRACTICE)
+    lines = variant_lines(replace(LEADER, variants=(SHORT, WIND)), PRACTICE, ENGLISH)
     assert [text.partition(":")[0] for text in lines] == ["Short", "In hard wind"]
-    assert variant_lines(LEADER, PRACTICE) == ()
+    assert variant_lines(LEADER, PRACTICE, ENGLISH) == ()
 
 
 def test_a_variant_that_cannot_be_tied_has_no_line() -> None:

@@ -68,3 +68,10 @@ def is_grey_only(pdf: bytes) -> bool:
     words = set(operators(pdf))
     others = {b"rg", b"RG", b"k", b"K", b"cs", b"CS", b"sc", b"SC", b"scn", b"SCN", b"sh"}
     return bool(words & {b"g", b"G"}) and words.isdisjoint(others)
+
+
+def page_colours(pdf: bytes, dpi: int, page: int = 0) -> Image.Image:
+    with pypdfium2.PdfDocument(pdf) as document:
+        picture = document[page].render(scale=dpi / 72).to_pil()
+        assert isinstance(picture, Image.Image)
+        return picture.convert("RGB")

@@ -6,7 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from layouts.calibration import TooSmallToMeasure, calibration_sheets
+from cards.calibration_printing import calibration_words
+from cards.wording import ENGLISH, languages, wording_in
+from layouts.calibration import CalibrationWords, TooSmallToMeasure, calibration_sheets
 from layouts.face import MM, Path, Step, TextRun
 from layouts.formats import Paper
 from layouts.ink import Box, apart, ink
@@ -22,7 +24,13 @@ LARGE = [
     for sheet in shipped().papers.values()
     if sheet.width > 139 * MM and sheet.height > 205 * MM
 ]
-ADVICE = ("Store what you read.",)
+WORDS = calibration_words(ENGLISH, true=False)
+# The pages are full of words, so those that are printed are what must find room.
+PRINTED = [
+    pytest.param(calibration_words(wording_in(language, None), true=true), id=f"{language} {true}")
+    for language in languages()
+    for true in (False, True)
+]
 
 
 def segments(item: object) -> list[tuple[float, float, float, float]]:
@@ -82,7 +90,7 @@ def test_the_rules_are_100_mm_between_their_bold_ends() -> None:
 def test_the_rules_are_100_mm_on_the_finished_page(
     edge: Literal["long-edge", "short-edge"] | None,
 ) -> None:
-    pdf = write_pdf(calibration_sheets(paper("A4"), ADVICE, edge), title="", creator="")
+    pdf = write_pdf(calibration_sheets(paper("A4"), WORDS, edge), title="", creator="")
     sizes = [(right - left, bottom - top) for left, top, right, bottom in boxes(pdf)]
     assert any(width == pytest.approx(100 * MM, abs=0.01) for width, _ in sizes)
     assert any(height == pytest.approx(100 * MM, abs=0.01) for _, height in sizes)
@@ -120,7 +128,7 @@ def test_a_comb_has_a_figure_every_millimetre() -> None:
 def test_seen_through_the_sheet_the_combs_lie_on_each_other(
     page: Paper, edge: Literal["long-edge", "short-edge"]
 ) -> None:
-    front, back = calibration_sheets(page, ADVICE, edge)
+    front, back = calibration_sheets(page, WORDS, edge)
 
     def through(x: float, y: float) -> tuple[float, float]:
         upright = (edge == "long-edge") == (page.height > page.width)
@@ -149,12 +157,13 @@ def _near(one: tuple[float, float], other: tuple[float, float]) -> bool:
 # --- the pages --------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize("words", PRINTED)
 @pytest.mark.parametrize("edge", [None, *EDGES])
 @pytest.mark.parametrize("page", LARGE, ids=lambda page: page.name)
 def test_nothing_on_the_pages_stands_on_anything_else(
-    page: Paper, edge: Literal["long-edge", "short-edge"] | None
+    page: Paper, edge: Literal["long-edge", "short-edge"] | None, words: CalibrationWords
 ) -> None:
-    for sheet in calibration_sheets(page, ADVICE, edge):
+    for sheet in calibration_sheets(page, words, edge):
         check_apart(sheet)
 
 
@@ -163,7 +172,7 @@ def test_nothing_on_the_pages_stands_on_anything_else(
 def test_nor_on_any_other_paper(
     width: float, height: float, edge: Literal["long-edge", "short-edge"] | None
 ) -> None:
-    for sheet in calibration_sheets(Paper("own", width * MM, height * MM), ADVICE, edge):
+    for sheet in calibration_sheets(Paper("own", width * MM, height * MM), WORDS, edge):
         check_apart(sheet)
 
 
@@ -185,19 +194,20 @@ def check_apart(sheet: Sheet) -> None:
 
 
 def test_the_pages_tell_what_to_do() -> None:
-    sheets = calibration_sheets(paper("Letter"), ADVICE, "long-edge")
+    sheets = calibration_sheets(paper("Letter"), WORDS, "long-edge")
     pdf = write_pdf(sheets, title="", creator="")
     front, back = (" ".join(text(pdf, page).split()) for page in (0, 1))
     for key in ("front_x", "front_y", "rule_x", "rule_y"):
         assert f"{key}" in front
     assert "Print this page at 100 %" in front
-    assert "6. Store what you read." in front
+    assert f"{len(WORDS.front)}. Store what you read" in front
+    assert WORDS.combs in front
     assert "back_x and back_y" in back
     assert is_grey_only(pdf)
 
 
 def test_the_crosses_stand_20_mm_from_all_edges() -> None:
-    (sheet,) = calibration_sheets(paper("A4"), ADVICE)
+    (sheet,) = calibration_sheets(paper("A4"), WORDS)
     crosses = [
         ((x1 + x2) / 2, (y1 + y2) / 2)
         for item in sheet.placed[0].face.items
@@ -211,16 +221,23 @@ def test_the_crosses_stand_20_mm_from_all_edges() -> None:
 
 
 def test_a_printer_for_one_side_needs_one_page() -> None:
-    assert [sheet.side for sheet in calibration_sheets(paper("A4"), ADVICE)] == ["front"]
-    both = calibration_sheets(paper("A4"), ADVICE, "long-edge")
+    assert [sheet.side for sheet in calibration_sheets(paper("A4"), WORDS)] == ["front"]
+    both = calibration_sheets(paper("A4"), WORDS, "long-edge")
     assert [sheet.side for sheet in both] == ["front", "back"]
 
 
 def test_a_paper_too_small_for_the_rules_is_refused_with_what_would_do() -> None:
     with pytest.raises(TooSmallToMeasure) as caught:
-        calibration_sheets(paper("A6"), ADVICE)
+        calibration_sheets(paper("A6"), WORDS)
     assert str(caught.value) == (
-        "A6, 105 × 148 mm, is too small to measure a printer with; use a paper of at least "
-        "139 × 205 mm, such as A5 or Letter"
+        "A6, 105 × 148 mm, is too small to measure a printer with; use a larger one, such as A5 "
+        "or Letter"
     )
-    calibration_sheets(paper("A5"), ADVICE, "short-edge")
+    calibration_sheets(paper("A5"), WORDS, "short-edge")
+
+
+def test_a_paper_too_small_for_the_words_is_refused_too() -> None:
+    long = WORDS._replace(front=WORDS.front * 2)
+    calibration_sheets(paper("A4"), long, "long-edge")
+    with pytest.raises(TooSmallToMeasure):
+        calibration_sheets(paper("A5"), long, "long-edge")

@@ -8,7 +8,7 @@ from layouts.ink import ink
 
 
 def words(dimension: Dimension) -> str:
-    return "".join(item.text for item in dimension.figure if isinstance(item, TextRun))
+    return "".join(item.text for item in dimension.figure(str) if isinstance(item, TextRun))
 
 
 def test_the_figure_says_millimetres_and_inches() -> None:
@@ -35,6 +35,19 @@ def test_the_figure_stands_in_the_middle_of_its_line() -> None:
 def test_a_figure_that_would_hide_its_line_stands_above_it() -> None:
     short = across(100, 100 + 17 * MM, 50)
     assert short.figure_box[3] <= short.line_box[1] + 1e-6
+
+
+@pytest.mark.parametrize("sign", [".", ","])
+def test_a_figure_keeps_within_its_white_paper_in_any_style(sign: str) -> None:
+    dimension = across(100, 100 + 66.67 * MM, 50)
+    paper, *runs = dimension.figure(lambda text: text.replace(".", sign))
+    left, top, right, bottom = dimension.figure_box
+    assert ink([paper]) == pytest.approx((left, top, right, bottom))
+    box = ink(runs)
+    assert box is not None
+    assert left + 0.8 * MM <= box[0] + 1e-9
+    assert box[2] <= right - 0.8 * MM + 1e-9
+    assert top < box[1]
 
 
 def test_a_figure_may_stand_anywhere_along() -> None:

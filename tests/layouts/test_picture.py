@@ -7,18 +7,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from layouts.face import MM, TextRun
-from layouts.formats import CardSize, LabelSheet, Paper
+from layouts.formats import LabelSheet, Paper
 from layouts.ink import Box, apart, ink, on_sheet
-from layouts.lengths import in_inches, in_mm
+from layouts.lengths import in_mm
 from layouts.margins import box_of
 from layouts.measures import sheet_dimensions
 from layouts.pdf import write_pdf
-from layouts.picture import Stocked, stock_picture
+from layouts.picture import PictureWords, Stocked, stock_picture
+from layouts.rulers import RuleWords
 from layouts.sheet import Sheet
 from layouts.stock import card_size, label_sheet, merge, paper, shipped
 from tests.layouts.drawn import boxes, is_grey_only, text
 
 LETTER = paper("Letter")
+RULE = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
+WORDS = PictureWords(("a sheet, 85.6 × 53.98 mm", "Hold it against the real one."), RULE, str)
 NEAR = 0.01 * MM
 STOCK: list[Stocked] = [
     *shipped().labels.values(),
@@ -29,7 +32,7 @@ SHEETS = [sheet for sheet in shipped().labels.values() if not sheet.on_roll]
 
 
 def picture(stock: Stocked, page: Paper = LETTER) -> Sheet:
-    return stock_picture(stock, page, "Hold it against the real one.")
+    return stock_picture(stock, page, WORDS)
 
 
 def pdf(stock: Stocked) -> bytes:
@@ -134,7 +137,7 @@ def test_labels_are_numbered_as_they_are_counted() -> None:
 def test_all_ink_is_grey_and_the_check_rule_is_there() -> None:
     for stock in (label_sheet("letter-3x4-50.8round"), card_size("ID-1"), paper("A4")):
         assert is_grey_only(pdf(stock))
-        assert "100 % print: this is 50 mm" in text(pdf(stock))
+        assert RULE.mm in text(pdf(stock))
 
 
 @settings(max_examples=40)
@@ -167,6 +170,15 @@ def test_own_stock_is_pictured_too(
     assert len(outlined(found, stock.width, stock.height)) >= columns * rows
 
 
-def test_a_card_of_one_size_is_told_with_its_corners() -> None:
-    assert "corners of radius 3 mm" in text(pdf(CardSize("mine", 200, 100, 3 * MM)))
-    assert in_inches(72) == "1 in"
+@pytest.mark.parametrize("stock", [label_sheet("a4-3x7-63.5x38.1"), card_size("ID-1")])
+def test_what_is_told_and_all_measures_are_in_the_language_of_the_page(stock: Stocked) -> None:
+    def comma(measure: str) -> str:
+        return measure.replace(".", ",")
+
+    words = PictureWords(("una hoja",), RuleWords("esto son 50 mm", "y esto 2 in"), comma)
+    read = text(write_pdf([stock_picture(stock, LETTER, words)], title="", creator=""))
+    for told in ("una hoja", "esto son 50 mm", "y esto 2 in"):
+        assert told in read
+    measures = read.replace(stock.name, "")
+    assert comma(in_mm(stock.width)) in measures
+    assert "." not in measures

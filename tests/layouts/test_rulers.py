@@ -8,12 +8,13 @@ from layouts.face import MM, Face, Item, Path, TextRun
 from layouts.ink import ink
 from layouts.legible import FLOOR
 from layouts.pdf import write_pdf
-from layouts.rulers import Ruler, Unit, edge_ruler, true_size_rules
+from layouts.rulers import Ruler, RuleWords, Unit, edge_ruler, true_size_rules
 from layouts.sheet import Placed, Sheet
 from tests.layouts.drawn import page_image, text
 
 ID_1 = 85.6 * MM
 UNITS: tuple[Unit, ...] = ("mm", "in")
+WORDS = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
 
 
 def ruler(length: float, unit: Unit) -> Ruler:
@@ -126,7 +127,7 @@ def test_figures_stand_below_the_short_ticks() -> None:
 
 
 def test_the_true_size_rule_measures_fifty_millimetres_and_two_inches() -> None:
-    full, slim = true_size_rules()
+    full, slim = true_size_rules(WORDS)
     above = [x for x, tall in ticks(full.items[0]) if tall < 0]
     below = [x for x, tall in ticks(full.items[0]) if tall > 0]
     assert [x / MM for x in above] == pytest.approx(list(range(51)))
@@ -134,17 +135,20 @@ def test_the_true_size_rule_measures_fifty_millimetres_and_two_inches() -> None:
     assert [x / MM for x, _ in ticks(slim.items[0])] == pytest.approx(list(range(51)))
 
 
-@pytest.mark.parametrize("face", true_size_rules(), ids=["full", "slim"])
-def test_the_true_size_rule_says_what_it_is_and_keeps_to_its_box(face: Face) -> None:
-    assert "100 % print: this is 50 mm" in text(page(face))
-    box = ink(face.items)
-    assert box is not None
-    assert min(box[:2]) >= -0.2
-    assert box[2] <= face.width + 0.2
-    assert box[3] <= face.height + 0.3 * FLOOR
+@pytest.mark.parametrize("words", [WORDS, RuleWords("50 mm", "and this is 2 in")])
+def test_the_true_size_rule_says_what_it_is_and_keeps_to_its_box(words: RuleWords) -> None:
+    full, slim = true_size_rules(words)
+    assert words.inches in text(page(full))
+    for face in (full, slim):
+        assert words.mm in text(page(face))
+        box = ink(face.items)
+        assert box is not None
+        assert min(box[:2]) >= -0.2
+        assert box[2] <= face.width + 0.2
+        assert box[3] <= face.height + 0.3 * FLOOR
 
 
 def test_the_true_size_rule_is_fifty_millimetres_on_the_rendered_page() -> None:
-    found = inked_runs(page(true_size_rules()[0]), 600, 30 + 0.5 * MM)
+    found = inked_runs(page(true_size_rules(WORDS)[0]), 600, 30 + 0.5 * MM)
     # The tens: nothing else reaches so high.
     assert [x - 20 for x in found[:6]] == pytest.approx([10 * MM * k for k in range(6)], abs=0.1)

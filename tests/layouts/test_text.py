@@ -141,6 +141,7 @@ def test_a_character_no_font_has_is_refused() -> None:
         "7 ft 6 1/2 in",
         "1 1/2 in",
         "1 ½ in",
+        "1 ⁵⁄₁₆ in",
         "3/4 in",
         "25 lb",
         "22 to 28 in",

@@ -7,6 +7,7 @@ from cards.knot_file import load_knots
 from cards.knots import Side, turns
 from cards.materials import load_materials
 from cards.units import parse_diameter, parse_length
+from cards.wording import ENGLISH
 
 KNOTS = load_knots()
 
@@ -160,7 +161,7 @@ def test_fluorocarbon_sinks_five_to_six_times_as_hard_as_nylon() -> None:
 
 def test_a_hook_in_an_eye_is_neither_pulled_nor_pressed() -> None:
     # Healthwise, First Aid for a Fish Hook Stuck in an Eye, 2023.
-    first = cautions("fly")[0]
+    first = cautions(ENGLISH, "fly")[0]
     for word in ("do not pull", "do not press", "Shield", "Emergency care"):
         assert word in first.long
     assert "don't pull, don't press" in first.short

@@ -4,7 +4,9 @@ from fractions import Fraction
 
 import pint
 from hypothesis import given
+from hypothesis import strategies as st
 
+from cards.spell import ShownUnit, diameter_in
 from cards.units import Diameter, Length, Strength
 from tests.strategies import diameters, lengths, strengths
 
@@ -33,6 +35,16 @@ def test_a_length_is_what_pint_makes_of_it(length: Length) -> None:
 def test_a_diameter_is_what_pint_makes_of_it(diameter: Diameter) -> None:
     if diameter.unit != "X":  # which pint does not know
         assert diameter.mm == reference(diameter.plain, "mm")
+
+
+@given(diameters, st.sampled_from(["in", "cm", "mm"]))
+def test_a_diameter_in_the_other_system_is_what_pint_makes_of_it_to_the_last_digit(
+    diameter: Diameter, shown: ShownUnit
+) -> None:
+    if diameter.unit != "X":
+        unit, half = ("in", Fraction(1, 2000)) if shown == "in" else ("mm", Fraction(1, 200))
+        told = reference(diameter_in(diameter, shown), unit)
+        assert abs(told - reference(diameter.plain, unit)) <= half
 
 
 @given(strengths)

@@ -9,10 +9,11 @@ _R = 1.5  # of the eye, from which `through` takes its distances
 _WIRE = 0.8
 
 
-def eye(x: float, y: float = 0.0) -> Strand:
+def eye(x: float, y: float = 0.0, radius: float = _R, shank: float = 3.0) -> Strand:
     """Return the eye whose middle is there, with the beginning of its shank to the right."""
-    shank = [(x + 4.5, y, 0.0), (x + 3.0, y, 0.0), (x + 2.2, y + 0.1, 0.0)]
-    return Strand(smooth([*shank, *_circle(x, y, _R, 35, 370)]), "solid", _WIRE)
+    near = x + radius + 0.7
+    bend = [(x + radius + shank, y, 0.0), (near + 0.8, y, 0.0), (near, y + 0.1, 0.0)]
+    return Strand(smooth([*bend, *_circle(x, y, radius, 35, 370)]), "solid", _WIRE)
 
 
 def ring(radius: float) -> Strand:

@@ -1,7 +1,8 @@
 """Knot figures: a knot, its turns and a box in; the knot drawn in stages that fit the box out."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TypeAlias
 
 from cards.faces.figures.albright import albright_drawn, albright_laid
@@ -15,7 +16,7 @@ from cards.faces.figures.clinch import (
     ring_laid,
 )
 from cards.faces.figures.doubled import doubled_laid
-from cards.faces.figures.ink import frame, inked
+from cards.faces.figures.ink import Frame, frame, inked
 from cards.faces.figures.loops import loops_drawn, loops_laid
 from cards.faces.figures.nail import nail_drawn, nail_laid
 from cards.faces.figures.nonslip import nonslip_begun, nonslip_laid
@@ -42,6 +43,7 @@ class Stage:
     height: float
 
 
+@lru_cache(maxsize=32)
 def knot_figure(
     knot: Knot, thick_turns: int, thin_turns: int, width: float, height: float
 ) -> tuple[Stage, ...] | None:
@@ -51,16 +53,35 @@ def knot_figure(
     turns are the thin ones. None for a knot that has no figure, for one that lacks its turns,
     and where the box is too small for so many.
     """
-    stages = knot_strands(knot, thick_turns, thin_turns)
-    frames = [frame(strands) for strands in stages]
-    scales = (min(width / each.width, height / each.height) for each in frames)
-    unit = min(_MOST, *scales) if frames else 0.0
-    if unit < _LEAST:
+    frames = _frames(knot, thick_turns, thin_turns)
+    unit = _unit(frames, width, height)
+    if unit is None:
         return None
     return tuple(
         Stage(inked(strands, unit), each.width * unit, each.height * unit)
-        for strands, each in zip(stages, frames, strict=True)
+        for strands, each in zip(knot_strands(knot, thick_turns, thin_turns), frames, strict=True)
     )
+
+
+def figure_height(
+    knot: Knot, thick_turns: int, thin_turns: int, width: float, height: float
+) -> float | None:
+    """Return how high the highest stage of a knot's figure will be, before anything is drawn."""
+    frames = _frames(knot, thick_turns, thin_turns)
+    unit = _unit(frames, width, height)
+    return None if unit is None else max(each.height * unit for each in frames)
+
+
+@lru_cache(maxsize=128)  # a few numbers, where strands are thousands
+def _frames(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[Frame, ...]:
+    return tuple(map(frame, knot_strands(knot, thick_turns, thin_turns)))
+
+
+def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
+    """Return the points that a strand's thickness takes; None where there is no such figure."""
+    scales = (min(width / each.width, height / each.height) for each in frames)
+    unit = min(_MOST, *scales) if frames else 0.0
+    return None if unit < _LEAST else unit
 
 
 def knot_strands(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[tuple[Strand, ...], ...]:

@@ -1,11 +1,12 @@
 """The non-slip loop: the turns in, the strand and the eye out."""
 
-from cards.faces.figures.curve import Point, coil, pitch, rounded, wound
+from cards.faces.figures.curve import CLOSE, Point, coil, pitch, rounded, wound
 from cards.faces.figures.eye import eye, through
 from cards.faces.figures.strand import Strand, line
 
 _ROOM = 9.0  # for the turns
 _EYE = (12.4, 2.4)
+_DRAWN = (8.6, 0.35)
 
 
 def nonslip_begun(turns: int) -> tuple[Strand, ...]:
@@ -59,3 +60,46 @@ def _begun(far: float) -> list[Point]:
         (0.45, 0.0, -1.2),
         (0.45, -2.6, -0.8),
     ]
+
+
+def nonslip_drawn(turns: int) -> tuple[Strand, ...]:
+    """The turns drawn close to the overhand, the tag out of it beside the loop.
+
+    The overhand has become a collar round the loop's legs and the tag, and a bend round the
+    standing part; the way back lies behind the turns.
+    """
+    far = -3.0 - turns * CLOSE
+    lead = [
+        (far - 3.4, 0.0, 0.0),
+        (-2.2, 0.0, 0.0),
+        (-0.9, 0.3, 0.8),
+        (0.0, -0.4, 2.0),
+        (0.7, -2.4, 0.9),
+        (1.2, -1.3, -2.3),
+        (0.9, 2.2, -1.0),
+        (-0.6, 2.3, 1.4),
+        (-1.5, 0.5, 2.0),
+        (-2.1, -1.5, 0.6),
+        (-1.5, -0.7, -1.4),
+        (-0.4, 1.0, -0.6),
+        (2.0, 1.0, 0.0),
+        (4.4, 1.9, 0.3),
+        *through(*_DRAWN),
+        (4.4, -1.1, -0.3),
+        (2.0, 0.0, 0.0),
+        (0.4, 0.0, -0.3),
+        (-0.9, 0.0, -3.0),
+        (-2.7, 0.4, -2.5),
+        (-3.1, -0.5, -1.8),
+    ]
+    tag = [
+        (far, -0.3, -2.1),
+        (far, 0.6, -3.4),
+        (-2.6, -0.6, -3.9),
+        (-0.9, -1.2, -3.1),
+        (0.4, -1.05, -0.3),
+        (1.8, -1.05, 0.2),
+        (3.6, -2.6, 0.4),
+    ]
+    turned = coil(-3.0, far, -turns, 270, 1.05, 2.1)
+    return line(wound(lead, turned, tag, 0.8)), eye(*_DRAWN)

@@ -39,7 +39,7 @@ def test_the_spools_of_a_rack_are_named(tagend: Tagend, demo: Path, output: Path
     assert tagend("bench", demo / "sandbar-eight.toml", *options, "-o", output).status == 0
     # 12 pieces of 57 in are 684 in = 19 yd of 40 yd
     assert "Stiff 25: 0.023 in hard nylon" in shown(output)
-    assert "draws 19 yd, 21 yd stays" in shown(output)
+    assert "draws 19 yd; 21 yd stays" in shown(output)
 
 
 def test_a_rack_without_the_spools_is_a_list_of_what_to_buy(
@@ -130,3 +130,12 @@ def test_own_paper_is_known(tagend: Tagend, demo: Path, output: Path) -> None:
         "bench", demo / "sandbar-eight.toml", "--paper", "long", "--shop", shop, "-o", output
     )
     assert run.status == 0
+
+
+def test_a_variant_can_be_tied_instead(tagend: Tagend, demo: Path, output: Path) -> None:
+    named = ("--variant", "in hard wind")
+    assert tagend("bench", demo / "sandbar-eight.toml", *named, "-o", output).status == 0
+    assert "Sandbar eight, in hard wind" in shown(output)
+    assert "83 in" in shown(output)  # a butt of 6 ft, and its knots
+    run = tagend("bench", demo / "sandbar-eight.toml", "--variant", "in fog", "-o", output)
+    assert run.status == 2

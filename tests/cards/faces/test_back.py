@@ -3,6 +3,7 @@ import pytest
 from cards.cautions import cautions
 from cards.faces.back import caution_block, code_block, imprint_block, lines_block
 from cards.faces.block import Block, Scale
+from cards.wording import ENGLISH
 from layouts.code import QUIET, SMALLEST_MODULE, symbol
 from layouts.face import Face, shifted
 from layouts.text import set_line
@@ -58,10 +59,10 @@ def test_where_half_the_width_is_too_narrow_there_is_no_code() -> None:
 
 
 def test_cautions_keep_their_order() -> None:
-    card = face(caution_block(cautions("fly"), SCALE, 226), 226)
+    card = face(caution_block(cautions(ENGLISH, "fly"), SCALE, 226), 226)
     assert faults(card, EDGE) == []
-    text = set_line(" ".join(caution.short for caution in cautions("fly")), "medium", 7.5).text
-    assert words(card) == text
+    shown = " ".join(f"! {caution.short}" for caution in cautions(ENGLISH, "fly"))
+    assert words(card) == set_line(shown, "medium", 7.5).text
 
 
 @pytest.mark.parametrize("width", [120, 226, 400])

@@ -12,18 +12,21 @@ from cards.cautions import cautions
 from cards.faces.bench import bench_sheet
 from cards.faces.block import TooSmall
 from cards.faces.page import MARGIN
-from cards.rack_file import read_rack
-from cards.spell import length
+from cards.rack_file import Rack, read_rack
+from cards.spell import ShownUnit, length
+from cards.units import parse_line_length
+from cards.wording import ENGLISH, Wording
 from layouts.face import Face, Path
 from layouts.formats import Paper
 from layouts.stock import paper
-from layouts.text import TooWide
+from layouts.text import TooWide, set_line
 from layouts.typeset import GAP, prepare
 from tests.seen import faults, paths, runs, words
 from tests.tieable import counts, seeds, tieable
-from tests.written import PRACTICE, leader, recipe, section
+from tests.written import PRACTICE, leader, practice, recipe, section
 
 LETTER, A4, A6 = paper("Letter"), paper("A4"), paper("A6")
+UNITS: tuple[ShownUnit, ShownUnit] = ("in", "cm")
 FOOT = 3.0  # points that the tails of the page number's letters go below the margin
 THREE = leader(
     recipe(
@@ -52,12 +55,12 @@ left = "100 yd"
 )
 
 
-def pages(of: Batch, sheet: str = "Letter") -> tuple[Face, ...]:
-    return bench_sheet(of, cautions("fly"), paper(sheet))
+def pages(of: Batch, sheet: str = "Letter", wording: Wording = ENGLISH) -> tuple[Face, ...]:
+    return bench_sheet(of, cautions(wording, "fly"), wording, paper(sheet))
 
 
-def told(of: Batch, sheet: str = "Letter") -> str:
-    return " ".join(words(page) for page in pages(of, sheet))
+def told(of: Batch, sheet: str = "Letter", wording: Wording = ENGLISH) -> str:
+    return " ".join(words(page) for page in pages(of, sheet, wording))
 
 
 def boxes(page: Face) -> list[Path]:
@@ -103,8 +106,36 @@ def test_body_type_is_large_enough_for_the_bench() -> None:
 def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
     text = told(batch([Order(THREE, 12)], RACK))
     # 12 yd are 432 in: 7 pieces of 57 1/2 in take 402 1/2, 11.2 yd; 29 1/2 in, 0.8 yd, stay
-    assert "Stiff 23: 0.023 in hard nylon draws 11.2 yd, 0.8 yd stays; runs out at leader 8" in text
+    assert "Stiff 23: 0.023 in hard nylon draws 11.2 yd; 0.8 yd stays" in text
+    assert "runs out at leader 8" in text
     assert "Stiff 17: 0.017 in hard nylon" in text
+
+
+def test_a_person_s_second_unit_stands_below_every_cut_and_in_the_head() -> None:
+    both = leader(THREE.recipe, practice('units = "in and cm"'))
+    (page, *_) = pages(batch([Order(both, 12)], None))
+    # 94 in = 238.76 cm
+    assert "12 × Under test, 7 ft 10 in · 2.39 m" in words(page)
+    placed = {run.text: run for run in runs(page)}
+    for piece in both.pieces:
+        first, second = (
+            placed[set_line(length(piece.cut_mm, unit), "bold", 1).text] for unit in UNITS
+        )
+        assert second.size < first.size
+        assert second.x == first.x
+        assert 0 < second.y - first.y < 2 * first.size
+
+
+def test_what_is_on_a_rack_is_said_in_the_units_of_the_shop_used_or_not() -> None:
+    thin = leader(recipe(section("24 in", "0.017 in", "hard nylon")), practice('units = "cm"'))
+    spools = (*RACK.spools, replace(RACK.spools[1], label="Spare", left=parse_line_length("9 yd")))
+    text = told(batch([Order(thin, 60)], Rack(spools)), wording=Wording("en", ","))
+    # The emptiest that will do comes first: 9 yd = 8.2 m, 100 yd = 91.4 m
+    assert "Spare: 0,43 mm hard nylon" in text
+    assert "Stiff 17: 0,43 mm hard nylon" in text
+    assert not re.search(r"\d yd|0.017", text)
+    unused = told(batch([Order(thin, 1)], Rack(spools)), wording=Wording("en", ","))
+    assert "Stiff 17: 0,43 mm hard nylon draws 0 m; 91,4 m stays" in unused
 
 
 def test_what_the_rack_lacks_is_to_buy() -> None:
@@ -117,7 +148,7 @@ def test_what_the_rack_lacks_is_to_buy() -> None:
 def test_what_is_bought_ready_made_is_to_buy_and_not_to_cut() -> None:
     bought = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
     text = told(batch([Order(bought, 4)], None))
-    assert "4 × 5 ft, 0.024 in nylon, ready made" in text
+    assert "4 × 5 ft of 0.024 in nylon, ready made" in text
     assert "section 1 of" not in text
 
 
@@ -173,7 +204,7 @@ def test_every_page_is_readable_and_no_piece_is_lost(
     seed: int, sections: int | None, count: int, sheet: Paper
 ) -> None:
     of = tieable(seed, sections)
-    found = bench_sheet(batch([Order(of, count)], RACK), cautions("fly"), sheet)
+    found = bench_sheet(batch([Order(of, count)], RACK), cautions(ENGLISH, "fly"), ENGLISH, sheet)
     for page in found:
         assert faults(page, MARGIN - FOOT) == []
     text = " ".join(words(page) for page in found)

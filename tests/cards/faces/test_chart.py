@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from cards.faces.block import Scale
 from cards.faces.chart import profile_chart
 from cards.leader import Leader
+from cards.wording import ENGLISH
 from layouts.face import Face, Path
 from tests.seen import faults, paths, points, runs, words
 from tests.tieable import counts, seeds, tieable
@@ -18,7 +19,7 @@ TWO = leader(
 
 
 def chart(of: Leader, width: float = 500) -> Face:
-    block = profile_chart(of, SCALE, width)
+    block = profile_chart(of, ENGLISH, SCALE, width)
     return Face("chart", width, block.height, block.items)
 
 

@@ -3,14 +3,22 @@ import pytest
 from cards.faces.block import Scale
 from cards.faces.columns import Column, columns
 from cards.recipe import Recipe
-from tests.written import leader, recipe, section
+from cards.wording import ENGLISH, Wording
+from tests.written import SIX, leader, practice, recipe, section
 
 SCALE = Scale(1.0)
 
 
 def of(written: Recipe, *spools: tuple[int, str]) -> dict[str, Column]:
     """Return the columns by their heads; the column of numbers has none."""
-    return {column.head.text: column for column in columns(leader(written), SCALE, dict(spools))}
+    found = columns(leader(written), dict(spools), ENGLISH, SCALE)
+    return {column.head.text: column for column in found}
+
+
+def shown(written: Recipe, shop: str, wording: Wording = ENGLISH) -> dict[str, list[str]]:
+    """Return what stands in each column under a shop file, by the column's head."""
+    found = columns(leader(written, practice(shop)), {}, wording, SCALE)
+    return {column.head.text: cells(column) for column in found}
 
 
 def cells(column: Column) -> list[str]:
@@ -96,3 +104,48 @@ def test_a_column_is_as_wide_as_its_widest_cell_and_its_head() -> None:
         assert column.width >= column.head.width
         for cell in column.cells:
             assert column.width >= cell.whole.width + (cell.fraction.width if cell.fraction else 0)
+
+
+def test_a_second_unit_has_a_column_of_cuts_beside_the_first() -> None:
+    table = shown(SIX, 'units = "in and cm"')
+    assert list(table)[-2:] == ["CUT, in", "cm"]
+    assert table["CUT, in"] == shown(SIX, 'units = "in"')["CUT, in"]
+    for inches, cm in zip(table["CUT, in"], table["cm"], strict=True):
+        whole, _, quarters = inches.partition(" ")
+        exact = 2.54 * (float(whole) + {"": 0, "¼": 0.25, "½": 0.5, "¾": 0.75}[quarters])
+        assert float(cm) == pytest.approx(exact, abs=0.0501)  # half a mm, to which it is said
+    assert table["cm"][0] == "144.8"  # 57 in
+
+
+def test_the_second_cut_is_no_larger_than_the_rest() -> None:
+    *_, first, second = columns(leader(SIX, practice('units = "cm and in"')), {}, ENGLISH, SCALE)
+    assert (first.head.text, second.head.text) == ("CUT, cm", "in")
+    assert {cell.whole.size for cell in first.cells} == {SCALE.cut}
+    assert {cell.whole.size for cell in second.cells} == {SCALE.body}
+
+
+def test_what_is_bought_has_no_cut_in_either_unit() -> None:
+    bought = recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "4X"))
+    table = shown(bought, 'units = "in and mm"')
+    assert (table["CUT, in"][0], table["mm"][0]) == ("BUY", "BUY")
+
+
+def test_diameters_go_with_the_first_unit() -> None:
+    thick = ["0.58", "0.51", "0.43", "0.38", "0.33", "0.25"]
+    for units in ("cm", "mm", "cm and in"):
+        assert shown(SIX, f'units = "{units}"')["dia., mm"] == thick
+    assert shown(SIX, 'units = "in and cm"')["dia., in"][0] == "0.023"
+    mixed = recipe(section("46 in", "0.58 mm"), section("24 in", "4X"))
+    assert shown(mixed, 'units = "in"')["dia."] == ["0.023 in", "4X"]
+
+
+def test_every_number_has_the_decimal_sign_of_the_shop() -> None:
+    ranged = recipe(
+        section("116.5 cm", "0.58 mm", "hard nylon", "11.3 kg"),
+        section("55.5 to 71.5 cm", "0.25 mm", "fluorocarbon", "3.9 kg"),
+    )
+    table = shown(ranged, 'units = "cm and in"', Wording("en", ","))
+    assert table["dia., mm"] == ["0,58", "0,25"]
+    assert table["kg"] == ["11,3", "3,9"]
+    assert table["tied, cm"] == ["116,5", "55,5–71,5"]
+    assert not any("." in cell for column in table.values() for cell in column)

@@ -11,36 +11,29 @@ from cards.faces.block import TooSmall
 from cards.faces.label import LabelNote, wallet_label
 from cards.leader import Leader
 from cards.printing import code_of
+from cards.wording import ENGLISH, Wording
 from layouts.code import DESIGN_MODULE, QUIET, SMALLEST_MODULE
 from layouts.face import Face
 from layouts.formats import LabelSheet
 from layouts.stock import label_sheet, shipped
 from tests.seen import codes, faults, paths, points, runs, words
 from tests.tieable import seeds, tieable
-from tests.written import PRACTICE, leader, recipe, section
+from tests.written import PRACTICE, SIX, leader, practice
 
 ALL = list(shipped().labels.values())
 USUAL = label_sheet("letter-3x10-66.7x25.4")
 LARGE = label_sheet("letter-2x3-101.6x84.7")
-SIX = replace(
-    recipe(
-        section("46 in", "0.023 in", "hard nylon", "25 lb"),
-        section("24 in", "0.020 in", "hard nylon", "18 lb"),
-        section("14 in", "0.017 in", "hard nylon", "13 lb"),
-        section("10 in", "0.015 in", "hard nylon", "10 lb"),
-        section("8 in", "0.013 in", "hard nylon", "8 lb"),
-        section("30 in", "0.010 in", "fluorocarbon", "8.5 lb"),
-        butt="perfection loop",
-        fly="non-slip loop",
-    ),
-    name="Sandbar eight",
-    line_weight=8,
-)
-TIED = replace(SIX, tied=date(2026, 5, 31))
+EIGHT = replace(SIX, name="Sandbar eight", line_weight=8)
+TIED = replace(EIGHT, tied=date(2026, 5, 31))
 
 
-def label(of: Leader, stock: LabelSheet, note: LabelNote | None = None) -> Face:
-    return wallet_label(of, code_of(of.recipe, PRACTICE), stock, note or LabelNote())
+def label(
+    of: Leader,
+    stock: LabelSheet,
+    note: LabelNote | None = None,
+    wording: Wording = ENGLISH,
+) -> Face:
+    return wallet_label(of, code_of(of.recipe, PRACTICE), stock, wording, note or LabelNote())
 
 
 def test_a_label_says_which_leader_it_is() -> None:
@@ -49,13 +42,27 @@ def test_a_label_says_which_leader_it_is() -> None:
         assert word in text
 
 
+def test_a_label_says_its_length_in_both_units_that_a_person_wants() -> None:
+    both = leader(EIGHT, practice('units = "in and cm"'))
+    assert "11 ft · 3.35 m" in words(label(both, USUAL))  # 132 in = 335.28 cm
+    assert "3.35" not in words(label(leader(EIGHT, practice('units = "in"')), USUAL))
+
+
+def test_a_label_has_the_decimal_sign_of_the_shop_and_the_same_code() -> None:
+    metric = leader(TIED, practice('units = "cm and in"'))
+    face = label(metric, USUAL, wording=Wording("en", ","))
+    for word in ("3,35 m · 11 ft", "tippet 0,25 mm", "8,5 lb", "tied 2026-05-31"):
+        assert word in words(face)
+    assert codes(face)[0].symbol == code_of(TIED, PRACTICE)
+
+
 def test_the_code_of_a_label_holds_the_whole_recipe() -> None:
     (code,) = codes(label(leader(TIED), USUAL))
     assert code.symbol == code_of(TIED, PRACTICE)
 
 
 def test_a_day_not_known_is_a_line_to_write_on() -> None:
-    known, blank = label(leader(TIED), USUAL), label(leader(SIX), USUAL)
+    known, blank = label(leader(TIED), USUAL), label(leader(EIGHT), USUAL)
     assert paths(known) == []
     (line,) = paths(blank)
     (left, y), (right, end) = points(line)
@@ -67,12 +74,12 @@ def test_a_day_not_known_is_a_line_to_write_on() -> None:
 
 
 def test_six_sections_fit_the_one_inch_label_at_a_module_that_prints() -> None:
-    (code,) = codes(label(leader(SIX), USUAL))
+    (code,) = codes(label(leader(EIGHT), USUAL))
     assert code.module >= SMALLEST_MODULE
 
 
 def test_a_large_label_has_a_code_of_the_design_size_and_large_type() -> None:
-    small, large = label(leader(SIX), USUAL), label(leader(SIX), LARGE)
+    small, large = label(leader(EIGHT), USUAL), label(leader(EIGHT), LARGE)
     assert codes(large)[0].module >= DESIGN_MODULE
     assert runs(large)[0].size > runs(small)[0].size
 
@@ -96,7 +103,7 @@ def test_what_must_stand_stays_where_a_note_finds_no_room() -> None:
 
 def test_a_round_label_keeps_to_its_circle() -> None:
     round_label = label_sheet("letter-3x4-50.8round")
-    face = label(leader(SIX), round_label)
+    face = label(leader(EIGHT), round_label)
     centre, radius = round_label.width / 2, round_label.width / 2 - round_label.inset
     corners = [(run.x + dx, run.y) for run in runs(face) for dx in (0, run.width)]
     for code in codes(face):
@@ -109,9 +116,9 @@ def test_a_round_label_keeps_to_its_circle() -> None:
 @pytest.mark.parametrize("stock", ALL, ids=[stock.name for stock in ALL])
 def test_every_label_that_holds_the_sample_is_readable(stock: LabelSheet) -> None:
     note = LabelNote(number="3 of 12", first_out="fly", test_box=True)
-    code_side = (code_of(SIX, PRACTICE).side + 2 * QUIET) * SMALLEST_MODULE
+    code_side = (code_of(EIGHT, PRACTICE).side + 2 * QUIET) * SMALLEST_MODULE
     room = min(stock.width, stock.height)
-    for written, more in ((SIX, LabelNote()), (TIED, note)):
+    for written, more in ((EIGHT, LabelNote()), (TIED, note)):
         try:
             face = label(leader(written), stock, more)
         except TooSmall:

@@ -17,9 +17,10 @@ TURNS = ((4, 6), (5, 7), (7, 9))
 def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -> None:
     for width in WIDTHS:
         for count in TURNS:
-            lesson, scale = Lesson(knot, (count,)), Scale(1.0)
-            plain = lesson_block(lesson, scale, width, drawn=False)
-            drawn = lesson_block(lesson, scale, width, drawn=True)
+            steps = knot.steps_with(f"{count[0]}", f"{count[1]}")
+            lesson, scale = Lesson(knot, (count,), knot.name, steps), Scale(1.0)
+            plain = lesson_block(lesson, scale, width, "none")
+            drawn = lesson_block(lesson, scale, width, "drawn")
             xs = [
                 x
                 for item in drawn.items

@@ -8,6 +8,7 @@ from cards.faces.block import Block, Scale
 from cards.faces.columns import columns
 from cards.faces.table import needed_width, table
 from cards.leader import Leader
+from cards.wording import ENGLISH
 from cards.words import joint_words
 from fonts import CAP_HEIGHT
 from layouts.face import Face, TextRun
@@ -27,15 +28,16 @@ THREE = leader(
 )
 
 
-BLOOD = joint_words(THREE.joints[0])
+BLOOD = joint_words(THREE.joints[0], ENGLISH)
 
 
 def face(block: Block, width: float) -> Face:
     return Face("table", width, block.height, block.items)
 
 
-def whole(of: Leader, width: float, scale: Scale = SCALE) -> Face:
-    return face(table(of, scale, width, {}).part(0, len(of.pieces)), width)
+def whole(of: Leader, width: float, scale: Scale = SCALE, *, narrow: bool = False) -> Face:
+    rows = table(of, {}, ENGLISH, scale, width, narrow=narrow)
+    return face(rows.part(0, len(of.pieces)), width)
 
 
 def found(of: Face, text: str) -> TextRun:
@@ -87,7 +89,7 @@ def test_wholes_are_aligned_and_fractions_hang() -> None:
 
 def test_the_columns_share_the_free_width() -> None:
     slim, wide = whole(THREE, 250), whole(THREE, 250 + 60)
-    count = len(columns(THREE, SCALE, {}))
+    count = len(columns(THREE, {}, ENGLISH, SCALE))
     moved = found(wide, "clinch").x - found(slim, "clinch").x
     assert moved == pytest.approx(60)  # the knots stay at the right edge
     second = found(wide, "line").x - found(slim, "line").x
@@ -95,37 +97,46 @@ def test_the_columns_share_the_free_width() -> None:
 
 
 def test_the_needed_width_grows_with_the_type() -> None:
-    one = needed_width(THREE, Scale(1.0), {})
-    assert needed_width(THREE, Scale(1.6), {}) == pytest.approx(1.6 * one)
+    one = needed_width(THREE, {}, ENGLISH, Scale(1.0), narrow=False)
+    assert needed_width(THREE, {}, ENGLISH, Scale(1.6), narrow=False) == pytest.approx(1.6 * one)
 
 
 def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
-    card = face(table(THREE, SCALE, 300, {}).part(1, 3), 300)
+    card = face(table(THREE, {}, ENGLISH, SCALE, 300, narrow=False).part(1, 3), 300)
     texts = [run.text for run in runs(card)]
     assert "1" not in texts
     assert {"2", "3", "CUT, in"} <= set(texts)
     assert middle(found(card, BLOOD)) == pytest.approx(9.375)  # at the heading's lower edge
 
 
-@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200))
+@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200), st.booleans())
 @settings(max_examples=60, deadline=None)
 def test_every_cell_is_inside_and_none_on_another(
-    seed: int, count: int | None, factor: float, more: float
+    seed: int, count: int | None, factor: float, more: float, narrow: bool
 ) -> None:
     of = tieable(seed, count)
     scale = Scale(factor)
-    width = needed_width(of, scale, {}) + more
-    assert faults(whole(of, width, scale), 0) == []
+    width = needed_width(of, {}, ENGLISH, scale, narrow=narrow) + more
+    assert faults(whole(of, width, scale, narrow=narrow), 0) == []
 
 
-@given(seeds, counts)
+def test_a_narrow_table_names_the_end_knots_without_their_loops() -> None:
+    wide, narrow = (whole(THREE, 300, narrow=narrow) for narrow in (False, True))
+    assert found(wide, "perfection loop, ¾ in")
+    assert found(narrow, "perfection loop")
+    assert needed_width(THREE, {}, ENGLISH, SCALE, narrow=True) < needed_width(
+        THREE, {}, ENGLISH, SCALE, narrow=False
+    )
+
+
+@given(seeds, counts, st.booleans())
 @settings(max_examples=40, deadline=None)
 def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
-    seed: int, count: int | None
+    seed: int, count: int | None, narrow: bool
 ) -> None:
     of = tieable(seed, count)
-    width = needed_width(of, SCALE, {})
-    rows = table(of, SCALE, width, {}).rows
+    width = needed_width(of, {}, ENGLISH, SCALE, narrow=narrow)
+    rows = table(of, {}, ENGLISH, SCALE, width, narrow=narrow).rows
     assert len(rows) == len(of.pieces)
     for row in rows:
         *cells, knot = sorted(glyphs(run) for run in runs(face(row, width)) if run.text)

@@ -3,13 +3,14 @@ from itertools import pairwise
 import pytest
 
 from cards.faces.ticks import tick_boxes
+from cards.wording import ENGLISH
 from layouts.face import Face, Path, TextRun
 from tests.seen import Box, faults, points
 
 
 def boxes(count: int, width: float = 400) -> list[Box]:
     found = []
-    for item in tick_boxes(count, width, 10).items:
+    for item in tick_boxes(count, ENGLISH, width, 10).items:
         if isinstance(item, Path):
             xs, ys = zip(*points(item), strict=True)
             found.append((min(xs), min(ys), max(xs), max(ys)))
@@ -17,7 +18,7 @@ def boxes(count: int, width: float = 400) -> list[Box]:
 
 
 def words(count: int) -> str:
-    items = tick_boxes(count, 400, 10).items
+    items = tick_boxes(count, ENGLISH, 400, 10).items
     return " ".join(item.text for item in items if isinstance(item, TextRun))
 
 
@@ -46,7 +47,7 @@ def test_boxes_stand_in_groups_of_five() -> None:
 @pytest.mark.parametrize("count", [1, 23, 60, 500])
 @pytest.mark.parametrize("width", [70, 130, 400])
 def test_boxes_stay_within_their_width_and_apart(count: int, width: float) -> None:
-    block = tick_boxes(count, width, 10)
+    block = tick_boxes(count, ENGLISH, width, 10)
     face = Face("boxes", max(width, 120), block.height + 3, block.items)
     assert faults(face, 0) == []
     found = boxes(count, width)

@@ -1,0 +1,132 @@
+"""The key of a drawing: a plotted leader in; swatches with words and what else it says out."""
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+from typing import NamedTuple
+
+from cards.faces.block import Block, Scale, stacked
+from cards.faces.marks import sleeve
+from cards.faces.pattern import Band, patterned
+from cards.faces.plot import Plot
+from cards.faces.spread import spread
+from cards.leader import Piece
+from cards.materials import Materials, Pattern
+from cards.wording import Wording
+from layouts.face import Item, Path
+from layouts.text import CAP_HEIGHT, SetLine, break_lines, fits
+
+_SWATCH = 1.2  # across, in type sizes
+_HEIGHT = 0.6  # of a swatch
+_APART = 0.3  # from a swatch to its word
+_GAP = 0.8  # from one word to the next swatch
+_DROP = 0.25  # from a baseline to the end of its line
+_BETWEEN = 0.15  # from one line to the next
+
+
+class _Kind(NamedTuple):
+    """What strands of one look have in common."""
+
+    material: str
+    guard: bool
+
+
+class _Entry(NamedTuple):
+    """A line of words that wants its middle at a place, and what stands before it."""
+
+    line: SetLine
+    wish: float
+    swatch: tuple[Pattern, bool] | None = None  # its pattern, and whether it wears a sleeve
+
+    @property
+    def indent(self) -> float:
+        return (_SWATCH + _APART) * self.line.size if self.swatch else 0.0
+
+    @property
+    def width(self) -> float:
+        return self.indent + self.line.width
+
+
+def key(plotted: Plot, materials: Materials, wording: Wording, scale: Scale, note: str) -> Block:
+    """Return the lines of the key, its materials by their pieces where there is room.
+
+    The note stands at the right of the last line. Raises `TooWide`.
+    """
+    notes = break_lines(note, "medium", scale.small, plotted.width)
+    entries = [
+        *_materials(plotted, materials, wording, scale),
+        *(_Entry(line, plotted.width) for line in notes),
+    ]
+    gap = _GAP * scale.small
+    lines = _lines(entries, plotted.width, gap)
+    high = (CAP_HEIGHT + _DROP) * scale.small
+    blocks = (Block(tuple(_line(line, plotted.width, gap)), high) for line in lines)
+    return stacked(blocks, _BETWEEN * scale.small)
+
+
+def _materials(
+    plotted: Plot, materials: Materials, wording: Wording, scale: Scale
+) -> Iterator[_Entry]:
+    indent = (_SWATCH + _APART) * scale.small
+    kinds = _kinds(plotted)
+    for kind, middle in kinds.items():
+        known = _Kind(kind.material, guard=False) in kinds
+        word = _word(kind, wording, known=known)
+        swatch = materials.find(kind.material).pattern, kind.guard
+        first, *more = break_lines(word, "medium", scale.small, plotted.width - indent)
+        yield _Entry(first, middle, swatch)
+        yield from (_Entry(line, middle) for line in more)
+
+
+def _word(kind: _Kind, wording: Wording, *, known: bool) -> str:
+    """Return what a look stands for; the material of a bite guard, where no other piece has it."""
+    material = wording.material(kind.material)
+    if not kind.guard:
+        return material
+    return wording.say("bite_guard") if known else wording.say("guard", strand=material)
+
+
+def _kinds(plotted: Plot) -> dict[_Kind, float]:
+    """Return each look once, from the butt to the fly, and the middle of its first pieces."""
+    kinds: dict[_Kind, float] = {}
+    places = zip(plotted.leader.pieces, plotted.bands, strict=True)
+    for kind, group in groupby(places, key=lambda place: _kind(place[0])):
+        bands = [band for _, band in group]
+        kinds.setdefault(kind, (bands[0].x + bands[-1].end) / 2)
+    return kinds
+
+
+def _kind(piece: Piece) -> _Kind:
+    return _Kind(piece.section.material, piece.part == "bite guard")
+
+
+def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_Entry]]:
+    """Return the entries in their order on lines, each as full as it can be."""
+    lines: list[list[_Entry]] = [[]]
+    for entry in entries:
+        taken = sum(other.width + gap for other in lines[-1])
+        if lines[-1] and not fits(taken + entry.width, width):
+            lines.append([])
+        lines[-1].append(entry)
+    return lines
+
+
+def _line(entries: Sequence[_Entry], width: float, gap: float) -> Iterator[Item]:
+    widths = [entry.width + gap for entry in entries]
+    room = max(width + gap, sum(widths))  # which are equal but for the slack of a fit
+    places = spread([entry.wish + gap / 2 for entry in entries], widths, room)
+    for entry, middle in zip(entries, places or (), strict=True):
+        left = middle - gap / 2 - entry.width / 2
+        yield from _swatch(entry, left)
+        yield from entry.line.at(left + entry.indent, CAP_HEIGHT * entry.line.size)
+
+
+def _swatch(entry: _Entry, x: float) -> Iterator[Path]:
+    if entry.swatch is None:
+        return
+    pattern, guard = entry.swatch
+    size = entry.line.size
+    thick = _HEIGHT * size
+    band = Band(x, CAP_HEIGHT * size / 2, _SWATCH * size, thick, thick)
+    yield from patterned(band, pattern)
+    if guard:
+        yield sleeve(band)

@@ -1,0 +1,154 @@
+"""What joins and ends a strand, drawn as what it is: a plotted leader in, paths out.
+
+A knot that winds is a barrel with coils, one made of loops a plain barrel; a ring is a ring, two
+loops hold one another, a loop is an eye, a dropper hangs and a bite guard wears a sleeve.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
+
+from cards.faces.pattern import Band
+from cards.faces.plot import Plot
+from cards.knots import Knot
+from layouts.curves import circle, rounded
+from layouts.face import Path, Step, segment
+
+RISE = 1.3  # points; a knot stands so far out of its strand
+_HANG = 3.0  # points at size 1; a dropper's end so far below its knot
+_BARREL = 6.0  # points at size 1, along the strand, where both pieces are long enough
+_BAR = 1.2  # points along the strand, where they are not
+_FINEST = 0.5  # points; a thinner pen breaks up on an office printer
+_COIL = 1.5  # points from one coil to the next
+_THREAD = 1.0  # points; a strand on its own, not to the scale of the bands
+_SLEEVE = 1.0  # points of white between a bite guard and its sleeve
+_LOOP_RISE = 0.26  # of a loop's length, at either side
+_FEW = 2  # turns; passes through an overhand are counted as turns too
+
+
+def marks(plotted: Plot) -> Iterator[Path]:
+    """Return the paths over the bands, in the order in which they are drawn."""
+    for band, piece in zip(plotted.bands, plotted.leader.pieces, strict=True):
+        if piece.part == "bite guard":
+            yield sleeve(band)
+    yield from _ends(plotted)
+    for x, end, below in _droppers(plotted):
+        yield _dropper(x, end, below)
+    yield from _joints(plotted)
+
+
+def rise(plotted: Plot) -> float:
+    """Return how far the drawing reaches above y = 0."""
+    thickest = max(max(band.from_thick, band.to_thick) for band in plotted.bands)
+    loops = (plotted.start, plotted.width - plotted.end)
+    return max(thickest / 2 + RISE, _LOOP_RISE * max(loops))
+
+
+def reach(plotted: Plot) -> float:
+    """Return how far it reaches below y = 0."""
+    return max([rise(plotted), *(below for *_, below in _droppers(plotted))])
+
+
+def _droppers(plotted: Plot) -> Iterator[tuple[float, float, float]]:
+    """Yield for each dropper where it leaves the strand, where it ends and how far below."""
+    for band, piece in zip(plotted.bands, plotted.leader.pieces, strict=True):
+        if piece.section.dropper is not None:
+            end = band.end + float(piece.section.dropper.mm) * plotted.per_mm
+            below = plotted.half(band.end) + RISE + _HANG * plotted.size
+            yield band.end, min(end, plotted.end), below
+
+
+def sleeve(band: Band) -> Path:
+    """Return the line around a bite guard that tells it from the tippet above it."""
+    more = 2 * _SLEEVE
+    around = band._replace(from_thick=band.from_thick + more, to_thick=band.to_thick + more)
+    return Path(around.outline, _FINEST)
+
+
+def _ends(plotted: Plot) -> Iterator[Path]:
+    leader, first, last = plotted.leader, plotted.bands[0], plotted.bands[-1]
+    longest = _BARREL * plotted.size
+    at_butt, at_fly = min(longest, first.length / 2), min(longest, last.length / 2)
+    half = first.from_thick / 2 + RISE
+    yield from _end(leader.butt.knot, plotted.start, 0.0, half, at_butt)
+    half = last.to_thick / 2 + RISE
+    yield from _end(leader.fly.knot, plotted.end, plotted.width, half, -at_fly)
+
+
+def _end(knot: Knot | None, x: float, edge: float, half: float, inward: float) -> Iterator[Path]:
+    """Draw a knot from x `inward` along the strand, and its loop out to the edge."""
+    if knot is None:
+        return
+    if knot.takes.thick.loop:
+        yield _eye(x, edge, _LOOP_RISE * abs(edge - x))
+    yield from _barrel(knot, x + inward / 2, half, abs(inward))
+
+
+def _joints(plotted: Plot) -> Iterator[Path]:
+    for (upper, lower), joint in zip(pairwise(plotted.bands), plotted.leader.joints, strict=True):
+        knot, x, half = joint.knot, lower.x, plotted.half(lower.x) + RISE
+        along = min(_BARREL * plotted.size, upper.length / 2, lower.length / 2)
+        if knot.apart:
+            yield Path(circle(min(max(x, half), plotted.width - half), 0.0, half), 1.0, fill=1.0)
+        elif _interlocks(knot):
+            yield from _two_eyes(x, half, along)
+        else:
+            yield from _barrel(knot, x, half, along)
+
+
+def _interlocks(knot: Knot) -> bool:
+    return knot.takes.thick.loop and knot.takes.thin.loop and not knot.turns
+
+
+def _winds(knot: Knot) -> bool:
+    """Tell a knot of coils from one of loops, in which passes are counted as turns."""
+    most = max((max(rung.thick, rung.thin) for rung in knot.turns), default=0)
+    return most > _FEW and not knot.whole_side_passes
+
+
+def _barrel(knot: Knot, x: float, half: float, along: float) -> Iterator[Path]:
+    if along < 2 * _COIL:
+        yield Path(segment(x, -half, x, half), min(_BAR, max(along, _FINEST)))
+        return
+    left, radius = x - along / 2, min(along / 3, half)
+    yield Path(rounded(left, -half, along, 2 * half, radius), 0.6, fill=1.0)
+    if _winds(knot):
+        coils = round(along / _COIL) - 1
+        places = (left + along * (coil + 1) / (coils + 1) for coil in range(coils))
+        yield Path(tuple(step for at in places for step in _coil(at, half)), _FINEST)
+
+
+def _coil(x: float, half: float) -> tuple[Step, ...]:
+    return segment(x - _COIL / 4, half, x + _COIL / 4, -half)
+
+
+def _two_eyes(x: float, half: float, along: float) -> Iterator[Path]:
+    one, other = _eye(x - along, x + along / 2, half), _eye(x + along, x - along / 2, half)
+    yield from (one, other, replace(one, fill=None))
+
+
+def _eye(neck: float, tip: float, half: float) -> Path:
+    """Draw a loop as an eye: pointed at its neck, round at its tip."""
+    tip -= math.copysign(_THREAD / 2, tip - neck)
+    wide = neck + 0.6 * (tip - neck)
+    leave, near, far = (neck + wide) / 2, wide - 0.25 * (tip - neck), wide + 0.55 * (tip - wide)
+    return Path(
+        (
+            ("move", neck, 0.0),
+            ("curve", leave, -half / 2, near, -half, wide, -half),
+            ("curve", far, -half, tip, -half / 2, tip, 0.0),
+            ("curve", tip, half / 2, far, half, wide, half),
+            ("curve", near, half, leave, half / 2, neck, 0.0),
+        ),
+        _THREAD,
+        fill=1.0,
+    )
+
+
+def _dropper(x: float, end: float, below: float) -> Path:
+    """Draw a branch that leaves a knot at x and hangs as far along as it is long."""
+    share, level = (end - x) / 3, 0.8 * below
+    return Path(
+        (("move", x, 0.0), ("curve", x + share, level, x + 2 * share, level, end, below)), _THREAD
+    )

@@ -1,0 +1,71 @@
+"""A leader laid along a line: a leader and its room in; a band for each piece, to scale, out."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from cards.faces.pattern import Band
+from cards.joints import End
+from cards.leader import Leader
+from cards.parts import fly_end_mm
+
+_FACTORS = (1, 2, 3, 5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
+_BUTT_LOOP = 9.0  # points at size 1, along the line
+_FLY_LOOP = 6.5
+_BARE = 1.5  # kept at an end without one, for the signs of the dimension line
+
+
+@dataclass(frozen=True, slots=True)
+class Plot:
+    """The bands of a leader's pieces with their middles at y = 0, and both scales."""
+
+    leader: Leader
+    width: float
+    bands: tuple[Band, ...]
+    per_mm: float  # points
+    factor: int  # by which thickness is exaggerated over that
+    size: float  # of loops and knots, which are signs and no lengths: 1 for the smallest type
+
+    @property
+    def start(self) -> float:
+        return self.bands[0].x
+
+    @property
+    def end(self) -> float:
+        return self.bands[-1].end
+
+    def half(self, x: float) -> float:
+        """Return half the thickness at x, and where two pieces meet, of the thicker one."""
+        return max(band.half(x) for band in self.bands if band.x <= x <= band.end)
+
+
+def plot(leader: Leader, width: float, room: float, size: float) -> Plot:
+    """Return the leader from 0 to the width, its thickness within the room as large as it can be.
+
+    A range is drawn as long as its longest.
+    """
+    at_butt = size * (_BUTT_LOOP if _is_looped(leader.butt) else _BARE)
+    at_fly = size * (_FLY_LOOP if _is_looped(leader.fly) else _BARE)
+    per_mm = (width - at_butt - at_fly) / float(leader.finished.high_mm)
+    factor = _factor(leader, per_mm, room)
+    return Plot(leader, width, tuple(_bands(leader, at_butt, per_mm, factor)), per_mm, factor, size)
+
+
+def _factor(leader: Leader, per_mm: float, room: float) -> int:
+    """Return the largest round factor at which the thickest piece stays within the room."""
+    sections = [piece.section for piece in leader.pieces]
+    thickest = max(max(section.diameter.mm, fly_end_mm(section)) for section in sections)
+    fitting = [factor for factor in _FACTORS if float(thickest) * per_mm * factor <= room]
+    return max(fitting, default=1)
+
+
+def _is_looped(end: End) -> bool:
+    return end.knot is not None and end.knot.takes.thick.loop
+
+
+def _bands(leader: Leader, x: float, per_mm: float, factor: int) -> Iterator[Band]:
+    for piece in leader.pieces:
+        length = float(piece.finished.high_mm) * per_mm
+        at_butt = float(piece.section.diameter.mm) * per_mm * factor
+        at_fly = float(fly_end_mm(piece.section)) * per_mm * factor
+        yield Band(x, 0.0, length, at_butt, at_fly)
+        x += length

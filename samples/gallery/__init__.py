@@ -1,0 +1,1 @@
+"""Pictures of what the program prints, and the script that makes them."""

@@ -1,0 +1,144 @@
+"""The gallery: the sample files in, a picture of every kind of page out, as the program makes it.
+
+    python -m samples.gallery.make
+
+Each picture carries the text of its page, by which a test tells that it is out of date.
+"""
+
+import io
+import shlex
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+from PIL import Image, ImageOps
+from PIL.PngImagePlugin import PngInfo
+from pypdfium2 import PdfDocument
+
+from cards.cli import commands
+
+FOLDER = Path(__file__).parent
+TEXT = "Page text"  # the keyword under which a picture carries it
+
+_BORDER = 12  # pixels of white around what is printed
+_GREYS = 16  # tell lines from their soft edges, in a third of the bytes
+
+
+class Picture(NamedTuple):
+    """One picture: a command, where `demo/` stands for the samples, and a page of its PDF."""
+
+    name: str
+    command: str
+    page: int = 1
+    dpi: int = 200
+
+
+PICTURES = (
+    Picture("card", "cards demo/sandbar-eight.toml --shop demo/shop.toml"),
+    Picture("card-eight-sections", "cards demo/reedbed-six.toml --shop demo/shop.toml"),
+    Picture("card-a6", "cards demo/gravel-five.toml --size A6 --shop demo/shop.toml", dpi=120),
+    Picture("card-spools", "cards demo/sandbar-eight.toml --rack demo/rack.toml --brief"),
+    Picture("card-large-type", "cards demo/breakwater-ten.toml --type large --brief", dpi=150),
+    Picture("card-spanish", "cards demo/millrace-three.toml --shop demo/taller.toml", dpi=120),
+    Picture("knots", "cards demo/sandbar-eight.toml --size index-4x6 --figures", 2, 120),
+    Picture("press", "cards demo/millrace-three.toml --size business-EU --brief --press", dpi=150),
+    Picture(
+        "labels",
+        "labels demo/sandbar-eight.toml --count 6 --start 4 --numbered --tied 2026-05-31 "
+        "--first butt --test-box",
+    ),
+    Picture(
+        "labels-large",
+        "labels demo/gravel-five.toml --stock letter-2x5-101.6x50.8 --first fly --test-box",
+    ),
+    Picture("labels-square", "labels demo/millrace-three.toml --stock letter-3x4-50.8sq"),
+    Picture("labels-roll", "labels demo/millrace-three.toml --stock roll-29x90 --numbered"),
+    Picture(
+        "bench",
+        "bench demo/sandbar-eight.toml --count 12 --rack demo/rack.toml --shop demo/shop.toml",
+        dpi=90,
+    ),
+    Picture("counter", "counter demo/*-*.toml --shop demo/shop.toml", dpi=90),
+    Picture(
+        "deck",
+        "cards demo/sandbar-eight.toml demo/gravel-five.toml --deck --hole --size A7 "
+        "--shop demo/shop.toml",
+        dpi=110,
+    ),
+    Picture(
+        "deck-reference",
+        "cards demo/millrace-three.toml --brief --deck --size A7 --shop demo/shop.toml",
+        2,
+        110,
+    ),
+    Picture("pouch", "cards demo/millrace-three.toml --brief --wet", 2, 110),
+    Picture("stock", "stock letter-3x10-66.7x25.4", dpi=70),
+    Picture("calibrate", "calibrate --backs long-edge", dpi=70),
+)
+
+
+def drawn(picture: Picture, folder: Path) -> tuple[bytes, str]:
+    """Return the PDF of a picture's command and the text of its page; `folder` is for its files."""
+    pdf = folder / f"{picture.name}.pdf"
+    commands.main([*_words(picture.command, folder), "-o", str(pdf)], standalone_mode=False)
+    return pdf.read_bytes(), _page_text(pdf.read_bytes(), picture.page)
+
+
+def rendered(pdf: bytes, picture: Picture, text: str) -> bytes:
+    """Return a page as a PNG in greys, cropped to what is printed, with its text inside."""
+    with PdfDocument(pdf) as document:
+        page = document[picture.page - 1].render(scale=picture.dpi / 72, grayscale=True)
+    image = page.to_pil()
+    left, top, right, bottom = ImageOps.invert(image).getbbox() or (0, 0, *image.size)
+    cropped = image.crop((left - _BORDER, top - _BORDER, right + _BORDER, bottom + _BORDER))
+    info = PngInfo()
+    info.add_itxt(TEXT, text)
+    data = io.BytesIO()
+    cropped.quantize(_GREYS).save(data, "PNG", optimize=True, pnginfo=info)
+    return data.getvalue()
+
+
+def carried(picture: Picture) -> str:
+    """Return the text that a picture of the gallery carries; empty where there is no picture."""
+    try:
+        with Image.open(FOLDER / f"{picture.name}.png") as image:
+            text: str = image.info.get(TEXT, "")
+            return text
+    except FileNotFoundError:
+        return ""
+
+
+def with_samples() -> tempfile.TemporaryDirectory[str]:
+    """Return a folder that holds the samples in `demo`."""
+    folder = tempfile.TemporaryDirectory()
+    commands.main(["samples", str(Path(folder.name) / "demo")], standalone_mode=False)
+    return folder
+
+
+def _words(command: str, folder: Path) -> Iterator[str]:
+    """Yield the words of a command, its samples found in the folder."""
+    for word in shlex.split(command):
+        if not word.startswith("demo/"):
+            yield word
+        else:
+            yield from sorted(map(str, folder.glob(word)))
+
+
+def _page_text(pdf: bytes, number: int) -> str:
+    with PdfDocument(pdf) as document:
+        text: str = document[number - 1].get_textpage().get_text_bounded()
+    return text
+
+
+def _make() -> None:
+    with with_samples() as folder:
+        for picture in PICTURES:
+            pdf, text = drawn(picture, Path(folder))
+            (FOLDER / f"{picture.name}.png").write_bytes(rendered(pdf, picture, text))
+    for old in set(FOLDER.glob("*.png")) - {FOLDER / f"{p.name}.png" for p in PICTURES}:
+        old.unlink()
+
+
+if __name__ == "__main__":
+    _make()

@@ -1,0 +1,49 @@
+import pytest
+
+from cards.faces.block import Scale
+from cards.faces.front import Fronting, front
+from cards.faces.panel import INSET, Panel
+from cards.wording import ENGLISH
+from layouts.face import Face
+from layouts.stock import card_size
+from tests.seen import faults, runs, words
+from tests.written import PRACTICE, leader, recipe, section
+
+ID_1 = Panel(card_size("ID-1"), Scale(1.0))
+
+
+def fronting(count: int) -> Fronting:
+    """Return a leader of so many sections, of 10, 20, 30 in and so on from the fly upwards."""
+    lengths = range(10 * count, 0, -10)
+    pieces = [section(f"{length} in", f"0.0{10 + length // 10} in") for length in lengths]
+    return Fronting(leader(recipe(*pieces, butt="none")), PRACTICE.materials, ENGLISH)
+
+
+def drawn(count: int) -> Face | None:
+    side = front(fronting(count), ID_1, drawn=True)
+    return side.panel.face("front", side.blocks) if side else None
+
+
+def figures(face: Face) -> list[str]:
+    """Return what stands on the first line of figures: lengths, or runs from the fly."""
+    small = [run for run in runs(face) if run.size == ID_1.scale.small and run.text.isdigit()]
+    return [run.text for run in small if run.y == min(run.y for run in small)]
+
+
+@pytest.mark.parametrize(
+    ("count", "first_line"),
+    [(4, ["40", "30", "20", "10"]), (6, ["150", "100", "60", "30", "10"])],
+)
+def test_a_card_has_the_fullest_drawing_that_fits(count: int, first_line: list[str]) -> None:
+    face = drawn(count)
+    assert face is not None
+    assert "thickness ×" in words(face)
+    assert figures(face) == first_line
+    assert faults(face, INSET) == []
+
+
+def test_a_table_that_leaves_no_room_has_no_drawing_above_it() -> None:
+    assert drawn(8) is None
+    side = front(fronting(8), ID_1, drawn=False)
+    assert side is not None
+    assert "thickness ×" not in words(side.panel.face("front", side.blocks))

@@ -1,0 +1,33 @@
+"""The gallery shows what the program prints today: the text of each page is compared."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from samples.gallery.make import FOLDER, PICTURES, Picture, carried, drawn, with_samples
+
+
+@pytest.fixture(scope="module")
+def folder() -> Iterator[Path]:
+    with with_samples() as name:
+        yield Path(name)
+
+
+@pytest.mark.parametrize("picture", PICTURES, ids=lambda picture: picture.name)
+def test_a_picture_is_up_to_date(picture: Picture, folder: Path) -> None:
+    _, text = drawn(picture, folder)
+    assert carried(picture) == text, "write: python -m samples.gallery.make"
+
+
+def test_no_picture_is_left_over() -> None:
+    assert {file.stem for file in FOLDER.glob("*.png")} == {picture.name for picture in PICTURES}
+
+
+def test_the_readme_shows_pictures_that_there_are() -> None:
+    readme = (FOLDER.parents[1] / "README.md").read_text()
+    shown = re.findall(r"\((samples/gallery/[^)]+)\)", readme)
+    assert shown
+    for picture in shown:
+        assert (FOLDER.parents[1] / picture).is_file()
