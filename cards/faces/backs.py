@@ -72,15 +72,17 @@ def _everything_on_one(backing: Backing, panels: Sequence[Panel], more: More) ->
     """Return one side with the lessons too, their figures as well where there is room for them."""
     plain = None
     for panel in panels:
-        lessons = _lessons(backing, panel, "none")
+        lessons = lesson_blocks(backing.lessons, panel, "none")
         if not panel.holds(lessons):
             continue
         back = _one_back(backing, panel, more(panel), lessons)
         if back is None:
             continue
-        roomy = _one_back(backing, panel, more(panel), _lessons(backing, panel, "room"))
+        roomy = _one_back(
+            backing, panel, more(panel), lesson_blocks(backing.lessons, panel, "room")
+        )
         if roomy is not None:
-            drawn = _lessons(backing, panel, "drawn")
+            drawn = lesson_blocks(backing.lessons, panel, "drawn")
             return Side(panel, (*roomy.side.blocks[: -len(drawn)], *drawn))
         plain = plain or back.side
     return None if backing.figures else plain
@@ -156,7 +158,7 @@ def _split_lessons(
     """Return the lessons on the fewest sides; none where one is higher than a side."""
     splits = []
     for panel in panels:
-        blocks = [*before(panel), *_lessons(backing, panel, figure)]
+        blocks = [*before(panel), *lesson_blocks(backing.lessons, panel, figure)]
         if all(block.height <= panel.height for block in blocks):
             splits.append((panel, filled(blocks, panel.gap, panel.height)))
     if not splits:
@@ -190,5 +192,6 @@ def _counts(backing: Backing) -> range:
     return range(len(backing.cautions), _LEAST_CAUTIONS - 1, -1)
 
 
-def _lessons(backing: Backing, panel: Panel, figure: Figure) -> list[Block]:
-    return [lesson_block(lesson, panel.scale, panel.width, figure) for lesson in backing.lessons]
+def lesson_blocks(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> list[Block]:
+    """Return how each knot is tied, set for a panel."""
+    return [lesson_block(lesson, panel.scale, panel.width, figure) for lesson in lessons]

@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from cards.faces.backs import Backing, backs
+from cards.faces.backs import Backing, More, backs, lesson_blocks
 from cards.faces.block import Block, Scale, TooSmall, stack_height
 from cards.faces.front import Fronting, drawing, front, split_front
+from cards.faces.lesson import Figure
 from cards.faces.panel import INSET, Panel, Side
 from cards.faces.table import needed_width
 from cards.spell import ShownUnit
@@ -55,9 +56,32 @@ def _sides(of: Fronting, backing: Backing, panels: Sequence[Panel]) -> Sequence[
         for place, panel in enumerate(wide):
             side = front(of, panel, drawn=drawn)
             if side is not None:
-                behind = backs(backing, wide[place:], _nothing if drawn else diagrams)
-                return [side, *behind]
+                return _behind(side, backing, wide[place:], _nothing if drawn else diagrams)
     return [*split_front(of, wide[-1]), *backs(backing, wide[-1:], diagrams)]
+
+
+def _behind(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
+    """Return a front and its backs, the first lessons on the front where that takes fewer sides.
+
+    So it is too where there is one back: what it is rid of leaves room for figures.
+    """
+    whole = [side, *backs(backing, panels, extra)]
+    shared = _shared(side, backing, panels, extra)
+    better = shared and (len(shared) < len(whole) or len(whole) == len(shared) == 2)
+    return shared if better else whole
+
+
+def _shared(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
+    """Return the front with as many of the lessons as it holds, and its backs; none for none."""
+    figures: tuple[tuple[Figure, Figure], ...] = (("room", "drawn"), ("none", "none"))
+    for tried, shown in figures:
+        for count in range(len(backing.lessons), 0, -1):
+            first, rest = backing.lessons[:count], backing.lessons[count:]
+            if side.panel.holds((*side.blocks, *lesson_blocks(first, side.panel, tried))):
+                lessons = lesson_blocks(first, side.panel, shown)
+                fuller = Side(side.panel, (*side.blocks, *lessons))
+                return [fuller, *backs(backing._replace(lessons=rest), panels, extra)]
+    return []
 
 
 def _ruled(face: Face, side: Side, unit: ShownUnit) -> Face:

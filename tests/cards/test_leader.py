@@ -57,7 +57,7 @@ def test_a_cut_is_the_finished_length_and_what_both_knots_take() -> None:
 @pytest.mark.parametrize(
     ("shop", "first", "second", "converted"),
     [
-        ("", "in", None, False),
+        ('name = "Bench"', "in", None, False),
         ('units = "in"', "in", None, True),
         ('units = "cm"', "cm", None, True),
         ('units = "in and cm"', "in", "cm", True),

@@ -71,7 +71,7 @@ def test_the_language_and_the_decimal_sign_are_those_of_the_shop() -> None:
     def told(shop: str) -> Wording:
         return wording_of(read_shop(shop.encode()))
 
-    assert told("") == ENGLISH
+    assert told("name = 'Bench'") == ENGLISH
     assert told("decimal = ','") == Wording("en", ",")
     assert told("language = 'es'") == Wording("es", ",")
     assert told("language = 'es'\ndecimal = '.'") == Wording("es", ".")

@@ -71,7 +71,7 @@ def test_what_is_spelled_is_read_as_the_nearest_mark(marks: int, unit: ShownUnit
         ("23 thou", "cm", "0.58 mm"),
         ("1/50 in", "cm", "0.51 mm"),  # 0.508
         ("0.020 in", "cm", "0.51 mm"),
-        ("0.5 in", "cm", "12.70 mm"),
+        ("1/10 in", "cm", "2.54 mm"),
         ("0.15 mm", "in", "0.006 in"),  # 0.0059
         ("0.58 mm", "in", "0.023 in"),
         ("0.5 mm", "in", "0.020 in"),
