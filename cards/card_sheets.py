@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from cards.wording import Wording
 from layouts.formats import CardSize, Paper
@@ -18,8 +18,7 @@ from layouts.sheet import Sheet
 from layouts.shelves import Order
 
 
-@dataclass(frozen=True, slots=True)
-class SheetWishes:
+class SheetWishes(NamedTuple):
     """How cards are to stand on their sheets; lengths are points."""
 
     backs: Backs = "fold"

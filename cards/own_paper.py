@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
+from typing import NamedTuple
 
 from cards.errors import Fault, Refused, refused
 from cards.shop_file import Shop
@@ -12,8 +12,7 @@ from layouts.printer import BadPrinter, Printer, read_printer
 from layouts.stock import BadStock, Stock, merge, shipped
 
 
-@dataclass(frozen=True, slots=True)
-class OwnPaper:
+class OwnPaper(NamedTuple):
     """The stock a person may name, the person's own first, and what their printer does."""
 
     stock: Stock

@@ -2,16 +2,14 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from reportlab.pdfbase.pdfdoc import PDFObjectReference
     from reportlab.pdfgen.canvas import Canvas
 
 
-@dataclass(frozen=True, slots=True)
-class AttachedFile:
+class AttachedFile(NamedTuple):
     """A file inside a PDF."""
 
     name: str

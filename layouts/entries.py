@@ -1,15 +1,14 @@
 """One entry of a stock file: its table in, its checked values out, its faults in words."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from layouts.lengths import parse_length, parse_pair
 
 _MOST = 1000  # no label sheet has as many rows
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(NamedTuple):
     """One thing to put right in a stock file; `where` names the entry and its key."""
 
     where: str
@@ -28,8 +27,7 @@ class BadStock(ValueError):
         super().__init__("\n".join(str(fault) for fault in faults))
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(NamedTuple):
     """The keys written under one name; what is asked of it and not usable raises `BadStock`."""
 
     name: str

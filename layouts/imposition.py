@@ -1,7 +1,6 @@
 """Faces in, sheets out: every face at its place on real paper, with the marks to cut it out."""
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
 from itertools import groupby
 
 from layouts.face import MM, Face, Path
@@ -157,7 +156,7 @@ def _front(slots: Sequence[Slot], paper: Paper, corner: float) -> Sheet:
 
 def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
     placed = tuple(
-        mirrored(replace(front, face=slot.piece.back), paper.width, paper.height, axis)
+        mirrored(front._replace(face=slot.piece.back), paper.width, paper.height, axis)
         for slot in slots
         for front in _faces(slot)
         if slot.piece.back

@@ -5,9 +5,8 @@ given as boxes. Where there is no room, nothing is added.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import islice
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from layouts.curves import circle
 from layouts.face import MM, Face, Path, segment
@@ -22,8 +21,7 @@ CLEAR = 2.5 * MM  # between a help and whatever stands next to it
 CROSS, RING = 6 * MM, 1.5 * MM  # the length of a cross's lines, the radius of the ring around it
 
 
-@dataclass(frozen=True, slots=True)
-class _Margin:
+class _Margin(NamedTuple):
     """A margin of a sheet, from where to where along and across; an upright one runs down."""
 
     upright: bool
@@ -66,7 +64,7 @@ def with_rules(
         layout = (*map(box_of, sheet.placed), sheet.marks)
         if sheet.side == "front" and layout not in places:
             places[layout] = tuple(islice(_places(sheet, rules, kept), 1))
-        ruled.append(replace(sheet, placed=(*sheet.placed, *places.get(layout, ()))))
+        ruled.append(sheet._replace(placed=(*sheet.placed, *places.get(layout, ()))))
     return tuple(ruled)
 
 
@@ -138,6 +136,6 @@ def _crossed(
     behind = [(front.width - x, y) if upright else (x, front.height - y) for x, y in places]
     rings = (Path(circle(x, y, RING), line=PEN) for x, y in places)
     return (
-        replace(front, marks=(*front.marks, *rings, *(cross(x, y) for x, y in places))),
-        replace(back, marks=(*back.marks, *(cross(x, y) for x, y in behind))),
+        front._replace(marks=(*front.marks, *rings, *(cross(x, y) for x, y in places))),
+        back._replace(marks=(*back.marks, *(cross(x, y) for x, y in behind))),
     )

@@ -1,8 +1,8 @@
 """Lines that help to cut, fold, round and register: places in points in, paths out."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from layouts.curves import corner_arcs
 from layouts.face import MM, Path, Step, segment
@@ -20,8 +20,7 @@ Span = tuple[float, float]
 Steps = tuple[Step, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(NamedTuple):
     """A piece in its row: where it begins and ends across the sheet, and how it is folded."""
 
     left: float
@@ -29,8 +28,7 @@ class Strip:
     fold: Axis | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """Pieces of one height side by side, from left to right."""
 
     top: float

@@ -63,7 +63,7 @@ def pieces(card: Card, backs: Backs) -> tuple[Piece, ...]:
 def turned(piece: Piece) -> Piece:
     """Return a piece after a quarter turn anticlockwise, when its right edge is on top."""
     placed = tuple(
-        replace(part, x=part.y, y=piece.width - part.x - part.size[0], turn=_QUARTER[part.turn])
+        part._replace(x=part.y, y=piece.width - part.x - part.size[0], turn=_QUARTER[part.turn])
         for part in piece.placed
     )
     fold: Axis | None = piece.fold and ("level" if piece.fold == "upright" else "upright")
@@ -78,7 +78,7 @@ def mirrored(placed: Placed, width: float, height: float, axis: Axis) -> Placed:
     across, down = placed.size
     x = width - placed.x - across if axis == "upright" else placed.x
     y = height - placed.y - down if axis == "level" else placed.y
-    return replace(placed, x=x, y=y, turn=_MIRRORED[axis][placed.turn])
+    return placed._replace(x=x, y=y, turn=_MIRRORED[axis][placed.turn])
 
 
 def turning_axis(width: float, height: float, edge: Literal["long-edge", "short-edge"]) -> Axis:

@@ -7,7 +7,7 @@ came out: the sheet is drawn as far the other way. A rule is how long 100 mm cam
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from layouts.entries import Fault
 from layouts.face import MM
@@ -29,8 +29,7 @@ _RULES = ("rule_x", "rule_y")
 KEYS = (*_SHIFTS, *_RULES)
 
 
-@dataclass(frozen=True, slots=True)
-class Printer:
+class Printer(NamedTuple):
     """A printer as measured, all in points."""
 
     front_x: float = 0.0
@@ -98,7 +97,7 @@ def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
     }
     faces = {id(placed.face): placed.face for sheet in sheets for placed in sheet.placed}
     inked = {key: ink(face.items) for key, face in faces.items()}  # most faces come often
-    adjusted = tuple(replace(sheet, adjustment=by[sheet.side]) for sheet in sheets)
+    adjusted = tuple(sheet._replace(adjustment=by[sheet.side]) for sheet in sheets)
     for sheet in adjusted:
         boxes = ((inked[id(placed.face)], placed) for placed in sheet.placed)
         _check(sheet, around(on_sheet(box, placed) for box, placed in boxes if box), printer)

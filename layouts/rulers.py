@@ -1,7 +1,6 @@
 """Rulers to measure with on paper: a unit and a length in, ticks and figures out."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
 from layouts.face import MM, POINTS_PER_INCH, Face, Item, Path, Step, segment
@@ -24,8 +23,7 @@ class RuleWords(NamedTuple):
     inches: str
 
 
-@dataclass(frozen=True, slots=True)
-class Ruler:
+class Ruler(NamedTuple):
     """A ruler along a card's edge, which is y = 0; its zero is at x = 0."""
 
     items: tuple[Item, ...]
@@ -33,8 +31,7 @@ class Ruler:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
-class _Division:
+class _Division(NamedTuple):
     """How a ruler is divided; `ticks` has a length for every so many steps, the longest last."""
 
     step: float

@@ -1,15 +1,13 @@
 """Sheets: faces at places on real paper, with the marks that help to cut and fold them."""
 
-from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 from layouts.face import Face, Path, TextRun, Turn
 
 Side: TypeAlias = Literal["front", "back"]
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """A face on a sheet: the top left corner of the box it fills there, after its turn."""
 
     face: Face
@@ -38,8 +36,7 @@ class Placed:
                 return self.x + across - v, self.y + u
 
 
-@dataclass(frozen=True, slots=True)
-class Trim:
+class Trim(NamedTuple):
     """What is left of a page once it is cut, and how far its design reaches beyond that."""
 
     x: float
@@ -49,8 +46,7 @@ class Trim:
     bleed: float
 
 
-@dataclass(frozen=True, slots=True)
-class Adjustment:
+class Adjustment(NamedTuple):
     """How a sheet is stretched from its top left corner and then moved before it is drawn."""
 
     x: float = 0.0
@@ -63,8 +59,7 @@ class Adjustment:
         return self.scale_x * x + self.x, self.scale_y * y + self.y
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(NamedTuple):
     """One side of one piece of paper, in points from its top left corner, y downwards."""
 
     width: float

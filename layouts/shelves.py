@@ -5,9 +5,8 @@ of a row have one height.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from layouts.face import MM
 from layouts.lengths import SLACK, fits
@@ -20,8 +19,7 @@ Options = tuple[Piece, ...]  # the ways to cut one card out
 ROW_GAP = 6 * MM
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(NamedTuple):
     """What a sheet offers, and the distance between two pieces on it; all in points."""
 
     width: float
@@ -39,8 +37,7 @@ class Room:
         return min(self.grid(piece)) > 0
 
 
-@dataclass(frozen=True, slots=True)
-class Slot:
+class Slot(NamedTuple):
     """A piece and its top left corner, measured from the corner of the room."""
 
     piece: Piece
