@@ -21,7 +21,7 @@ def _lines(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     yield wording.say("code")
     yield wording.say("code_order")
     yield " ".join(_silent(recipe, text, wording))
-    codes = ", ".join(f"{code} {_name(name, wording)}" for code, name in codes_used(recipe))
+    codes = ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
     if codes:
         yield f"{codes}."
     if any(len(section.length.plain.split(" to ")) > 1 for section in recipe.sections):

@@ -18,7 +18,12 @@ def folder() -> Iterator[Path]:
 @pytest.mark.parametrize("picture", PICTURES, ids=lambda picture: picture.name)
 def test_a_picture_is_up_to_date(picture: Picture, folder: Path) -> None:
     _, text = drawn(picture, folder)
-    assert carried(picture) == text, "write: python -m samples.gallery.make"
+    assert _letters(carried(picture)) == _letters(text), "write: python -m samples.gallery.make"
+
+
+def _letters(text: str) -> str:
+    """Return a text without its spaces, of which readers of PDFs find now more, now fewer."""
+    return "".join(text.split())
 
 
 def test_no_picture_is_left_over() -> None:

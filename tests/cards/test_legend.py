@@ -8,7 +8,7 @@ from tests.written import recipe, section
 
 
 def told(written: Recipe) -> str:
-    return " ".join(legend(written, write(written), ENGLISH))
+    return " ".join(legend(written, write(written), ENGLISH)).replace("\u00a0", " ")
 
 
 def test_a_legend_says_what_the_text_is_and_how_a_section_is_written() -> None:
@@ -25,9 +25,9 @@ def test_every_code_of_the_text_is_explained() -> None:
 
 
 def test_units_are_said_once() -> None:
-    assert "In in and lb." in told(SANDBAR)
+    assert "Units: in and lb." in told(SANDBAR)
     metric = recipe(section("80 cm", "0.43 mm"), section("45 cm", "0.38 mm", strength="5 kg"))
-    assert "In cm, mm and kg." in told(metric)
+    assert "Units: cm, mm and kg." in told(metric)
 
 
 @pytest.mark.parametrize(
