@@ -4,7 +4,7 @@ from cards.batch import Order, Shortage, batch
 from cards.leader import Leader, Piece
 from cards.spell import line_length
 from cards.wording import Wording
-from cards.words import thickness, written
+from cards.words import length_words, thickness
 
 
 def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, ...]:
@@ -30,7 +30,7 @@ def ready_made(piece: Piece, leader: Leader, count: int, wording: Wording) -> st
     return wording.say(
         "ready_made",
         count=count,
-        length=written(piece.section.length, wording),
+        length=length_words(piece.section.length, leader, wording),
         strand=thickness(piece, leader, wording),
     )
 

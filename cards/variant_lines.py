@@ -9,7 +9,7 @@ from cards.recipe import Recipe, Strand, Variant
 from cards.units import INCH_MM
 from cards.variant import resolved
 from cards.wording import Wording
-from cards.words import diameter, thickness, written
+from cards.words import diameter, length_words, thickness
 
 
 def variant_lines(recipe: Recipe, practice: Practice, wording: Wording) -> tuple[str, ...]:
@@ -60,18 +60,18 @@ def _changes(variant: Variant, leader: Leader, wording: Wording) -> Iterator[str
     if variant.guard:
         yield wording.say("guard", strand=words(variant.guard))
     if variant.total:
-        yield wording.say("in_all", length=written(variant.total, wording))
+        yield wording.say("in_all", length=length_words(variant.total, leader, wording))
     if variant.butt:
         yield _butt(leader, wording)
     elif variant.total:
-        yield _list(leader.pieces, wording)
+        yield _list(leader.pieces, leader, wording)
     if variant.line_weight:
         yield wording.say("line_weight", weight=variant.line_weight)
 
 
 def _words(strand: Strand, leader: Leader, wording: Wording) -> str:
     more = [wording.number(strand.strength.plain)] if strand.strength else []
-    more += [written(strand.length, wording)] if strand.length else []
+    more += [length_words(strand.length, leader, wording)] if strand.length else []
     thick = diameter(strand.diameter, leader, wording)
     says = wording.say("strand", diameter=thick, material=wording.material(strand.material))
     return ", ".join((says, *more))
@@ -81,22 +81,24 @@ def _butt(leader: Leader, wording: Wording) -> str:
     """Return the wind leader as it is said: the butt, and the steps below it."""
     butt = [piece for piece in leader.pieces if piece.part == "butt"]
     rest = [piece for piece in leader.pieces if piece.part != "butt"]
-    return wording.say("butt_then", butt=_list(butt, wording), rest=_steps(rest, wording))
+    return wording.say(
+        "butt_then", butt=_list(butt, leader, wording), rest=_steps(rest, leader, wording)
+    )
 
 
-def _steps(pieces: Sequence[Piece], wording: Wording) -> str:
+def _steps(pieces: Sequence[Piece], leader: Leader, wording: Wording) -> str:
     lengths = [piece.section.length for piece in pieces]
     if len(set(lengths)) > 1 or len(lengths) == 1:
-        return _list(pieces, wording)
+        return _list(pieces, leader, wording)
     foot = lengths[0].low.mm == lengths[0].high.mm == 12 * INCH_MM
-    if foot:
+    if foot and leader.unit == "in":
         return wording.say("foot_steps")
-    return wording.say("each", length=written(lengths[0], wording))
+    return wording.say("each", length=length_words(lengths[0], leader, wording))
 
 
-def _list(pieces: Sequence[Piece], wording: Wording) -> str:
+def _list(pieces: Sequence[Piece], leader: Leader, wording: Wording) -> str:
     """Return the lengths; a unit that stands behind them all is said once."""
-    lengths = [written(piece.section.length, wording) for piece in pieces]
+    lengths = [length_words(piece.section.length, leader, wording) for piece in pieces]
     unit = lengths[-1].rsplit(" ", 1)[1]
     if all(re.fullmatch(rf"[^a-z]+ {unit}", length) for length in lengths):
         lengths = [length.removesuffix(f" {unit}") for length in lengths[:-1]] + lengths[-1:]

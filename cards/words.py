@@ -35,12 +35,21 @@ def diameter(thick: Diameter, leader: Leader, wording: Wording) -> str:
     return wording.number(plain)
 
 
-def written(length: Length | Span, wording: Wording) -> str:
-    """Return a length, or a range, with the units and digits it was written in."""
-    low, _, high = length.plain.partition(" to ")
+def length_words(of: Length | Span, leader: Leader, wording: Wording) -> str:
+    """Return a length, or a range, as it was written, or in the metric or inches all are in."""
+    low, _, high = _plain(of, leader).partition(" to ")
     if not high:
         return wording.number(low)
     return wording.say("range", low=wording.number(low), high=wording.number(high))
+
+
+def _plain(of: Length | Span, leader: Leader) -> str:
+    low, high = (of, of) if isinstance(of, Length) else (of.low, of.high)
+    in_inches = high.unit in ("in", "ft", "yd")
+    if not leader.converted or in_inches == (leader.unit == "in"):
+        return of.plain
+    longest = length(high.mm, leader.unit)
+    return longest if low == high else f"{length_number(low.mm, leader.unit)} to {longest}"
 
 
 def thickness(piece: Piece, leader: Leader, wording: Wording) -> str:
@@ -98,7 +107,7 @@ def dropper_words(leader: Leader, wording: Wording) -> str:
     droppers = [
         wording.say(
             "dropper",
-            length=written(piece.section.dropper, wording),
+            length=length_words(piece.section.dropper, leader, wording),
             section=piece.place + 1,
         )
         for piece in leader.pieces

@@ -35,6 +35,7 @@ def test_all_measures_have_the_shops_decimal_sign_and_names_stay() -> None:
     measured = read("letter-3x10-66.7x25.4", Shop(decimal=","))
     assert "letter-3x10-66.7x25.4 3 × 10 labels, 66,67 × 25,4 mm · 2⅝ × 1 in" in measured
     assert "12,7 mm · ½ in" in measured
+    assert "round, of radius 25,4 mm · 1 in" in read("letter-3x4-50.8round", Shop(decimal=","))
 
 
 @pytest.mark.parametrize("language", languages())

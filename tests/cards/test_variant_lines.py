@@ -8,7 +8,7 @@ from cards.recipe import Recipe, Variant
 from cards.strand import parse_strand
 from cards.units import parse_length
 from cards.variant_lines import short_words, variant_lines
-from cards.wording import ENGLISH
+from cards.wording import ENGLISH, Wording
 from tests.written import PRACTICE, recipe, section
 
 LEADER = recipe(
@@ -30,8 +30,8 @@ GUARD = Variant(
 OTHER = Variant("other", replace={2: parse_strand("0.018 in hard nylon", load_materials())})
 
 
-def line(variant: Variant, leader: Recipe = LEADER) -> str:
-    (only,) = variant_lines(replace(leader, variants=(variant,)), PRACTICE, ENGLISH)
+def line(variant: Variant, leader: Recipe = LEADER, wording: Wording = ENGLISH) -> str:
+    (only,) = variant_lines(replace(leader, variants=(variant,)), PRACTICE, wording)
     return only
 
 
@@ -59,6 +59,14 @@ def test_metric_steps_are_said_in_centimetres() -> None:
     metric = recipe(*(section(text, "0.5 mm") for text in ("90 cm", "60 cm", "60 cm")))
     wind = Variant("wind", butt=parse_length("1.5 m"))
     assert line(wind, metric) == "Wind: butt 1.5 m, then 30 cm each"
+
+
+def test_a_line_has_the_decimal_sign_of_the_shop_and_lists_no_lengths_by_it() -> None:
+    comma = Wording("en", ",")
+    fine = Variant("fine", tippet=parse_strand("0.25 mm nylon 3.9 kg 55.5 cm", load_materials()))
+    assert line(fine, wording=comma) == "Fine: tippet 0,25 mm nylon, 3,9 kg, 55,5 cm"
+    assert line(LESS, wording=comma) == "In a breeze: butt 50 in, then 19 1/2; 19 1/4; 19 1/4 in"
+    assert line(LONG, wording=comma) == "Long: 12 ft in all; 48; 32; 32; 32 in"
 
 
 def test_lengths_of_several_units_each_say_theirs() -> None:

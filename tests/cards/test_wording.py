@@ -13,8 +13,9 @@ COMMA = Wording("en", ",")
         ("55.5–71.5", "55,5–71,5"),
         ("34 1/4", "34 1/4"),
         ("2026-05-31", "2026-05-31"),
-        ("ends here. 3 more", "ends here. 3 more"),  # no decimal sign: a point after a word
         ("no. 3", "no. 3"),
+        ("no.3", "no.3"),
+        ("cut 3. Then wait.", "cut 3. Then wait."),
         ("", ""),
     ],
 )

@@ -1,11 +1,13 @@
 import pytest
 
+from cards.spell import ShownUnit
 from cards.units import parse_diameter, parse_span
 from cards.wording import ENGLISH, Wording
 from cards.words import (
     diameter,
     dropper_words,
     end_words,
+    length_words,
     loop_words,
     second_span,
     span,
@@ -13,7 +15,6 @@ from cards.words import (
     spans,
     strand,
     thickness,
-    written,
 )
 from tests.written import SIX, leader, practice, recipe, section
 
@@ -115,12 +116,31 @@ def test_a_strand_is_said_in_the_unit_and_with_the_decimal_sign_of_a_shop() -> N
 def test_a_length_keeps_the_units_and_digits_it_was_written_in(
     plain: str, english: str, comma: str
 ) -> None:
-    assert written(parse_span(plain), ENGLISH) == english
-    assert written(parse_span(plain), COMMA) == comma
+    assert length_words(parse_span(plain), RANGED, ENGLISH) == english
+    assert length_words(parse_span(plain), RANGED, COMMA) == comma
+
+
+@pytest.mark.parametrize(
+    ("plain", "centimetres", "inches"),
+    [
+        ("10 in", "25.4 cm", "10 in"),
+        ("7 ft 6 in", "228.6 cm", "7 ft 6 in"),
+        ("30 cm", "30 cm", "11 13/16 in"),
+        ("22 to 28 in", "55.9 to 71.1 cm", "22 to 28 in"),
+        ("0.5 to 1 m", "0.5 to 1 m", "19 11/16 to 39 3/8 in"),
+    ],
+)
+def test_a_length_is_shown_in_the_units_that_a_person_wants(
+    plain: str, centimetres: str, inches: str
+) -> None:
+    units: tuple[tuple[ShownUnit, str], ...] = (("cm", centimetres), ("in", inches))
+    for unit, said in units:
+        of = RANGED._replace(unit=unit, converted=True)
+        assert length_words(parse_span(plain), of, ENGLISH) == said
 
 
 def test_a_range_is_said_with_the_word_of_its_language() -> None:
-    spanish = written(parse_span("22 to 28 in"), Wording("es", ","))
+    spanish = length_words(parse_span("22 to 28 in"), RANGED, Wording("es", ","))
     assert spanish.split() == ["22", "a", "28", "in"]
 
 

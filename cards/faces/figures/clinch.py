@@ -1,14 +1,14 @@
-"""The clinch and the improved clinch: the turns in, the strand and the eye out."""
+"""The clinches, plain, improved and in pairs: the turns in, the strands and what they hold out."""
 
 from dataclasses import replace
 
 from cards.faces.figures.curve import CLOSE, Point, coil, pitch, wound
-from cards.faces.figures.eye import eye, ring, through
+from cards.faces.figures.eye import SWIVEL, eye, ring, swivel, through
 from cards.faces.figures.strand import Strand, line
 
 _ROOM = 15.0  # for the turns, laid up
 _R = 1.3  # of the turns laid up, from the standing part
-_APART = 0.6  # from the middle of a ring
+_IN_RING = 0.6  # from the middle of a ring, so that both have room in it
 
 
 def clinch_laid(turns: int) -> tuple[Strand, ...]:
@@ -29,19 +29,31 @@ def clinch_laid(turns: int) -> tuple[Strand, ...]:
 
 def ring_laid(thick: int, thin: int) -> tuple[Strand, ...]:
     """A clinch to either side of a ring."""
-    return _on_ring(clinch_laid(thick)[0], clinch_laid(thin)[0])
+    return *_apart(_IN_RING, clinch_laid(thick), clinch_laid(thin)), ring(2.1)
 
 
 def ring_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
     """Both clinches drawn close."""
-    return _on_ring(clinch_drawn(thick)[0], clinch_drawn(thin)[0])
+    return *_apart(_IN_RING, clinch_drawn(thick), clinch_drawn(thin)), ring(2.1)
 
 
-def _on_ring(left: Strand, right: Strand) -> tuple[Strand, ...]:
-    """Return two clinches moved apart, so that both have room in one ring."""
-    upper = tuple((x - _APART, y, z) for x, y, z in left.points)
-    lower = tuple((_APART - x, -y, z) for x, y, z in right.points)
-    return replace(left, points=upper), replace(right, points=lower, look="solid"), ring(2.1)
+def swivel_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+    """A clinch to either eye of a swivel."""
+    return *_apart(SWIVEL, clinch_laid(thick), clinch_laid(thin)), *swivel()
+
+
+def swivel_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+    """Both clinches drawn close."""
+    return *_apart(SWIVEL, clinch_drawn(thick), clinch_drawn(thin)), *swivel()
+
+
+def _apart(
+    far: float, thick: tuple[Strand, ...], thin: tuple[Strand, ...]
+) -> tuple[Strand, Strand]:
+    """Return the strands of two clinches, to the left and to the right, each so far from 0."""
+    upper = tuple((x - far, y, z) for x, y, z in thick[0].points)
+    lower = tuple((far - x, -y, z) for x, y, z in thin[0].points)
+    return replace(thick[0], points=upper), replace(thin[0], points=lower, look="solid")
 
 
 def improved_laid(turns: int) -> tuple[Strand, ...]:

@@ -1,7 +1,7 @@
 """The doubled blood knot: the turns of either side in, its two strands laid up out."""
 
 from cards.faces.figures.curve import Point, beside, coil, wound
-from cards.faces.figures.strand import Strand, line, turned
+from cards.faces.figures.strand import Strand, folded, line, turned
 
 _GAP = 4.0  # half of it
 _SIDE = 0.6  # of either leg of the thin strand from the middle of the two
@@ -20,7 +20,7 @@ def doubled_laid(thick: int, thin: int) -> tuple[Strand, ...]:
 
 def _folded(turns: int, end: float, far: float) -> list[Point]:
     """Return the thin strand as if it came from the left: out, round its fold and back."""
-    legs = []
+    legs: list[list[Point]] = []
     for side, start in ((_SIDE, end), (-_SIDE, end - 1.6)):
         along = 1.1 * side
         lead = beside(_lead(start, _THIN), side)
@@ -29,10 +29,7 @@ def _folded(turns: int, end: float, far: float) -> list[Point]:
         lead[-1] = (_GAP + along + 0.4, _THIN + 0.5 * side, 0.4)
         tag[0] = (far + along - 0.2, _THIN + 0.5 * side, -0.4)
         legs.append(wound(lead, coil(_GAP + along, far + along, turns, 0, _THIN, _THIN), tag, 1.0))
-    (x1, y, z), (x2, _, _) = legs[0][-1], legs[1][-1]
-    middle = (x1 + x2) / 2
-    fold = [(middle + 0.4, y - 0.4, z), (middle - 0.4, y - 0.4, z)]
-    return [*legs[0], *fold, *reversed(legs[1])]
+    return folded(*legs)
 
 
 def _lead(end: float, high: float) -> list[Point]:

@@ -1,4 +1,4 @@
-"""A hook's eye and a ring, and the bend of a strand that goes through them."""
+"""A hook's eye, a ring and a swivel, and the bend of a strand that goes through them."""
 
 from math import cos, radians, sin
 
@@ -7,6 +7,7 @@ from cards.faces.figures.strand import Strand
 
 _R = 1.5  # of the eye, from which `through` takes its distances
 _WIRE = 0.8
+SWIVEL = 3.3  # from the middle of a swivel to that of either eye
 
 
 def eye(x: float, y: float = 0.0, radius: float = _R, shank: float = 3.0) -> Strand:
@@ -19,6 +20,13 @@ def eye(x: float, y: float = 0.0, radius: float = _R, shank: float = 3.0) -> Str
 def ring(radius: float) -> Strand:
     """Return a ring round the origin."""
     return Strand(smooth(_circle(0.0, 0.0, radius, 0, 360)), "solid", _WIRE)
+
+
+def swivel() -> tuple[Strand, ...]:
+    """Return a swivel's two eyes, `SWIVEL` to the left and right of the origin, and its body."""
+    eyes = [_circle(x, 0.0, _R, 0, 360) for x in (-SWIVEL, SWIVEL)]
+    body = [[(-x, y, 0.0), (x, y, 0.0)] for x, y in ((0.9, 0.55), (1.9, 0.0), (0.9, -0.55))]
+    return tuple(Strand(smooth(places), "solid", _WIRE) for places in (*eyes, *body))
 
 
 def _circle(x: float, y: float, radius: float, start: int, end: int) -> list[Point]:

@@ -14,13 +14,18 @@ from cards.faces.figures.clinch import (
     improved_laid,
     ring_drawn,
     ring_laid,
+    swivel_drawn,
+    swivel_laid,
 )
 from cards.faces.figures.doubled import doubled_laid
+from cards.faces.figures.haywire import haywire_twisted, haywire_wrapped
 from cards.faces.figures.ink import Frame, frame, inked
 from cards.faces.figures.loops import loops_drawn, loops_laid
-from cards.faces.figures.nail import nail_drawn, nail_laid
-from cards.faces.figures.nonslip import nonslip_begun, nonslip_laid
+from cards.faces.figures.nail import nail_drawn, nail_laid, needle_drawn, needle_laid
+from cards.faces.figures.nonslip import nonslip_drawn, nonslip_laid
+from cards.faces.figures.palomar import palomar_drawn, palomar_laid
 from cards.faces.figures.perfection import perfection_drawn, perfection_laid
+from cards.faces.figures.slim import slim_laid, slim_threaded
 from cards.faces.figures.strand import Strand
 from cards.faces.figures.surgeons import loop_drawn, loop_laid, surgeons_drawn, surgeons_laid
 from cards.faces.figures.twisted import twisted_laid
@@ -119,11 +124,16 @@ _STAGES: Mapping[str, tuple[_Build, ...]] = {
     "twisted-loop joint": (_once(twisted_laid),),
     "loop to loop": (_plain(loops_laid), _plain(loops_drawn)),
     "albright": (_once(albright_laid), _once(albright_drawn)),
+    "slim beauty": (_plain(slim_threaded), _once(slim_laid)),
     "ring joint": (ring_laid, ring_drawn),
+    "swivel": (swivel_laid, swivel_drawn),
     "perfection loop": (_plain(perfection_laid), _plain(perfection_drawn)),
     "surgeon's loop": (_once(loop_laid), _once(loop_drawn)),
     "nail knot": (_once(nail_laid), _once(nail_drawn)),
+    "needle knot": (_once(needle_laid), _once(needle_drawn)),
     "improved clinch": (_once(improved_laid), _once(improved_drawn)),
     "clinch": (_once(clinch_laid), _once(clinch_drawn)),
-    "non-slip loop": (_once(nonslip_begun), _once(nonslip_laid)),
+    "non-slip loop": (_once(nonslip_laid), _once(nonslip_drawn)),
+    "palomar": (_plain(palomar_laid), _plain(palomar_drawn)),
+    "haywire twist": (_once(haywire_twisted), _once(haywire_wrapped)),
 }

@@ -36,6 +36,12 @@ def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Strand, ...]:
     far = _far(turns)
     out, back = (coil(_NEAR, far, -turns, angle, _R, _DEEP) for angle in (0, 180))
     standing = [(far - 9.0, 0.0, 0.0), (far - 2.0, 0.0, 0.0), (far - 1.0, 0.1, 0.0)]
-    loop = [(_NEAR, _R, 0.0), (-4.0, 1.6, 0.3), *through(0.0), (-4.0, -1.6, -0.3), (_NEAR, -_R, 0.0)]
+    loop = [
+        (_NEAR, _R, 0.0),
+        (-4.0, 1.6, 0.3),
+        *through(0.0),
+        (-4.0, -1.6, -0.3),
+        (_NEAR, -_R, 0.0),
+    ]
     places = [*standing, *reversed(out[:-1]), *rounded(loop, 1.2)[1:-1], *back[:-1], *tag]
     return line(places), eye(0.0)

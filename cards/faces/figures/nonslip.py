@@ -1,24 +1,17 @@
 """The non-slip loop: the turns in, the strand and the eye out."""
 
-from cards.faces.figures.curve import CLOSE, Point, coil, pitch, rounded, wound
+from cards.faces.figures.curve import CLOSE, Point, coil, pitch, wound
 from cards.faces.figures.eye import eye, through
 from cards.faces.figures.strand import Strand, line
 
 _ROOM = 9.0  # for the turns
-_EYE = (12.4, 2.4)
-_DRAWN = (8.6, 0.35)
-
-
-def nonslip_begun(turns: int) -> tuple[Strand, ...]:
-    """The overhand, the tag through the eye and back through the overhand."""
-    corners = [*_begun(_far(turns)), (-4.6, -2.6, -0.8)]
-    return line(rounded(corners, 1.1)), eye(*_EYE)
+_LAID, _DRAWN = (12.4, 2.4), (8.6, 0.35)  # the middle of the eye
 
 
 def nonslip_laid(turns: int) -> tuple[Strand, ...]:
-    """The turns round the standing part, and the tag through the overhand again."""
-    far = _far(turns)
-    lead = [*_begun(far), (-3.2, -2.5, -0.9), (-3.9, -1.2, 0.6)]
+    """The tag out of the overhand and back, round the standing part and through it again."""
+    far = -3.8 - turns * pitch(turns, _ROOM, 1.7)
+    lead = [*_into_overhand(far), (-3.2, -2.5, -0.9), (-3.9, -1.2, 0.6)]
     tag = [
         (far, -1.3, 0.0),
         (far - 1.5, -1.3, 1.0),
@@ -30,14 +23,10 @@ def nonslip_laid(turns: int) -> tuple[Strand, ...]:
         (3.4, 1.1, 1.2),
         (5.4, 1.1, 1.2),
     ]
-    return line(wound(lead, coil(-3.8, far, -turns, 180, 1.3, 1.3), tag, 1.0)), eye(*_EYE)
+    return line(wound(lead, coil(-3.8, far, -turns, 180, 1.3, 1.3), tag, 1.0)), eye(*_LAID)
 
 
-def _far(turns: int) -> float:
-    return -3.8 - turns * pitch(turns, _ROOM, 1.7)
-
-
-def _begun(far: float) -> list[Point]:
+def _into_overhand(far: float) -> list[Point]:
     """Return the strand until it has come back through the overhand, and lies below and behind."""
     return [
         (far - 3.0, 0.0, 0.0),
@@ -52,7 +41,7 @@ def _begun(far: float) -> list[Point]:
         (3.4, 3.4, 1.2),
         (5.6, 3.4, 0.6),
         (8.0, 4.3, 0.3),
-        *through(*_EYE),
+        *through(*_LAID),
         (8.0, 0.6, -0.3),
         (5.6, 2.25, 0.6),
         (3.4, 2.25, 1.2),

@@ -2,11 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import hypot
 from typing import Literal, TypeAlias
 
 from cards.faces.figures.curve import Point, smooth
 
 Look: TypeAlias = Literal["outline", "solid"]
+
+_FOLD = 0.4  # of a fold, beyond its legs and to either side of their middle
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,18 @@ class Strand:
 def line(places: Sequence[Point], look: Look = "outline") -> Strand:
     """Return a strand from its standing part, which runs on, to its tag, which is cut."""
     return Strand(smooth(places), look, last_cut=True)
+
+
+def folded(out: Sequence[Point], back: Sequence[Point]) -> list[Point]:
+    """Return a strand along one leg, round its fold, and back along the other leg.
+
+    Both legs are given up to the fold, to which they go side by side, straight on the paper.
+    """
+    (x1, y1, z), (x2, y2, _), (x3, y3, _) = out[-1], back[-1], out[-2]
+    apart, last = hypot(x2 - x1, y2 - y1), hypot(x1 - x3, y1 - y3)
+    x, y = (x1 + x2) / 2 + _FOLD * (x1 - x3) / last, (y1 + y2) / 2 + _FOLD * (y1 - y3) / last
+    aside, up = _FOLD * (x1 - x2) / apart, _FOLD * (y1 - y2) / apart
+    return [*out, (x + aside, y + up, z), (x - aside, y - up, z), *reversed(back)]
 
 
 def turned(places: Sequence[Point]) -> list[Point]:

@@ -126,6 +126,14 @@ def test_a_person_s_second_unit_stands_below_every_cut_and_in_the_head() -> None
         assert 0 < second.y - first.y < 2 * first.size
 
 
+def test_without_units_of_a_shop_each_line_is_measured_as_its_recipe_is() -> None:
+    metric = leader(recipe(section("60 cm", "0.25 mm"), butt="none", fly="none"))
+    inches = leader(recipe(section("45 in", "0.017 in"), butt="none", fly="none"))
+    text = told(batch([Order(inches, 4), Order(metric, 4)], None))
+    assert "0.017 in nylon draws 5 yd" in text  # 4 × 45 in = 180 in
+    assert "0.25 mm nylon draws 2.4 m" in text
+
+
 def test_what_is_on_a_rack_is_said_in_the_units_of_the_shop_used_or_not() -> None:
     thin = leader(recipe(section("24 in", "0.017 in", "hard nylon")), practice('units = "cm"'))
     spools = (*RACK.spools, replace(RACK.spools[1], label="Spare", left=parse_line_length("9 yd")))

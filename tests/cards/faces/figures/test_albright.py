@@ -78,36 +78,3 @@ def test_albright_ends_lie_where_the_steps_leave_them(number: int) -> None:
     assert thin.points[0][0] > thin.points[-1][0] > fold  # both to the right
     assert thick.last_cut
     assert thin.last_cut
-
-
-@pytest.mark.parametrize("number", [0, 1])
-@pytest.mark.parametrize("count", [5, 6, 8])
-def test_nail_knot_winds_its_turns_towards_the_tip_of_the_line(number: int, count: int) -> None:
-    line, butt = curves(stage("nail knot", number, count))
-    start = min(range(len(butt) * 2 // 3), key=lambda place: butt[place][0])
-    end = max(range(len(butt) // 2, len(butt)), key=lambda place: butt[place][0])
-    # from its turning point on, half a turn more before the tag goes back under
-    assert abs(turns(butt[start:end])) == pytest.approx(count + 0.4, abs=0.35)
-    assert butt[start][0] < butt[end][0] < line[-1][0]
-
-
-@pytest.mark.parametrize("number", [0, 1])
-@pytest.mark.parametrize("count", [5, 6])
-def test_nail_knot_is_held_by_its_own_turns(number: int, count: int) -> None:
-    # The tag put back under n turns round its own standing part is an n-fold overhand.
-    _, butt = curves(stage("nail knot", number, count))
-    assert alexander(closed(butt)) == 2 * count + 1
-    kinds = [
-        alexander(closed(line, far=75), closed(butt), t=2)
-        for line, butt in (curves(stage("nail knot", n, count)) for n in (0, 1))
-    ]
-    assert kinds[0] == kinds[1]
-
-
-@pytest.mark.parametrize("number", [0, 1])
-def test_nail_knot_leaves_butt_and_tag_on_their_sides(number: int) -> None:
-    line, butt = stage("nail knot", number, 5)
-    assert butt.points[0][0] > line.points[-1][0]  # the butt runs on to the leader
-    assert butt.points[-1][0] < 0  # the tag comes out at the other end of the turns
-    assert line.last_cut  # the tip of the line
-    assert line.width > butt.width

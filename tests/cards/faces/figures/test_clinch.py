@@ -78,10 +78,19 @@ def test_big_loop_makes_another_knot_than_the_small_one_alone(count: int) -> Non
 
 
 @pytest.mark.parametrize("number", [0, 1])
-def test_ring_joint_is_a_clinch_to_either_side(number: int) -> None:
-    left, right, _ = stage("ring joint", number, 3, 5)
+@pytest.mark.parametrize(("name", "apart"), [("ring joint", 0.6), ("swivel", 3.3)])
+def test_ring_and_swivel_have_a_clinch_to_either_side(name: str, apart: float, number: int) -> None:
+    left, right, *_ = stage(name, number, 3, 5)
     for strand, count, side in ((left, 3, 1), (right, 5, -1)):
         clinch, _ = stage("clinch", number, count)
-        moved = [(side * x + 0.6, side * y, z) for x, y, z in strand.points]
+        moved = [(side * x + apart, side * y, z) for x, y, z in strand.points]
         assert all(dist(p, q) < 1e-6 for p, q in zip(moved, clinch.points, strict=True))
     assert (left.look, right.look) == ("outline", "solid")
+
+
+@pytest.mark.parametrize("number", [0, 1])
+def test_each_clinch_holds_its_own_eye_of_the_swivel(number: int) -> None:
+    left, right, *metal = passes(curves(stage("swivel", number, 3, 5)), "LReEbbb")
+    assert {passed for passed in left.split() if passed[1] != "L"} == {"Oe", "Ue"}
+    assert {passed for passed in right.split() if passed[1] != "R"} == {"OE", "UE"}
+    assert not any(passed[1] in "LR" for bar in metal[2:] for passed in bar.split())

@@ -1,5 +1,6 @@
 """Every strand of every figure could be tied: nothing broken, kinked or run through."""
 
+from dataclasses import replace
 from itertools import accumulate, combinations_with_replacement, pairwise
 from math import acos, degrees, dist
 
@@ -11,7 +12,9 @@ from tests.cards.faces.figures.topology import Point
 
 NEAR = 0.8  # thicknesses between middles: less than 1, for line gives
 ALONG = 2.5  # thicknesses along a strand; nearer points are one bend
-METAL = 0.8  # an eye or a ring, whose wire meets itself
+HOLLOW = "needle knot"  # the butt runs in the core of the line, from its tip to the hole
+HOLE = 3.6
+METAL = 0.8  # an eye, a ring or a swivel, whose wire meets itself
 
 
 def angle(a: Point, b: Point, c: Point) -> float:
@@ -50,6 +53,8 @@ def test_strands_are_smooth_and_unbroken(knot: Knot, thick: int, thin: int) -> N
 def test_no_strand_runs_through_another_or_itself(knot: Knot, thick: int, thin: int) -> None:
     for strands in knot_strands(knot, thick, thin):
         for a, b in combinations_with_replacement(strands, 2):
-            if a is b and a.width == METAL:
+            if a.width == b.width == METAL:
                 continue
+            if a is not b and knot.name == HOLLOW:
+                b = replace(b, points=tuple(p for p in b.points if p[0] < a.points[-1][0] - HOLE))
             assert nearest(a, b) >= NEAR * (a.width + b.width) / 2
