@@ -22,6 +22,7 @@ from layouts.face import Face, Symbol, TextRun
 from layouts.formats import CardSize
 from layouts.imposition import Card
 from layouts.lengths import size_in_mm
+from layouts.logo import Logo
 
 if TYPE_CHECKING:
     from cards.rack_file import Rack
@@ -44,6 +45,7 @@ class CardStyle(NamedTuple):
     shopping: int | None = None  # leaders to list the line for
     figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side
+    logo: Logo | None = None  # the shop's, in the imprint
 
 
 def card_text(
@@ -66,6 +68,7 @@ def card_text(
         shopping=_shopping(leader, style.shopping, wording),
         variants=_variants(leader.recipe, practice, wording),
         figures=style.figures,
+        logo=style.logo,
     )
     front = Fronting(leader, practice.materials, wording, _spools(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0, style.ruler)

@@ -9,13 +9,18 @@ from cards.practice import Practice
 from cards.printing import CREATOR, paper_faults, recipe_files
 from cards.shop_file import Shop, wording_of
 from cards.worksheet import Worksheet
+from layouts.logo import Logo
 from layouts.pdf import write_pdf
 from layouts.sheet import Placed, Sheet
 from layouts.stock import paper
 
 
 def counter_pdf(
-    worksheets: Sequence[Worksheet], practice: Practice, shop: Shop, on: str | None
+    worksheets: Sequence[Worksheet],
+    practice: Practice,
+    shop: Shop,
+    on: str | None,
+    logo: Logo | None = None,
 ) -> bytes:
     """Return a PDF of the counter sheet; `on` names the paper. Raises `Refused`."""
     leaders = [worksheet.leader for worksheet in worksheets]
@@ -25,7 +30,7 @@ def counter_pdf(
     with own_paper(shop) as own, paper_faults():
         sheet = paper(on or shop.paper or own.stock.defaults["paper"], own.stock)
         faces = counter_sheet(
-            leaders, practice.materials, wording, shop.name or wording.say("leaders"), sheet
+            leaders, practice.materials, wording, shop.name or wording.say("leaders"), sheet, logo
         )
         return write_pdf(
             [Sheet(sheet.width, sheet.height, (Placed(face, 0, 0),)) for face in faces],

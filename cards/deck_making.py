@@ -13,6 +13,7 @@ from cards.wording import Wording
 from cards.worksheet import Worksheet
 from layouts.formats import CardSize
 from layouts.imposition import Card
+from layouts.logo import Logo
 
 
 def deck_cards(
@@ -37,6 +38,7 @@ def deck(
     practice: Practice,
     shop: Shop,
     wording: Wording,
+    logo: Logo | None = None,
 ) -> list[Card]:
     """Return the cards between a cover with an index, and a reference and a cautions card.
 
@@ -46,7 +48,7 @@ def deck(
     size = CardSize("the deck", first.width, first.height)
     leaders = [worksheet.leader for worksheet in worksheets]
     return [
-        *paired(cover(leaders, shop.name, shop.line, wording, size)),
+        *paired(cover(leaders, shop.name, shop.line, wording, size, logo)),
         *cards,
         *paired(reference(reference_tables(practice, wording), size)),
         *paired(care(cautions_for(leaders, practice.materials, wording), wording, size)),

@@ -109,7 +109,7 @@ def cards_pdf(
             from cards.deck_making import deck, deck_cards
 
             made = deck_cards(texts, size, job.known, grows=job.grows)
-            cards = deck(worksheets, _copied(made, job), practice, shop, wording)
+            cards = deck(worksheets, _copied(made, job), practice, shop, wording, wishes.style.logo)
         else:
             cards = _copied([_cards(text, job) for text in texts], job)
         if wishes.hole:

@@ -49,6 +49,7 @@ class Shop:
     stock: Raw | None = None
     printer: Raw | None = None
     font: str | None = None  # the path of a font's file
+    logo: str | None = None  # the path of a picture's file
 
 
 def read_shop(data: bytes) -> Shop:
@@ -155,6 +156,7 @@ SHOP = table(
         "stock": optional(_TABLE),
         "printer": optional(_TABLE),
         "font": optional(text(500, "A font file for letters that no font here has.")),
+        "logo": optional(text(500, "A PNG, JPEG, SVG or PDF file, for the imprint.")),
     },
 )
 

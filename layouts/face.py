@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from typing import Literal, TypeAlias
 
+from layouts.logo import Logo
+
 POINTS_PER_INCH = 72.0
 MM = POINTS_PER_INCH / 25.4  # points in a millimetre
 
@@ -71,7 +73,18 @@ class Code:
     symbol: Symbol
 
 
-Item: TypeAlias = TextRun | Path | Code
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A logo in its box; x and y are the box's corner."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    logo: Logo
+
+
+Item: TypeAlias = TextRun | Path | Code | Picture
 
 
 @dataclass(frozen=True, slots=True)

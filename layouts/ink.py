@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from typing import TypeAlias
 
 from fonts import CAP_HEIGHT, DESCENT
-from layouts.face import Code, Item, Path, TextRun
+from layouts.face import Code, Item, Path, Picture, TextRun
 from layouts.sheet import Placed
 
 Box: TypeAlias = tuple[float, float, float, float]  # left, top, right, bottom
@@ -46,6 +46,8 @@ def _boxes(item: Item) -> Iterator[Box]:
             yield x, y - CAP_HEIGHT * size, x + width, y + DESCENT * size
         case Code(x, y, module, symbol):
             yield x, y, x + symbol.side * module, y + symbol.side * module
+        case Picture(x, y, width, height):
+            yield x, y, x + width, y + height
         case Path(steps, line):
             for step in steps:
                 places = step[1:]

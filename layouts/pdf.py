@@ -12,7 +12,9 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 from fonts import register
 from layouts.attach import AttachedFile, embed
 from layouts.code import symbol_path
-from layouts.face import Code, Face, Item, Path, Symbol, TextRun
+from layouts.face import Code, Face, Item, Path, Picture, Symbol, TextRun
+from layouts.logo import Logo
+from layouts.logo_form import define_logo
 from layouts.sheet import Adjustment, Placed, Sheet, Trim
 
 if TYPE_CHECKING:
@@ -40,6 +42,7 @@ class _Pen:
     canvas: "Canvas"
     codes: "dict[Symbol, PDFPathObject]"
     forms: Mapping[int, str]  # by the id of a face, which its sheet holds
+    logos: dict[Logo, str]  # the form of each
 
 
 def write_pdf(
@@ -61,7 +64,7 @@ def write_pdf(
     _describe(canvas, title, creator, subject)
     _prefer(canvas, duplex)
     embed(canvas, files)
-    pen = _Pen(canvas, {}, {})
+    pen = _Pen(canvas, {}, {}, {})
     pen = replace(pen, forms=_defined(pen, sheets))
     for sheet in sheets:
         _draw_sheet(pen, sheet)
@@ -184,6 +187,8 @@ def _draw(pen: _Pen, items: Iterable[Item], height: float) -> None:
                 _draw_path(pen.canvas, item, up)
             case Code():
                 _draw_code(pen, item, up)
+            case Picture():
+                _draw_picture(pen, item, up)
 
 
 def _draw_text(canvas: "Canvas", run: TextRun, up: Callable[[float], float]) -> None:
@@ -227,4 +232,16 @@ def _draw_code(pen: _Pen, code: Code, up: Callable[[float], float]) -> None:
     pen.canvas.transform(code.module, 0, 0, -code.module, code.x, up(code.y))
     pen.canvas.setFillGray(0)
     pen.canvas.drawPath(pen.codes[code.symbol], 0, 1, _NON_ZERO)
+    pen.canvas.restoreState()
+
+
+def _draw_picture(pen: _Pen, picture: Picture, up: Callable[[float], float]) -> None:
+    logo = picture.logo
+    if logo not in pen.logos:
+        pen.logos[logo] = f"logo{len(pen.logos) + 1}"
+        define_logo(pen.canvas, logo, pen.logos[logo])
+    wide, tall = picture.width / logo.width, picture.height / logo.height
+    pen.canvas.saveState()
+    pen.canvas.transform(wide, 0, 0, tall, picture.x, up(picture.y + picture.height))
+    pen.canvas.doForm(pen.logos[logo])
     pen.canvas.restoreState()

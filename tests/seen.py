@@ -9,7 +9,7 @@ from PIL import ImageFont
 from fonts import CAP_HEIGHT
 from fonts.files import font_path
 from layouts.code import QUIET
-from layouts.face import Code, Face, Path, TextRun
+from layouts.face import Code, Face, Path, Picture, TextRun
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
@@ -29,6 +29,10 @@ def paths(face: Face) -> list[Path]:
 
 def codes(face: Face) -> list[Code]:
     return [item for item in face.items if isinstance(item, Code)]
+
+
+def pictures(face: Face) -> list[Picture]:
+    return [item for item in face.items if isinstance(item, Picture)]
 
 
 def words(face: Face) -> str:
@@ -78,12 +82,19 @@ def _outside(face: Face, inset: float) -> Iterator[str]:
     for code in codes(face):
         if not _within(_box(code), room):
             yield "the code leaves the inset"
+    for picture in pictures(face):
+        if not _within(_frame(picture), room):
+            yield "a picture leaves the inset"
 
 
 def _overlaps(face: Face) -> Iterator[str]:
     for one, other in combinations(runs(face), 2):
         if not _apart(glyphs(one), glyphs(other)):
             yield f"{one.text!r} stands on {other.text!r}"
+    for picture in pictures(face):
+        for run in runs(face):
+            if not _apart(_frame(picture), glyphs(run)):
+                yield f"{run.text!r} stands on a picture"
 
 
 def _crossed(face: Face) -> Iterator[str]:
@@ -127,6 +138,7 @@ def _crowded(face: Face) -> Iterator[str]:
             yield "the code's quiet zone leaves the paper"
         boxes = [(run.text, glyphs(run)) for run in runs(face)]
         boxes += [("a path", _around(path)) for path in paths(face)]
+        boxes += [("a picture", _frame(picture)) for picture in pictures(face)]
         boxes += [("a code", _box(other)) for other in codes(face) if other is not code]
         yield from (f"{name!r} stands in the quiet zone" for name, box in boxes
                     if not _apart(zone, box))  # fmt: skip
@@ -140,6 +152,10 @@ def _around(path: Path) -> Box:
 def _box(code: Code) -> Box:
     side = code.module * code.symbol.side
     return code.x, code.y, code.x + side, code.y + side
+
+
+def _frame(picture: Picture) -> Box:
+    return picture.x, picture.y, picture.x + picture.width, picture.y + picture.height
 
 
 def _within(box: Box, room: Box, slack: float = 0.0) -> bool:

@@ -6,6 +6,7 @@ import click
 from click.core import ParameterSource
 
 from cards.cli.files import (
+    load_logo,
     load_paper_shop,
     load_rack,
     output_option,
@@ -105,7 +106,9 @@ def command(
     practice = practice_of(wants)
     recipes = load_chosen(names, practice, variant, variants)
     worksheets = [worksheet(recipe, practice) for recipe in recipes]
-    style = CardStyle(not brief, type_size == "large", shopping, figures, ruler)
+    style = CardStyle(
+        not brief, type_size == "large", shopping, figures, ruler, load_logo(wants, shop)
+    )
     on_rack = load_rack(rack, practice)
     sheets = SheetWishes(backs, order, gutter, margin, pouch, press)
     wishes = CardWishes(size, paper, sheets, copies, style, on_rack, deck, hole)

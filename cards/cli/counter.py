@@ -3,6 +3,7 @@
 import click
 
 from cards.cli.files import (
+    load_logo,
     load_paper_shop,
     load_recipes,
     output_option,
@@ -26,5 +27,5 @@ def command(names: tuple[str, ...], output: str, paper: str | None, shop: str | 
     wants = load_paper_shop(shop)
     practice = practice_of(wants)
     worksheets = [worksheet(recipe, practice) for recipe in load_recipes(names, practice)]
-    write_whole(output, counter_pdf(worksheets, practice, wants, paper))
+    write_whole(output, counter_pdf(worksheets, practice, wants, paper, load_logo(wants, shop)))
     click.echo(f"wrote {output}", err=True)

@@ -17,6 +17,7 @@ from cards.shop_file import Shop, practice_of, read_shop
 
 if TYPE_CHECKING:
     from cards.rack_file import Rack
+    from layouts.logo import Logo
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -66,7 +67,22 @@ def load_shop(name: str | None) -> Shop:
         return Shop()
     with naming(name):
         shop = read_shop(read_bytes(name))
-    return shop if shop.font is None else replace(shop, font=str(Path(name).parent / shop.font))
+    font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
+    return replace(shop, font=font, logo=logo)
+
+
+def load_logo(shop: Shop, name: str | None) -> "Logo | None":
+    """Return the logo that the shop file of this name names; without one, None."""
+    if name is None or shop.logo is None:
+        return None
+    from layouts.logo import BadLogo
+    from layouts.logo_file import read_logo
+
+    with naming(name), under("logo", ": "), naming(shop.logo):
+        try:
+            return read_logo(read_bytes(shop.logo))
+        except BadLogo as bad:
+            raise refused(bad.found, bad.instead) from None
 
 
 def load_paper_shop(name: str | None) -> Shop:

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from cards.cautions import Caution
 from cards.faces.block import Block, Scale, hung, line_block, stacked
-from fonts import Weight
 from layouts.code import QUIET, best_module
 from layouts.face import Code, Symbol, shifted
 from layouts.text import TooWide, break_lines
@@ -40,16 +39,6 @@ def code_block(
         words = lines_block(legend, scale, width)
         return Block((code, *shifted(words.items, 0, side)), side + words.height)
     return Block((code, *shifted(words.items, x, 0)), max(side, words.height))
-
-
-def imprint_block(name: str | None, line: str | None, scale: Scale, width: float) -> Block:
-    """Return the shop's name and its line of text, as far as they are given."""
-    weights: tuple[tuple[str | None, Weight], ...] = ((name, "bold"), (line, "medium"))
-    return stacked(
-        line_block(broken)
-        for text, weight in weights
-        for broken in break_lines(text or "", weight, scale.small, width)
-    )
 
 
 def _paragraph(text: str, scale: Scale, width: float) -> Block:

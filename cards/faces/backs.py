@@ -4,12 +4,14 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from cards.cautions import Caution
-from cards.faces.back import caution_block, code_block, imprint_block, lines_block
+from cards.faces.back import caution_block, code_block, lines_block
 from cards.faces.block import Block, TooSmall, filled, stacked
+from cards.faces.imprint import imprint_block
 from cards.faces.lesson import LEAST_FIGURE, Figure, lesson_block
 from cards.faces.panel import Panel, Side
 from cards.tying import Lesson
 from layouts.face import Symbol
+from layouts.logo import Logo
 
 _LEAST_CAUTIONS = 4
 _CODE_SHARES = (0.5, 0.35)  # of the width, for the code; the rest is its legend's
@@ -27,6 +29,7 @@ class Backing(NamedTuple):
     shopping: tuple[str, ...] = ()  # what to buy, where that is asked for
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
     figures: bool = False  # of the knots, even where they take more sides
+    logo: Logo | None = None  # the shop's
 
 
 More = Callable[[Panel], Sequence[Block]]
@@ -173,7 +176,7 @@ def _must(backing: Backing, panel: Panel, share: float) -> list[Block]:
     code = code_block(backing.symbol, backing.legend, scale, width, share)
     if code is None:
         return []
-    imprint = imprint_block(backing.shop_name, backing.shop_line, scale, width)
+    imprint = imprint_block(backing.shop_name, backing.shop_line, backing.logo, scale, width)
     return [block for block in (imprint, code) if block.items]
 
 

@@ -15,13 +15,15 @@ from cards.faces.block import (
     stacked,
 )
 from cards.faces.cells import cell_table
+from cards.faces.imprint import with_logo
 from cards.faces.panel import Panel
 from cards.leader import Leader
 from cards.wording import Wording
-from cards.words import span, thickness
+from cards.words import second_span, span, thickness
 from fonts import Weight
 from layouts.face import Face
 from layouts.formats import CardSize
+from layouts.logo import Logo
 from layouts.text import TooWide, break_lines, set_line
 
 _FACTORS = (1.6, 1.4, 1.2, 1.1, 1.0)
@@ -40,13 +42,17 @@ def cover(
     line: str | None,
     wording: Wording,
     size: CardSize,
+    logo: Logo | None = None,
 ) -> tuple[Face, ...]:
     """Return the cover: whose deck it is, and an index with each leader's length and tippet."""
 
     def blocks(panel: Panel) -> Iterator[Block]:
-        yield _text(name or wording.say("leaders"), "bold", panel.scale.name, panel)
-        if line:
-            yield _text(line, "medium", panel.scale.small, panel)
+        def title(width: float) -> Block:
+            words = _set(name or wording.say("leaders"), "bold", panel.scale.name, width)
+            below = [_set(line, "medium", panel.scale.small, width)] if line else []
+            return stacked([words, *below], panel.gap)
+
+        yield with_logo(title, logo, panel.scale, panel.width)
         for number, leader in enumerate(leaders, start=1):
             yield _entry(number, leader, wording, panel)
 
@@ -93,7 +99,11 @@ def _faces(
 
 
 def _text(words: str, weight: Weight, size: float, panel: Panel) -> Block:
-    return stacked(line_block(line) for line in break_lines(words, weight, size, panel.width))
+    return _set(words, weight, size, panel.width)
+
+
+def _set(words: str, weight: Weight, size: float, width: float) -> Block:
+    return stacked(line_block(line) for line in break_lines(words, weight, size, width))
 
 
 def _entry(number: int, leader: Leader, wording: Wording, panel: Panel) -> Block:
@@ -101,10 +111,11 @@ def _entry(number: int, leader: Leader, wording: Wording, panel: Panel) -> Block
     scale = panel.scale
     length = span(leader.finished, leader, wording)
     name = _row(f"{number}  {leader.recipe.name}", length, panel)
-    use = f"{leader.recipe.use}; " if leader.recipe.use else ""
+    again = second_span(leader.finished, leader, wording)
     tippet = wording.say("tippet", strand=thickness(leader.tippet, leader, wording))
-    words = break_lines(f"{use}{tippet}", "medium", scale.small, panel.width)
-    return stacked([name, *(line_block(line) for line in words)])
+    words = "; ".join(filter(None, (leader.recipe.use, again, tippet)))
+    lines = break_lines(words, "medium", scale.small, panel.width)
+    return stacked([name, *map(line_block, lines)])
 
 
 def _row(left: str, right: str, panel: Panel) -> Block:

@@ -73,15 +73,22 @@ def _behind(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) 
 
 def _shared(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
     """Return the front with as many of the lessons as it holds, and its backs; none for none."""
-    figures: tuple[tuple[Figure, Figure], ...] = (("room", "drawn"), ("none", "none"))
-    for tried, shown in figures:
-        for count in range(len(backing.lessons), 0, -1):
-            first, rest = backing.lessons[:count], backing.lessons[count:]
-            if side.panel.holds((*side.blocks, *lesson_blocks(first, side.panel, tried))):
-                lessons = lesson_blocks(first, side.panel, shown)
-                fuller = Side(side.panel, (*side.blocks, *lessons))
-                return [fuller, *backs(backing._replace(lessons=rest), panels, extra)]
-    return []
+
+    def fuller(count: int, figure: Figure) -> Side:
+        lessons = lesson_blocks(backing.lessons[:count], side.panel, figure)
+        return Side(side.panel, (*side.blocks, *lessons))
+
+    def most(figure: Figure) -> int:
+        counts = range(len(backing.lessons), 0, -1)
+        return next((n for n in counts if side.panel.holds(fuller(n, figure).blocks)), 0)
+
+    plain = most("none")
+    drawn = most("room") if plain else 0  # figures take their time to load
+    if not plain:
+        return []
+    count, front_side = (drawn, fuller(drawn, "drawn")) if drawn else (plain, fuller(plain, "none"))
+    left = backing._replace(lessons=backing.lessons[count:])
+    return [front_side, *backs(left, panels, extra)]
 
 
 def _ruled(face: Face, side: Side, unit: ShownUnit) -> Face:

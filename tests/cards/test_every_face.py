@@ -25,6 +25,7 @@ from cards.shop_file import Shop, practice_of, wording_of
 from cards.wording import languages
 from layouts.face import MM, Face, Symbol
 from layouts.formats import CardSize, LabelSheet
+from layouts.logo_file import read_logo
 from layouts.stock import card_size, paper, shipped
 from tests.seen import faults
 
@@ -41,9 +42,10 @@ CARDS = tuple(  # every shape there is; several are the same to a millimetre or 
     )
 )
 LABELS = tuple(shipped().labels.values())
+LOGO = read_logo(files("samples").joinpath("wrack-line.svg").read_bytes())
 STYLES = {
-    "normal": CardStyle(),
-    "large": CardStyle(large=True, shopping=10),
+    "normal": CardStyle(logo=LOGO),
+    "large": CardStyle(large=True, shopping=10, logo=LOGO),
     "figures": CardStyle(figures=True),
 }
 NAMES = ("The Wrack Line Bench", "Leaders tied by hand, one knot at a time")
@@ -126,7 +128,7 @@ def test_every_page(shop: Shop) -> None:
     rack = read_rack(files("samples").joinpath("rack.toml").read_bytes(), practice)
     for name in ("Letter", "A4", "A5"):
         page = paper(name)
-        pages = [*counter_sheet(leaders, practice.materials, wording, "Leaders", page)]
+        pages = [*counter_sheet(leaders, practice.materials, wording, "Leaders", page, LOGO)]
         for orders in ([Order(leader, 12) for leader in leaders], [Order(leaders[0], 300)]):
             for own in (rack, None):
                 pages += bench_sheet(batch(orders, own), cautions, wording, page)
@@ -141,7 +143,7 @@ def test_every_card_of_a_deck(shop: Shop) -> None:
     for size in map(card_size, ("ID-1", "index-3x5", "A6", "A7")):
         for way in ways(size):
             faces = [
-                *cover(leaders, shop.name, shop.line, wording, way),
+                *cover(leaders, shop.name, shop.line, wording, way, LOGO),
                 *reference(reference_tables(practice, wording), way),
                 *care(cautions_for(leaders, practice.materials, wording), wording, way),
             ]

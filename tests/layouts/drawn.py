@@ -22,7 +22,9 @@ def paths(pdf: bytes, page: int = 0) -> list[list[Point]]:
 
 
 def _points(path: pypdfium2.PdfObject, height: float) -> Iterator[Point]:
-    matrix = path.get_matrix()
+    matrix, form = path.get_matrix(), path.container
+    while form is not None:  # whose place on the page is not in its paths' own
+        matrix, form = matrix.multiply(form.get_matrix()), form.container
     x, y = ctypes.c_float(), ctypes.c_float()
     for k in range(pdfium.FPDFPath_CountSegments(path.raw)):
         segment = pdfium.FPDFPath_GetPathSegment(path.raw, k)

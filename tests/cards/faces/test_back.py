@@ -1,7 +1,7 @@
 import pytest
 
 from cards.cautions import cautions
-from cards.faces.back import caution_block, code_block, imprint_block, lines_block
+from cards.faces.back import caution_block, code_block, lines_block
 from cards.faces.block import Block, Scale
 from cards.wording import ENGLISH
 from layouts.code import QUIET, SMALLEST_MODULE, symbol
@@ -70,11 +70,3 @@ def test_every_line_is_set_whole(width: float) -> None:
     card = face(lines_block(LEGEND, SCALE, width), width)
     assert words(card) == " ".join(LEGEND)
     assert faults(card, EDGE) == []
-
-
-def test_an_imprint_says_what_is_given() -> None:
-    both = imprint_block("The Wrack Line Bench", "Tied by hand", SCALE, 226)
-    assert words(face(both, 226)) == "The Wrack Line Bench Tied by hand"
-    assert [run.font for run in runs(face(both, 226))] == ["bold", "medium"]
-    assert imprint_block(None, None, SCALE, 226) == Block((), 0)
-    assert words(face(imprint_block(None, "Tied by hand", SCALE, 226), 226)) == "Tied by hand"

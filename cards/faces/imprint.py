@@ -1,0 +1,62 @@
+"""The imprint: a shop's name, line and logo in; one block out."""
+
+from collections.abc import Callable
+
+from cards.faces.block import LEADING, Block, Scale, line_block, stacked
+from fonts import Weight
+from layouts.face import Picture, shifted
+from layouts.logo import Logo
+from layouts.text import TooWide, break_lines
+
+_SHARE = 0.3  # of the width, at most, for a logo beside words
+
+
+def imprint_block(
+    name: str | None, line: str | None, logo: Logo | None, scale: Scale, width: float
+) -> Block:
+    """Return the shop's name and its line of text, as far as they are given, and its logo."""
+
+    def words(room: float) -> Block:
+        weights: tuple[tuple[str | None, Weight], ...] = ((name, "bold"), (line, "medium"))
+        return stacked(
+            line_block(broken)
+            for text, weight in weights
+            for broken in break_lines(text or "", weight, scale.small, room)
+        )
+
+    return with_logo(words, logo, scale, width)
+
+
+def with_logo(
+    words: Callable[[float], Block], logo: Logo | None, scale: Scale, width: float
+) -> Block:
+    """Return words with the logo at their right end, no higher than they or two small lines.
+
+    `words` sets them into a width. The logo stands above them where a word is too wide beside it,
+    and alone where there are none.
+    """
+    if logo is None:
+        return words(width)
+    least = 2 * LEADING * scale.small
+    if not words(width).items:
+        return _alone(logo, least, width)
+    try:
+        low = _beside(words, logo, least, scale, width)
+        return _beside(words, logo, low.height, scale, width)
+    except TooWide:
+        return stacked([_alone(logo, least, width), words(width)], scale.small / 2)
+
+
+def _beside(
+    words: Callable[[float], Block], logo: Logo, height: float, scale: Scale, width: float
+) -> Block:
+    wide, high = logo.within(_SHARE * width, height)
+    text = words(width - wide - scale.small)
+    taken = max(text.height, high)
+    picture = Picture(width - wide, (taken - high) / 2, wide, high, logo)
+    return Block((*shifted(text.items, 0, (taken - text.height) / 2), picture), taken)
+
+
+def _alone(logo: Logo, height: float, width: float) -> Block:
+    wide, high = logo.within(width, height)
+    return Block((Picture(0, 0, wide, high, logo),), high)
