@@ -4,8 +4,7 @@
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TypeAlias
+from typing import NamedTuple, TypeAlias
 from zlib import compress
 
 Object: TypeAlias = tuple[bytes | int, ...]  # its bytes; a number is a reference to an object
@@ -20,8 +19,7 @@ class BadLogo(ValueError):
         super().__init__(f"{found}; {instead}")
 
 
-@dataclass(frozen=True, slots=True)
-class Logo:
+class Logo(NamedTuple):
     """A picture of a natural size, in a unit of its own.
 
     The first of its objects is a form (ISO 32000-1, 8.10) that draws it from its lower left

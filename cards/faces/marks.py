@@ -6,7 +6,6 @@ loops hold one another, a loop is an eye, a dropper hangs and a bite guard wears
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import pairwise
 
 from cards.faces.pattern import Band
@@ -125,7 +124,7 @@ def _coil(x: float, half: float) -> tuple[Step, ...]:
 
 def _two_eyes(x: float, half: float, along: float) -> Iterator[Path]:
     one, other = _eye(x - along, x + along / 2, half), _eye(x + along, x - along / 2, half)
-    yield from (one, other, replace(one, fill=None))
+    yield from (one, other, one._replace(fill=None))
 
 
 def _eye(neck: float, tip: float, half: float) -> Path:

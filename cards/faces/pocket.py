@@ -103,7 +103,7 @@ def _ruled(face: Face, side: Side, unit: ShownUnit) -> Face:
     if stack_height(side.blocks, side.panel.gap) + down > side.panel.height:
         return face
     items = (*shifted(face.items, 0, down), *shifted(ruler.items, INSET, 0))
-    return replace(face, items=items)
+    return face._replace(items=items)
 
 
 def _nothing(_: Panel) -> Sequence[Block]:

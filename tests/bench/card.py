@@ -8,7 +8,6 @@ draws them with reportlab and makes the codes with qrcode, each module a square.
 import gc
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import replace
 from io import BytesIO
 from itertools import compress
 from statistics import median
@@ -145,8 +144,8 @@ def _plain(placed: Placed, height: float) -> Plain:
 
 def _upwards(item: Item, height: float) -> Item:
     if isinstance(item, Path):
-        return replace(item, steps=mapped(item.steps, lambda x, y: (x, height - y)))
-    return replace(item, y=height - item.y)
+        return item._replace(steps=mapped(item.steps, lambda x, y: (x, height - y)))
+    return item._replace(y=height - item.y)
 
 
 def _draw(pages: Sequence[Page]) -> bytes:

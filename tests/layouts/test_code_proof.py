@@ -1,5 +1,4 @@
 import sys
-from dataclasses import replace
 
 import pytest
 
@@ -20,7 +19,7 @@ def _reader(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> 
 def with_module_turned(made: Symbol, x: int, y: int) -> Symbol:
     rows = [list(row) for row in made.rows]
     rows[y][x] = not rows[y][x]
-    return replace(made, rows=tuple(map(tuple, rows)))
+    return made._replace(rows=tuple(map(tuple, rows)))
 
 
 @pytest.mark.usefixtures("_reader")
@@ -31,7 +30,7 @@ def test_a_right_symbol_is_given_back() -> None:
 @pytest.mark.usefixtures("_reader")
 def test_a_symbol_of_another_text_is_not_proven() -> None:
     with pytest.raises(NotProven, match="it reads 'TAG1:SANDBAR"):
-        proven(replace(MADE, text="TAG1:SANDBAR:31*.023*HN:"))
+        proven(MADE._replace(text="TAG1:SANDBAR:31*.023*HN:"))
 
 
 @pytest.mark.usefixtures("_reader")
