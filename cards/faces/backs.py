@@ -7,8 +7,8 @@ from cards.cautions import Caution
 from cards.faces.back import caution_block, code_block, lines_block
 from cards.faces.block import Block, TooSmall, filled, stacked
 from cards.faces.imprint import imprint_block
-from cards.faces.lesson import LEAST_FIGURE, Figure, lesson_block
 from cards.faces.panel import Panel, Side
+from cards.faces.taught import Teaching, lesson_blocks, taught_sides
 from cards.tying import Lesson
 from layouts.face import Symbol
 from layouts.logo import Logo
@@ -61,10 +61,14 @@ def backs(backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
         for panel in panels:
             back = _one_back(backing, panel, here(panel))
             if back is not None:
-                sides = _taught(backing, panels, later)
+                sides = taught_sides(_teaching(backing, later), panels)
                 return [back.side, *_with_more_care(sides, backing.cautions[back.shown :])]
     sides = _several_backs(backing, panels[-1], more(panels[-1]))
-    return [*sides, *_taught(backing, panels, _nothing)]
+    return [*sides, *taught_sides(_teaching(backing, _nothing), panels)]
+
+
+def _teaching(backing: Backing, before: More) -> Teaching:
+    return Teaching(backing.lessons, before, backing.figures)
 
 
 def _nothing(_: Panel) -> Sequence[Block]:
@@ -132,44 +136,6 @@ def _several_backs(backing: Backing, panel: Panel, more: Sequence[Block]) -> lis
     return [Side(panel, tuple(blocks)) for blocks in best]
 
 
-def _taught(backing: Backing, panels: Sequence[Panel], before: More) -> list[Side]:
-    """Return the fewest sides of lessons, in the largest type in which they stay so few.
-
-    Figures are drawn where they take no more sides, or where they are wished. `before` gives
-    what stands before the lessons.
-    """
-    plain = _split_lessons(backing, panels, before, "none")
-    if plain and not backing.figures and not _has_room(plain, len(backing.lessons)):
-        return plain
-    roomy = _split_lessons(backing, panels, before, "room")
-    if not plain and not roomy and (backing.lessons or before(panels[-1])):
-        raise TooSmall("the steps of one of its knots take more than a side")
-    if roomy and (backing.figures or not plain or len(roomy) <= len(plain)):
-        return _split_lessons(backing, [roomy[0].panel], before, "drawn")
-    return plain
-
-
-def _has_room(sides: Sequence[Side], figures: int) -> bool:
-    """Whether sides may hold so many figures too: drawing them to find out takes its time."""
-    free = sum(side.panel.height - stacked(side.blocks).height for side in sides)
-    return free >= figures * LEAST_FIGURE
-
-
-def _split_lessons(
-    backing: Backing, panels: Sequence[Panel], before: More, figure: Figure
-) -> list[Side]:
-    """Return the lessons on the fewest sides; none where one is higher than a side."""
-    splits = []
-    for panel in panels:
-        blocks = [*before(panel), *lesson_blocks(backing.lessons, panel, figure)]
-        if all(block.height <= panel.height for block in blocks):
-            splits.append((panel, filled(blocks, panel.gap, panel.height)))
-    if not splits:
-        return []
-    panel, best = min(splits, key=lambda split: len(split[1]))
-    return [Side(panel, tuple(blocks)) for blocks in best]
-
-
 def _must(backing: Backing, panel: Panel, share: float) -> list[Block]:
     """Return what every back says; nothing where the code does not fit its share of the width."""
     scale, width = panel.scale, panel.width
@@ -193,8 +159,3 @@ def _care(cautions: Sequence[Caution], panel: Panel) -> list[Block]:
 def _counts(backing: Backing) -> range:
     """How many cautions to try, the most first."""
     return range(len(backing.cautions), _LEAST_CAUTIONS - 1, -1)
-
-
-def lesson_blocks(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> list[Block]:
-    """Return how each knot is tied, set for a panel."""
-    return [lesson_block(lesson, panel.scale, panel.width, figure) for lesson in lessons]

@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from cards.faces.backs import Backing, More, backs, lesson_blocks
+from cards.faces.backs import Backing, More, backs
 from cards.faces.block import Block, Scale, TooSmall, stack_height
 from cards.faces.front import Fronting, drawing, front, split_front
 from cards.faces.lesson import Figure
 from cards.faces.panel import INSET, Panel, Side
 from cards.faces.table import needed_width
+from cards.faces.taught import lesson_blocks
 from cards.spell import ShownUnit
 from layouts.face import Face, shifted
 from layouts.formats import CardSize

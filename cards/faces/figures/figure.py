@@ -34,7 +34,7 @@ from cards.knots import Knot
 from layouts.face import Path
 
 _LEAST = 1.8  # points of a strand: two edges of half a point with white of 0.4 between them
-_MOST = 2.6
+_MOST = 0.072  # of the box's height, for a strand
 
 _Build: TypeAlias = Callable[[int, int], tuple[Strand, ...]]
 
@@ -85,7 +85,7 @@ def _frames(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[Frame, ...]:
 def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
     """Return the points that a strand's thickness takes; None where there is no such figure."""
     scales = (min(width / each.width, height / each.height) for each in frames)
-    unit = min(_MOST, *scales) if frames else 0.0
+    unit = min(_MOST * height, *scales) if frames else 0.0
     return None if unit < _LEAST else unit
 
 

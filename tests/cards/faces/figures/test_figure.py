@@ -89,11 +89,17 @@ def test_stages_of_a_figure_have_one_scale() -> None:
     assert {path.line for path in laid.items} & {path.line for path in drawn.items}
 
 
-def test_larger_box_makes_a_larger_figure_up_to_a_limit() -> None:
+def test_larger_box_makes_a_larger_figure() -> None:
     small, large, huge = (
-        figure("perfection loop", 0, 0, *box)[0] for box in ((60, 18), (90, 25), (400, 200))
+        figure("perfection loop", 0, 0, *box)[0] for box in ((140, 30), (140, 40), (280, 80))
     )
-    assert small.width < large.width <= huge.width < 100
+    assert small.width < large.width
+    assert huge.width == pytest.approx(2 * large.width)
+
+
+def test_a_strand_is_never_thicker_than_the_type_beside_it() -> None:
+    low, high = (figure("perfection loop", 0, 0, *box)[0] for box in ((400, 36), (4000, 36)))
+    assert low == high  # however wide the box is
 
 
 def test_box_too_small_to_be_read_gets_no_figure() -> None:

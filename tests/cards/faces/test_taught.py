@@ -1,0 +1,92 @@
+"""Lessons over sides: none lost, each after the other, two columns where the card is wide."""
+
+from collections.abc import Callable, Sequence
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from cards.faces.block import Block, Scale, TooSmall, line_block
+from cards.faces.lesson import Figure
+from cards.faces.panel import INSET, Panel, Side
+from cards.faces.taught import Teaching, lesson_blocks, taught_sides
+from cards.knot_file import load_knots
+from cards.tying import Lesson
+from layouts.formats import CardSize
+from layouts.stock import card_size
+from layouts.text import set_line
+from tests.seen import faults, runs
+
+WIDE, NARROW = card_size("index-5x8"), card_size("ID-1")
+LESSONS = tuple(
+    Lesson(knot, ((5, 6),), knot.name, knot.steps_with("5", "6")) for knot in load_knots()
+)
+
+
+def nothing(_: Panel) -> Sequence[Block]:
+    return ()
+
+
+def a_line(panel: Panel) -> Sequence[Block]:
+    return [line_block(set_line("Before all of them", "medium", panel.scale.small))]
+
+
+def panels(size: CardSize) -> list[Panel]:
+    return [Panel(size, Scale(factor)) for factor in (1.5, 1.2, 1.0)]
+
+
+def headings(side: Side) -> list[tuple[str, float]]:
+    """Return the knots' names on a side with their left edges, as they are read."""
+    bold = [run for run in runs(side.panel.face("side", side.blocks)) if run.size > 8]
+    names = {lesson.name.capitalize() for lesson in LESSONS}
+    found = [(run.x, run.y, run.text.replace("’", "'")) for run in bold]
+    return [(text, x) for x, _, text in sorted(found) if text in names]
+
+
+def test_a_wide_panel_has_two_columns_and_a_narrow_one_a_single_one() -> None:
+    for size, columns in ((WIDE, 2), (NARROW, 1)):
+        (side, *_) = taught_sides(Teaching(LESSONS[:4], nothing, False), panels(size))
+        assert len({x for _, x in headings(side)}) == columns
+
+
+def test_two_columns_are_about_even() -> None:
+    (block,) = lesson_blocks(LESSONS[:4], panels(WIDE)[-1], "none")
+    singles = [lesson_blocks([lesson], panels(WIDE)[-1], "none")[0] for lesson in LESSONS[:4]]
+    together = sum(single.height for single in singles)
+    assert block.height < together / 2 + max(single.height for single in singles)
+
+
+def test_columns_need_less_height_than_one() -> None:
+    panel = panels(WIDE)[-1]
+    (block,) = lesson_blocks(LESSONS[:5], panel, "none")
+    tall = Panel(CardSize("tall", WIDE.width / 2, 2000), panel.scale)
+    assert block.height < sum(one.height for one in lesson_blocks(LESSONS[:5], tall, "none"))
+
+
+@pytest.mark.parametrize("size", [WIDE, NARROW], ids=["wide", "narrow"])
+@pytest.mark.parametrize("before", [nothing, a_line])
+@given(count=st.integers(1, len(LESSONS)), figures=st.booleans())
+@settings(max_examples=12, deadline=None)
+def test_every_lesson_stands_once_and_in_its_order(
+    size: CardSize, before: Callable[[Panel], Sequence[Block]], count: int, figures: bool
+) -> None:
+    sides = taught_sides(Teaching(LESSONS[:count], before, figures), panels(size))
+    found = [name for side in sides for name, _ in headings(side)]
+    assert found == [lesson.name.capitalize() for lesson in LESSONS[:count]]
+    for side in sides:
+        assert faults(side.panel.face("side", side.blocks), INSET) == []
+    assert ("Before" in str(sides[0].blocks)) == (before is a_line)
+
+
+def test_figures_are_drawn_where_they_take_no_more_sides() -> None:
+    few = taught_sides(Teaching(LESSONS[:2], nothing, False), panels(WIDE))
+    assert len(few) == 1
+    plain: Figure = "none"
+    bare = lesson_blocks(LESSONS[:2], few[0].panel, plain)
+    assert len(few[0].blocks[0].items) > len(bare[0].items)
+
+
+def test_a_lesson_higher_than_a_side_is_refused() -> None:
+    low = [Panel(CardSize("low", 240, 60), Scale(1.0))]
+    with pytest.raises(TooSmall):
+        taught_sides(Teaching(LESSONS[:1], nothing, False), low)
