@@ -19,7 +19,7 @@ def legend(recipe: Recipe, text: str, wording: Wording) -> tuple[str, ...]:
 
 def _lines(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     yield wording.say("code")
-    yield wording.say("code_order")
+    yield wording.say("code_order").replace("-", "\u2011")  # its hyphen is a sign of the code
     yield " ".join(_silent(recipe, text, wording))
     codes = ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
     if codes:

@@ -2,9 +2,9 @@
 
 from cards.batch import Order, Shortage, batch
 from cards.leader import Leader, Piece
-from cards.spell import line_length
+from cards.spell import line_to_buy
 from cards.wording import Wording
-from cards.words import length_words, thickness
+from cards.words import length_words, strand
 
 
 def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, ...]:
@@ -13,8 +13,8 @@ def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, .
     spools = [
         wording.say(
             "so_much_of",
-            amount=wording.number(line_length(pull.mm, leader.unit)),
-            strand=thickness(pull.cuts[0].piece, leader, wording),
+            amount=wording.number(line_to_buy(pull.mm, leader.unit)),
+            strand=strand(pull.cuts[0].piece, leader, wording),
         )
         for pull in whole.pulls
     ]
@@ -31,7 +31,7 @@ def ready_made(piece: Piece, leader: Leader, count: int, wording: Wording) -> st
         "ready_made",
         count=count,
         length=length_words(piece.section.length, leader, wording),
-        strand=thickness(piece, leader, wording),
+        strand=strand(piece, leader, wording),
     )
 
 
@@ -41,8 +41,8 @@ def shortage_line(shortage: Shortage, wording: Wording) -> str:
     pieces = sum(cut.count for cut in shortage.cuts)
     return wording.say(
         "shortage_of_many" if pieces > 1 else "shortage_of_one",
-        amount=wording.number(line_length(shortage.mm, cut.leader.unit)),
-        strand=thickness(cut.piece, cut.leader, wording),
+        amount=wording.number(line_to_buy(shortage.mm, cut.leader.unit)),
+        strand=strand(cut.piece, cut.leader, wording),
         count=pieces,
         leader=shortage.first_leader,
     )

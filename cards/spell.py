@@ -66,6 +66,12 @@ def line_length(mm: Fraction, unit: ShownUnit) -> str:
     return f"{tenths // 10}.{tenths % 10} {word}" if tenths % 10 else f"{tenths // 10} {word}"
 
 
+def line_to_buy(mm: Fraction, unit: ShownUnit) -> str:
+    """Return line as spools are sold, up to the next tenth: never less than is needed."""
+    tenth = (36 * INCH_MM if unit == "in" else Fraction(1000)) / 10
+    return line_length(-(-mm // tenth) * tenth, unit)
+
+
 def hundredths(mm: Fraction, unit: ShownUnit) -> str:
     """Return a length to a hundredth of an inch or a tenth of a mm, for sums that explain."""
     if unit == "in":

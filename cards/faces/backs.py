@@ -30,6 +30,7 @@ class Backing(NamedTuple):
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
     figures: bool = False  # of the knots, even where they take more sides
     logo: Logo | None = None  # the shop's
+    title: str = ""  # of every card but the first: the cards of one leader part ways
 
 
 More = Callable[[Panel], Sequence[Block]]
@@ -53,6 +54,7 @@ def backs(backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
     def more(panel: Panel) -> Sequence[Block]:
         return [*extra(panel), *_asked(backing, panel)]
 
+    titled = [panel._replace(title=backing.title) for panel in panels]
     if backing.lessons:
         whole = _everything_on_one(backing, panels, more)
         if whole is not None:
@@ -61,10 +63,10 @@ def backs(backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
         for panel in panels:
             back = _one_back(backing, panel, here(panel))
             if back is not None:
-                sides = taught_sides(_teaching(backing, later), panels)
+                sides = taught_sides(_teaching(backing, later), titled)
                 return [back.side, *_with_more_care(sides, backing.cautions[back.shown :])]
-    sides = _several_backs(backing, panels[-1], more(panels[-1]))
-    return [*sides, *taught_sides(_teaching(backing, _nothing), panels)]
+    sides = _several_backs(backing, titled[-1], more(titled[-1]))
+    return [*sides, *taught_sides(_teaching(backing, _nothing), titled)]
 
 
 def _teaching(backing: Backing, before: More) -> Teaching:
@@ -110,16 +112,16 @@ def _one_back(
 
 
 def _with_more_care(sides: Sequence[Side], cautions: Sequence[Caution]) -> list[Side]:
-    """Return the sides with as many more cautions as the last of them has room for."""
-    if not sides or not cautions:
-        return list(sides)
-    *before, (panel, blocks) = sides
-    care = _care(cautions, panel)
-    for count in range(len(cautions), 0, -1):
-        longer = (*blocks, stacked(care[:count]))
-        if panel.holds(longer):
-            return [*before, Side(panel, longer)]
-    return list(sides)
+    """Return the sides with as many more cautions as they have room for, each in its turn."""
+    fuller: list[Side] = []
+    for panel, blocks in sides:
+        care = _care(cautions, panel)
+        counts = range(len(care), 0, -1)
+        held = next((n for n in counts if panel.holds((*blocks, stacked(care[:n])))), 0)
+        more = [stacked(care[:held])] if held else []
+        fuller.append(Side(panel, (*blocks, *more)))
+        cautions = cautions[held:]
+    return fuller
 
 
 def _several_backs(backing: Backing, panel: Panel, more: Sequence[Block]) -> list[Side]:

@@ -69,17 +69,23 @@ def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[
 
 
 def _sides(teaching: Teaching, panel: Panel, figure: Figure) -> list[Side]:
-    """Return the sides of one panel, each filled before the next. Raises `TooSmall`."""
+    """Return the sides of one panel, each filled before the next. Raises `TooSmall`.
+
+    A title stands on every other side, so that each card has it once.
+    """
+    kinds = (panel, panel._replace(title=""))
     *full, last = filled(teaching.before(panel), panel.gap, panel.height) or [[]]
     left: Sequence[Block] = _set(teaching.lessons, panel, figure)
     while left:
         taken = sum(block.height + panel.gap for block in last)
-        columns, rest = _filled(left, _columns(panel), panel.height - taken, panel.gap)
+        room = kinds[len(full) % 2].height - taken
+        columns, rest = _filled(left, _columns(panel), room, panel.gap)
         if not columns and not last:
             raise TooSmall("a part of it is higher than the space there is")
         full.append([*last, _beside(columns, panel)] if columns else last)
         last, left = [], rest
-    return [Side(panel, tuple(blocks)) for blocks in (*full, last) if blocks]
+    sides = [tuple(blocks) for blocks in (*full, last) if blocks]
+    return [Side(kinds[place % 2], blocks) for place, blocks in enumerate(sides)]
 
 
 def _filled(

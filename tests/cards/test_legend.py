@@ -14,7 +14,7 @@ def told(written: Recipe) -> str:
 def test_a_legend_says_what_the_text_is_and_how_a_section_is_written() -> None:
     first, second, *_ = legend(SANDBAR, write(SANDBAR), ENGLISH)
     assert first == "The code is this recipe as text, butt to fly:"
-    assert second == "length*diameter*material*strength-knot"
+    assert second == "length*diameter*material*strength\u2011knot"
 
 
 def test_every_code_of_the_text_is_explained() -> None:
