@@ -54,12 +54,22 @@ def _plain(of: Length | Span, leader: Leader) -> str:
 
 def thickness(piece: Piece, leader: Leader, wording: Wording) -> str:
     """Return how thick a piece is and of what: `0.010 in fluorocarbon`."""
-    section = piece.section
     return wording.say(
         "strand",
-        diameter=diameter(section.diameter, leader, wording),
-        material=wording.material(section.material),
+        diameter=_along(piece, leader, wording),
+        material=wording.material(piece.section.material),
     )
+
+
+def _along(piece: Piece, leader: Leader, wording: Wording) -> str:
+    """Return the diameter; of a knotless taper, from its butt to its fly: `0.021–0.012 in`."""
+    section = piece.section
+    thick = diameter(section.diameter, leader, wording)
+    if section.tapers_to is None:
+        return thick
+    thin = diameter(section.tapers_to, leader, wording)
+    unit = thin.rpartition(" ")[2]
+    return f"{thick.removesuffix(f' {unit}')}–{thin}"
 
 
 def strand(piece: Piece, leader: Leader, wording: Wording) -> str:
@@ -72,13 +82,16 @@ def strand(piece: Piece, leader: Leader, wording: Wording) -> str:
 def end_words(end: End, leader: Leader, wording: Wording) -> str:
     """Return the end at the butt or at the fly: `perfection loop, 3/4 in`."""
     if end.knot is None or not end.knot.takes.thick.loop:
-        return end_name(end, wording)
-    return f"{end_name(end, wording)}, {_loop(end, leader, wording)}"
+        return end_name(end, leader, wording)
+    return f"{end_name(end, leader, wording)}, {_loop(end, leader, wording)}"
 
 
-def end_name(end: End, wording: Wording) -> str:
+def end_name(end: End, leader: Leader, wording: Wording) -> str:
     """Return the end's knot without the size of its loop: `perfection loop`."""
-    return wording.say("bare_end") if end.knot is None else wording.knot(end.knot.name)
+    if end.knot is not None:
+        return wording.knot(end.knot.name)
+    bought = end is leader.butt and leader.pieces[0].section.bought
+    return wording.say("as_bought" if bought else "bare_end")
 
 
 def loop_words(leader: Leader, wording: Wording) -> str:
@@ -114,6 +127,16 @@ def dropper_words(leader: Leader, wording: Wording) -> str:
         if piece.section.dropper is not None
     ]
     return "; ".join(droppers)
+
+
+def taper_words(leader: Leader, wording: Wording) -> str:
+    """Return the knotless tapers, or nothing: `section 1 tapers, 0.021–0.012 in`."""
+    tapers = [
+        wording.say("tapers", section=piece.place, diameters=_along(piece, leader, wording))
+        for piece in leader.pieces
+        if piece.section.tapers_to is not None
+    ]
+    return "; ".join(tapers)
 
 
 def _loop(end: End, leader: Leader, wording: Wording) -> str:

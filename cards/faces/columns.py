@@ -12,6 +12,8 @@ from fonts import Weight
 from layouts.text import Align, SetLine, set_line
 from layouts.typeset import GAP_WIDTH
 
+_FRACTION = 1.12  # of the whole number's size: as high as a row lets its small figures be
+
 Spools = Mapping[int, str]  # what a person calls the spool of a section, by its place
 
 
@@ -60,7 +62,10 @@ def _columns(leader: Leader, spools: Spools, wording: Wording, scale: Scale) -> 
     cuts = [_cut(piece, leader.unit, wording) for piece in pieces]
     yield _column(say("cut", unit=leader.unit), cuts, scale, scale.cut, weight="bold")
     if leader.second_unit:
-        again = [_cut(piece, leader.second_unit, wording) for piece in pieces]
+        again = [
+            "" if piece.section.bought else _cut(piece, leader.second_unit, wording)
+            for piece in pieces
+        ]
         yield _column(leader.second_unit, again, scale, scale.body)
 
 
@@ -83,7 +88,7 @@ def _cell(text: str, align: Align, weight: Weight, size: float) -> Cell:
     whole, _, fraction = text.rpartition(" ")
     if align == "left" or "/" not in fraction or "/" in whole or "–" in text:
         return Cell(set_line(text, weight, size), None)
-    return Cell(set_line(whole, weight, size), set_line(fraction, weight, size))
+    return Cell(set_line(whole, weight, size), set_line(fraction, weight, _FRACTION * size))
 
 
 def _quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:

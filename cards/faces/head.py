@@ -3,7 +3,14 @@
 from cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
 from cards.leader import Leader
 from cards.wording import Wording
-from cards.words import dropper_words, loop_words, second_span, span, thickness
+from cards.words import (
+    dropper_words,
+    loop_words,
+    second_span,
+    span,
+    taper_words,
+    thickness,
+)
 from fonts import Weight
 from layouts.text import break_lines, fit_size, set_line
 
@@ -26,7 +33,7 @@ def head(
         tippet = _joined(weight, tippet)
     below = _below(recipe.use or "", tippet, scale, width)
     more = [loop_words(leader, wording)] if loops else []
-    more = [dropper_words(leader, wording), *more]
+    more = [taper_words(leader, wording), dropper_words(leader, wording), *more]
     lines = [line for text in more for line in break_lines(text, "medium", scale.small, width)]
     return stacked([title, *below, *map(line_block, lines)])
 

@@ -86,7 +86,7 @@ def _knots(leader: Leader, wording: Wording, scale: Scale, *, narrow: bool) -> l
     """Return the words at each junction, from the butt to the fly."""
     between = [joint_words(joint, wording) for joint in leader.joints]
     ends = [
-        end_name(end, wording) if narrow else end_words(end, leader, wording)
+        end_name(end, leader, wording) if narrow else end_words(end, leader, wording)
         for end in (leader.butt, leader.fly)
     ]
     words = [ends[0], *between, ends[1]]
@@ -124,4 +124,5 @@ def _cell(column: Column, row: int, x: float, pitch: float) -> Iterator[Item]:
     edge = x + column.width - column.hang
     yield from cell.whole.at(edge, baseline, "right")
     if cell.fraction is not None:
-        yield from cell.fraction.at(edge + column.gap, baseline)
+        lower = CAP_HEIGHT * (cell.fraction.size - cell.whole.size) / 2
+        yield from cell.fraction.at(edge + column.gap, baseline + lower)

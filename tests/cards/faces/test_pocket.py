@@ -142,7 +142,7 @@ def knots(of: Leader, *, narrow: bool) -> list[str]:
     between = [joint_words(joint, ENGLISH) for joint in of.joints]
     ends = [end_words(end, of, ENGLISH) for end in (of.butt, of.fly)]
     if narrow:
-        ends = [*(end_name(end, ENGLISH) for end in (of.butt, of.fly)), loop_words(of, ENGLISH)]
+        ends = [*(end_name(end, of, ENGLISH) for end in (of.butt, of.fly)), loop_words(of, ENGLISH)]
     return [prepare(knot).replace(GAP, " ") for knot in (*between, *ends)]
 
 
