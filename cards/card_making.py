@@ -174,8 +174,8 @@ def _turned(size: CardSize) -> CardSize:
 
 
 def _effort(faces: Sequence[Face]) -> tuple[int, float]:
-    """Return what a card asks of its reader: sides to turn, and small type on the first."""
-    sizes = [item.size for item in faces[0].items if isinstance(item, TextRun)]
+    """Return what a card asks of its reader: sides to turn, and small type on any of them."""
+    sizes = [item.size for face in faces for item in face.items if isinstance(item, TextRun)]
     return len(faces), -min(sizes, default=0.0)
 
 

@@ -16,6 +16,7 @@ class Lesson(NamedTuple):
     counts: tuple[tuple[int, int], ...]  # turns thick and thin, at each place
     name: str
     steps: tuple[str, ...]  # with the turns counted in
+    strands: tuple[str, str] = ("", "")  # what the thick and the thin one of a joint are called
 
 
 def lessons(leader: Leader, wording: Wording) -> tuple[Lesson, ...]:
@@ -31,7 +32,9 @@ def lessons(leader: Leader, wording: Wording) -> tuple[Lesson, ...]:
 def _lesson(knot: Knot, counts: tuple[tuple[int, int], ...], wording: Wording) -> Lesson:
     thick, thin = zip(*counts, strict=True)
     steps = knot.steps_with(_range(thick, wording), _range(thin, wording))
-    return Lesson(knot, counts, wording.knot_title(knot.name), steps)
+    strands = wording.say("thick_strand"), wording.say("thin_strand")
+    name = wording.knot_title(knot.name)
+    return Lesson(knot, counts, name, steps, strands if "joint" in knot.places else ("", ""))
 
 
 def _knots(leader: Leader) -> Iterator[tuple[Knot, tuple[int, int]]]:

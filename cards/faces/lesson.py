@@ -2,13 +2,14 @@
 
 from typing import Literal, TypeAlias
 
-from cards.faces.block import Block, Scale, hung, line_block, stacked
+from cards.faces.block import DROP, Block, Scale, hung, line_block, stacked
 from cards.tying import Lesson
-from layouts.face import Item, shifted
+from layouts.face import Item, Path, rectangle, shifted
 from layouts.text import set_line
 
 _FIGURE = 36.0  # points at factor 1: the height of a figure's stages
 _GAP = 16.0  # points between two stages
+_EDGE = 0.5  # points, of an outlined strand
 LEAST_FIGURE = 15.0  # points; no knot's stages are lower
 
 
@@ -17,13 +18,29 @@ Figure: TypeAlias = Literal["none", "room", "drawn"]  # "room" is as high, and t
 
 def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> Block:
     """Return the knot's name, its figure if wanted, its numbered steps and its caution."""
-    name = line_block(set_line(lesson.name.capitalize(), "bold", scale.body))
+    title = set_line(lesson.name.capitalize(), "bold", scale.body)
+    name = line_block(title)
     steps = [
         hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)
     ]
     care = [hung("!", lesson.knot.caution, scale, width)] if lesson.knot.caution else []
     shown = [] if figure == "none" else [_figure(lesson, scale, width, drawn=figure == "drawn")]
+    if figure == "drawn" and shown[0].items:
+        name = Block((*name.items, *_key(lesson, scale, title.width, width)), name.height)
     return stacked([name, *shown, *steps, *care])
+
+
+def _key(lesson: Lesson, scale: Scale, start: float, width: float) -> tuple[Item, ...]:
+    """Tell a joint's strands apart, after its name; nothing where that leaves no room."""
+    items: list[Item] = []
+    x, baseline = start + 1.5 * scale.body, DROP * scale.body
+    wide, high = 1.8 * scale.small, 0.35 * scale.small
+    for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
+        line = set_line(word, "medium", scale.small)
+        swatch = rectangle(x, baseline - 0.25 * scale.small - high / 2, wide, high)
+        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * scale.small, baseline))
+        x += wide + line.width + 1.3 * scale.small
+    return tuple(items) if x <= width else ()
 
 
 def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block:
