@@ -21,6 +21,7 @@ _SIZES = (
     *((14.0, 12.5), (12.0, 10.5), (11.0, 9.5), (10.0, 8.5), (9.0, FLOOR), (8.0, FLOOR)),
 )
 _WHOLE = 16.0  # a name as large as this is worth no broken line
+_BROKEN, _BREAK = 10.5, 0.45  # points: at most so much are broken lines worth, less for each break
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
 _PEN = 0.5
 
@@ -57,7 +58,7 @@ def wallet_label(
     """Return the label in the largest type and code that fit.
 
     Lines give way before the code falls below its design size, the last first: the box for the
-    pull test, the end that comes out first, the day it was tied. Name, length and tippet stay.
+    pull test, the day it was tied, the end that comes out first. Name, length and tippet stay.
     Raises `TooSmall` where not even those fit, and `NoGlyph`.
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
@@ -68,7 +69,7 @@ def wallet_label(
             placed = (_placed(lines[:kept], symbol, module, room) for module in modules)
             ways = [way for way in placed if way is not None]
             if ways:
-                items = max(ways, key=lambda way: way.size).items  # of equals the largest code
+                items = max(ways, key=lambda way: way.worth).items  # of equals the largest code
                 return Face(leader.recipe.name, stock.width, stock.height, items)
     raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
 
@@ -82,17 +83,17 @@ class _Line(NamedTuple):
 
 
 class _Words(NamedTuple):
-    """Lines set one below the other, and the type size of the name."""
+    """Lines set one below the other, and what they are worth: a type size of the name."""
 
     block: Block
-    size: float
+    worth: float
 
 
 class _Way(NamedTuple):
-    """The items of a label, and the type size of its name."""
+    """The items of a label, and what its words are worth."""
 
     items: tuple[Item, ...]
-    size: float
+    worth: float
 
 
 _MUST = 3  # lines that every label has
@@ -105,28 +106,28 @@ def _lines(leader: Leader, wording: Wording, note: LabelNote) -> list[_Line]:
         _Line(recipe.name, "bold"),
         _Line(spans(leader.finished, leader, wording), "bold"),
         _Line(say("tippet", strand=strand(leader.tippet, leader, wording))),
-        _tied(recipe.tied, wording, note.number),
     ]
     if note.first_out is not None:
         lines.append(_Line(say(f"{note.first_out}_first")))
+    lines.append(_tied(recipe.tied, wording, note.number))
     if note.test_box:
         lines.append(_Line(say("pull_tested"), place="box"))
     return lines
 
 
 def _tied(tied: date | None, wording: Wording, number: str | None) -> _Line:
-    """Return the day it was tied, or a line to write it on, and the number before it."""
+    """Return the number, and the day it was tied or a line to write that on."""
     words = " ".join(filter(None, (f"{number} ·" if number else "", wording.say("tied"))))
     if tied is None:
         return _Line(words, place="blank")
-    return _Line(f"{words} {tied.isoformat()}")
+    return _Line(f"{words}\u00a0{tied.isoformat()}")
 
 
 def _placed(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
-    """Return words and code, beside or above each other as the type is larger; None for neither."""
+    """Return words and code, beside or above each other as it is worth more; None for neither."""
     ways = (_beside(lines, symbol, module, room), _above(lines, symbol, module, room))
     found = [way for way in ways if way is not None]
-    return max(found, key=lambda way: way.size, default=None)
+    return max(found, key=lambda way: way.worth, default=None)
 
 
 def _beside(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
@@ -140,7 +141,7 @@ def _beside(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _
     x = room.inset + room.width - beyond - side
     code = Code(x, room.inset + (room.height - side) / 2, module, symbol)
     top = room.inset + (room.height - words.block.height) / 2
-    return _Way((*shifted(words.block.items, room.inset, top), code), words.size)
+    return _Way((*shifted(words.block.items, room.inset, top), code), words.worth)
 
 
 def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
@@ -153,11 +154,12 @@ def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _W
         return None
     x = room.inset + (room.width - side) / 2
     code = Code(x, room.inset + room.height - beyond - side, module, symbol)
-    return _Way((*shifted(words.block.items, room.inset, room.inset), code), words.size)
+    return _Way((*shifted(words.block.items, room.inset, room.inset), code), words.worth)
 
 
 def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
-    """Return the lines in the largest type that fits, or None."""
+    """Return the lines in the largest type that fits, sooner whole than broken, or None."""
+    found: list[_Words] = []
     for size, other in _SIZES:
         try:
             blocks = [
@@ -168,9 +170,15 @@ def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
         except TooWide:
             continue
         block = stacked(blocks)
-        if block.height <= height and (size < _WHOLE or len(blocks) == len(lines)):
-            return _Words(block, size)
-    return None
+        if block.height > height:
+            continue
+        breaks = len(blocks) - len(lines)
+        if not breaks:
+            found.append(_Words(block, size))
+            break  # smaller ones are worth less
+        if size < _WHOLE:
+            found.append(_Words(block, min(size, _BROKEN) - _BREAK * breaks))
+    return max(found, key=lambda words: words.worth, default=None)
 
 
 def _set(line: _Line, size: float, width: float) -> Iterator[Block]:
