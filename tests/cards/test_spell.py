@@ -96,3 +96,10 @@ def test_a_diameter_is_shown_as_spools_of_that_system_are_marked(
 def test_every_thousandth_of_an_inch_comes_back_from_mm(thou: int) -> None:
     there = diameter_in(parse_diameter(f"{thou} thou"), "cm")
     assert diameter_in(parse_diameter(there), "in") == f"{thou / 1000:.3f} in"
+
+
+@pytest.mark.parametrize(
+    ("inches", "says"), [(285, "8 yd"), (684, "19 yd"), (22, "0.7 yd"), (720, "20 yd")]
+)
+def test_line_to_buy_is_never_less_than_is_needed(inches: int, says: str) -> None:
+    assert line_to_buy(inches * INCH_MM, "in") == says

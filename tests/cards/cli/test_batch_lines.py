@@ -23,7 +23,7 @@ def test_each_spool_says_what_it_gives_and_when_it_runs_out() -> None:
         "      7 × 50 in  Under test, section 1",
         "      runs out at leader 8",
         # 5 × 50 in are 6.9 yd, 12 × 30 in 10 yd
-        "  to buy: 6.9 yd of 0.020 in hard nylon, for 5 pieces from leader 8 on",
+        "  to buy: 7 yd of 0.020 in hard nylon, for 5 pieces from leader 8 on",
         "  to buy: 10 yd of 0.010 in fluorocarbon, for 12 pieces from leader 1 on",
     ]
 

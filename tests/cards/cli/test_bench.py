@@ -52,7 +52,7 @@ def test_a_rack_without_the_spools_is_a_list_of_what_to_buy(
     )
     assert run.status == 0
     assert "Buy" in shown(output)
-    assert "19 yd of 0.023 in hard nylon, for 12 pieces from leader 1 on" in shown(output)
+    assert "19 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on" in shown(output)
 
 
 def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
@@ -61,7 +61,7 @@ def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "12", "--rack", rack)
     assert (run.status, run.err) == (0, "")
     assert (
-        "  to buy: 19 yd of 0.023 in hard nylon, for 12 pieces from leader 1 on"
+        "  to buy: 19 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on"
         in run.out.splitlines()
     )
 
@@ -75,8 +75,8 @@ def test_cuts_go_spool_by_spool(tagend: Tagend, demo: Path) -> None:
         "  Stiff 25: 0.023 in hard nylon, 0.4 yd left after it; draws 39.6 yd",
         "      25 × 57 in  Sandbar eight, section 1",
     ]
-    # the other 5: 285 in = 7.9 yd
-    assert "  to buy: 7.9 yd of 0.023 in hard nylon, for 5 pieces from leader 26 on" in lines
+    # the other 5: 285 in = 7.92 yd
+    assert "  to buy: 8 yd of 0.023 in hard nylon, 25 lb, for 5 pieces from leader 26 on" in lines
 
 
 @pytest.mark.parametrize("command", ["bench", "cuts"])

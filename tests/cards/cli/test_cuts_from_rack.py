@@ -50,7 +50,9 @@ def test_too_large_a_batch_tells_the_best_mix_and_what_to_buy(tagend: Tagend, de
     names = (demo / SANDBAR, demo / "breakwater-ten.toml")
     run = tagend("cuts", *names, "--rack", demo / "rack.toml", "--mix", "20,4")
     assert "\nthis rack makes 23 of them whole: 19 Sandbar eight, 4 Breakwater ten\n" in run.out
-    assert "  to buy: 0.7 yd of 0.017 in hard nylon, 13 lb, for 1 piece from leader 20 on" in run.out
+    assert (
+        "  to buy: 0.7 yd of 0.017 in hard nylon, 13 lb, for 1 piece from leader 20 on" in run.out
+    )
 
 
 @pytest.mark.parametrize("mix", ["12", "12,6,4", "12,0", "12,x", "12,-3", "12,20000", ""])

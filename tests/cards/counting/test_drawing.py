@@ -90,7 +90,7 @@ def test_a_rack_that_has_too_little_is_not_drawn_from() -> None:
     with pytest.raises(Refused) as refusal:
         rack_after(RACK.encode(), rack, drawn)
     assert str(refusal.value) == (
-        "to buy: 0.8 yd of 0.020 in nylon, for 1 piece from leader 5 on; nothing was drawn"
+        "to buy: 0.9 yd of 0.020 in nylon, for 1 piece from leader 5 on; nothing was drawn"
     )
 
 
