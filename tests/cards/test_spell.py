@@ -4,7 +4,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.spell import ShownUnit, diameter_in, length, length_number, long_length
+from cards.spell import (
+    ShownUnit,
+    diameter_in,
+    length,
+    length_number,
+    line_to_buy,
+    long_length,
+)
 from cards.units import parse_diameter, parse_length
 
 INCH = Fraction("25.4")
@@ -102,4 +109,4 @@ def test_every_thousandth_of_an_inch_comes_back_from_mm(thou: int) -> None:
     ("inches", "says"), [(285, "8 yd"), (684, "19 yd"), (22, "0.7 yd"), (720, "20 yd")]
 )
 def test_line_to_buy_is_never_less_than_is_needed(inches: int, says: str) -> None:
-    assert line_to_buy(inches * INCH_MM, "in") == says
+    assert line_to_buy(inches * INCH, "in") == says
