@@ -10,10 +10,11 @@ from layouts.text import set_line
 _FIGURE = 36.0  # points at factor 1: the height of a figure's stages
 _GAP = 16.0  # points between two stages
 _EDGE = 0.5  # points, of an outlined strand
-LEAST_FIGURE = 15.0  # points; no knot's stages are lower
+LEAST_FIGURE = 17.0  # points that a figure takes; no knot's is lower
 
 
-Figure: TypeAlias = Literal["none", "room", "drawn"]  # "room" is as high, and takes no drawing
+# "room" is as high as the figure and takes no drawing; "least" is as low as any, and loads nothing.
+Figure: TypeAlias = Literal["none", "least", "room", "drawn"]
 
 
 def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> Block:
@@ -24,7 +25,11 @@ def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> 
         hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)
     ]
     care = [hung("!", lesson.knot.caution, scale, width)] if lesson.knot.caution else []
-    shown = [] if figure == "none" else [_figure(lesson, scale, width, drawn=figure == "drawn")]
+    shown = []
+    if figure == "least":
+        shown = [Block((), LEAST_FIGURE)]
+    elif figure != "none":
+        shown = [_figure(lesson, scale, width, drawn=figure == "drawn")]
     if figure == "drawn" and shown[0].items:
         name = Block((*name.items, *_key(lesson, scale, title.width, width)), name.height)
     return stacked([name, *shown, *steps, *care])

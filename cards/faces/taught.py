@@ -5,7 +5,7 @@ from itertools import accumulate, combinations
 from typing import NamedTuple
 
 from cards.faces.block import Block, TooSmall, filled, stack_height, stacked
-from cards.faces.lesson import LEAST_FIGURE, Figure, lesson_block
+from cards.faces.lesson import Figure, lesson_block
 from cards.faces.panel import Panel, Side
 from cards.tying import Lesson
 from layouts.face import Item, shifted
@@ -39,22 +39,16 @@ def taught_sides(teaching: Teaching, panels: Sequence[Panel]) -> list[Side]:
     Figures are drawn where they take no more sides, or where they are wished. Raises `TooSmall`.
     """
     plain = _split(teaching, panels, "none")
-    if plain and not teaching.figures and not _has_room(plain, len(teaching.lessons)):
-        return plain
+    if plain and not teaching.figures:  # loading figures to find out takes its time
+        low = _split(teaching, panels, "least")
+        if not low or len(low) > len(plain):
+            return plain
     roomy = _split(teaching, panels, "room")
     if not plain and not roomy and (teaching.lessons or teaching.before(panels[-1])):
         raise TooSmall("the steps of one of its knots take more than a side")
     if roomy and (teaching.figures or not plain or len(roomy) <= len(plain)):
         return _split(teaching, [roomy[0].panel], "drawn")
     return plain
-
-
-def _has_room(sides: Sequence[Side], figures: int) -> bool:
-    """Whether sides may hold so many figures too: drawing them to find out takes its time."""
-    free = sum(
-        _columns(side.panel) * (side.panel.height - stacked(side.blocks).height) for side in sides
-    )
-    return free >= figures * LEAST_FIGURE
 
 
 def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[Side]:
