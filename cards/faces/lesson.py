@@ -10,7 +10,7 @@ from layouts.text import set_line
 _FIGURE = 36.0  # points at factor 1: the height of a figure's stages
 _GAP = 16.0  # points between two stages
 _EDGE = 0.5  # points, of an outlined strand
-LEAST_FIGURE = 17.0  # points that a figure takes; no knot's is lower
+LEAST_FIGURE = 15.0  # points that a figure takes; no knot's is lower
 
 
 # "room" is as high as the figure and takes no drawing; "least" is as low as any, and loads nothing.
