@@ -69,7 +69,6 @@ def card_text(
         variants=_variants(leader.recipe, practice, wording),
         figures=style.figures,
         logo=style.logo,
-        title=leader.recipe.name,
     )
     front = Fronting(leader, practice.materials, wording, _spools(leader, rack))
     return CardText(front, says, LARGE if style.large else 1.0, style.ruler)

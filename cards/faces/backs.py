@@ -1,13 +1,14 @@
 """The backs of a card: cautions, the code with its legend, and how the knots are tied."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from functools import partial
 from typing import NamedTuple
 
 from cards.cautions import Caution
 from cards.faces.back import caution_block, code_block, lines_block
 from cards.faces.block import Block, TooSmall, filled, stacked
 from cards.faces.imprint import imprint_block
-from cards.faces.panel import Panel, Side
+from cards.faces.panel import More, Panel, Side, Title, nothing
 from cards.faces.taught import Teaching, lesson_blocks, taught_sides
 from cards.tying import Lesson
 from layouts.face import Symbol
@@ -30,10 +31,6 @@ class Backing(NamedTuple):
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
     figures: bool = False  # of the knots, even where they take more sides
     logo: Logo | None = None  # the shop's
-    title: str = ""  # of every card but the first: the cards of one leader part ways
-
-
-More = Callable[[Panel], Sequence[Block]]
 
 
 class _Back(NamedTuple):
@@ -43,53 +40,49 @@ class _Back(NamedTuple):
     shown: int
 
 
-def backs(backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
+def backs(backing: Backing, panels: Sequence[Panel], extra: More, title: Title) -> list[Side]:
     """Return the sides behind a front, in the largest type in which they are fewest.
 
-    `extra` gives the blocks that found no room on the front. The lessons go on sides of their
-    own where one back does not hold them too, and so does, before them, what else is no must.
-    Raises `TooSmall`.
+    `title` knows how many sides the front takes. `extra` gives the blocks that found no room on
+    it. The lessons go on sides of their own where one back does not hold them too, and so does,
+    before them, what else is no must. Raises `TooSmall`.
     """
 
     def more(panel: Panel) -> Sequence[Block]:
         return [*extra(panel), *_asked(backing, panel)]
 
-    titled = [panel._replace(title=backing.title) for panel in panels]
     if backing.lessons:
-        whole = _everything_on_one(backing, panels, more)
+        whole = _everything_on_one(backing, panels, more, title)
         if whole is not None:
             return [whole]
-    for here, later in ((more, _nothing), (_nothing, more)):
+    for here, later in ((more, nothing), (nothing, more)):
         for panel in panels:
-            back = _one_back(backing, panel, here(panel))
+            back = _one_back(backing, panel, title, here(panel))
             if back is not None:
-                sides = taught_sides(_teaching(backing, later), titled)
+                sides = _taught(backing, panels, later, title.after(1))
                 return [back.side, *_with_more_care(sides, backing.cautions[back.shown :])]
-    sides = _several_backs(backing, titled[-1], more(titled[-1]))
-    return [*sides, *taught_sides(_teaching(backing, _nothing), titled)]
+    sides = _several_backs(backing, panels[-1], more(panels[-1]), title)
+    return [*sides, *_taught(backing, panels, nothing, title.after(len(sides)))]
 
 
-def _teaching(backing: Backing, before: More) -> Teaching:
-    return Teaching(backing.lessons, before, backing.figures)
+def _taught(backing: Backing, panels: Sequence[Panel], before: More, title: Title) -> list[Side]:
+    return taught_sides(Teaching(backing.lessons, before, backing.figures, title), panels)
 
 
-def _nothing(_: Panel) -> Sequence[Block]:
-    return ()
-
-
-def _everything_on_one(backing: Backing, panels: Sequence[Panel], more: More) -> Side | None:
+def _everything_on_one(
+    backing: Backing, panels: Sequence[Panel], more: More, title: Title
+) -> Side | None:
     """Return one side with the lessons too, their figures as well where there is room for them."""
     plain = None
     for panel in panels:
         lessons = lesson_blocks(backing.lessons, panel, "none")
         if not panel.holds(lessons):
             continue
-        back = _one_back(backing, panel, more(panel), lessons)
+        back = _one_back(backing, panel, title, more(panel), lessons)
         if back is None:
             continue
-        roomy = _one_back(
-            backing, panel, more(panel), lesson_blocks(backing.lessons, panel, "room")
-        )
+        lessons = lesson_blocks(backing.lessons, panel, "room")
+        roomy = _one_back(backing, panel, title, more(panel), lessons)
         if roomy is not None:
             drawn = lesson_blocks(backing.lessons, panel, "drawn")
             return Side(panel, (*roomy.side.blocks[: -len(drawn)], *drawn))
@@ -98,14 +91,18 @@ def _everything_on_one(backing: Backing, panels: Sequence[Panel], more: More) ->
 
 
 def _one_back(
-    backing: Backing, panel: Panel, more: Sequence[Block], lessons: Sequence[Block] = ()
+    backing: Backing,
+    panel: Panel,
+    title: Title,
+    more: Sequence[Block],
+    lessons: Sequence[Block] = (),
 ) -> _Back | None:
     """Return one side with as many cautions as it holds, or None where too few find room."""
-    care = _care(backing.cautions, panel)
+    care, over = _care(backing.cautions, panel), title.over(panel)
     for share in _CODE_SHARES:
         must = _must(backing, panel, share)
         for count in _counts(backing) if must else ():
-            blocks = (*must, *more, stacked(care[:count]), *lessons)
+            blocks = (*over, *must, *more, stacked(care[:count]), *lessons)
             if panel.holds(blocks):
                 return _Back(Side(panel, blocks), count)
     return None
@@ -124,14 +121,19 @@ def _with_more_care(sides: Sequence[Side], cautions: Sequence[Caution]) -> list[
     return fuller
 
 
-def _several_backs(backing: Backing, panel: Panel, more: Sequence[Block]) -> list[Side]:
+def _several_backs(
+    backing: Backing, panel: Panel, more: Sequence[Block], title: Title
+) -> list[Side]:
     """Return the fewest sides, with as many cautions as they hold."""
-    must = _must(backing, panel, _CODE_SHARES[0])
-    if not must:
+    musts = (_must(backing, panel, share) for share in _CODE_SHARES)
+    must = next(
+        (each for each in musts if each and max(b.height for b in each) <= panel.height), None
+    )
+    if must is None:
         raise TooSmall(f"its code of {backing.symbol.side} modules is too large")
-    care = _care(backing.cautions, panel)
+    care, over = _care(backing.cautions, panel), partial(title.over, panel)
     splits = [
-        filled([*must, *more, stacked(care[:count])], panel.gap, panel.height)
+        filled([*must, *more, stacked(care[:count])], panel.gap, panel.height, over)
         for count in _counts(backing)
     ]
     best = min(splits, key=len)  # of equals the first, which has most cautions

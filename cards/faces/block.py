@@ -1,6 +1,6 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
 from layouts.face import Item, shifted
@@ -79,17 +79,24 @@ def stack_height(blocks: Sequence[Block], gap: float) -> float:
     return sum(block.height for block in blocks) + gap * max(len(blocks) - 1, 0)
 
 
-def filled(blocks: Iterable[Block], gap: float, height: float) -> list[list[Block]]:
+def filled(
+    blocks: Iterable[Block],
+    gap: float,
+    height: float,
+    over: Callable[[int], Sequence[Block]] = lambda _: (),
+) -> list[list[Block]]:
     """Return the blocks in their order on as few panels of a height as they take.
 
-    Raises `TooSmall` for a block that is higher than a panel.
+    `over` gives what stands first on a panel, by its number from 0, and gives way to a block that
+    needs the whole height. Raises `TooSmall` for a block that is higher still.
     """
     panels: list[list[Block]] = []
     for block in blocks:
-        if block.height > height:
-            raise TooSmall("a part of it is higher than the space there is")
         if panels and stack_height([*panels[-1], block], gap) <= height:
             panels[-1].append(block)
-        else:
-            panels.append([block])
+            continue
+        if block.height > height:
+            raise TooSmall("a part of it is higher than the space there is")
+        headed = [*over(len(panels)), block]
+        panels.append(headed if stack_height(headed, gap) <= height else [block])
     return panels

@@ -94,7 +94,7 @@ def _cell(text: str, align: Align, weight: Weight, size: float) -> Cell:
 def _quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:
     """Return a head and cells: the unit stands in the head where all have the same."""
     units = {_unit(quantity) for quantity in quantities if quantity}
-    if len(units) > 1 or "" in units:
+    if len(units) > 1:
         return word, quantities
     (unit,) = units
     cells = [quantity.removesuffix(f" {unit}") for quantity in quantities]

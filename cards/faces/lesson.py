@@ -19,7 +19,8 @@ Figure: TypeAlias = Literal["none", "least", "room", "drawn"]
 
 def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> Block:
     """Return the knot's name, its figure if wanted, its numbered steps and its caution."""
-    title = set_line(lesson.name.capitalize(), "bold", scale.body)
+    heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
+    title = set_line(heading, "bold", scale.body)
     name = line_block(title)
     steps = [
         hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)

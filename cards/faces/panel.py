@@ -1,6 +1,6 @@
 """A panel: one side of a card at one scale of type, to be filled with blocks."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from cards.faces.block import Block, Scale, line_block, stack_height, stacked
@@ -13,11 +13,10 @@ _GAP = 0.4  # between blocks, in small type sizes
 
 
 class Panel(NamedTuple):
-    """The room inside one side of a card, at one scale of type, below its title if it has one."""
+    """The room inside one side of a card, at one scale of type, to be filled with blocks."""
 
     size: CardSize
     scale: Scale
-    title: str = ""
 
     @property
     def width(self) -> float:
@@ -25,8 +24,7 @@ class Panel(NamedTuple):
 
     @property
     def height(self) -> float:
-        titled = stack_height([*self._titled(), Block((), 0.0)], self.gap) if self.title else 0.0
-        return self.size.height - 2 * INSET - titled
+        return self.size.height - 2 * INSET
 
     @property
     def gap(self) -> float:
@@ -36,12 +34,30 @@ class Panel(NamedTuple):
         return stack_height(blocks, self.gap) <= self.height
 
     def face(self, name: str, blocks: Sequence[Block]) -> Face:
-        items = shifted(stacked((*self._titled(), *blocks), self.gap).items, INSET, INSET)
+        items = shifted(stacked(blocks, self.gap).items, INSET, INSET)
         return Face(name, self.size.width, self.size.height, items)
 
-    def _titled(self) -> list[Block]:
-        lines = break_lines(self.title, "medium", self.scale.small, self.width)
-        return [stacked(map(line_block, lines))] if lines else []
+
+class Title(NamedTuple):
+    """A leader's name, for sides that begin after so many others of its cards."""
+
+    name: str
+    before: int
+
+    def after(self, sides: int) -> "Title":
+        """Return the title for what comes so many sides later."""
+        return Title(self.name, self.before + sides)
+
+    def over(self, panel: Panel, number: int = 0) -> list[Block]:
+        """Return the name for the first side, or a later one, where that is a front.
+
+        The first front has a head of its own; the others would part from it without a name.
+        """
+        place = self.before + number
+        if place == 0 or place % 2:
+            return []
+        lines = break_lines(self.name, "medium", panel.scale.small, panel.width)
+        return [stacked(map(line_block, lines))]
 
 
 class Side(NamedTuple):
@@ -49,3 +65,11 @@ class Side(NamedTuple):
 
     panel: Panel
     blocks: tuple[Block, ...]
+
+
+More = Callable[[Panel], Sequence[Block]]  # blocks to stand on a panel, set for it
+
+
+def nothing(_: Panel) -> Sequence[Block]:
+    """Return no more blocks."""
+    return ()

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from cards.faces.backs import Backing, More, backs
+from cards.faces.backs import Backing, backs
 from cards.faces.block import Block, Scale, TooSmall, stack_height
 from cards.faces.front import Fronting, drawing, front, split_front
 from cards.faces.lesson import Figure
-from cards.faces.panel import INSET, Panel, Side
+from cards.faces.panel import INSET, More, Panel, Side, Title, nothing
 from cards.faces.table import needed_width
 from cards.faces.taught import lesson_blocks
 from cards.spell import ShownUnit
@@ -50,6 +50,8 @@ def _sides(of: Fronting, backing: Backing, panels: Sequence[Panel]) -> Sequence[
     else:
         raise TooSmall("its table is wider than the card")
 
+    title = Title(of.leader.recipe.name, 0)
+
     def diagrams(panel: Panel) -> Sequence[Block]:
         return [drawing(of, panel)]
 
@@ -57,22 +59,28 @@ def _sides(of: Fronting, backing: Backing, panels: Sequence[Panel]) -> Sequence[
         for place, panel in enumerate(wide):
             side = front(of, panel, drawn=drawn)
             if side is not None:
-                return _behind(side, backing, wide[place:], _nothing if drawn else diagrams)
-    return [*split_front(of, wide[-1]), *backs(backing, wide[-1:], diagrams)]
+                extra = nothing if drawn else diagrams
+                return _behind(side, backing, wide[place:], extra, title.after(1))
+    fronts = split_front(of, wide[-1])
+    return [*fronts, *backs(backing, wide[-1:], diagrams, title.after(len(fronts)))]
 
 
-def _behind(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
+def _behind(
+    side: Side, backing: Backing, panels: Sequence[Panel], extra: More, title: Title
+) -> list[Side]:
     """Return a front and its backs, the first lessons on the front where that takes fewer sides.
 
     So it is too where there is one back: what it is rid of leaves room for figures.
     """
-    whole = [side, *backs(backing, panels, extra)]
-    shared = _shared(side, backing, panels, extra)
+    whole = [side, *backs(backing, panels, extra, title)]
+    shared = _shared(side, backing, panels, extra, title)
     better = shared and (len(shared) < len(whole) or len(whole) == len(shared) == 2)
     return shared if better else whole
 
 
-def _shared(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) -> list[Side]:
+def _shared(
+    side: Side, backing: Backing, panels: Sequence[Panel], extra: More, title: Title
+) -> list[Side]:
     """Return the front with as many of the lessons as it holds, and its backs; none for none."""
 
     def fuller(count: int, figure: Figure) -> Side:
@@ -89,7 +97,7 @@ def _shared(side: Side, backing: Backing, panels: Sequence[Panel], extra: More) 
         return []
     count, front_side = (drawn, fuller(drawn, "drawn")) if drawn else (plain, fuller(plain, "none"))
     left = backing._replace(lessons=backing.lessons[count:])
-    return [front_side, *backs(left, panels, extra)]
+    return [front_side, *backs(left, panels, extra, title)]
 
 
 def _ruled(face: Face, side: Side, unit: ShownUnit) -> Face:
@@ -105,10 +113,6 @@ def _ruled(face: Face, side: Side, unit: ShownUnit) -> Face:
         return face
     items = (*shifted(face.items, 0, down), *shifted(ruler.items, INSET, 0))
     return face._replace(items=items)
-
-
-def _nothing(_: Panel) -> Sequence[Block]:
-    return ()
 
 
 def _faces(name: str, sides: Sequence[Side]) -> tuple[Face, ...]:

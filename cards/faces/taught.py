@@ -1,12 +1,12 @@
 """How the knots are tied, over a card's sides: lessons and panels in; blocks and sides out."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from itertools import accumulate, combinations
 from typing import NamedTuple
 
 from cards.faces.block import Block, TooSmall, filled, stack_height, stacked
 from cards.faces.lesson import Figure, lesson_block
-from cards.faces.panel import Panel, Side
+from cards.faces.panel import More, Panel, Side, Title
 from cards.tying import Lesson
 from layouts.face import Item, shifted
 from layouts.text import fits
@@ -19,8 +19,9 @@ class Teaching(NamedTuple):
     """The lessons, and what stands before them on sides of their own."""
 
     lessons: Sequence[Lesson]
-    before: Callable[[Panel], Sequence[Block]]
+    before: More
     figures: bool  # even where they take more sides
+    title: Title
 
 
 def lesson_blocks(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> list[Block]:
@@ -63,23 +64,25 @@ def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[
 
 
 def _sides(teaching: Teaching, panel: Panel, figure: Figure) -> list[Side]:
-    """Return the sides of one panel, each filled before the next. Raises `TooSmall`.
+    """Return the sides of one panel, each filled before the next. Raises `TooSmall`."""
 
-    A title stands on every other side, so that each card has it once.
-    """
-    kinds = (panel, panel._replace(title=""))
-    *full, last = filled(teaching.before(panel), panel.gap, panel.height) or [[]]
+    def over(number: int) -> list[Block]:
+        return teaching.title.over(panel, number)
+
+    sides = filled(teaching.before(panel), panel.gap, panel.height, over)
     left: Sequence[Block] = _set(teaching.lessons, panel, figure)
+    fresh = not sides  # the last side before the lessons may hold some of them
     while left:
-        taken = sum(block.height + panel.gap for block in last)
-        room = kinds[len(full) % 2].height - taken
-        columns, rest = _filled(left, _columns(panel), room, panel.gap)
-        if not columns and not last:
+        if fresh:
+            sides.append(over(len(sides)))
+        taken = sum(block.height + panel.gap for block in sides[-1])
+        columns, left = _filled(left, _columns(panel), panel.height - taken, panel.gap)
+        if columns:
+            sides[-1].append(_beside(columns, panel))
+        elif fresh:
             raise TooSmall("a part of it is higher than the space there is")
-        full.append([*last, _beside(columns, panel)] if columns else last)
-        last, left = [], rest
-    sides = [tuple(blocks) for blocks in (*full, last) if blocks]
-    return [Side(kinds[place % 2], blocks) for place, blocks in enumerate(sides)]
+        fresh = True
+    return [Side(panel, tuple(blocks)) for blocks in sides]
 
 
 def _filled(

@@ -30,3 +30,9 @@ def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -
             ]
             assert all(isinstance(x, float | int) and -1e-6 <= x <= width + 1e-6 for x in xs)
             assert not xs or drawn.height - plain.height >= LEAST_FIGURE
+
+
+def test_a_persons_own_name_keeps_its_capitals() -> None:
+    knot = load_knots().find("blood")
+    lesson = Lesson(knot, ((5, 6),), "DG loop", knot.steps_with("5", "6"))
+    assert "DG loop" in str(lesson_block(lesson, Scale(1.0), 200, "none").items)

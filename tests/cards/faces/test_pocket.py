@@ -185,3 +185,10 @@ def test_a_ruled_card_has_its_ruler_at_the_edge_of_the_last_side() -> None:
     # Its zero stands at the inset, and its ticks begin on the card's own edge, at y = 0.
     assert any(("move", INSET, 0.0) in path.steps for path in paths(ruled[-1]))
     assert not any(("move", INSET, 0.0) in path.steps for path in paths(plain[-1]))
+
+
+@pytest.mark.parametrize("count", [2, 6, 14, 20, 30])
+@pytest.mark.parametrize("name", ["ID-1", "A7", "index-3x5"])
+def test_the_front_of_every_card_of_a_leader_bears_its_name(name: str, count: int) -> None:
+    for front in sides(level(count), card_size(name))[::2]:
+        assert "Under test" in words(front)

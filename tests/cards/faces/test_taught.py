@@ -1,6 +1,6 @@
 """Lessons over sides: none lost, each after the other, two columns where the card is wide."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import given, settings
@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from cards.faces.block import Block, Scale, TooSmall, line_block
 from cards.faces.lesson import Figure
-from cards.faces.panel import INSET, Panel, Side
+from cards.faces.panel import INSET, More, Panel, Side, Title, nothing
 from cards.faces.taught import Teaching, lesson_blocks, taught_sides
 from cards.knot_file import load_knots
 from cards.tying import Lesson
@@ -17,14 +17,11 @@ from layouts.stock import card_size
 from layouts.text import set_line
 from tests.seen import faults, runs
 
+TITLE = Title("Under test", 2)
 WIDE, NARROW = card_size("index-5x8"), card_size("ID-1")
 LESSONS = tuple(
     Lesson(knot, ((5, 6),), knot.name, knot.steps_with("5", "6")) for knot in load_knots()
 )
-
-
-def nothing(_: Panel) -> Sequence[Block]:
-    return ()
 
 
 def a_line(panel: Panel) -> Sequence[Block]:
@@ -45,7 +42,7 @@ def headings(side: Side) -> list[tuple[str, float]]:
 
 def test_a_wide_panel_has_two_columns_and_a_narrow_one_a_single_one() -> None:
     for size, columns in ((WIDE, 2), (NARROW, 1)):
-        (side, *_) = taught_sides(Teaching(LESSONS[:4], nothing, False), panels(size))
+        (side, *_) = taught_sides(Teaching(LESSONS[:4], nothing, False, TITLE), panels(size))
         assert len({x for _, x in headings(side)}) == columns
 
 
@@ -68,9 +65,9 @@ def test_columns_need_less_height_than_one() -> None:
 @given(count=st.integers(1, len(LESSONS)), figures=st.booleans())
 @settings(max_examples=12, deadline=None)
 def test_every_lesson_stands_once_and_in_its_order(
-    size: CardSize, before: Callable[[Panel], Sequence[Block]], count: int, figures: bool
+    size: CardSize, before: More, count: int, figures: bool
 ) -> None:
-    sides = taught_sides(Teaching(LESSONS[:count], before, figures), panels(size))
+    sides = taught_sides(Teaching(LESSONS[:count], before, figures, TITLE), panels(size))
     found = [name for side in sides for name, _ in headings(side)]
     assert found == [lesson.name.capitalize() for lesson in LESSONS[:count]]
     for side in sides:
@@ -79,14 +76,24 @@ def test_every_lesson_stands_once_and_in_its_order(
 
 
 def test_figures_are_drawn_where_they_take_no_more_sides() -> None:
-    few = taught_sides(Teaching(LESSONS[:2], nothing, False), panels(WIDE))
+    few = taught_sides(Teaching(LESSONS[:2], nothing, False, TITLE), panels(WIDE))
     assert len(few) == 1
     plain: Figure = "none"
     bare = lesson_blocks(LESSONS[:2], few[0].panel, plain)
-    assert len(few[0].blocks[0].items) > len(bare[0].items)
+    assert len(few[0].blocks[-1].items) > len(bare[0].items)
 
 
 def test_a_lesson_higher_than_a_side_is_refused() -> None:
     low = [Panel(CardSize("low", 240, 60), Scale(1.0))]
     with pytest.raises(TooSmall):
-        taught_sides(Teaching(LESSONS[:1], nothing, False), low)
+        taught_sides(Teaching(LESSONS[:1], nothing, False, TITLE), low)
+
+
+def test_the_front_of_every_further_card_is_named() -> None:
+    for before in (1, 2, 3):
+        sides = taught_sides(
+            Teaching(LESSONS, nothing, False, Title("Over it", before)), panels(NARROW)
+        )
+        assert len(sides) > 3
+        named = ["Over it" in str(side.blocks[0]) for side in sides]
+        assert named == [(before + number) % 2 == 0 for number in range(len(sides))]
