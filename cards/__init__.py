@@ -1,1 +1,1 @@
-"""The trade: what a recipe wants, what to cut, tie and heed for it, and how cards say it."""
+"""The trade: recipes, what to cut, tie and heed for them, and how cards and labels say it."""

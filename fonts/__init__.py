@@ -1,9 +1,9 @@
 """Fonts: found, checked for coverage, measured and registered. They come as dependencies."""
 
-from fonts.coverage import NoGlyph, Run, runs, text_width
-from fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
-from fonts.files import FontMissing, Weight
-from fonts.own import BadFont, chain, own_font
+from tagend.fonts.coverage import NoGlyph, Run, runs, text_width
+from tagend.fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
+from tagend.fonts.files import FontMissing, Weight
+from tagend.fonts.own import BadFont, chain, own_font
 
 __all__ = [
     "ASCENT",

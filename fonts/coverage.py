@@ -4,9 +4,9 @@ import unicodedata
 from itertools import groupby
 from typing import NamedTuple
 
-from fonts.faces import widths
-from fonts.files import Weight
-from fonts.own import chain
+from tagend.fonts.faces import widths
+from tagend.fonts.files import Weight
+from tagend.fonts.own import chain
 
 
 class Run(NamedTuple):

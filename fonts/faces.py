@@ -7,7 +7,7 @@ from functools import cache
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
-from fonts.files import OWN, font_path
+from tagend.fonts.files import OWN, font_path
 
 if TYPE_CHECKING:
     from reportlab.pdfbase.ttfonts import TTFont

@@ -9,8 +9,8 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
-from fonts.faces import is_embeddable, postscript_name, torn_table, widths
-from fonts.files import CHAINS, FONTS, OWN, Weight
+from tagend.fonts.faces import is_embeddable, postscript_name, torn_table, widths
+from tagend.fonts.files import CHAINS, FONTS, OWN, Weight
 
 _in_use: ContextVar[tuple[str, ...]] = ContextVar("own fonts in use", default=())
 

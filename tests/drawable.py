@@ -2,8 +2,8 @@
 
 from hypothesis import strategies as st
 
-from cards.leader import Leader
-from cards.recipe import Section
+from tagend.cards.leader.leader import Leader
+from tagend.cards.recipe.recipe import Section
 from tests.strategies import butt_ends, fly_ends, joint_knots, materials
 from tests.written import leader, recipe, section
 

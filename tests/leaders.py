@@ -1,11 +1,11 @@
 """A few leaders to write and read: an invented one in full, and the plainest there is."""
 
-from cards.check_characters import check_characters
-from cards.knot_file import load_knots
-from cards.materials import load_materials
-from cards.notation import read_notation, write_notation
-from cards.recipe import Butt, Fly, Recipe, Section
-from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
+from tagend.cards.code.check_characters import check_characters
+from tagend.cards.code.notation import read_notation, write_notation
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.materials import load_materials
+from tagend.cards.recipe.recipe import Butt, Fly, Recipe, Section
 
 KNOTS, MATERIALS = load_knots(), load_materials()
 

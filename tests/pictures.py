@@ -5,7 +5,7 @@ from io import BytesIO
 import pypdfium2
 from PIL import Image
 
-from layouts.code import QUIET, symbol
+from tagend.layouts.codes.code import QUIET, symbol
 
 
 def code_picture(text: str, module: int = 4) -> Image.Image:

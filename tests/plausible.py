@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from random import Random
 
-from cards.recipe import Butt, Fly, Recipe, Section
-from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
+from tagend.cards.recipe.recipe import Butt, Fly, Recipe, Section
 
 _FIRST = "Sandbar Slack Driftwood Heron Lantern Long Willow Stone Quiet Marsh Otter Gravel"
 _SECOND = "eight glide run pool drift edge seam bend tide flat reach tail corner bank"

@@ -6,10 +6,10 @@ from itertools import combinations
 
 from PIL import ImageFont
 
-from fonts import CAP_HEIGHT
-from fonts.files import font_path
-from layouts.code import QUIET
-from layouts.face import Code, Face, Path, Picture, TextRun
+from tagend.fonts import CAP_HEIGHT
+from tagend.fonts.files import font_path
+from tagend.layouts.codes.code import QUIET
+from tagend.layouts.paper.face import Code, Face, Path, Picture, TextRun
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 

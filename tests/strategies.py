@@ -6,9 +6,19 @@ from typing import TypeVar, get_args
 
 from hypothesis import strategies as st
 
-from cards.knot_file import load_knots
-from cards.materials import load_materials
-from cards.recipe import (
+from tagend.cards.base.units import (
+    Diameter,
+    Length,
+    Span,
+    Strength,
+    parse_diameter,
+    parse_length,
+    parse_span,
+    parse_strength,
+)
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.materials import load_materials
+from tagend.cards.recipe.recipe import (
     Butt,
     Fly,
     LengthsMean,
@@ -19,18 +29,8 @@ from cards.recipe import (
     Strand,
     Variant,
 )
-from cards.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST
-from cards.strand import parse_strand
-from cards.units import (
-    Diameter,
-    Length,
-    Span,
-    Strength,
-    parse_diameter,
-    parse_length,
-    parse_span,
-    parse_strength,
-)
+from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST
+from tagend.cards.recipe.strand import parse_strand
 
 T = TypeVar("T")
 

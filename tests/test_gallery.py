@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from samples.gallery.make import FOLDER, PICTURES, Picture, carried, drawn, with_samples
+from tagend.samples.gallery.make import FOLDER, PICTURES, Picture, carried, drawn, with_samples
+from tests.tree import ROOT
 
 
 @pytest.fixture(scope="module")
@@ -18,7 +19,10 @@ def folder() -> Iterator[Path]:
 @pytest.mark.parametrize("picture", PICTURES, ids=lambda picture: picture.name)
 def test_a_picture_is_up_to_date(picture: Picture, folder: Path) -> None:
     _, text = drawn(picture, folder)
-    assert _letters(carried(picture)) == _letters(text), "write: python -m samples.gallery.make"
+    assert _letters(carried(picture, ROOT / FOLDER)) == _letters(text), STALE
+
+
+STALE = "write: python -m tagend.samples.gallery.make"
 
 
 def _letters(text: str) -> str:
@@ -27,12 +31,14 @@ def _letters(text: str) -> str:
 
 
 def test_no_picture_is_left_over() -> None:
-    assert {file.stem for file in FOLDER.glob("*.png")} == {picture.name for picture in PICTURES}
+    assert {file.stem for file in (ROOT / FOLDER).glob("*.png")} == {
+        picture.name for picture in PICTURES
+    }
 
 
 def test_the_readme_shows_pictures_that_there_are() -> None:
-    readme = (FOLDER.parents[1] / "README.md").read_text()
+    readme = (ROOT / "README.md").read_text()
     shown = re.findall(r"\((samples/gallery/[^)]+)\)", readme)
     assert shown
     for picture in shown:
-        assert (FOLDER.parents[1] / picture).is_file()
+        assert (ROOT / picture).is_file()

@@ -6,26 +6,29 @@ from pathlib import Path
 
 import pytest
 
-ROOT = Path(__file__).parents[1]
-OURS = ("cards", "layouts", "fonts", "samples", "tests")
+from tests.tree import ROOT
+
+OURS = ("cards", "layouts", "fonts", "samples")
 HEAVY = ("reportlab", "qrcode", "pypdf", "PIL", "pydantic", "zxingcpp", "pypdfium2")
 
 RUN = """
 import sys
-from cards.cli import main
+from tagend.cards.cli import main
 try:
     main({arguments!r})
 except SystemExit as end:
-    print(*sorted({{name.partition(".")[0] for name in sys.modules}}), file=sys.stderr)
+    tops = {{name.removeprefix("tagend.").partition(".")[0] for name in sys.modules}}
+    print(*sorted(tops), file=sys.stderr)
     sys.exit(end.code)
 """
 
 EVERY_MODULE = """
 import pkgutil, sys
-import {package}
-for module in pkgutil.walk_packages({package}.__path__, "{package}."):
+import tagend.{package}
+for module in pkgutil.walk_packages(tagend.{package}.__path__, "tagend.{package}."):
     __import__(module.name)
-print(*sorted({{name.partition(".")[0] for name in sys.modules}}), file=sys.stderr)
+tops = {{name.removeprefix("tagend.").partition(".")[0] for name in sys.modules}}
+print(*sorted(tops), file=sys.stderr)
 """
 
 

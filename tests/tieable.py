@@ -4,8 +4,8 @@ from random import Random
 
 from hypothesis import strategies as st
 
-from cards.errors import Refused
-from cards.leader import Leader, check_tieable
+from tagend.cards.base.errors import Refused
+from tagend.cards.leader.leader import Leader, check_tieable
 from tests.plausible import plausible_recipe
 from tests.written import leader
 

@@ -1,10 +1,10 @@
 """Short spellings for tests: quantities as text in; sections, recipes and leaders out."""
 
-from cards.leader import Leader, work_out
-from cards.practice import Practice
-from cards.recipe import Butt, Fly, LengthsMean, Part, Reach, Recipe, Section
-from cards.shop_file import common_practice, practice_of, read_shop
-from cards.units import parse_diameter, parse_length, parse_span, parse_strength
+from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
+from tagend.cards.leader.leader import Leader, work_out
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
+from tagend.cards.recipe.recipe import Butt, Fly, LengthsMean, Part, Reach, Recipe, Section
 
 PRACTICE = common_practice()
 

@@ -7,7 +7,7 @@ from importlib import import_module
 
 import click
 
-from cards.errors import Refused
+from tagend.cards.base.errors import Refused
 
 COMMANDS = (
     "bench",
@@ -39,7 +39,7 @@ class _Commands(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         if cmd_name not in COMMANDS:
             return None
-        command: click.Command = import_module(f"cards.cli.{cmd_name}").command
+        command: click.Command = import_module(f"tagend.cards.cli.{cmd_name}").command
         return command
 
 

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
-from cards.batch import Batch, Cut, Pull
-from cards.fitness import inches
-from cards.leader import Leader
-from cards.shopping import shortage_line
-from cards.spell import ShownUnit, length, line_length
-from cards.wording import ENGLISH
-from cards.words import thickness
+from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
+from tagend.cards.batches.batch import Batch, Cut, Pull
+from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.suitability import inches
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import thickness
+from tagend.cards.words.shopping import shortage_line
 
 
 def batch_lines(batch: Batch) -> list[str]:

@@ -2,8 +2,8 @@
 
 import click
 
-from cards.batch import COUNT_MOST, Order, batch
-from cards.cli.files import (
+from tagend.cards.batches.batch import COUNT_MOST, Order, batch
+from tagend.cards.cli.files import (
     load_paper_shop,
     load_rack,
     output_option,
@@ -12,9 +12,9 @@ from cards.cli.files import (
     shop_option,
     write_whole,
 )
-from cards.cli.variants import load_chosen, variant_options
-from cards.shop_file import practice_of
-from cards.worksheet import worksheet
+from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import practice_of
 
 
 @click.command("bench")
@@ -36,7 +36,7 @@ def command(
     shop: str | None,
 ) -> None:
     """Print a bench sheet for a batch of each RECIPE: what to cut, then how to tie."""
-    from cards.bench_printing import bench_pdf
+    from tagend.cards.printing.bench_printing import bench_pdf
 
     wants = load_paper_shop(shop)
     practice = practice_of(wants)

@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from cards.cli.files import load_paper_shop, naming, read_bytes, shop_option, write_whole
+from tagend.cards.cli.files import load_paper_shop, naming, read_bytes, shop_option, write_whole
 
 if TYPE_CHECKING:
-    from layouts.calibration import Edge
+    from tagend.layouts.sheets.calibration import Edge
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -60,7 +60,7 @@ def command(
     if store is not None:
         _store(store, measured)
     if output is not None:
-        from cards.calibration_printing import calibration_pdf
+        from tagend.cards.printing.calibration_printing import calibration_pdf
 
         write_whole(output, calibration_pdf(load_paper_shop(shop), paper, backs, true=corrected))
         click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
@@ -79,7 +79,7 @@ def _check(output: str | None, store: str | None, measured: object, lost: bool) 
 
 
 def _store(name: str, measured: dict[str, str]) -> None:
-    from cards.calibration_printing import with_measured
+    from tagend.cards.printing.calibration_printing import with_measured
 
     load_paper_shop(name)  # no file is changed that is wrong already
     with naming(name):

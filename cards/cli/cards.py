@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 import click
 from click.core import ParameterSource
 
-from cards.cli.files import (
+from tagend.cards.cli.files import (
     load_logo,
     load_paper_shop,
     load_rack,
@@ -15,15 +15,15 @@ from cards.cli.files import (
     shop_option,
     write_whole,
 )
-from cards.cli.paper_length import PAPER_LENGTH
-from cards.cli.variants import load_chosen, variant_options
-from cards.shop_file import practice_of
-from cards.worksheet import worksheet
+from tagend.cards.cli.paper_length import PAPER_LENGTH
+from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import practice_of
 
 if TYPE_CHECKING:
-    from layouts.pieces import Backs
-    from layouts.pouch import Use
-    from layouts.shelves import Order
+    from tagend.layouts.sheets.pieces import Backs
+    from tagend.layouts.sheets.pouch import Use
+    from tagend.layouts.sheets.shelves import Order
 
 
 @click.command("cards")
@@ -96,9 +96,9 @@ def command(
     shop: str | None,
 ) -> None:
     """Print a pocket card to tie from for each RECIPE; `-` reads standard input."""
-    from cards.card_making import CardStyle
-    from cards.card_sheets import SheetWishes
-    from cards.printing import CardWishes, cards_pdf
+    from tagend.cards.printing.card_making import CardStyle
+    from tagend.cards.printing.card_sheets import SheetWishes
+    from tagend.cards.printing.pages import CardWishes, cards_pdf
 
     if press:
         _refuse_sheet_options()

@@ -2,10 +2,10 @@
 
 import click
 
-from cards.cli.files import load_practice, shop_option
-from cards.cli.tables import audit_lines
-from cards.cli.variants import load_chosen, variant_options
-from cards.worksheet import worksheet
+from tagend.cards.cli.files import load_practice, shop_option
+from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.cli.worksheet_lines import audit_lines
+from tagend.cards.leader.worksheet import worksheet
 
 
 @click.command("check")
@@ -35,7 +35,7 @@ def command(
     sheets = [worksheet(recipe, practice) for recipe in recipes]
     for sheet in sheets:
         if as_json:
-            from cards.json_lines import json_line
+            from tagend.cards.leader.worksheet_json import json_line
 
             click.echo(json_line(sheet))
         else:
@@ -46,7 +46,7 @@ def command(
 def _print_schema() -> int:
     import json
 
-    from cards.recipe_file import json_schema
+    from tagend.cards.recipe.recipe_file import json_schema
 
     click.echo(json.dumps(json_schema(), indent=2))
     return 0

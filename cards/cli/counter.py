@@ -2,7 +2,7 @@
 
 import click
 
-from cards.cli.files import (
+from tagend.cards.cli.files import (
     load_logo,
     load_paper_shop,
     load_recipes,
@@ -11,8 +11,8 @@ from cards.cli.files import (
     shop_option,
     write_whole,
 )
-from cards.shop_file import practice_of
-from cards.worksheet import worksheet
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import practice_of
 
 
 @click.command("counter")
@@ -22,7 +22,7 @@ from cards.worksheet import worksheet
 @shop_option
 def command(names: tuple[str, ...], output: str, paper: str | None, shop: str | None) -> None:
     """Print a sheet for the counter that shows every RECIPE at a glance."""
-    from cards.counter_printing import counter_pdf
+    from tagend.cards.printing.counter_printing import counter_pdf
 
     wants = load_paper_shop(shop)
     practice = practice_of(wants)

@@ -4,12 +4,12 @@ from datetime import datetime
 
 import click
 
-from cards.batch import COUNT_MOST
-from cards.cli.files import load_practice, rack_option, recipes_argument, shop_option
-from cards.cli.tables import cut_lines
-from cards.cli.variants import load_chosen, variant_options
-from cards.errors import refused
-from cards.worksheet import Worksheet, worksheet
+from tagend.cards.base.errors import refused
+from tagend.cards.batches.batch import COUNT_MOST
+from tagend.cards.cli.files import load_practice, rack_option, recipes_argument, shop_option
+from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.cli.worksheet_lines import cut_lines
+from tagend.cards.leader.worksheet import Worksheet, worksheet
 
 
 @click.command("cuts")
@@ -51,7 +51,7 @@ def command(
     sheets = [worksheet(recipe, practice) for recipe in recipes]
     numbers = _numbers(count, mix, len(sheets))
     if as_json:
-        from cards.json_lines import json_line
+        from tagend.cards.leader.worksheet_json import json_line
 
         lines = (
             json_line(*pair) for pair in zip(sheets, numbers or [1] * len(sheets), strict=True)
@@ -60,7 +60,7 @@ def command(
         return
     blocks = ["\n".join(_lines(sheet, explain)) for sheet in sheets]
     if numbers is not None or rack is not None:
-        from cards.cli.from_rack import Drawing, rack_lines
+        from tagend.cards.cli.from_rack import Drawing, rack_lines
 
         drawing = Drawing(record, on.date() if on else None) if draw else None
         leaders = [sheet.leader for sheet in sheets]
@@ -92,6 +92,6 @@ def _numbers(count: int | None, mix: str | None, recipes: int) -> list[int] | No
 def _lines(sheet: Worksheet, explain: bool) -> list[str]:
     if not explain:
         return cut_lines(sheet)
-    from cards.cli.explained import explained_lines
+    from tagend.cards.cli.explained import explained_lines
 
     return [*cut_lines(sheet), *explained_lines(sheet.leader)]

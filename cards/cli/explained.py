@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from cards.allowance import Allowance
-from cards.leader import Leader, Piece
-from cards.spell import hundredths, length
-from cards.wording import ENGLISH
-from cards.words import span
+from tagend.cards.base.shown_lengths import hundredths, length
+from tagend.cards.leader.allowance import Allowance
+from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import span
 
 
 def explained_lines(leader: Leader) -> list[str]:

@@ -9,15 +9,15 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from cards.errors import Fault, Refused, refused, under
-from cards.practice import Practice
-from cards.recipe import Recipe
-from cards.recipe_file import read_recipe
-from cards.shop_file import Shop, practice_of, read_shop
+from tagend.cards.base.errors import Fault, Refused, refused, under
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe_file import read_recipe
 
 if TYPE_CHECKING:
-    from cards.rack_file import Rack
-    from layouts.logo import Logo
+    from tagend.cards.practice.rack_file import Rack
+    from tagend.layouts.logo.logo import Logo
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -55,7 +55,7 @@ def load_rack(name: str | None, practice: Practice) -> "Rack | None":
     """Return the spools of a rack file; without one, None."""
     if name is None:
         return None
-    from cards.rack_file import read_rack
+    from tagend.cards.practice.rack_file import read_rack
 
     with naming(name):
         return read_rack(read_bytes(name), practice)
@@ -75,8 +75,8 @@ def load_logo(shop: Shop, name: str | None) -> "Logo | None":
     """Return the logo that the shop file of this name names; without one, None."""
     if name is None or shop.logo is None:
         return None
-    from layouts.logo import BadLogo
-    from layouts.logo_file import read_logo
+    from tagend.layouts.logo.logo import BadLogo
+    from tagend.layouts.logo.logo_file import read_logo
 
     with naming(name), under("logo", ": "), naming(shop.logo):
         try:
@@ -89,7 +89,7 @@ def load_paper_shop(name: str | None) -> Shop:
     """Return what the shop file says, with what it says of stock, printer and font checked."""
     shop = load_shop(name)
     if name is not None:
-        from cards.own_paper import check_paper
+        from tagend.cards.printing.own_paper import check_paper
 
         with naming(name):
             check_paper(shop)
@@ -134,7 +134,7 @@ def read_bytes(name: str) -> bytes:
 
 def write_whole(name: str, data: bytes) -> None:
     """Write a file whole, or leave the one that is there as it was."""
-    from layouts.files import replace_whole
+    from tagend.cards.base.whole_file import replace_whole
 
     try:
         replace_whole(Path(name), data)

@@ -6,10 +6,10 @@ from itertools import chain, count
 
 import click
 
-from cards.cli.files import write_whole
-from cards.errors import refused
-from cards.recipe import Recipe
-from cards.recipe_text import file_name, recipe_text
+from tagend.cards.base.errors import refused
+from tagend.cards.cli.files import write_whole
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe_text import file_name, recipe_text
 
 
 def write_each(recipes: Sequence[Recipe], folder: str) -> None:

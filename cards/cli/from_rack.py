@@ -7,13 +7,13 @@ from typing import NamedTuple
 
 import click
 
-from cards.batch import Batch, Order, batch
-from cards.cli.batch_lines import batch_lines
-from cards.cli.files import naming, read_bytes, write_whole
-from cards.fitness import inches
-from cards.leader import Leader
-from cards.practice import Practice
-from cards.rack_file import Rack
+from tagend.cards.batches.batch import Batch, Order, batch
+from tagend.cards.cli.batch_lines import batch_lines
+from tagend.cards.cli.files import naming, read_bytes, write_whole
+from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.suitability import inches
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.rack_file import Rack
 
 MIX_MOST = 12  # leaders whose best mix is worked out: of more it may take minutes
 
@@ -36,9 +36,9 @@ def rack_lines(
     if name is None:
         orders = map(Order, leaders, numbers or ())
         return batch_lines(batch(list(orders), None))
-    from cards.cli.alone import alone
-    from cards.counting import best_batch
-    from cards.rack_file import read_rack
+    from tagend.cards.batches.cutting import best_batch
+    from tagend.cards.cli.file_lock import alone
+    from tagend.cards.practice.rack_file import read_rack
 
     with alone(name) if drawing else nullcontext():
         data = read_bytes(name)
@@ -54,7 +54,8 @@ def rack_lines(
 
 def _whole_lines(leaders: Sequence[Leader], rack: Rack) -> Iterator[str]:
     """Yield how many of each leader the rack makes by itself, and what is too short for more."""
-    from cards.counting import kinds_of, most_of, short_kinds
+    from tagend.cards.batches.kinds import kinds_of
+    from tagend.cards.batches.whole import most_of, short_kinds
 
     kinds = kinds_of(leaders, rack)
     yield "whole leaders from this rack" + (", each by itself" if len(leaders) > 1 else "")
@@ -76,7 +77,8 @@ def _whole_lines(leaders: Sequence[Leader], rack: Rack) -> Iterator[str]:
 
 def _mix_lines(whole: Batch, rack: Rack) -> Iterator[str]:
     """Yield how many of a batch the rack makes, where it does not make all."""
-    from cards.counting import best_mix, kinds_of
+    from tagend.cards.batches.kinds import kinds_of
+    from tagend.cards.batches.mix import best_mix
 
     if not whole.shortages or len(whole.orders) > MIX_MOST:
         return
@@ -87,10 +89,10 @@ def _mix_lines(whole: Batch, rack: Rack) -> Iterator[str]:
 
 
 def _draw(name: str, data: bytes, rack: Rack, whole: Batch, drawing: Drawing) -> None:
-    from cards.cli.clock import today
-    from cards.cli.together import bytes_of, write_both
-    from cards.counting.drawing import RECORD, rack_after, record_rows
-    from cards.csv_log import with_rows
+    from tagend.cards.batches.drawing import RECORD, rack_after, record_rows
+    from tagend.cards.cli.clock import today
+    from tagend.cards.cli.write_both import bytes_of, write_both
+    from tagend.cards.tables.growing_table import with_rows
 
     with naming(name):
         after = rack_after(data, rack, whole)

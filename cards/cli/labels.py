@@ -6,7 +6,7 @@ from typing import Literal
 
 import click
 
-from cards.cli.files import (
+from tagend.cards.cli.files import (
     load_paper_shop,
     load_rack,
     output_option,
@@ -15,9 +15,9 @@ from cards.cli.files import (
     shop_option,
     write_whole,
 )
-from cards.cli.variants import load_chosen, variant_options
-from cards.shop_file import practice_of, wording_of
-from cards.worksheet import worksheet
+from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import practice_of, wording_of
 
 
 @click.command("labels")
@@ -61,8 +61,8 @@ def command(
         raise _usage("--rack goes with --register, for the lots.")
     if register is not None and numbered:
         raise _usage("Give --numbered or --register, not both.")
-    from cards.faces.label import LabelNote
-    from cards.printing import LabelWishes, labels_pdf
+    from tagend.cards.faces.label import LabelNote
+    from tagend.cards.printing.pages import LabelWishes, labels_pdf
 
     wants = load_paper_shop(shop)
     practice = practice_of(wants)
@@ -81,7 +81,7 @@ def command(
         places = tuple(say("one_of", number=n, count=count) for n in range(1, count + 1))
         write_whole(output, pdf((places,) * len(worksheets) if numbered else ()))
     else:
-        from cards.cli.registered import entries_of, write_registered
+        from tagend.cards.cli.label_numbers import entries_of, write_registered
 
         leaders = [sheet.leader for sheet in worksheets]
         entries = entries_of(leaders, count, load_rack(rack, practice), practice)

@@ -2,10 +2,10 @@
 
 import click
 
-from cards.cli.files import load_shop, naming, read_bytes, write_whole
-from cards.learning import learn, written_key
-from cards.shop_file import practice_of
-from cards.units import parse_length
+from tagend.cards.base.units import parse_length
+from tagend.cards.cli.files import load_shop, naming, read_bytes, write_whole
+from tagend.cards.leader.learning import learn, written_key
+from tagend.cards.practice.shop_file import practice_of
 
 
 @click.command("learn")
@@ -21,7 +21,7 @@ def command(knot: str, before: tuple[str, ...], after: str, shop: str) -> None:
 
     The sum is shown, and the allowance stored in the shop file; the rest of it stays as it is.
     """
-    from cards.toml_edit import with_value
+    from tagend.cards.base.toml_edit import with_value
 
     wants = load_shop(shop)
     knots = practice_of(wants).knots

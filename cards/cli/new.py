@@ -6,13 +6,13 @@ from typing import TypeVar
 
 import click
 
-from cards.cli.files import load_practice, shop_option, write_whole
-from cards.errors import Refused, refused
-from cards.file_schema import plain_text
-from cards.practice import EndOf, Practice
-from cards.recipe import Butt, Fly, Recipe, Section
-from cards.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
-from cards.units import parse_diameter, parse_span, parse_strength
+from tagend.cards.base.errors import Refused, refused
+from tagend.cards.base.file_schema import plain_text
+from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
+from tagend.cards.cli.files import load_practice, shop_option, write_whole
+from tagend.cards.practice.practice import EndOf, Practice
+from tagend.cards.recipe.recipe import Butt, Fly, Recipe, Section
+from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
 
 T = TypeVar("T")
 
@@ -22,7 +22,7 @@ T = TypeVar("T")
 @shop_option
 def command(output: str | None, shop: str | None) -> None:
     """Ask for a recipe step by step, and write its file. An empty answer leaves a thing out."""
-    from cards.recipe_text import file_name, recipe_text
+    from tagend.cards.recipe.recipe_text import file_name, recipe_text
 
     practice = load_practice(shop)
     recipe = _ask_recipe(practice)

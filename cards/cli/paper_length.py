@@ -9,7 +9,7 @@ class _PaperLength(click.ParamType[float]):
     def convert(
         self, value: object, param: click.Parameter | None, ctx: click.Context | None
     ) -> float:
-        from layouts.lengths import parse_length
+        from tagend.layouts.paper.lengths import parse_length
 
         if isinstance(value, float):
             return value

@@ -2,14 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 
-from cards.cli.tables import audit_lines
-from cards.fitness import inches
-from cards.joints import Joint
-from cards.leader import Leader, Piece
-from cards.propose import Proposal
-from cards.wording import ENGLISH
-from cards.words import span
-from cards.worksheet import Worksheet
+from tagend.cards.cli.worksheet_lines import audit_lines
+from tagend.cards.leader.joints import Joint
+from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.leader.suitability import inches
+from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.propose import Proposal
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import span
 
 
 def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str]:

@@ -6,11 +6,13 @@ from typing import TypeVar
 
 import click
 
-from cards.cli.files import load_rack, load_shop, rack_option, shop_option, write_whole
-from cards.errors import under
-from cards.file_schema import plain_text
-from cards.practice import Practice
-from cards.propose import (
+from tagend.cards.base.errors import under
+from tagend.cards.base.file_schema import plain_text
+from tagend.cards.base.units import Diameter, parse_diameter, parse_length
+from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option, write_whole
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.shop_file import practice_of
+from tagend.cards.propose import (
     Supply,
     Tippet,
     Wish,
@@ -21,9 +23,7 @@ from cards.propose import (
     supplies_of_diameters,
     supplies_of_rack,
 )
-from cards.recipe_file import NAME_MOST
-from cards.shop_file import practice_of
-from cards.units import Diameter, parse_diameter, parse_length
+from tagend.cards.recipe.recipe_file import NAME_MOST
 
 T = TypeVar("T")
 
@@ -69,9 +69,9 @@ def command(
     Prints the best few with their audit and writes the best. Exits with 2 when none fits, and
     says which spool is missing.
     """
-    from cards.cli.proposal_lines import proposal_lines
-    from cards.recipe_text import recipe_text
-    from cards.worksheet import worksheet
+    from tagend.cards.cli.proposal_lines import proposal_lines
+    from tagend.cards.leader.worksheet import worksheet
+    from tagend.cards.recipe.recipe_text import recipe_text
 
     practice = practice_of(load_shop(shop))
     only = _read("material", practice.materials.find, material).name if material else None

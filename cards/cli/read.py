@@ -6,15 +6,15 @@ from typing import TYPE_CHECKING
 
 import click
 
-from cards.cli.files import load_practice, naming, read_bytes, shop_option, write_whole
-from cards.cli.folder import write_each
-from cards.errors import refused
-from cards.practice import Practice
-from cards.recipe import Recipe
-from cards.recipe_text import file_name, recipe_text
+from tagend.cards.base.errors import refused
+from tagend.cards.cli.files import load_practice, naming, read_bytes, shop_option, write_whole
+from tagend.cards.cli.folder import write_each
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe_text import file_name, recipe_text
 
 if TYPE_CHECKING:
-    from cards.reading import Found
+    from tagend.cards.printing.recover import Found
 
 
 @click.command("read")
@@ -41,7 +41,7 @@ def command(source: str, output: str | None, check: bool, shop: str | None) -> N
 
 
 def _found(source: str, practice: Practice) -> "Found":
-    from cards.reading import looks_like_code, recipes_in
+    from tagend.cards.printing.recover import looks_like_code, recipes_in
 
     if source != "-" and looks_like_code(source) and not os.path.exists(source):
         return recipes_in(source.encode(), practice)

@@ -6,8 +6,8 @@ from typing import Literal
 
 import click
 
-from cards.cli.files import naming, read_bytes
-from cards.register import Tied, chosen, read_register
+from tagend.cards.book.register import Tied, chosen, read_register
+from tagend.cards.cli.files import naming, read_bytes
 
 By = Literal["age", "recipe", "lot"]
 
@@ -32,7 +32,7 @@ def command(
     A lot is that of every spool that the line may have come from. Nylon is to be replaced after
     a season: common practice.
     """
-    from cards.cli.clock import today
+    from tagend.cards.cli.clock import today
 
     with naming(name):
         leaders = read_register(read_bytes(name))

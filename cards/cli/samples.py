@@ -5,8 +5,8 @@ from pathlib import Path
 
 import click
 
-from cards.cli.files import write_whole
-from cards.errors import refused
+from tagend.cards.base.errors import refused
+from tagend.cards.cli.files import write_whole
 
 
 @click.command("samples")
@@ -19,7 +19,7 @@ def command(folder: str) -> None:
     target = Path(folder)
     contents = {
         source.name: source.read_bytes()
-        for source in sorted(files("samples").iterdir(), key=lambda source: source.name)
+        for source in sorted(files("tagend.samples").iterdir(), key=lambda source: source.name)
         if source.name.endswith((".toml", ".csv", ".svg"))
     }
     _make(target)

@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from cards.cli.files import load_paper_shop, shop_option, write_whole
+from tagend.cards.cli.files import load_paper_shop, shop_option, write_whole
 
 if TYPE_CHECKING:
-    from cards.shop_file import Shop
+    from tagend.cards.practice.shop_file import Shop
 
 
 @click.command("stock")
@@ -29,15 +29,15 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
     if name is None or output is None:
         _list(wants)
         return
-    from cards.stock_printing import stock_pdf
+    from tagend.cards.printing.stock_printing import stock_pdf
 
     write_whole(output, stock_pdf(name, wants))
     click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
 
 
 def _list(shop: "Shop") -> None:
-    from cards.own_paper import own_paper
-    from layouts.lengths import size_in_mm
+    from tagend.cards.printing.own_paper import own_paper
+    from tagend.layouts.paper.lengths import size_in_mm
 
     with own_paper(shop) as own:
         stock = own.stock

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 
 import click
 
-from cards.cli import REFUSED
-from cards.cli.files import (
+from tagend.cards.base.errors import Fault, Refused
+from tagend.cards.cli import REFUSED
+from tagend.cards.cli.files import (
     load_practice,
     load_recipes,
     naming,
@@ -13,10 +14,9 @@ from cards.cli.files import (
     shop_option,
     write_whole,
 )
-from cards.cli.folder import write_each
-from cards.errors import Fault, Refused
-from cards.practice import Practice
-from cards.recipe import Recipe
+from tagend.cards.cli.folder import write_each
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import Recipe
 
 
 @click.command("table")
@@ -43,7 +43,7 @@ def command(names: tuple[str, ...], output: str | None, columns: bool, shop: str
 
 
 def _list_columns() -> int:
-    from cards.csv_columns import COLUMNS, NEEDED
+    from tagend.cards.tables.columns import COLUMNS, NEEDED
 
     for column, says in COLUMNS.items():
         click.echo(f"{column:<15} {says}{' (needed)' if column in NEEDED else ''}")
@@ -51,7 +51,7 @@ def _list_columns() -> int:
 
 
 def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
-    from cards.csv_text import csv_table
+    from tagend.cards.tables.write_recipes import csv_table
 
     recipes = load_recipes(names, practice)
     write_whole(output, csv_table(recipes))
@@ -64,7 +64,7 @@ def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
 
 
 def _write_recipes(names: Sequence[str], folder: str, practice: Practice) -> int:
-    from cards.csv_file import read_table
+    from tagend.cards.tables.read_recipes import read_table
 
     recipes: list[Recipe] = []
     faults: list[Fault] = []

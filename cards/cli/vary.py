@@ -8,16 +8,16 @@ from typing import cast
 
 import click
 
-from cards.cli.files import load_practice, naming, shop_option, write_whole
-from cards.cli.variants import load_chosen
-from cards.errors import Fault, Refused, refused, under
-from cards.file_schema import plain_text
-from cards.practice import Practice
-from cards.recipe import Recipe, Variant
-from cards.recipe_file import NAME_MOST
-from cards.recipe_text import recipe_text
-from cards.variant import joined_name, read_variant, vary
-from cards.variant_lines import short_words
+from tagend.cards.base.errors import Fault, Refused, refused, under
+from tagend.cards.base.file_schema import plain_text
+from tagend.cards.cli.files import load_practice, naming, shop_option, write_whole
+from tagend.cards.cli.variant_options import load_chosen
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import Recipe, Variant
+from tagend.cards.recipe.recipe_file import NAME_MOST
+from tagend.cards.recipe.recipe_text import recipe_text
+from tagend.cards.variants.variant import joined_name, read_variant, vary
+from tagend.cards.words.variant_words import short_words
 
 _STRAND = '"DIAMETER MATERIAL [STRENGTH] [LENGTH]"'
 

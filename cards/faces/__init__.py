@@ -1,1 +1,1 @@
-"""Faces: a worksheet set on cards and labels."""
+"""Computed values and words in; cards, labels and bench sheets as faces out."""

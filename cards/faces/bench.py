@@ -2,22 +2,22 @@
 
 from collections.abc import Iterator, Sequence
 
-from cards.batch import Batch, Cut, Order, Pull
-from cards.cautions import Caution
-from cards.faces.block import DROP, Block, Scale, filled, line_block, stacked
-from cards.faces.chart import profile_chart
-from cards.faces.page import MARGIN, pages
-from cards.faces.ticks import tick_boxes
-from cards.leader import Leader
-from cards.order import Tie, tying_order
-from cards.shopping import ready_made, shortage_line
-from cards.spell import ShownUnit, length, line_length
-from cards.wording import Wording
-from cards.words import diameter, spans, thickness
-from fonts import Weight
-from layouts.face import Face, Path, segment, shifted
-from layouts.formats import Paper
-from layouts.text import SetLine, break_lines, set_line
+from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
+from tagend.cards.batches.batch import Batch, Cut, Order, Pull
+from tagend.cards.faces.block import DROP, Block, Scale, filled, line_block, stacked
+from tagend.cards.faces.chart import profile_chart
+from tagend.cards.faces.page import MARGIN, pages
+from tagend.cards.faces.ticks import tick_boxes
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.cautions import Caution
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import diameter, spans, thickness
+from tagend.cards.words.shopping import ready_made, shortage_line
+from tagend.cards.words.tying_order import Tie, tying_order
+from tagend.fonts import Weight
+from tagend.layouts.paper.face import Face, Path, segment, shifted
+from tagend.layouts.paper.text import SetLine, break_lines, set_line
+from tagend.layouts.stock.formats import Paper
 
 SCALE = Scale(14 / 9)  # body type of 14 pt, which is read at arm's length
 _GAP = 7.0  # points between blocks

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
-from layouts.face import Item, shifted
-from layouts.text import SetLine, break_lines, set_line
+from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.text import SetLine, break_lines, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
 DROP = 0.82  # from the top of a line to its baseline, in type sizes

@@ -5,13 +5,13 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from cards.faces.block import Block, Scale, stacked
-from cards.leader import Leader, Piece
-from cards.parts import fly_end_mm
-from cards.units import DIAMETER_MM
-from cards.wording import Wording
-from layouts.face import Item, Path, segment, shifted
-from layouts.text import SetLine, set_line
+from tagend.cards.base.units import DIAMETER_MM
+from tagend.cards.faces.block import Block, Scale, stacked
+from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.leader.parts import fly_end_mm
+from tagend.cards.words.language import Wording
+from tagend.layouts.paper.face import Item, Path, segment, shifted
+from tagend.layouts.paper.text import SetLine, set_line
 
 _HEIGHT = 60.0  # points, of one plot at factor 1
 _PEN, _GRID = 0.5, 0.25

@@ -3,14 +3,14 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from cards.faces.block import Scale
-from cards.leader import Leader, Piece
-from cards.spell import ShownUnit, length_number
-from cards.wording import Wording
-from cards.words import diameter, span_number
-from fonts import Weight
-from layouts.text import Align, SetLine, set_line
-from layouts.typeset import GAP_WIDTH
+from tagend.cards.base.shown_lengths import ShownUnit, length_number
+from tagend.cards.faces.block import Scale
+from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import diameter, span_number
+from tagend.fonts import Weight
+from tagend.layouts.paper.text import Align, SetLine, set_line
+from tagend.layouts.paper.typeset import GAP_WIDTH
 
 _FRACTION = 1.12  # of the whole number's size: as high as a row lets its small figures be
 

@@ -2,18 +2,18 @@
 
 from collections.abc import Iterator, Sequence
 
-from cards.faces.block import Block, Scale, filled, line_block, stacked
-from cards.faces.diagram import diagram
-from cards.faces.head import head
-from cards.faces.imprint import with_logo
-from cards.faces.page import MARGIN, pages
-from cards.leader import Leader
-from cards.materials import Materials
-from cards.wording import Wording
-from layouts.face import Face, Path, segment
-from layouts.formats import Paper
-from layouts.logo import Logo
-from layouts.text import break_lines
+from tagend.cards.faces.block import Block, Scale, filled, line_block, stacked
+from tagend.cards.faces.diagram import diagram
+from tagend.cards.faces.head import head
+from tagend.cards.faces.imprint import with_logo
+from tagend.cards.faces.page import MARGIN, pages
+from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.materials import Materials
+from tagend.cards.words.language import Wording
+from tagend.layouts.logo.logo import Logo
+from tagend.layouts.paper.face import Face, Path, segment
+from tagend.layouts.paper.text import break_lines
+from tagend.layouts.stock.formats import Paper
 
 _SCALE = Scale(1.4)
 _GAP = 10.0

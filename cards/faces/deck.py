@@ -3,8 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
-from cards.cautions import Caution
-from cards.faces.block import (
+from tagend.cards.faces.block import (
     DROP,
     Block,
     Scale,
@@ -14,17 +13,18 @@ from cards.faces.block import (
     line_block,
     stacked,
 )
-from cards.faces.cells import cell_table
-from cards.faces.imprint import with_logo
-from cards.faces.panel import Panel
-from cards.leader import Leader
-from cards.wording import Wording
-from cards.words import second_span, span, thickness
-from fonts import Weight
-from layouts.face import Face
-from layouts.formats import CardSize
-from layouts.logo import Logo
-from layouts.text import TooWide, break_lines, set_line
+from tagend.cards.faces.imprint import with_logo
+from tagend.cards.faces.panel import Panel
+from tagend.cards.faces.plain_table import cell_table
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.cautions import Caution
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import second_span, span, thickness
+from tagend.fonts import Weight
+from tagend.layouts.logo.logo import Logo
+from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.text import TooWide, break_lines, set_line
+from tagend.layouts.stock.formats import CardSize
 
 _FACTORS = (1.6, 1.4, 1.2, 1.1, 1.0)
 

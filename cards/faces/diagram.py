@@ -5,17 +5,17 @@ Lengths are to scale; thickness is exaggerated over that scale by the factor tha
 
 from collections.abc import Iterator
 
-from cards.faces.block import Block, Scale, stacked
-from cards.faces.dimensions import dimension_line, lengths_above
-from cards.faces.key import key
-from cards.faces.marks import marks, reach, rise
-from cards.faces.pattern import patterned
-from cards.faces.plot import Plot, plot
-from cards.leader import Leader
-from cards.materials import Materials
-from cards.wording import Wording
-from cards.words import span
-from layouts.face import Path, shifted
+from tagend.cards.faces.block import Block, Scale, stacked
+from tagend.cards.faces.dimensions import dimension_line, lengths_above
+from tagend.cards.faces.key import key
+from tagend.cards.faces.marks import marks, reach, rise
+from tagend.cards.faces.pattern import patterned
+from tagend.cards.faces.plot import Plot, plot
+from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.materials import Materials
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import span
+from tagend.layouts.paper.face import Path, shifted
 
 _ROOM = 9.0  # points at factor 1, for the thickest strand
 _LOW_ROOM = 6.0

@@ -8,16 +8,16 @@ as in ISO 129-1; from memory).
 from collections.abc import Iterator, Sequence
 from itertools import accumulate, pairwise
 
-from cards.faces.block import Block, Scale
-from cards.faces.marks import RISE
-from cards.faces.placing import Label, Placed, placed
-from cards.faces.plot import Plot
-from cards.leader import NOTHING, Extent, Leader
-from cards.wording import Wording
-from cards.words import span_number
-from layouts.curves import circle
-from layouts.face import Item, Path, segment
-from layouts.text import CAP_HEIGHT, set_line
+from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.label_choice import Label, Placed, placed
+from tagend.cards.faces.marks import RISE
+from tagend.cards.faces.plot import Plot
+from tagend.cards.leader.leader import NOTHING, Extent, Leader
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import span_number
+from tagend.layouts.paper.curves import circle
+from tagend.layouts.paper.face import Item, Path, segment
+from tagend.layouts.paper.text import CAP_HEIGHT, set_line
 
 _THIN = 0.35  # points
 _CLEAR = 0.8  # points, between what is measured and the line that leads to it

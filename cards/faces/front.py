@@ -3,16 +3,16 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from cards.faces.block import Block, Scale, TooSmall, stack_height
-from cards.faces.columns import Spools
-from cards.faces.diagram import diagram, diagrams
-from cards.faces.head import continued_head, head
-from cards.faces.panel import Panel, Side
-from cards.faces.table import Table, table, table_height
-from cards.leader import Leader
-from cards.materials import Materials
-from cards.wording import Wording
-from layouts.text import TooWide
+from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
+from tagend.cards.faces.card_table import Table, table, table_height
+from tagend.cards.faces.columns import Spools
+from tagend.cards.faces.diagram import diagram, diagrams
+from tagend.cards.faces.head import continued_head, head
+from tagend.cards.faces.panel import Panel, Side
+from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.materials import Materials
+from tagend.cards.words.language import Wording
+from tagend.layouts.paper.text import TooWide
 
 _STRETCHES = (1.0, 1.1, 1.2, 1.4)  # of the table's rows
 

@@ -1,9 +1,9 @@
 """The head of a card: a leader in; its name, length, use and tippet out, to be read at a glance."""
 
-from cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
-from cards.leader import Leader
-from cards.wording import Wording
-from cards.words import (
+from tagend.cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import (
     dropper_words,
     loop_words,
     second_span,
@@ -11,8 +11,8 @@ from cards.words import (
     taper_words,
     thickness,
 )
-from fonts import Weight
-from layouts.text import break_lines, fit_size, set_line
+from tagend.fonts import Weight
+from tagend.layouts.paper.text import break_lines, fit_size, set_line
 
 
 def head(

@@ -1,8 +1,8 @@
 """A strip with a hole's place beside a card's sides, so that a deck can hang on a ring."""
 
-from layouts.curves import circle
-from layouts.face import MM, Face, Path, shifted
-from layouts.imposition import Card
+from tagend.layouts.paper.curves import circle
+from tagend.layouts.paper.face import MM, Face, Path, shifted
+from tagend.layouts.sheets.imposition import Card
 
 _STRIP = 10 * MM
 _HOLE = 2.5 * MM  # radius: what an office punch makes is 5 to 6 mm across, common practice

@@ -2,11 +2,11 @@
 
 from collections.abc import Callable
 
-from cards.faces.block import LEADING, Block, Scale, line_block, stacked
-from fonts import Weight
-from layouts.face import Picture, shifted
-from layouts.logo import Logo
-from layouts.text import TooWide, break_lines
+from tagend.cards.faces.block import LEADING, Block, Scale, line_block, stacked
+from tagend.fonts import Weight
+from tagend.layouts.logo.logo import Logo
+from tagend.layouts.paper.face import Picture, shifted
+from tagend.layouts.paper.text import TooWide, break_lines
 
 _SHARE = 0.3  # of the width, at most, for a logo beside words
 

@@ -4,16 +4,16 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 from typing import NamedTuple
 
-from cards.faces.block import Block, Scale, stacked
-from cards.faces.marks import sleeve
-from cards.faces.pattern import Band, patterned
-from cards.faces.plot import Plot
-from cards.faces.spread import spread
-from cards.leader import Piece
-from cards.materials import Materials, Pattern
-from cards.wording import Wording
-from layouts.face import Item, Path
-from layouts.text import CAP_HEIGHT, SetLine, break_lines, fits
+from tagend.cards.faces.block import Block, Scale, stacked
+from tagend.cards.faces.label_spacing import spread
+from tagend.cards.faces.marks import sleeve
+from tagend.cards.faces.pattern import Band, patterned
+from tagend.cards.faces.plot import Plot
+from tagend.cards.leader.leader import Piece
+from tagend.cards.practice.materials import Materials, Pattern
+from tagend.cards.words.language import Wording
+from tagend.layouts.paper.face import Item, Path
+from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, break_lines, fits
 
 _SWATCH = 1.2  # across, in type sizes
 _HEIGHT = 0.6  # of a swatch

@@ -4,16 +4,16 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Literal, NamedTuple
 
-from cards.faces.block import DROP, Block, TooSmall, line_block, stacked
-from cards.leader import Leader
-from cards.wording import Wording
-from cards.words import spans, strand
-from fonts import Weight
-from layouts.code import DESIGN_MODULE, MODULES, QUIET
-from layouts.face import Code, Face, Item, Path, Symbol, rectangle, segment, shifted
-from layouts.formats import LabelSheet
-from layouts.legible import FLOOR
-from layouts.text import TooWide, break_lines, set_line
+from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import spans, strand
+from tagend.fonts import Weight
+from tagend.layouts.codes.code import DESIGN_MODULE, MODULES, QUIET
+from tagend.layouts.paper.face import Code, Face, Item, Path, Symbol, rectangle, segment, shifted
+from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.text import TooWide, break_lines, set_line
+from tagend.layouts.stock.formats import LabelSheet
 
 # The type sizes to try, in points: the name's, and the other lines'.
 _SIZES = (

@@ -2,10 +2,10 @@
 
 from typing import Literal, TypeAlias
 
-from cards.faces.block import DROP, Block, Scale, hung, line_block, stacked
-from cards.tying import Lesson
-from layouts.face import Item, Path, rectangle, shifted
-from layouts.text import set_line
+from tagend.cards.faces.block import DROP, Block, Scale, hung, line_block, stacked
+from tagend.cards.words.lessons import Lesson
+from tagend.layouts.paper.face import Item, Path, rectangle, shifted
+from tagend.layouts.paper.text import set_line
 
 _FIGURE = 36.0  # points at factor 1: the height of a figure's stages
 _GAP = 16.0  # points between two stages
@@ -51,7 +51,7 @@ def _key(lesson: Lesson, scale: Scale, start: float, width: float) -> tuple[Item
 
 def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block:
     """Set the knot's stages side by side; nothing for a knot that has no figure."""
-    from cards.faces.figures.figure import figure_height, knot_figure
+    from tagend.cards.figures.figure import figure_height, knot_figure
 
     of = (lesson.knot, *lesson.counts[0], (width - _GAP) / 2, _FIGURE * scale.factor)
     height = figure_height(*of)

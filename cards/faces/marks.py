@@ -8,11 +8,11 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from cards.faces.pattern import Band
-from cards.faces.plot import Plot
-from cards.knots import Knot
-from layouts.curves import circle, rounded
-from layouts.face import Path, Step, segment
+from tagend.cards.faces.pattern import Band
+from tagend.cards.faces.plot import Plot
+from tagend.cards.practice.knots import Knot
+from tagend.layouts.paper.curves import circle, rounded
+from tagend.layouts.paper.face import Path, Step, segment
 
 RISE = 1.3  # points; a knot stands so far out of its strand
 _HANG = 3.0  # points at size 1; a dropper's end so far below its knot

@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from cards.faces.block import Block, stacked
-from cards.wording import Wording
-from layouts.face import MM, Face, shifted
-from layouts.formats import Paper
-from layouts.text import set_line
+from tagend.cards.faces.block import Block, stacked
+from tagend.cards.words.language import Wording
+from tagend.layouts.paper.face import MM, Face, shifted
+from tagend.layouts.paper.text import set_line
+from tagend.layouts.stock.formats import Paper
 
 MARGIN = 15 * MM
 _FOOT = 10.0  # points

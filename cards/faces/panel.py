@@ -3,10 +3,10 @@
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from cards.faces.block import Block, Scale, line_block, stack_height, stacked
-from layouts.face import MM, Face, shifted
-from layouts.formats import CardSize
-from layouts.text import break_lines
+from tagend.cards.faces.block import Block, Scale, line_block, stack_height, stacked
+from tagend.layouts.paper.face import MM, Face, shifted
+from tagend.layouts.paper.text import break_lines
+from tagend.layouts.stock.formats import CardSize
 
 INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
 _GAP = 0.4  # between blocks, in small type sizes

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from cards.materials import Pattern
-from layouts.face import Path, Step
+from tagend.cards.practice.materials import Pattern
+from tagend.layouts.paper.face import Path, Step
 
 _LINE = 0.5  # points; thinner lines break up on an office printer
 _SPACING = 2.6  # points between the strokes of a pattern

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from cards.faces.pattern import Band
-from cards.joints import End
-from cards.leader import Leader
-from cards.parts import fly_end_mm
+from tagend.cards.faces.pattern import Band
+from tagend.cards.leader.joints import End
+from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.parts import fly_end_mm
 
 _FACTORS = (1, 2, 3, 5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
 _BUTT_LOOP = 9.0  # points at size 1, along the line

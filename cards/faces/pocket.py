@@ -3,18 +3,18 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from cards.faces.backs import Backing, backs
-from cards.faces.block import Block, Scale, TooSmall, stack_height
-from cards.faces.front import Fronting, drawing, front, split_front
-from cards.faces.lesson import Figure
-from cards.faces.panel import INSET, More, Panel, Side, Title, nothing
-from cards.faces.table import needed_width
-from cards.faces.taught import lesson_blocks
-from cards.spell import ShownUnit
-from layouts.face import Face, shifted
-from layouts.formats import CardSize
-from layouts.rulers import edge_ruler
-from layouts.text import TooWide
+from tagend.cards.base.shown_lengths import ShownUnit
+from tagend.cards.faces.back_sides import Backing, backs
+from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
+from tagend.cards.faces.card_table import needed_width
+from tagend.cards.faces.front import Fronting, drawing, front, split_front
+from tagend.cards.faces.lesson import Figure
+from tagend.cards.faces.panel import INSET, More, Panel, Side, Title, nothing
+from tagend.cards.faces.taught import lesson_blocks
+from tagend.layouts.paper.face import Face, shifted
+from tagend.layouts.paper.text import TooWide
+from tagend.layouts.sheets.rulers import edge_ruler
+from tagend.layouts.stock.formats import CardSize
 
 # Of the type scale: at 1 it is as small as print allows, at 1.3 capitals have 20 minutes of arc
 # at 40 cm (layouts.legible holds both figures and their sources).

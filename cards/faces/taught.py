@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from itertools import accumulate, combinations
 from typing import NamedTuple
 
-from cards.faces.block import Block, TooSmall, filled, stack_height, stacked
-from cards.faces.lesson import Figure, lesson_block
-from cards.faces.panel import More, Panel, Side, Title
-from cards.tying import Lesson
-from layouts.face import Item, shifted
-from layouts.text import fits
+from tagend.cards.faces.block import Block, TooSmall, filled, stack_height, stacked
+from tagend.cards.faces.lesson import Figure, lesson_block
+from tagend.cards.faces.panel import More, Panel, Side, Title
+from tagend.cards.words.lessons import Lesson
+from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.text import fits
 
 _COLUMN = 180.0  # points at factor 1: so wide, a step takes one line, or at most two
 _GUTTER = 14.0  # points at factor 1

@@ -1,9 +1,9 @@
 """Boxes to tick: how many things there are in, rows of boxes out."""
 
-from cards.faces.block import Block
-from cards.wording import Wording
-from layouts.face import Item, Path, rectangle
-from layouts.text import set_line
+from tagend.cards.faces.block import Block
+from tagend.cards.words.language import Wording
+from tagend.layouts.paper.face import Item, Path, rectangle
+from tagend.layouts.paper.text import set_line
 
 _BOX = 9.0  # points; a pencil's tick fits
 _STEP = 13.0

@@ -15,14 +15,14 @@ random or cut short. Up to three tapers come out, the best first; none of them h
 the fewest knots and one, or is worse than the best by more than five knots.
 """
 
-from cards.propose.proposal import Proposal, propose
-from cards.propose.supplies import (
+from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.supplies import (
     Supply,
     butt_for_line,
     supplies_of_diameters,
     supplies_of_rack,
 )
-from cards.propose.wish import Shares, Tippet, Wish, read_shares, read_tippet
+from tagend.cards.propose.wish import Shares, Tippet, Wish, read_shares, read_tippet
 
 __all__ = [
     "Proposal",

@@ -5,15 +5,15 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import count, pairwise
 
-from cards.errors import Fault, Refused, refused
-from cards.fitness import inches
-from cards.propose.lengths import Plans
-from cards.propose.net import Net
-from cards.propose.rooms import Rooms
-from cards.propose.search import best_paths
-from cards.propose.supplies import Supply, named
-from cards.propose.wish import Wish
-from cards.units import DIAMETER_MM
+from tagend.cards.base.errors import Fault, Refused, refused
+from tagend.cards.base.units import DIAMETER_MM
+from tagend.cards.leader.suitability import inches
+from tagend.cards.propose.lengths import Plans
+from tagend.cards.propose.net import Net
+from tagend.cards.propose.rooms import Rooms
+from tagend.cards.propose.search import best_paths
+from tagend.cards.propose.supplies import Supply, named
+from tagend.cards.propose.wish import Wish
 
 
 def no_taper(wish: Wish, net: Net, rooms: Rooms, plans: Plans) -> Refused:

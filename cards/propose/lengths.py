@@ -6,10 +6,10 @@ from fractions import Fraction
 from itertools import accumulate, pairwise
 from typing import NamedTuple
 
-from cards.propose.tape import Tape
-from cards.propose.wish import Shares
-from cards.recipe import Part
-from cards.recipe_file import SECTIONS_MOST
+from tagend.cards.propose.tape import Tape
+from tagend.cards.propose.wish import Shares
+from tagend.cards.recipe.recipe import Part
+from tagend.cards.recipe.recipe_file import SECTIONS_MOST
 
 # The next piece of a butt over the one above: within a butt, 60/40 is printed for two pieces
 # (flyfishingforum.com, 25 January 2001).

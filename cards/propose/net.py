@@ -5,9 +5,9 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import NamedTuple
 
-from cards.knots import PRINTED_MM
-from cards.propose.supplies import Supply, fullest, is_near
-from cards.propose.wish import Wish
+from tagend.cards.practice.knots import PRINTED_MM
+from tagend.cards.propose.supplies import Supply, fullest, is_near
+from tagend.cards.propose.wish import Wish
 
 _FINENESS = 1_000_000  # logarithms are counted in millionths, so that costs are whole numbers
 

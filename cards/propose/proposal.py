@@ -3,18 +3,18 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cards.errors import refused
-from cards.practice import Practice
-from cards.propose.gap import no_taper
-from cards.propose.lengths import Plans, fitted
-from cards.propose.net import knot_cost, net_of
-from cards.propose.rooms import Rooms, rooms_of
-from cards.propose.search import best_paths
-from cards.propose.supplies import Supply
-from cards.propose.tape import tape_for
-from cards.propose.wish import Wish
-from cards.recipe import Part, Recipe, Section
-from cards.units import parse_span
+from tagend.cards.base.errors import refused
+from tagend.cards.base.units import parse_span
+from tagend.cards.practice.practice import Practice
+from tagend.cards.propose.gap import no_taper
+from tagend.cards.propose.lengths import Plans, fitted
+from tagend.cards.propose.net import knot_cost, net_of
+from tagend.cards.propose.rooms import Rooms, rooms_of
+from tagend.cards.propose.search import best_paths
+from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.tape import tape_for
+from tagend.cards.propose.wish import Wish
+from tagend.cards.recipe.recipe import Part, Recipe, Section
 
 PROPOSED = 3
 _WORSE_BY = 5  # knots; our choice: what is worse than the best by more is no choice

@@ -5,15 +5,15 @@ from fractions import Fraction
 from itertools import chain, product
 from typing import NamedTuple
 
-from cards.allowance import joint_allowances
-from cards.joints import joints
-from cards.leader import work_out
-from cards.practice import Practice
-from cards.propose.net import Net
-from cards.propose.supplies import Supply
-from cards.propose.tape import Tape
-from cards.recipe import Recipe, Section
-from cards.units import parse_span
+from tagend.cards.base.units import parse_span
+from tagend.cards.leader.allowance import joint_allowances
+from tagend.cards.leader.joints import joints
+from tagend.cards.leader.leader import work_out
+from tagend.cards.practice.practice import Practice
+from tagend.cards.propose.net import Net
+from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.tape import Tape
+from tagend.cards.recipe.recipe import Recipe, Section
 
 
 class Rooms(NamedTuple):

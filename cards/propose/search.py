@@ -4,9 +4,9 @@ from collections import defaultdict
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from cards.propose.lengths import Plan, Plans
-from cards.propose.net import Net, least_cost, step_cost
-from cards.propose.rooms import Rooms
+from tagend.cards.propose.lengths import Plan, Plans
+from tagend.cards.propose.net import Net, least_cost, step_cost
+from tagend.cards.propose.rooms import Rooms
 
 Edge = tuple[int | None, int]  # the last strand of a path and the one above it
 

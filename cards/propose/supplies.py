@@ -4,13 +4,13 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from cards.errors import refused
-from cards.fitness import inches
-from cards.knots import PRINTED_MM
-from cards.practice import Practice
-from cards.propose.wish import Tippet
-from cards.rack_file import Rack
-from cards.units import Diameter, Strength
+from tagend.cards.base.errors import refused
+from tagend.cards.base.units import Diameter, Strength
+from tagend.cards.leader.suitability import inches
+from tagend.cards.practice.knots import PRINTED_MM
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.rack_file import Rack
+from tagend.cards.propose.wish import Tippet
 
 # Of the line's tip: common practice in print for ordinary nylon; less if hard, more if soft.
 BUTT_OF_TIP = Fraction(2, 3)

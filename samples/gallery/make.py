@@ -1,6 +1,8 @@
 """The gallery: the sample files in, a picture of every kind of page out, as the program makes it.
 
-    python -m samples.gallery.make
+    python -m tagend.samples.gallery.make
+
+It is run from the top of the tree.
 
 Each picture carries the text of its page, by which a test tells that it is out of date.
 """
@@ -16,9 +18,9 @@ from PIL import Image, ImageOps
 from PIL.PngImagePlugin import PngInfo
 from pypdfium2 import PdfDocument
 
-from cards.cli import commands
+from tagend.cards.cli import commands
 
-FOLDER = Path(__file__).parent
+FOLDER = Path("samples/gallery")
 TEXT = "Page text"  # the keyword under which a picture carries it
 
 _BORDER = 12  # pixels of white around what is printed
@@ -99,10 +101,10 @@ def rendered(pdf: bytes, picture: Picture, text: str) -> bytes:
     return data.getvalue()
 
 
-def carried(picture: Picture) -> str:
+def carried(picture: Picture, folder: Path) -> str:
     """Return the text that a picture of the gallery carries; empty where there is no picture."""
     try:
-        with Image.open(FOLDER / f"{picture.name}.png") as image:
+        with Image.open(folder / f"{picture.name}.png") as image:
             text: str = image.info.get(TEXT, "")
             return text
     except FileNotFoundError:

@@ -13,12 +13,12 @@ from random import Random
 from statistics import median
 from time import perf_counter
 
-from cards.audit import audit
-from cards.batch import COUNT_MOST, Order, batch
-from cards.leader import work_out
-from cards.recipe_text import recipe_text
-from cards.shop_file import common_practice
-from cards.worksheet import worksheet
+from tagend.cards.batches.batch import COUNT_MOST, Order, batch
+from tagend.cards.leader.audit import audit
+from tagend.cards.leader.leader import work_out
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import common_practice
+from tagend.cards.recipe.recipe_text import recipe_text
 from tests.plausible import plausible_recipe, plausible_recipes
 
 SECTIONS = 12
@@ -28,7 +28,7 @@ FILES = (125, 250, 500, 1000)
 # What `tagend check` does, with the most memory that it held, in kilobytes, as its last word.
 CHECK = """
 import resource, sys
-from cards.cli import main
+from tagend.cards.cli import main
 try:
     main(["check", *sys.argv[1:]])
 finally:

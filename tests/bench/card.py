@@ -19,13 +19,13 @@ from qrcode import QRCode
 from qrcode.constants import ERROR_CORRECT_M
 from reportlab.pdfgen.canvas import Canvas
 
-from cards import printing
-from cards.errors import Refused
-from cards.recipe import Recipe
-from cards.shop_file import Shop, common_practice
-from cards.worksheet import worksheet
-from layouts.face import Code, Face, Item, Path, TextRun, mapped
-from layouts.sheet import Placed, Sheet
+from tagend.cards.base.errors import Refused
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import Shop, common_practice
+from tagend.cards.printing import pages as printing
+from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.paper.face import Code, Face, Item, Path, TextRun, mapped
+from tagend.layouts.sheets.sheet import Placed, Sheet
 from tests.plausible import plausible_recipes
 
 CARDS = 40  # in one PDF; in every round they are others

@@ -12,15 +12,15 @@ from time import process_time
 
 from reportlab.pdfgen.canvas import Canvas
 
-from layouts import pdf
-from layouts.face import MM, Face, Item, Path, rectangle
-from layouts.imposition import Card, place_cards
-from layouts.margins import with_rules
-from layouts.printer import Printer, corrected
-from layouts.rulers import RuleWords
-from layouts.sheet import Sheet
-from layouts.stock import card_size, paper
-from layouts.text import set_line
+from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle
+from tagend.layouts.paper.text import set_line
+from tagend.layouts.pdf import pdf
+from tagend.layouts.sheets.imposition import Card, place_cards
+from tagend.layouts.sheets.margins import with_rules
+from tagend.layouts.sheets.printer import Printer, corrected
+from tagend.layouts.sheets.rulers import RuleWords
+from tagend.layouts.sheets.sheet import Sheet
+from tagend.layouts.stock.stock import card_size, paper
 
 COUNTS = (1250, 2500, 5000, 10_000)  # of cards of 85 × 55 mm, ten on a sheet of A4
 LINES = 8

@@ -6,9 +6,9 @@ Run as `python -m tests.bench.notation_size` from the project's folder.
 from collections import defaultdict
 from statistics import median
 
-from cards.knot_file import load_knots
-from cards.materials import load_materials
-from cards.notation import write_notation
+from tagend.cards.code.notation import write_notation
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.materials import load_materials
 from tests.plausible import plausible_recipes
 
 RECIPES = 5000

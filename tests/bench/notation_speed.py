@@ -8,11 +8,11 @@ from random import Random
 from statistics import median
 from time import perf_counter
 
-from cards.check_characters import CHARACTERS
-from cards.errors import Refused
-from cards.knot_file import load_knots
-from cards.materials import load_materials
-from cards.notation import read_notation, write_notation
+from tagend.cards.base.errors import Refused
+from tagend.cards.code.check_characters import CHARACTERS
+from tagend.cards.code.notation import read_notation, write_notation
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.materials import load_materials
 from tests.plausible import plausible_recipe
 
 RECIPES = 300

@@ -9,11 +9,11 @@ from random import Random
 from statistics import median
 from time import perf_counter
 
-from cards.practice import Practice
-from cards.propose import Supply, Tippet, Wish, propose
-from cards.shop_file import common_practice
-from cards.units import parse_diameter, parse_length
-from cards.worksheet import worksheet
+from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.shop_file import common_practice
+from tagend.cards.propose import Supply, Tippet, Wish, propose
 
 RUNS = 9
 SPOOLS = 40

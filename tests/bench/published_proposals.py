@@ -10,11 +10,18 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from cards.propose import Shares, Tippet, Wish, propose, supplies_of_diameters
-from cards.propose.lengths import Plans
-from cards.propose.tape import tape_for
-from cards.recipe import Recipe
-from cards.units import DIAMETER_MM, INCH_MM, Diameter, Length, parse_diameter, parse_length
+from tagend.cards.base.units import (
+    DIAMETER_MM,
+    INCH_MM,
+    Diameter,
+    Length,
+    parse_diameter,
+    parse_length,
+)
+from tagend.cards.propose import Shares, Tippet, Wish, propose, supplies_of_diameters
+from tagend.cards.propose.lengths import Plans
+from tagend.cards.propose.tape import tape_for
+from tagend.cards.recipe.recipe import Recipe
 from tests.outside.test_published_leaders import LEADERS, written
 from tests.written import PRACTICE, leader
 

@@ -12,16 +12,16 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
-from cards.printing import CardWishes, cards_pdf
-from cards.recipe_file import read_recipe
-from cards.shop_file import Shop, common_practice
-from cards.worksheet import worksheet
-from layouts import pdf
-from layouts.face import Code, Item, TextRun
-from layouts.face import Path as Line
-from layouts.sheet import Sheet
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.shop_file import Shop, common_practice
+from tagend.cards.printing.pages import CardWishes, cards_pdf
+from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.layouts.paper.face import Code, Item, TextRun
+from tagend.layouts.paper.face import Path as Line
+from tagend.layouts.pdf import pdf
+from tagend.layouts.sheets.sheet import Sheet
+from tests.tree import ROOT
 
-ROOT = Path(__file__).parents[2]
 SAMPLE = ROOT / "samples" / "sandbar-eight.toml"
 TAGEND = [sys.executable, "-c", "import sys; from cards.cli import main; main(sys.argv[1:])"]
 RUNS = 15

@@ -10,7 +10,7 @@ import time
 from pathlib import Path
 from statistics import median
 
-from cards.csv_text import csv_table
+from tagend.cards.tables.write_recipes import csv_table
 from tests.plausible import plausible_recipes
 
 RECIPES = 200

@@ -13,8 +13,8 @@ import numpy as np
 from numpy.random import Generator
 from numpy.typing import NDArray
 
-from layouts.code import QUIET
-from layouts.code_check import Rows
+from tagend.layouts.codes.code import QUIET
+from tagend.layouts.codes.code_check import Rows
 
 Grey = NDArray[np.float32]  # share of light that a point sends back, 0 to 1
 

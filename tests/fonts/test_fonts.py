@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-import fonts
-from fonts import FontMissing, NoGlyph, Run, runs, text_width
-from fonts.faces import widths
-from fonts.files import FONTS, FontFile, Weight, font_path
+from tagend import fonts
+from tagend.fonts import FontMissing, NoGlyph, Run, runs, text_width
+from tagend.fonts.faces import widths
+from tagend.fonts.files import FONTS, FontFile, Weight, font_path
 
 SHA256 = {
     "medium": "426350c298277f7f9d1a93956572799ca3d16e2d43e7f60eec8382bcd795ec30",
@@ -132,7 +132,7 @@ def test_the_fallback_and_the_font_packages_stay_unloaded() -> None:
         "import sys, fonts\n"
         "assert 'reportlab' not in sys.modules\n"
         "fonts.runs('Butt 3/4 in', 'medium')\n"
-        "from fonts.faces import _loaded\n"
+        "from tagend.fonts.faces import _loaded\n"
         "print(_loaded.cache_info().currsize, [m for m in sys.modules if 'fontpkg' in m])"
     )
     done = subprocess.run(

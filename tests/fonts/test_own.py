@@ -7,12 +7,12 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from fonts import BadFont, NoGlyph, Run, chain, own_font, runs, text_width
-from fonts.files import font_path
-from layouts.face import Face
-from layouts.pdf import write_pdf
-from layouts.sheet import Placed, Sheet
-from layouts.text import set_line
+from tagend.fonts import BadFont, NoGlyph, Run, chain, own_font, runs, text_width
+from tagend.fonts.files import font_path
+from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.text import set_line
+from tagend.layouts.pdf.pdf import write_pdf
+from tagend.layouts.sheets.sheet import Placed, Sheet
 from tests.fonts.made import postscript, truetype
 from tests.layouts.drawn import page_image, text
 

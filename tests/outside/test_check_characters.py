@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 from segno import consts
 from stdnum.iso7064 import mod_97_10
 
-from cards.check_characters import CHARACTERS, check_characters
+from tagend.cards.code.check_characters import CHARACTERS, check_characters
 
 BARE = CHARACTERS.replace(" ", "")
 

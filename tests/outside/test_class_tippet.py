@@ -8,10 +8,10 @@ from fractions import Fraction
 
 import pytest
 
-from cards.audit import audit
-from cards.recipe import Recipe
-from cards.rules import common_rules
-from cards.units import POUND_KG, parse_length, parse_strength
+from tagend.cards.base.units import POUND_KG, parse_length, parse_strength
+from tagend.cards.leader.audit import audit
+from tagend.cards.practice.rules import common_rules
+from tagend.cards.recipe.recipe import Recipe
 from tests.written import PRACTICE, leader, recipe, section
 
 RULES = common_rules()

@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from cards.allowance import helix_mm, wraps_mm
-from cards.units import parse_diameter
+from tagend.cards.base.units import parse_diameter
+from tagend.cards.leader.allowance import helix_mm, wraps_mm
 
 
 @pytest.mark.parametrize(

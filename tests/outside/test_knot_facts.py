@@ -2,12 +2,12 @@
 
 import pytest
 
-from cards.cautions import cautions
-from cards.knot_file import load_knots
-from cards.knots import Side, turns
-from cards.materials import load_materials
-from cards.units import parse_diameter, parse_length
-from cards.wording import ENGLISH
+from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.knots import Side, turns
+from tagend.cards.practice.materials import load_materials
+from tagend.cards.words.cautions import cautions
+from tagend.cards.words.language import ENGLISH
 
 KNOTS = load_knots()
 

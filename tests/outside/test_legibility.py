@@ -10,9 +10,9 @@ import math
 
 import pytest
 
-import fonts
-from layouts.face import MM
-from layouts.legible import FLOOR, LEAST_ARC, READING_ARC, height_at, size_for
+from tagend import fonts
+from tagend.layouts.paper.face import MM
+from tagend.layouts.paper.legible import FLOOR, LEAST_ARC, READING_ARC, height_at, size_for
 
 # distance in mm, minutes of arc, height in mm, size in points
 VISUAL_ANGLE = [

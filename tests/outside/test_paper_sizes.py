@@ -4,8 +4,8 @@ import papersizes_guide
 import pytest
 from reportlab.lib import pagesizes
 
-from layouts.face import MM
-from layouts.stock import card_size, paper, shipped
+from tagend.layouts.paper.face import MM
+from tagend.layouts.stock.stock import card_size, paper, shipped
 
 # ISO 216: the first size of each series in mm; every other is the one before with its long side
 # halved, rounded down to whole millimetres.

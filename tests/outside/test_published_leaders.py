@@ -11,10 +11,10 @@ from fractions import Fraction
 
 import pytest
 
-from cards.audit import audit
-from cards.leader import Extent
-from cards.recipe import Recipe
-from cards.units import INCH_MM, parse_diameter, parse_strength
+from tagend.cards.base.units import INCH_MM, parse_diameter, parse_strength
+from tagend.cards.leader.audit import audit
+from tagend.cards.leader.leader import Extent
+from tagend.cards.recipe.recipe import Recipe
 from tests.written import PRACTICE, leader, recipe, section
 
 ASSUMED_MPA = 700

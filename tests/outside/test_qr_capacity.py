@@ -9,7 +9,7 @@ import segno
 import zxingcpp
 from PIL import Image
 
-from layouts.code import ALPHANUMERIC, LEVELS, Level, symbol
+from tagend.layouts.codes.code import ALPHANUMERIC, LEVELS, Level, symbol
 
 # Alphanumeric characters that versions 1 to 10 hold, by level.
 CAPACITY: dict[Level, tuple[int, ...]] = {

@@ -8,8 +8,8 @@ from itertools import combinations
 
 import pytest
 
-from cards.audit.taper import stiffness_ratio
-from cards.units import parse_diameter
+from tagend.cards.base.units import parse_diameter
+from tagend.cards.leader.audit.taper import stiffness_ratio
 from tests.written import leader, recipe, section
 
 # EI in N mm2 by diameter in inches and E in GPa, worked out by hand.

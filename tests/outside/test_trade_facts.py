@@ -4,9 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from cards.audit import audit
-from cards.recipe import Recipe, Section
-from cards.units import parse_length
+from tagend.cards.base.units import parse_length
+from tagend.cards.leader.audit import audit
+from tagend.cards.recipe.recipe import Recipe, Section
 from tests.written import PRACTICE, leader, recipe, section
 
 INCH = Fraction("25.4")

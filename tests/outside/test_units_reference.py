@@ -6,8 +6,8 @@ import pint
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.spell import ShownUnit, diameter_in
-from cards.units import Diameter, Length, Strength
+from tagend.cards.base.shown_lengths import ShownUnit, diameter_in
+from tagend.cards.base.units import Diameter, Length, Strength
 from tests.strategies import diameters, lengths, strengths
 
 REGISTRY: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)

@@ -8,8 +8,8 @@ from fractions import Fraction
 
 import pytest
 
-from cards.errors import Refused
-from cards.units import parse_diameter
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.units import parse_diameter
 
 TABLE = [
     # X, thousandths, exact mm, mm as usually printed

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from cards.cli import main
+from tagend.cards.cli import main
 
 
 @dataclass(frozen=True, slots=True)

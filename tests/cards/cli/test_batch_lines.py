@@ -1,7 +1,7 @@
-from cards.batch import Order, batch
-from cards.cli.batch_lines import batch_lines
-from cards.rack_file import Rack, Spool
-from cards.units import parse_diameter, parse_line_length
+from tagend.cards.base.units import parse_diameter, parse_line_length
+from tagend.cards.batches.batch import Order, batch
+from tagend.cards.cli.batch_lines import batch_lines
+from tagend.cards.practice.rack_file import Rack, Spool
 from tests.written import leader, recipe, section
 
 # Cut lengths, so that the sums below are of the very numbers written.

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from layouts.face import MM
+from tagend.layouts.paper.face import MM
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import boxes, text
 

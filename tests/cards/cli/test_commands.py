@@ -5,15 +5,14 @@ from pathlib import Path
 
 import pytest
 
-from cards.cli import COMMANDS
+from tagend.cards.cli import COMMANDS
 from tests.cards.cli.conftest import Tagend
-
-ROOT = Path(__file__).parents[3]
+from tests.tree import ROOT
 
 
 def spawn(*arguments: str | Path) -> subprocess.CompletedProcess[str]:
     """Run the command as a person does, in a process of its own."""
-    program = [sys.executable, "-c", "from cards.cli import main; main()"]
+    program = [sys.executable, "-m", "tagend.cards"]
     return subprocess.run(
         [*program, *map(str, arguments)],
         cwd=ROOT,
@@ -64,7 +63,7 @@ def test_nobody_minds_when_the_reader_goes_away(demo: Path) -> None:
     reader, writer = os.pipe()
     os.close(reader)
     run = subprocess.run(
-        [sys.executable, "-c", "from cards.cli import main; main()", "check", "--schema"],
+        [sys.executable, "-m", "tagend.cards", "check", "--schema"],
         cwd=ROOT,
         stdout=writer,
         stderr=subprocess.PIPE,

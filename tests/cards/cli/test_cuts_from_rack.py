@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from cards.units import parse_line_length
+from tagend.cards.base.units import parse_line_length
 from tests.cards.cli.conftest import Tagend
 from tests.cards.cli.test_commands import spawn
 

@@ -1,4 +1,4 @@
-from cards.cli.explained import explained_lines
+from tagend.cards.cli.explained import explained_lines
 from tests.written import leader, recipe, section
 
 TWO = recipe(

@@ -4,8 +4,8 @@ from pathlib import Path
 import pytest
 
 from tests.cards.cli.conftest import Tagend
+from tests.tree import BROKEN
 
-BROKEN = Path(__file__).parents[1] / "broken"
 BINARY = b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\xff\xfe"
 
 

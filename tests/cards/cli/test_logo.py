@@ -10,8 +10,7 @@ from PIL import Image
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import page_image
 from tests.pictures import file_of
-
-ROOT = Path(__file__).parents[3]
+from tests.tree import ROOT
 
 
 def shop_with(demo: Path, logo: str) -> Path:
@@ -81,8 +80,7 @@ def test_the_same_logo_gives_the_same_bytes_in_any_process(demo: Path) -> None:
         out = demo / f"{seed}.pdf"
         arguments = ["cards", demo / "sandbar-eight.toml", "--shop", demo / "shop.toml", "-o", out]
         subprocess.run(
-            [sys.executable, "-c", "import sys; from cards.cli import main; main(sys.argv[1:])"]
-            + [str(argument) for argument in arguments],
+            [sys.executable, "-m", "tagend.cards"] + [str(argument) for argument in arguments],
             cwd=ROOT,
             env={"PYTHONHASHSEED": seed},
             check=True,
@@ -95,7 +93,7 @@ def test_the_same_logo_gives_the_same_bytes_in_any_process(demo: Path) -> None:
 def test_a_vector_logo_needs_no_reader_of_pdfs(demo: Path) -> None:
     """And none at all loads what draws it."""
     program = (
-        "import sys; from cards.cli import main\n"
+        "import sys; from tagend.cards.cli import main\n"
         "try: main(sys.argv[1:])\n"
         "except SystemExit: print(*{'pypdf', 'svgelements'} & set(sys.modules))"
     )

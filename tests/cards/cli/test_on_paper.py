@@ -6,10 +6,10 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from cards.errors import Refused
-from cards.printing import paper_faults
-from layouts.face import MM
-from layouts.imposition import MixedSizes
+from tagend.cards.base.errors import Refused
+from tagend.cards.printing.pages import paper_faults
+from tagend.layouts.paper.face import MM
+from tagend.layouts.sheets.imposition import MixedSizes
 from tests.cards.cli.conftest import Tagend
 from tests.fonts.made import postscript, truetype
 from tests.layouts.drawn import boxes, is_grey_only, text

@@ -5,9 +5,9 @@ from pathlib import Path
 import pytest
 from reportlab.pdfgen.canvas import Canvas
 
-from cards.notation import write_notation
-from cards.recipe import Recipe
-from cards.recipe_file import read_recipe
+from tagend.cards.code.notation import write_notation
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe_file import read_recipe
 from tests.cards.cli.conftest import Tagend
 from tests.pictures import beside, code_picture, file_of, pages
 from tests.written import PRACTICE

@@ -1,6 +1,6 @@
 import pytest
 
-from layouts.stock import shipped
+from tagend.layouts.stock.stock import shipped
 from tests.cards.cli.conftest import Tagend
 
 

@@ -2,8 +2,8 @@ from pathlib import Path
 
 import pytest
 
-from cards.csv_columns import COLUMNS
-from cards.csv_text import csv_table
+from tagend.cards.tables.columns import COLUMNS
+from tagend.cards.tables.write_recipes import csv_table
 from tests.cards.cli.conftest import Tagend
 from tests.plausible import plausible_recipes
 

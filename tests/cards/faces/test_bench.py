@@ -7,20 +7,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from cards.batch import Batch, Order, batch
-from cards.cautions import cautions
-from cards.faces.bench import bench_sheet
-from cards.faces.block import TooSmall
-from cards.faces.page import MARGIN
-from cards.rack_file import Rack, read_rack
-from cards.spell import ShownUnit, length
-from cards.units import parse_line_length
-from cards.wording import ENGLISH, Wording
-from layouts.face import Face, Path
-from layouts.formats import Paper
-from layouts.stock import paper
-from layouts.text import TooWide
-from layouts.typeset import GAP, prepare
+from tagend.cards.base.shown_lengths import ShownUnit, length
+from tagend.cards.base.units import parse_line_length
+from tagend.cards.batches.batch import Batch, Order, batch
+from tagend.cards.faces.bench import bench_sheet
+from tagend.cards.faces.block import TooSmall
+from tagend.cards.faces.page import MARGIN
+from tagend.cards.practice.rack_file import Rack, read_rack
+from tagend.cards.words.cautions import cautions
+from tagend.cards.words.language import ENGLISH, Wording
+from tagend.layouts.paper.face import Face, Path
+from tagend.layouts.paper.text import TooWide
+from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.stock.formats import Paper
+from tagend.layouts.stock.stock import paper
 from tests.seen import faults, paths, runs, words
 from tests.tieable import counts, seeds, tieable
 from tests.written import PRACTICE, leader, practice, recipe, section

@@ -4,10 +4,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.faces.block import Block, Scale, TooSmall, filled, line_block, stack_height, stacked
-from layouts.face import TextRun
-from layouts.legible import FLOOR
-from layouts.text import set_line
+from tagend.cards.faces.block import (
+    Block,
+    Scale,
+    TooSmall,
+    filled,
+    line_block,
+    stack_height,
+    stacked,
+)
+from tagend.layouts.paper.face import TextRun
+from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.text import set_line
 
 heights = st.lists(st.integers(1, 40), min_size=1, max_size=20)
 

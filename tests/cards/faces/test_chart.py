@@ -3,11 +3,11 @@ import re
 import pytest
 from hypothesis import given, settings
 
-from cards.faces.block import Scale
-from cards.faces.chart import profile_chart
-from cards.leader import Leader
-from cards.wording import ENGLISH
-from layouts.face import Face, Path
+from tagend.cards.faces.block import Scale
+from tagend.cards.faces.chart import profile_chart
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import ENGLISH
+from tagend.layouts.paper.face import Face, Path
 from tests.seen import faults, paths, points, runs, words
 from tests.tieable import counts, seeds, tieable
 from tests.written import leader, recipe, section

@@ -1,9 +1,9 @@
 import pytest
 
-from cards.faces.block import Scale
-from cards.faces.columns import Column, columns
-from cards.recipe import Recipe
-from cards.wording import ENGLISH, Wording
+from tagend.cards.faces.block import Scale
+from tagend.cards.faces.columns import Column, columns
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.words.language import ENGLISH, Wording
 from tests.written import SIX, leader, practice, recipe, section
 
 SCALE = Scale(1.0)

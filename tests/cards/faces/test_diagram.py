@@ -4,12 +4,12 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from cards.faces.block import Block, Scale
-from cards.faces.diagram import diagram, diagrams
-from cards.leader import Leader
-from cards.wording import ENGLISH, wording_in
-from layouts.face import MM, Face, Path, TextRun
-from layouts.text import TooWide
+from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.diagram import diagram, diagrams
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import ENGLISH, wording_in
+from tagend.layouts.paper.face import MM, Face, Path, TextRun
+from tagend.layouts.paper.text import TooWide
 from tests.drawable import leaders
 from tests.seen import faults, glyphs, paths, points, runs, words
 from tests.tieable import counts, seeds, tieable

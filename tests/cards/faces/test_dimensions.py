@@ -4,13 +4,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.faces.block import Block, Scale
-from cards.faces.dimensions import dimension_line, distances, lengths_above
-from cards.faces.plot import Plot, plot
-from cards.leader import Leader
-from cards.units import INCH_MM
-from cards.wording import ENGLISH
-from layouts.face import Face, Path
+from tagend.cards.base.units import INCH_MM
+from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.dimensions import dimension_line, distances, lengths_above
+from tagend.cards.faces.plot import Plot, plot
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import ENGLISH
+from tagend.layouts.paper.face import Face, Path
 from tests.drawable import leaders
 from tests.seen import paths, points, runs
 from tests.written import leader, recipe, section

@@ -1,11 +1,11 @@
 import pytest
 
-from cards.faces.block import Scale
-from cards.faces.front import Fronting, front
-from cards.faces.panel import INSET, Panel
-from cards.wording import ENGLISH
-from layouts.face import Face
-from layouts.stock import card_size
+from tagend.cards.faces.block import Scale
+from tagend.cards.faces.front import Fronting, front
+from tagend.cards.faces.panel import INSET, Panel
+from tagend.cards.words.language import ENGLISH
+from tagend.layouts.paper.face import Face
+from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs, words
 from tests.written import PRACTICE, leader, recipe, section
 

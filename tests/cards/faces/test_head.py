@@ -2,13 +2,13 @@ from dataclasses import replace
 
 import pytest
 
-from cards.faces.block import Block, Scale
-from cards.faces.head import continued_head, head
-from cards.leader import Leader
-from cards.recipe import Recipe
-from cards.wording import ENGLISH, Wording
-from layouts.face import Face
-from layouts.text import TooWide
+from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.head import continued_head, head
+from tagend.cards.leader.leader import Leader
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.words.language import ENGLISH, Wording
+from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.text import TooWide
 from tests.seen import faults, runs, words
 from tests.written import leader, practice, recipe, section
 

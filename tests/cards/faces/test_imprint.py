@@ -4,14 +4,14 @@ from itertools import product
 
 import pytest
 
-from cards.faces.block import LEADING, Block, Scale
-from cards.faces.imprint import imprint_block
-from cards.faces.panel import INSET
-from layouts.face import Face, Picture, shifted
-from layouts.ink import apart, ink
-from layouts.logo import Logo, drawn
-from layouts.pdf import write_pdf
-from layouts.sheet import Placed, Sheet
+from tagend.cards.faces.block import LEADING, Block, Scale
+from tagend.cards.faces.imprint import imprint_block
+from tagend.cards.faces.panel import INSET
+from tagend.layouts.logo.logo import Logo, drawn
+from tagend.layouts.paper.face import Face, Picture, shifted
+from tagend.layouts.pdf.pdf import write_pdf
+from tagend.layouts.sheets.ink import apart, ink
+from tagend.layouts.sheets.sheet import Placed, Sheet
 from tests.layouts.drawn import page_image
 from tests.seen import faults, glyphs, runs, words
 

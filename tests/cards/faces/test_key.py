@@ -2,12 +2,12 @@ from dataclasses import replace
 
 import pytest
 
-from cards.faces.block import Scale
-from cards.faces.key import key
-from cards.faces.plot import plot
-from cards.leader import Leader
-from cards.wording import ENGLISH
-from layouts.face import Face
+from tagend.cards.faces.block import Scale
+from tagend.cards.faces.key import key
+from tagend.cards.faces.plot import plot
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import ENGLISH
+from tagend.layouts.paper.face import Face
 from tests.seen import faults, paths, points, runs
 from tests.written import PRACTICE, leader, recipe, section
 

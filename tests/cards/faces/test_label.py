@@ -7,15 +7,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from cards.faces.block import TooSmall
-from cards.faces.label import LabelNote, wallet_label
-from cards.leader import Leader
-from cards.printing import code_of
-from cards.wording import ENGLISH, Wording
-from layouts.code import DESIGN_MODULE, QUIET, SMALLEST_MODULE
-from layouts.face import Face
-from layouts.formats import LabelSheet
-from layouts.stock import label_sheet, shipped
+from tagend.cards.faces.block import TooSmall
+from tagend.cards.faces.label import LabelNote, wallet_label
+from tagend.cards.leader.leader import Leader
+from tagend.cards.printing.pages import code_of
+from tagend.cards.words.language import ENGLISH, Wording
+from tagend.layouts.codes.code import DESIGN_MODULE, QUIET, SMALLEST_MODULE
+from tagend.layouts.paper.face import Face
+from tagend.layouts.stock.formats import LabelSheet
+from tagend.layouts.stock.stock import label_sheet, shipped
 from tests.seen import codes, faults, paths, points, runs, words
 from tests.tieable import seeds, tieable
 from tests.written import PRACTICE, SIX, leader, practice

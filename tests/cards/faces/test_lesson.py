@@ -2,12 +2,12 @@
 
 import pytest
 
-from cards.faces.block import Scale
-from cards.faces.lesson import LEAST_FIGURE, lesson_block
-from cards.knot_file import load_knots
-from cards.knots import Knot
-from cards.tying import Lesson
-from layouts.face import Path
+from tagend.cards.faces.block import Scale
+from tagend.cards.faces.lesson import LEAST_FIGURE, lesson_block
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.knots import Knot
+from tagend.cards.words.lessons import Lesson
+from tagend.layouts.paper.face import Path
 
 WIDTHS = (140.0, 225.0, 360.0)
 TURNS = ((4, 6), (5, 7), (7, 9))

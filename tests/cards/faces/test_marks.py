@@ -2,11 +2,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.faces.marks import marks, reach, rise
-from cards.faces.plot import Plot, plot
-from cards.leader import Leader
-from cards.recipe import Part, Recipe
-from layouts.face import Path
+from tagend.cards.faces.marks import marks, reach, rise
+from tagend.cards.faces.plot import Plot, plot
+from tagend.cards.leader.leader import Leader
+from tagend.cards.recipe.recipe import Part, Recipe
+from tagend.layouts.paper.face import Path
 from tests.drawable import leaders
 from tests.seen import points
 from tests.written import leader, recipe, section

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.faces.pattern import Band, patterned
-from cards.materials import Pattern
-from layouts.face import Path
+from tagend.cards.faces.pattern import Band, patterned
+from tagend.cards.practice.materials import Pattern
+from tagend.layouts.paper.face import Path
 from tests.seen import points
 
 PATTERNS: tuple[Pattern, ...] = get_args(Pattern)

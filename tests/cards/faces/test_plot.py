@@ -2,8 +2,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cards.faces.plot import plot
-from cards.leader import Leader
+from tagend.cards.faces.plot import plot
+from tagend.cards.leader.leader import Leader
 from tests.drawable import leaders
 from tests.written import leader, recipe, section
 

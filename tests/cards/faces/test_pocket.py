@@ -6,22 +6,22 @@ from itertools import chain
 import pytest
 from hypothesis import given, settings
 
-from cards.card_making import CardStyle, CardText, card_text
-from cards.faces.block import TooSmall
-from cards.faces.panel import INSET
-from cards.faces.pocket import LARGE, pocket_card
-from cards.leader import Leader
-from cards.printing import code_of
-from cards.recipe import Recipe, Section
-from cards.shop_file import Shop
-from cards.wording import ENGLISH
-from cards.words import end_name, end_words, joint_words, loop_words
-from fonts import NoGlyph
-from layouts.code import TextTooLong
-from layouts.face import MM, Face
-from layouts.formats import CardSize
-from layouts.stock import card_size, shipped
-from layouts.typeset import GAP, prepare
+from tagend.cards.faces.block import TooSmall
+from tagend.cards.faces.panel import INSET
+from tagend.cards.faces.pocket import LARGE, pocket_card
+from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.card_making import CardStyle, CardText, card_text
+from tagend.cards.printing.pages import code_of
+from tagend.cards.recipe.recipe import Recipe, Section
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import end_name, end_words, joint_words, loop_words
+from tagend.fonts import NoGlyph
+from tagend.layouts.codes.code import TextTooLong
+from tagend.layouts.paper.face import MM, Face
+from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.stock.formats import CardSize
+from tagend.layouts.stock.stock import card_size, shipped
 from tests.seen import codes, faults, paths, runs, words
 from tests.strategies import recipes
 from tests.tieable import counts, is_tieable, seeds, tieable

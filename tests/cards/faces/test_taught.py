@@ -6,15 +6,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from cards.faces.block import Block, Scale, TooSmall, line_block
-from cards.faces.lesson import Figure
-from cards.faces.panel import INSET, More, Panel, Side, Title, nothing
-from cards.faces.taught import Teaching, lesson_blocks, taught_sides
-from cards.knot_file import load_knots
-from cards.tying import Lesson
-from layouts.formats import CardSize
-from layouts.stock import card_size
-from layouts.text import set_line
+from tagend.cards.faces.block import Block, Scale, TooSmall, line_block
+from tagend.cards.faces.lesson import Figure
+from tagend.cards.faces.panel import INSET, More, Panel, Side, Title, nothing
+from tagend.cards.faces.taught import Teaching, lesson_blocks, taught_sides
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.words.lessons import Lesson
+from tagend.layouts.paper.text import set_line
+from tagend.layouts.stock.formats import CardSize
+from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs
 
 TITLE = Title("Under test", 2)

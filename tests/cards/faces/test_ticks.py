@@ -2,9 +2,9 @@ from itertools import pairwise
 
 import pytest
 
-from cards.faces.ticks import tick_boxes
-from cards.wording import ENGLISH
-from layouts.face import Face, Path, TextRun
+from tagend.cards.faces.ticks import tick_boxes
+from tagend.cards.words.language import ENGLISH
+from tagend.layouts.paper.face import Face, Path, TextRun
 from tests.seen import Box, faults, points
 
 

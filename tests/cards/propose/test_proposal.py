@@ -9,14 +9,14 @@ from random import Random
 
 import pytest
 
-from cards.errors import Refused
-from cards.leader import work_out
-from cards.propose import Proposal, Shares, Supply, Tippet, Wish, propose
-from cards.propose.net import knot_cost, net_of, step_cost
-from cards.propose.rooms import rooms_of
-from cards.propose.tape import tape_for
-from cards.recipe import Recipe, Section
-from cards.units import INCH_MM, parse_diameter, parse_length, parse_span
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.units import INCH_MM, parse_diameter, parse_length, parse_span
+from tagend.cards.leader.leader import work_out
+from tagend.cards.propose import Proposal, Shares, Supply, Tippet, Wish, propose
+from tagend.cards.propose.net import knot_cost, net_of, step_cost
+from tagend.cards.propose.rooms import rooms_of
+from tagend.cards.propose.tape import tape_for
+from tagend.cards.recipe.recipe import Recipe, Section
 from tests.written import PRACTICE
 
 TAPE_MM = INCH_MM / 4

@@ -1,7 +1,9 @@
 import pytest
 
-from cards.errors import Refused
-from cards.propose import (
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.units import INCH_MM, parse_diameter, parse_strength
+from tagend.cards.practice.rack_file import read_rack
+from tagend.cards.propose import (
     Shares,
     Supply,
     Tippet,
@@ -11,9 +13,7 @@ from cards.propose import (
     supplies_of_diameters,
     supplies_of_rack,
 )
-from cards.propose.supplies import fullest
-from cards.rack_file import read_rack
-from cards.units import INCH_MM, parse_diameter, parse_strength
+from tagend.cards.propose.supplies import fullest
 from tests.cards.propose.test_proposal import supply
 from tests.written import PRACTICE
 

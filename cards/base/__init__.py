@@ -1,0 +1,1 @@
+"""What every room uses: faults, exact quantities, TOML checked at the door, named tables."""

@@ -1,0 +1,183 @@
+"""Named rows of a data file: its tables in, a shelf out where each row stands under its names."""
+
+import os
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Generic, NamedTuple, Protocol, TypeVar
+
+from pydantic_core import SchemaValidator
+
+from tagend.cards.base.errors import Fault, Refused, below, refused
+from tagend.cards.base.file_schema import Schema, check, known_keys, optional, plain_text
+from tagend.cards.base.toml_file import read_toml
+from tagend.cards.base.value_readers import by, list_of, text_line
+
+NAME_MOST = 30
+SOURCE_MOST = 120
+
+_CARDS = os.path.dirname(os.path.dirname(__file__))
+
+_APOSTROPHES = str.maketrans("", "", "'’‘ʼ´`′")
+_CODE = re.compile(r"[A-Z][A-Z0-9]{0,2}")
+
+
+class Row(Protocol):
+    """What a shelf needs to know of a row."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def also(self) -> tuple[str, ...]: ...
+    @property
+    def code(self) -> str: ...
+
+
+R = TypeVar("R", bound=Row)
+
+
+class Kind(NamedTuple, Generic[R]):
+    """How the tables of one file are read: what a row is called, its schema and its laws."""
+
+    word: str
+    schema: SchemaValidator
+    keys: Mapping[str, object]  # the tree of keys that a person may write in a table
+    contradictions: Callable[[R], Iterable[Fault]]
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf(Generic[R]):
+    """Rows in the order of their file, each under its names and its code."""
+
+    word: str
+    rows: tuple[R, ...]
+    names: Mapping[str, R]  # by `plain_name`
+    codes: Mapping[str, R]
+
+    def __iter__(self) -> Iterator[R]:
+        return iter(self.rows)
+
+    def find(self, name: str, where: str = "") -> R:
+        """Return the row called `name`; raises `Refused` with the nearest names.
+
+        Capitals, spaces, hyphens, apostrophes and a last word "knot" make no difference.
+        """
+        row = self.names.get(name) or self.names.get(plain_name(name))
+        if row is None:
+            raise refused(f"no {self.word} is called {name[:40]!r}", self._instead(name), where)
+        return row
+
+    def by_code(self, code: str, where: str = "") -> R:
+        """Return the row with a label's code; raises `Refused` with the codes there are."""
+        row = self.codes.get(code)
+        if row is None:
+            instead = f"the codes are: {', '.join(self.codes)}"
+            raise refused(f"no {self.word} has the code {code[:10]!r}", instead, where)
+        return row
+
+    def _instead(self, name: str) -> str:
+        from difflib import get_close_matches
+
+        near = get_close_matches(plain_name(name), self.names, n=5)
+        names = list(dict.fromkeys(self.names[key].name for key in near))
+        if names:
+            return f"did you mean {' or '.join(names[:3])}?"
+        return f"write one of: {', '.join(row.name for row in self.rows)}"
+
+
+def plain_name(name: str) -> str:
+    """Return a name as shelves compare it: `Surgeon’s  Loop` is `surgeons loop`."""
+    words = re.sub(r"[-‐‑–_\s]+", " ", name.translate(_APOSTROPHES)).strip().casefold()
+    return words.removesuffix(" knot")
+
+
+def row_kind(word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]) -> Kind[R]:
+    """Return how to read tables of this schema, whose `name` is the table's heading."""
+    keys = known_keys(schema)
+    del keys["name"]
+    return Kind(word, SchemaValidator(schema), keys, contradictions)
+
+
+def read_shelf(kind: Kind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
+    """Return a shelf of our file's tables with a person's own over them, key by key.
+
+    Raises `Refused` with every fault of every table.
+    """
+    tables = {name: keys for name, keys in ours.items() if isinstance(keys, dict)}
+    spelling = {plain_name(name): name for name in tables}
+    own = {spelling.get(plain_name(name), name): keys for name, keys in own.items()}
+    rows: list[R] = []
+    faults: list[Fault] = []
+    for name in dict.fromkeys((*tables, *own)):
+        try:
+            rows.append(_row(kind, name, tables.get(name, {}), own.get(name, {})))
+        except Refused as refusal:
+            heading = name if name.isprintable() else repr(name)
+            faults += (below(heading, fault) for fault in refusal.faults)
+    if faults:
+        raise Refused(*faults)
+    # Own rows come last, so that a clash is told of the row that a person can change.
+    return _shelve(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
+
+
+def read_our_file(name: str) -> dict[str, object]:
+    """Return the tables of a data file, by its path below `cards`: `practice/knots.toml`."""
+    # Plainly opened: what importlib.resources imports takes longer than all our files to read.
+    with open(os.path.join(_CARDS, name), "rb") as file:
+        return read_toml(file.read())
+
+
+def _read_name(value: object) -> str:
+    name = plain_text(value, NAME_MOST)
+    if plain_name(name) in ("", "knot", "none"):
+        raise refused(f"{name!r} cannot be a name", "choose one that tells it from the others")
+    return name
+
+
+def _read_code(value: object) -> str:
+    if not isinstance(value, str) or not _CODE.fullmatch(value):
+        raise refused(
+            f"{str(value)[:40]!r} cannot be a code",
+            "write 1 to 3 of A to Z and 0 to 9, a letter first",
+        )
+    return value
+
+
+# The keys that every row has.
+NAMING: Mapping[str, Schema] = {
+    "name": by(_read_name),
+    "code": by(_read_code),
+    "also": optional(by(list_of(_read_name, "name", 0, 9)), ()),
+    "source": optional(by(list_of(text_line(SOURCE_MOST), "source", 0, 9)), ()),
+}
+
+
+def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R:
+    if not isinstance(own, Mapping):
+        raise refused("this is not a table", f'write its keys under [{kind.word}s."{name}"]')
+    if "name" in own:
+        raise refused("the heading is the name", "leave this key out", "name")
+    row: R = check(kind.schema, {**ours, **own, "name": name}, None, kind.keys)
+    faults = tuple(kind.contradictions(row))
+    if faults:
+        raise Refused(*faults)
+    return row
+
+
+def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
+    """Return the rows on a shelf, refusing any that takes a name or code of one before it."""
+    names: dict[str, R] = {}
+    codes: dict[str, R] = {}
+    faults = []
+    for row in in_turn:
+        if codes.setdefault(row.code, row) is not row:
+            found = f"{row.code!r} is the code of {codes[row.code].name}"
+            faults.append(Fault(f"{row.name}, code", found, "choose another"))
+        for name in (row.name, *row.also):
+            owner = names.setdefault(plain_name(name), row)
+            if owner is not row:
+                found = f"{name!r} already means {owner.name}"
+                faults.append(Fault(row.name, found, "choose another name"))
+    if faults:
+        raise Refused(*faults)
+    return Shelf(word, tuple(rows), names, codes)

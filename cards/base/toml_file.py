@@ -1,0 +1,59 @@
+"""TOML files: bytes in, tables out, or one fault with its line."""
+
+import tomllib
+from collections.abc import Iterable
+
+from tagend.cards.base.errors import Refused, refused
+
+LARGEST = 1_000_000  # bytes; a recipe has some hundred
+LONGEST = 3000  # characters in a line: Python reads no number of more than 4300 digits
+DEEPEST = 20  # tables in tables; a shop file has five
+
+
+def read_toml(data: bytes) -> dict[str, object]:
+    """Return the tables of a TOML file; raises `Refused` when it is none."""
+    if len(data) > LARGEST:
+        raise refused("this file is too large", "give a TOML file of at most 1 MB")
+    try:
+        written = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise refused("this is not a text file", "give a TOML file in UTF-8") from None
+    if not written.strip():
+        raise refused("this file is empty", "start from one that `tagend samples` writes")
+    for number, line in enumerate(written.split("\n"), start=1):
+        if len(line) > LONGEST:
+            found = f"this line has {len(line)} characters"
+            raise refused(found, f"write at most {LONGEST} in a line", f"line {number}")
+    try:
+        tables = tomllib.loads(written)
+    except RecursionError:
+        raise _too_deep() from None
+    except tomllib.TOMLDecodeError as error:
+        raise _at_line(error) from None
+    if not _is_shallow(tables):
+        raise _too_deep()
+    return tables
+
+
+def _is_shallow(tables: dict[str, object]) -> bool:
+    level: list[object] = [tables]
+    for _ in range(DEEPEST):
+        level = [item for value in level for item in _items(value)]
+    return not level
+
+
+def _items(value: object) -> Iterable[object]:
+    if isinstance(value, dict):
+        return value.values()
+    return value if isinstance(value, list) else ()
+
+
+def _too_deep() -> Refused:
+    return refused("this file is nested too deep", "write tables and texts only")
+
+
+def _at_line(error: tomllib.TOMLDecodeError) -> Refused:
+    message, _, place = str(error).rpartition(" (at ")
+    where = place.rstrip(")")
+    instead = 'write keys as name = "text", and headings as [butt] or [[section]]'
+    return refused(message[:1].lower() + message[1:], instead, where)

@@ -1,0 +1,69 @@
+"""What a batch draws from the rack: a batch and the rack's file in; the file after it out."""
+
+from collections.abc import Iterator
+from datetime import date
+from fractions import Fraction
+
+from tagend.cards.base.errors import Fault, Refused
+from tagend.cards.base.toml_edit import with_values
+from tagend.cards.base.units import LENGTH_MM
+from tagend.cards.batches.batch import Batch
+from tagend.cards.practice.rack_file import Rack, Spool
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.shopping import shortage_line
+
+# Decimals that what is left is rounded down to: a hundredth of a yard is 9 mm.
+_DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}
+
+RECORD = (
+    *("date", "spool", "lot", "diameter", "material", "recipe", "section"),
+    *("pieces", "cut_mm", "drawn_mm", "left"),
+)
+
+
+def rack_after(data: bytes, rack: Rack, batch: Batch) -> bytes:
+    """Return the rack's file with what the batch leaves; all else in it stays as it was.
+
+    `data` is what the rack was read from. Raises `Refused` where it has not line enough.
+    """
+    if batch.shortages:
+        raise Refused(
+            *(
+                Fault("", f"to buy: {shortage_line(shortage, ENGLISH)}", "nothing was drawn")
+                for shortage in batch.shortages
+            )
+        )
+    places = {spool.label: place for place, spool in enumerate(rack.spools)}
+    drawn = {
+        places[pull.spool.label]: left_words(pull.spool, pull.spool.left.mm - pull.mm)
+        for pull in batch.pulls
+        if pull.spool and pull.cuts
+    }
+    return with_values(data, "spool", "left", drawn)
+
+
+def left_words(spool: Spool, mm: Fraction) -> str:
+    """Return what is left in the unit that the spool is written in, rounded down."""
+    unit = spool.left.unit
+    parts = 10 ** _DECIMALS[unit]
+    number = Fraction(mm * parts // LENGTH_MM[unit], parts)
+    decimals = f"{float(number):.{_DECIMALS[unit]}f}"
+    return f"{decimals.rstrip('0').rstrip('.') if '.' in decimals else decimals} {unit}"
+
+
+def record_rows(batch: Batch, day: date) -> Iterator[tuple[str, ...]]:
+    """Yield what was drawn, a row for each kind of piece from each spool, as `RECORD` says."""
+    for pull in batch.pulls:
+        if pull.spool is None:
+            continue
+        left = left_words(pull.spool, pull.spool.left.mm - pull.mm)
+        for cut in pull.cuts:
+            yield (
+                *(day.isoformat(), pull.spool.label, pull.spool.lot or ""),
+                *(pull.spool.diameter.plain, pull.material, cut.leader.recipe.name),
+                *(str(cut.piece.place), str(cut.count), _mm(cut.piece.cut_mm), _mm(cut.mm), left),
+            )
+
+
+def _mm(exact: Fraction) -> str:
+    return f"{float(exact):.2f}".rstrip("0").rstrip(".")

@@ -1,0 +1,87 @@
+"""A place in a text that is being read: patterns in, what matches or a pointed fault out."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tagend.cards.base.errors import Refused, refused
+
+COMPARE = "compare it with the label"
+
+
+@dataclass(slots=True)
+class Cursor:
+    """Reads `text` from the left; `places` says where in the person's own text each character is.
+
+    `places` counts from 1 and has one place more, for the end.
+    """
+
+    text: str
+    places: Sequence[int]
+    what: str = ""
+    at: int = 0
+
+    def __bool__(self) -> bool:
+        """Whether anything is left."""
+        return self.at < len(self.text)
+
+    @property
+    def rest(self) -> str:
+        return self.text[self.at :]
+
+    def take(self, pattern: re.Pattern[str]) -> re.Match[str] | None:
+        """Return what matches here, and go on behind it."""
+        match = pattern.match(self.text, self.at)
+        if match:
+            self.at = match.end()
+        return match
+
+    def takes(self, sign: str) -> bool:
+        """Go on behind `sign` if it stands here, and say whether it did."""
+        here = self.text.startswith(sign, self.at)
+        if here:
+            self.at += len(sign)
+        return here
+
+    def split(self, sign: str) -> list["Cursor"]:
+        """Return a cursor for each piece between the signs."""
+        pieces: list[Cursor] = []
+        start = 0
+        for piece in self.text.split(sign):
+            pieces.append(self.part(start, start + len(piece)))
+            start += len(piece) + len(sign)
+        return pieces
+
+    def trimmed(self) -> "Cursor":
+        """Return a cursor without the spaces at both ends."""
+        start = len(self.text) - len(self.text.lstrip(" "))
+        return self.part(start, max(len(self.text.rstrip(" ")), start))
+
+    def only(self, kept: re.Pattern[str]) -> "Cursor":
+        """Return a cursor for what matches `kept`, without the characters in between."""
+        spans = [match.span() for match in kept.finditer(self.text)]
+        text = "".join(self.text[start:end] for start, end in spans)
+        places = [place for start, end in spans for place in self.places[start:end]]
+        return Cursor(text, [*places, self.places[-1]], self.what)
+
+    def end(self) -> None:
+        """Raise `Refused` if anything is left."""
+        if self:
+            raise self.fault(f"{self.rest[:8]!r} has no place here", COMPARE)
+
+    def part(self, start: int, end: int) -> "Cursor":
+        """Return a cursor for the characters from `start` to before `end`."""
+        return Cursor(self.text[start:end], self.places[start : end + 1], self.what)
+
+    def where(self, at: int) -> str:
+        """Return in words where the character at `at` is."""
+        return f"{self.what}, character {self.places[at]}".removeprefix(", ")
+
+    def fault(self, found: str, instead: str, at: int | None = None) -> Refused:
+        """Return the refusal of what stands at `at`, or here."""
+        return refused(found, instead, self.where(self.at if at is None else at))
+
+    def placed(self, refusal: Refused, at: int) -> Refused:
+        """Return the refusal, which knows no place in a text, as one of what stands at `at`."""
+        fault = refusal.faults[0]
+        return self.fault(fault.found, fault.instead, at)

@@ -1,0 +1,35 @@
+"""Knots and materials in the characters of a code: a name in, its code or its own letters out."""
+
+import re
+
+from tagend.cards.base.named_table import R, Shelf
+from tagend.cards.code.code_escapes import escape, unescape
+from tagend.cards.code.cursor import Cursor
+
+# The codes are those of our own files, so that a label reads alike whatever shop file lies about.
+_CODE = re.compile("[A-Z][A-Z0-9]*")
+_QUOTED = re.compile(r"%(?:\$.|[^%$])*%")
+MEANT = re.compile(rf"{_QUOTED.pattern}|[^ ]")  # all but the spaces outside of own names
+
+
+def write_name(name: str, known: Shelf[R], ours: Shelf[R]) -> str:
+    """Return the code of a row of ours, or the name of a person's own between percent signs."""
+    name = known.find(name).name
+    for row in ours:
+        if row.name == name:
+            return row.code
+    return f"%{escape(name, capital=False)}%"
+
+
+def read_name(cursor: Cursor, known: Shelf[R], ours: Shelf[R]) -> str | None:
+    """Read `name = letter {letter | digit} | "%" text "%"`, if one stands here.
+
+    Raises `Refused` with what there is instead, for a code or a name that nothing has.
+    """
+    start = cursor.at
+    if code := cursor.take(_CODE):
+        return known.find(ours.by_code(code[0], cursor.where(start)).name).name
+    if quoted := cursor.take(_QUOTED):
+        inside = cursor.part(start + 1, start + len(quoted[0]) - 1)
+        return known.find(unescape(inside, capital=False), cursor.where(start)).name
+    return None

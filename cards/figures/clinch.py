@@ -1,0 +1,152 @@
+"""The clinches, plain, improved and in pairs: the turns in, the strands and what they hold out."""
+
+from dataclasses import replace
+
+from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
+from tagend.cards.figures.eye import SWIVEL, eye, ring, swivel, through
+from tagend.cards.figures.strand import Strand, line
+
+_ROOM = 15.0  # for the turns, laid up
+_R = 1.3  # of the turns laid up, from the standing part
+_IN_RING = 0.6  # from the middle of a ring, so that both have room in it
+
+
+def clinch_laid(turns: int) -> tuple[Strand, ...]:
+    """The tag wound round the standing part and half on, then through the loop by the eye."""
+    near = -4.8
+    wraps = turns + 0.5
+    far = near - wraps * pitch(turns, _ROOM, 1.9)
+    back = _R + 1.5
+    tag = [
+        *_round(far, 1.0, 1.5),
+        (-3.3, back, -1.6),
+        (-3.3, _R, -1.6),
+        (-3.3, -_R, 1.6),
+        (-3.3, -_R - 1.9, 1.6),
+    ]
+    return _on_eye(_laid_lead(far, near), coil(near, far, -wraps, 180, _R, _R), tag)
+
+
+def ring_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+    """A clinch to either side of a ring."""
+    return *_apart(_IN_RING, clinch_laid(thick), clinch_laid(thin)), ring(2.1)
+
+
+def ring_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+    """Both clinches drawn close."""
+    return *_apart(_IN_RING, clinch_drawn(thick), clinch_drawn(thin)), ring(2.1)
+
+
+def swivel_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+    """A clinch to either eye of a swivel."""
+    return *_apart(SWIVEL, clinch_laid(thick), clinch_laid(thin)), *swivel()
+
+
+def swivel_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+    """Both clinches drawn close."""
+    return *_apart(SWIVEL, clinch_drawn(thick), clinch_drawn(thin)), *swivel()
+
+
+def _apart(
+    far: float, thick: tuple[Strand, ...], thin: tuple[Strand, ...]
+) -> tuple[Strand, Strand]:
+    """Return the strands of two clinches, to the left and to the right, each so far from 0."""
+    upper = tuple((x - far, y, z) for x, y, z in thick[0].points)
+    lower = tuple((far - x, -y, z) for x, y, z in thin[0].points)
+    return replace(thick[0], points=upper), replace(thin[0], points=lower, look="solid")
+
+
+def improved_laid(turns: int) -> tuple[Strand, ...]:
+    """As the clinch, with whole turns; then through the big loop that the way back has made."""
+    near = -5.6
+    far = near - turns * pitch(turns, _ROOM, 1.9)
+    back = -_R - 2.0
+    tag = [
+        *_round(far, -1.0, 2.0),
+        (-2.8, back, -0.4),
+        (-2.8, -_R, 1.4),
+        (-2.8, 0.2, 0.2),
+        (-4.2, 0.2, -0.4),
+        (-4.2, -_R, -1.3),
+        (-4.2, back, 0.9),
+        (-4.2, back - 1.8, 0.9),
+    ]
+    return _on_eye(_laid_lead(far, near), coil(near, far, -turns, 180, _R, _R), tag)
+
+
+def _laid_lead(far: float, near: float) -> list[Point]:
+    """Return the strand to where its turns begin: standing part, eye, and lower way out of it."""
+    return [
+        (far - 3.0, 0.0, 0.0),
+        (near, 0.0, 0.0),
+        (near + 1.0, _R, 0.0),
+        (-2.8, _R, 0.2),
+        *through(0.0),
+        (-2.8, -_R, -0.2),
+        (near, -_R, 0.0),
+    ]
+
+
+def _round(far: float, side: float, away: float) -> list[Point]:
+    """Return the end of the turns, on one side, and the beginning of the way back beyond it."""
+    back = side * (_R + away)
+    return [
+        (far, side * _R, 0.0),
+        (far - 1.5, side * _R, -side),
+        (far - 1.5, back, -side),
+        (far + 0.5, back, -0.4),
+    ]
+
+
+def clinch_drawn(turns: int) -> tuple[Strand, ...]:
+    """The turns drawn close, over the standing part and the own one, the tag between the two.
+
+    As in the blood knot, the turns go over to the way back.
+    """
+    near = -4.4
+    wraps = turns + 0.5
+    far = near - wraps * CLOSE
+    tag = [
+        (near + 0.1, -0.5, -2.0),
+        (near + 0.5, -1.4, -0.9),
+        (-3.1, -1.4, 0.0),
+        (-3.1, 2.6, 0.0),
+    ]
+    return _on_eye(_drawn_lead(far), coil(far, near, -wraps, 90, 1.05, 2.1), tag)
+
+
+def improved_drawn(turns: int) -> tuple[Strand, ...]:
+    """As the clinch, the tag then under the turn nearest to the eye, which was the big loop."""
+    near = -5.4
+    far = near - turns * CLOSE
+    tag = [
+        (near, 0.4, 2.0),
+        (near + 0.7, 1.7, 1.6),
+        (-3.1, 1.7, 1.2),
+        (-3.1, 0.0, 0.0),
+        (-3.2, -1.4, 0.4),
+        (-4.3, -1.4, 1.4),
+        (-4.3, 0.4, 1.7),
+        (-4.3, 1.7, 0.1),
+        (-4.3, 3.1, 0.0),
+    ]
+    return _on_eye(_drawn_lead(far), coil(far, near, -turns, 90, 1.05, 2.1), tag)
+
+
+def _drawn_lead(far: float) -> list[Point]:
+    """Return the strand to where its turns begin, standing part behind and own part in front."""
+    return [
+        (far - 3.2, 0.0, -0.5),
+        (-4.6, 0.0, -0.5),
+        (-3.1, 0.0, -1.2),
+        *((x, -y, -z) for x, y, z in through(0.0)),
+        (-3.1, 0.0, 1.2),
+        (-4.6, 0.0, 0.5),
+        (far - 0.9, 0.0, 0.5),
+        (far - 0.9, -0.2, 2.2),
+        (far + 0.2, 0.3, 2.2),
+    ]
+
+
+def _on_eye(lead: list[Point], turns: list[Point], tag: list[Point]) -> tuple[Strand, ...]:
+    return line(wound(lead, turns, tag, 0.8)), eye(0.0)

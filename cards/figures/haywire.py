@@ -1,0 +1,47 @@
+"""The haywire twist: the turns in, the wire and the eye out."""
+
+from collections.abc import Sequence
+
+from tagend.cards.figures.curve import CLOSE, Point, coil, rounded
+from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.strand import Strand, line
+
+_WRAPS = 5  # as knots.toml has them
+_PITCH = 2.6  # of the twist: its two parts lie as an X
+_NEAR = -6.2  # where the twist begins, from the eye
+_R, _DEEP = 0.6, 0.9  # of either part, from the middle of the twist
+_BARREL = 1.05  # of the wraps, from the standing part
+
+
+def haywire_twisted(turns: int) -> tuple[Strand, ...]:
+    """Both parts turned round one another, and the tag set square."""
+    far = _far(turns)
+    square = [(-0.5, -0.7, 0.9), (-0.9, 0.4, 1.2), (-0.9, 1.6, 1.0), (-0.9, 4.0, 0.6)]
+    return _on_eye(turns, [(far + x, y, z) for x, y, z in square])
+
+
+def haywire_wrapped(turns: int) -> tuple[Strand, ...]:
+    """The wraps laid round the standing part alone, and the tag broken flush."""
+    start = _far(turns) - 0.5
+    wraps = _WRAPS - 0.15  # the end lies behind
+    return _on_eye(turns, coil(start, start - wraps * CLOSE, -wraps, 180, _BARREL, 1.5)[1:])
+
+
+def _far(turns: int) -> float:
+    return _NEAR - turns * _PITCH
+
+
+def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Strand, ...]:
+    """Return the wire from the left, round the eye, back in twist with itself, and its tag."""
+    far = _far(turns)
+    out, back = (coil(_NEAR, far, -turns, angle, _R, _DEEP) for angle in (0, 180))
+    standing = [(far - 9.0, 0.0, 0.0), (far - 2.0, 0.0, 0.0), (far - 1.0, 0.1, 0.0)]
+    loop = [
+        (_NEAR, _R, 0.0),
+        (-4.0, 1.6, 0.3),
+        *through(0.0),
+        (-4.0, -1.6, -0.3),
+        (_NEAR, -_R, 0.0),
+    ]
+    places = [*standing, *reversed(out[:-1]), *rounded(loop, 1.2)[1:-1], *back[:-1], *tag]
+    return line(places), eye(0.0)

@@ -1,0 +1,91 @@
+"""Strands drawn in black alone: strands and a scale in, paths out."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from tagend.cards.figures.layers import Run, layers
+from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.stroke import Place, Trace, stroke, trace
+from tagend.layouts.paper.face import Path
+
+INK = 0.78  # of a strand's thickness: strands that touch keep white between them
+EDGE = 0.5  # points; thinner lines break up on an office printer
+_WHITE = 0.22  # on either side of what passes over: up to a strand that touches it
+_LAP = 0.2  # points of one run over the next, so that no seam shows
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """The box that strands fill, in thicknesses."""
+
+    left: float
+    right: float
+    low: float
+    high: float
+
+    @property
+    def width(self) -> float:
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        return self.high - self.low
+
+
+@dataclass(frozen=True, slots=True)
+class _Pen:
+    """A pen's width in points, its grey, and how far it goes beyond a run and before a cut end."""
+
+    line: float
+    grey: float = 0.0
+    lap: float = 0.0
+    cut: float = 0.0
+
+
+def frame(strands: Sequence[Strand]) -> Frame:
+    """Return the box that the ink of strands fills."""
+    points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
+    return Frame(
+        min(x - half for x, _, half in points),
+        max(x + half for x, _, half in points),
+        min(y - half for _, y, half in points),
+        max(y + half for _, y, half in points),
+    )
+
+
+def inked(strands: Sequence[Strand], unit: float) -> tuple[Path, ...]:
+    """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
+    box = frame(strands)
+    paper = [
+        trace([((x - box.left) * unit, (box.high - y) * unit) for x, y, _ in strand.points])
+        for strand in strands
+    ]
+    paths: list[Path] = []
+    for layer in layers(strands):
+        for width in sorted({strand.width for strand in strands}, reverse=True):
+            line = INK * width * unit
+            white = [run for run in layer.white if run.strand.width == width]
+            ink = [run for run in layer.ink if run.strand.width == width]
+            core = [run for run in ink if run.strand.look == "outline"]
+            paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, 1.0), paper)
+            paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
+            paths += _drawn(core, _Pen(line - 2 * EDGE, 1.0, 2 * _LAP, EDGE), paper)
+    return tuple(paths)
+
+
+def _drawn(runs: Sequence[Run], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
+    """Yield the runs as one path, or nothing where there are none."""
+    steps = [
+        step
+        for run in runs
+        for step in stroke(paper[run.number], run.first, run.last, _laps(run, pen))
+    ]
+    if steps:
+        yield Path(tuple(steps), pen.line, pen.grey)
+
+
+def _laps(run: Run, pen: _Pen) -> Place:
+    strand = run.strand
+    at_first = run.first == 0 and strand.first_cut
+    at_last = run.last == len(strand.points) - 1 and strand.last_cut
+    return -pen.cut if at_first else pen.lap, -pen.cut if at_last else pen.lap

@@ -1,0 +1,114 @@
+"""Which parts of the strands are drawn first: strands in, their runs in layers out.
+
+A strand is cut into short pieces. Where two cover one another on the paper, the one nearer to the
+reader goes into a later layer; what nothing covers goes into the last. Neighbouring pieces of one
+layer make a run. Within a layer nothing covers anything, so that a layer takes a few strokes of
+the pen however many runs it has.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import groupby
+from math import hypot
+
+from tagend.cards.figures.strand import Strand
+
+_STEPS = 2  # of the curve in a piece
+_COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
+_DEEPER = 0.3  # widths of depth between what passes over and what it covers; less is a touch
+_BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, not a crossing
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Part of a strand: the strand, its place among all, and the first and last point."""
+
+    strand: Strand
+    number: int
+    first: int
+    last: int
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """Runs to be drawn together, once white has been laid where they pass over others."""
+
+    white: list[Run] = field(default_factory=list)
+    ink: list[Run] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class _Piece:
+    strand: Strand
+    number: int
+    first: int
+    last: int
+    x: float
+    y: float
+    z: float
+    along: float
+    height: int = 0
+    covered: bool = False
+
+
+def layers(strands: Sequence[Strand]) -> list[Layer]:
+    """Return what to draw, the lowest layer first."""
+    cut = [list(_pieces(strand, number)) for number, strand in enumerate(strands)]
+    pieces = [piece for of_one in cut for piece in of_one]
+    _stack(pieces, max(strand.width for strand in strands))
+    top = max(piece.height for piece in pieces)
+    result = [Layer() for _ in range(top + 1)]
+    for of_one in cut:
+        for height, run in _alike(of_one, [p.height if p.covered else top for p in of_one]):
+            result[height].ink.append(_run(run))
+            for over, part in _alike(run, [piece.height > 0 for piece in run]):
+                if over:
+                    result[height].white.append(_run(part))
+    return result
+
+
+def _pieces(strand: Strand, number: int) -> Iterator[_Piece]:
+    along, last = 0.0, len(strand.points) - 1
+    for first in range(0, last, _STEPS):
+        end = min(first + _STEPS, last)
+        (x1, y1, z1), (x2, y2, z2) = strand.points[first], strand.points[end]
+        middle = (x1 + x2) / 2, (y1 + y2) / 2, (z1 + z2) / 2
+        yield _Piece(strand, number, first, end, *middle, along)
+        along += hypot(x2 - x1, y2 - y1, z2 - z1)
+
+
+def _stack(pieces: Iterable[_Piece], cell: float) -> None:
+    """Lift each piece, the furthest first, one layer above the highest that it covers."""
+    cells: dict[tuple[int, int], list[_Piece]] = defaultdict(list)
+    for piece in sorted(pieces, key=lambda piece: piece.z):
+        column, row = int(piece.x // cell), int(piece.y // cell)
+        for c in (column - 1, column, column + 1):
+            for r in (row - 1, row, row + 1):
+                for lower in cells.get((c, r), ()):
+                    if _covers(piece, lower):
+                        lower.covered = True
+                        piece.height = max(piece.height, lower.height + 1)
+        cells[column, row].append(piece)
+
+
+def _covers(upper: _Piece, lower: _Piece) -> bool:
+    width = upper.strand.width
+    reach = _COVERS * (width + lower.strand.width) / 2
+    if (
+        upper.z - lower.z < _DEEPER
+        or (upper.x - lower.x) ** 2 + (upper.y - lower.y) ** 2 >= reach * reach
+    ):
+        return False
+    return upper.number != lower.number or abs(upper.along - lower.along) >= _BEND * width
+
+
+def _alike(pieces: Sequence[_Piece], marks: Sequence[int]) -> Iterator[tuple[int, list[_Piece]]]:
+    """Yield each stretch of pieces that have one mark."""
+    pairs = zip(marks, pieces, strict=True)
+    for mark, group in groupby(pairs, key=lambda pair: pair[0]):
+        yield mark, [piece for _, piece in group]
+
+
+def _run(pieces: Sequence[_Piece]) -> Run:
+    return Run(pieces[0].strand, pieces[0].number, pieces[0].first, pieces[-1].last)

@@ -1,0 +1,45 @@
+"""Loop to loop: two loops joined, before they are drawn together and after."""
+
+from tagend.cards.figures.curve import Point, rounded, smooth
+from tagend.cards.figures.strand import Strand
+
+
+def loops_laid() -> tuple[Strand, ...]:
+    """The loops joined and still open."""
+    return _joined(4.4, 2.6)
+
+
+def loops_drawn() -> tuple[Strand, ...]:
+    """The loops seated square, like a reef knot."""
+    return _joined(2.7, 1.7)
+
+
+def _joined(reach: float, wide: float) -> tuple[Strand, ...]:
+    """Return two loops, each `reach` beyond the middle, and a bar for the knot of each."""
+    upper = _loop(reach, wide)
+    lower = [(-x, y, -z) for x, y, z in upper]
+    knot = reach + 2.8
+    bars = [((x, 1.4, 1.6), (x, -1.4, 1.6)) for x in (-knot, knot)]
+    return (
+        Strand(smooth(rounded(upper, 1.1)), "outline"),
+        Strand(smooth(rounded(lower, 1.1)), "solid"),
+        *(Strand(smooth(bar), "solid", 1.3) for bar in bars),
+    )
+
+
+def _loop(reach: float, wide: float) -> list[Point]:
+    """Return corners of the loop whose strand comes from the left.
+
+    Its legs go over the other's tip, under its legs, and its own tip over them both.
+    """
+    knot = -reach - 2.8
+    leg = [
+        (knot + 0.5, 0.55, 0.2),
+        (-reach, 0.55, 1.0),
+        (-0.4 * reach, 0.7, -0.6),
+        (0.0, (0.6 + wide) / 2, -1.0),
+        (0.5 * reach, wide, -0.2),
+        (reach, wide, 0.9),
+    ]
+    back = [(x, -y, z) for x, y, z in reversed(leg)]
+    return [(knot - 3.6, 0.0, 0.0), (knot - 0.6, 0.1, 0.0), *leg, *back, (knot, -0.6, 0.2)]

@@ -1,0 +1,100 @@
+"""The palomar: its strand and the eye, laid up and drawn up out."""
+
+from tagend.cards.figures.curve import Point, beside, coil, rounded, wound
+from tagend.cards.figures.eye import eye
+from tagend.cards.figures.strand import Strand, line
+
+_SIDE = 0.5  # of either leg from the middle of the two
+_R = 2.2  # of the eye, which takes two
+_EYE = 7.0  # where it stands, laid up; drawn up, the knot is measured from it
+
+
+def palomar_laid() -> tuple[Strand, ...]:
+    """The doubled end through the eye and in an overhand round itself, its fold over the fly."""
+    upper, lower = (rounded(beside(_laid(start), side), 1.1) for side, start in _legs(-8.0))
+    fold = [
+        upper[-1],
+        (_EYE + 4.4, upper[-1][1], 0.4),
+        (_EYE + 4.4, 0.0, 1.2),
+        (_EYE + 4.4, 2.2, 0.6),
+        (_EYE + 7.2, 2.2, -0.6),
+        (_EYE + 7.2, 0.0, -1.2),
+        (_EYE + 7.2, lower[-1][1], -0.4),
+        lower[-1],
+    ]
+    return _folded(upper, fold, lower), eye(_EYE, 0.0, _R, 7.0)
+
+
+def _legs(start: float) -> tuple[tuple[float, float], ...]:
+    """Return the side of either leg, and where it begins: the standing part, then the tag."""
+    return (_SIDE, start), (-_SIDE, start + 1.8)
+
+
+def _folded(upper: list[Point], fold: list[Point], lower: list[Point]) -> Strand:
+    """Return the strand along one leg, round its fold, and back along the other."""
+    return line([*upper[:-1], *rounded(fold, 1.1)[1:-1], *reversed(lower[:-1])])
+
+
+def _laid(start: float) -> list[Point]:
+    return [
+        (start, 0.0, 0.0),
+        (2.6, 0.0, 0.0),
+        *_through(_EYE),
+        (2.6, -3.1, 0.0),
+        (-3.6, -3.1, 0.0),
+        (-3.6, 0.0, 1.4),
+        (-3.6, 2.5, 0.6),
+        (-0.3, 2.5, -0.9),
+        (-0.3, -0.2, -1.8),
+        (-0.3, -3.0, 2.0),
+        (-0.3, -5.9, 0.4),
+        (6.0, -5.9, 0.4),
+    ]
+
+
+def _through(x: float) -> list[Point]:
+    """Return corners of the middle of two strands, round the near side of the eye and back."""
+    return [
+        (x - 2.7, 1.0, 1.0),
+        (x, 1.0, 0.8),
+        (x, -1.0, -0.8),
+        (x - 2.7, -1.0, -1.0),
+    ]
+
+
+def palomar_drawn() -> tuple[Strand, ...]:
+    """The overhand drawn close, and the fold round all four legs between it and the eye."""
+    upper, lower = (_drawn(side, start) for side, start in _legs(-13.4))
+    fold = [
+        upper[-1],
+        (-4.5, upper[-1][1], 1.0),
+        (-4.4, 0.0, 2.2),
+        (-4.2, 2.1, 0.8),
+        (-3.5, 2.1, -1.6),
+        (-3.4, 0.0, -4.4),
+        (-3.4, lower[-1][1], -2.0),
+        lower[-1],
+    ]
+    return _folded(upper, fold, lower), eye(0.0, 0.0, _R)
+
+
+def _drawn(side: float, start: float) -> list[Point]:
+    """Return one of two strands side by side, the one that is `side` to the left."""
+    along = 1.1 * side
+    low = side - 2.1
+    lead = [
+        (start, side, 0.0),
+        (-4.0, side, 0.0),
+        *beside(_through(0.0), side),
+        (-4.6, -0.4 - side, -2.8),
+        (-8.4 + along, -0.4 - side, -2.8),
+        (-9.5 + along, -0.7, -2.4),
+        (-9.6 + along, -1.5, -1.4),
+    ]
+    tag = [
+        (-7.0 + along, -1.5, -1.0),
+        (-6.8 + along, low, -0.3),
+        (-6.0, low, 0.2),
+        (-5.2, low, 0.4),
+    ]
+    return wound(lead, coil(-9.6 + along, -7.0 + along, -1.05, 225, 1.7, 1.7), tag, 0.8)

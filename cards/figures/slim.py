@@ -1,0 +1,79 @@
+"""The slim beauty: the turns of its thin strand in, both strands laid up out."""
+
+from tagend.cards.figures.curve import Point, coil, rounded, wound
+from tagend.cards.figures.strand import Strand, folded, line
+
+_SIDE = 0.55  # of either leg of the thin strand from the middle of the two
+_PASSES, _BACK = 2, 3  # of the overhand, and of the turns over the others: as in knots.toml
+_OUT_R, _BACK_R = 1.3, 2.8
+_GAP = -5.8  # where the thin strand's turns begin; the thick one's begin at 0
+_FAR = 2.2 * _PASSES
+_PITCH = 3.0  # of the turns out; those back are wider
+
+
+def slim_threaded() -> tuple[Strand, ...]:
+    """The thin strand, folded, through the thick overhand and out beside the thick strand."""
+    end = _GAP - 3.0
+    legs = ([*rounded(_lead(side), 0.8)[:-1], (end, 1.6 - side, 0.0)] for side in (_SIDE, -_SIDE))
+    return line(_thick(_GAP - 2.5)), line(folded(*legs), "solid")
+
+
+def slim_laid(turns: int) -> tuple[Strand, ...]:
+    """The thin fold wound along the thick strand and back, and put through the gap.
+
+    The gap is between it and the thick strand, by the overhand.
+    """
+    back = min(_BACK, turns // 2)
+    left = _GAP - (turns - back) * _PITCH
+    legs = (_leg(side, turns - back, back, left) for side in (_SIDE, -_SIDE))
+    return line(_thick(left)), line(folded(*legs), "solid")
+
+
+def _thick(left: float) -> list[Point]:
+    """Return the strand from the left, in an overhand whose passes lie over it and its tag."""
+    lead = [
+        (left - 4.0, 0.0, 0.0),
+        (_GAP, 0.0, 0.0),
+        (_GAP + 1.4, -1.65, 0.0),
+        (_FAR + 1.4, -1.65, 0.3),
+        (_FAR + 1.3, -0.4, 2.3),
+        (_FAR, 0.8, 2.2),
+    ]
+    tag = [
+        (0.0, 1.7, 1.8),
+        (-0.5, 2.9, 1.4),
+        (-1.2, 2.7, 0.4),
+        (-1.2, 1.65, 0.0),
+        (0.6, 1.65, 0.0),
+        (_FAR + 3.4, 1.65, 0.0),
+    ]
+    return wound(lead, coil(_FAR, 0.0, -_PASSES, 70, 2.8, 2.2), tag, 0.9)
+
+
+def _lead(side: float) -> list[Point]:
+    """Return corners of one leg of the thin strand, until it has come out beside the thick one."""
+    return [
+        (_FAR + 5.2 + 1.5 * side, -side, 0.0),
+        (-1.7 - 0.6 * side, -side, 0.0),
+        (-2.5 - 0.6 * side, 1.4 - side, 0.0),
+        (_GAP + 1.2, 1.4 - side, 0.0),
+    ]
+
+
+def _leg(side: float, out: int, back: int, left: float) -> list[Point]:
+    along = 1.05 * side
+    end = left + along
+    # They turn back behind the thick strand: a quarter more out, a quarter less back.
+    outwards = coil(_GAP + along, end, -out - 0.25, 0, _OUT_R, _OUT_R)
+    inwards = coil(end, _GAP + along, 0.25 - back, -90, _BACK_R, _BACK_R)
+    hole = _GAP + 1.9 + 0.9 * along
+    tag = [
+        (_GAP + along, _BACK_R, -0.5),
+        (hole, 2.3 + side, -2.1),
+        (hole, 0.9, -1.9),
+        (hole, -0.9, 1.4),
+        (hole, -2.2, 1.4),
+        (hole, -3.2, 0.8),
+    ]
+    lead = [*_lead(side), (_GAP + 0.3 + along, _OUT_R - 0.8 * side, -side)]
+    return wound(lead, [*outwards[:-1], *inwards[1:]], tag, 0.8)

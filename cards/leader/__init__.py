@@ -1,0 +1,1 @@
+"""A recipe and a practice in; the leader worked out, every piece, knot and finding, out."""

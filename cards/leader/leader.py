@@ -1,0 +1,166 @@
+"""A leader worked out: a recipe and the tyer's practice in, every piece, knot and length out."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import NamedTuple
+
+from tagend.cards.base.errors import Fault, Refused
+from tagend.cards.base.shown_lengths import ShownUnit, length
+from tagend.cards.leader.allowance import (
+    BARE,
+    Allowance,
+    end_allowance,
+    joint_allowances,
+    with_dropper,
+)
+from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
+from tagend.cards.leader.parts import fly_end_mm, parts
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """Exact lengths in mm from the shortest to the longest; mostly both are the same."""
+
+    low_mm: Fraction
+    high_mm: Fraction
+
+    def __add__(self, other: "Extent") -> "Extent":
+        return Extent(self.low_mm + other.low_mm, self.high_mm + other.high_mm)
+
+    def longer(self, by_mm: Fraction) -> "Extent":
+        """Return the extent with both ends longer by so much."""
+        return Extent(self.low_mm + by_mm, self.high_mm + by_mm)
+
+
+NOTHING = Extent(Fraction(0), Fraction(0))
+
+
+class Piece(NamedTuple):
+    """One section as the hands meet it."""
+
+    place: int  # from the butt, the first is 1
+    section: Section
+    part: Part
+    at_butt: Allowance
+    at_fly: Allowance
+    finished: Extent  # knot to knot
+    cut_mm: Fraction  # enough for the longest; what to buy, for a piece bought ready made
+
+    @property
+    def allowance_mm(self) -> Fraction:
+        return self.at_butt.mm + self.at_fly.mm
+
+
+class Leader(NamedTuple):
+    """Every piece and knot of one leader, from the butt to the fly."""
+
+    recipe: Recipe
+    pieces: tuple[Piece, ...]
+    butt: End
+    joints: tuple[Joint, ...]  # one fewer than pieces
+    fly: End
+    unit: ShownUnit  # what computed lengths are shown in
+    second_unit: ShownUnit | None = None  # and beside that, where a person wants both
+    converted: bool = False  # are diameters too, or are they shown as they were written?
+
+    @property
+    def finished(self) -> Extent:
+        return sum((piece.finished for piece in self.pieces), start=NOTHING)
+
+    @property
+    def base(self) -> Extent:
+        """The finished length without the tippet and what hangs below it: those get replaced."""
+        above = self.pieces[: self.pieces.index(self.tippet)]
+        return sum((piece.finished for piece in above), start=NOTHING)
+
+    @property
+    def cut_mm(self) -> Fraction:
+        """Line to cut for the whole leader, which leaves out what is bought ready made."""
+        return sum((p.cut_mm for p in self.pieces if not p.section.bought), start=Fraction(0))
+
+    @property
+    def tippet(self) -> Piece:
+        """The piece that is meant to break first, or the last where no part is a tippet."""
+        tippets = [piece for piece in self.pieces if piece.part == "tippet"]
+        return tippets[-1] if tippets else self.pieces[-1]
+
+
+def work_out(recipe: Recipe, practice: Practice) -> Leader:
+    """Return the leader that the recipe asks for, each knot chosen and each length computed."""
+    unit = practice.unit or _written_unit(recipe)
+    butt, fly = butt_end(recipe, practice), fly_end(recipe, practice)
+    between = joints(recipe, practice)
+    ends = _allowances(recipe, (butt, fly), between, practice)
+    pieces = tuple(
+        _piece(place, section, part, both, recipe.lengths, practice.tape_mm(unit))
+        for place, (section, part, both) in enumerate(
+            zip(recipe.sections, parts(recipe, practice.materials), ends, strict=True), start=1
+        )
+    )
+    return Leader(
+        recipe, pieces, butt, between, fly, unit, practice.second_unit, practice.unit is not None
+    )
+
+
+def check_tieable(leader: Leader) -> None:
+    """Raise `Refused` for each piece that its own knots take up: there is nothing to print of it.
+
+    Only cut lengths can be so short.
+    """
+    faults = [
+        Fault(
+            f"{leader.recipe.name}, section {piece.place}",
+            f"its knots take {length(piece.allowance_mm, leader.unit)}, all of the "
+            f"{piece.section.length.plain} that it is cut",
+            'cut it longer, or write lengths = "finished"',
+        )
+        for piece in leader.pieces
+        if piece.finished.low_mm <= 0
+    ]
+    if faults:
+        raise Refused(*faults)
+
+
+def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
+    """Return the first mark of a tape at or beyond a length."""
+    return -(-mm // mark_mm) * mark_mm
+
+
+def _written_unit(recipe: Recipe) -> ShownUnit:
+    unit = recipe.sections[0].length.high.unit
+    if unit in ("in", "ft", "yd"):
+        return "in"
+    return "mm" if unit == "mm" else "cm"
+
+
+def _allowances(
+    recipe: Recipe, ends: tuple[End, End], between: tuple[Joint, ...], practice: Practice
+) -> list[tuple[Allowance, Allowance]]:
+    """Return what both ends of each section take, at its butt end and at its fly end."""
+    butt, fly = ends
+    first, last = recipe.sections[0].diameter.mm, fly_end_mm(recipe.sections[-1])
+    across = [joint_allowances(joint, practice) for joint in between]
+    upper_ends = [end_allowance(butt, first, practice), *(lower for _, lower in across)]
+    lower_ends = [*(upper for upper, _ in across), end_allowance(fly, last, practice)]
+    return [
+        (BARE, BARE) if section.bought else (at_butt, with_dropper(at_fly, section.dropper))
+        for section, at_butt, at_fly in zip(recipe.sections, upper_ends, lower_ends, strict=True)
+    ]
+
+
+def _piece(
+    place: int,
+    section: Section,
+    part: Part,
+    ends: tuple[Allowance, Allowance],
+    mean: LengthsMean,
+    mark_mm: Fraction,
+) -> Piece:
+    written = Extent(section.length.low.mm, section.length.high.mm)
+    takes = ends[0].mm + ends[1].mm
+    if mean == "cut" or section.bought:
+        return Piece(place, section, part, *ends, written.longer(-takes), written.high_mm)
+    cut = round_up(written.high_mm + takes, mark_mm)
+    return Piece(place, section, part, *ends, written, cut)

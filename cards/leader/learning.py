@@ -1,0 +1,68 @@
+"""A person's own allowance from one knot tied: lengths before and after in, the sum out."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tagend.cards.base.errors import refused
+from tagend.cards.base.shown_lengths import ShownUnit, length
+from tagend.cards.base.units import INCH_MM, Length
+from tagend.cards.practice.knots import Knot, Knots
+
+
+@dataclass(frozen=True, slots=True)
+class Learned:
+    """What one side of a knot took, hand length and trimmings and all."""
+
+    knot: Knot
+    before: tuple[Length, ...]
+    after: Length
+    taken_mm: Fraction  # by the whole knot
+    side_mm: Fraction
+
+    @property
+    def unit(self) -> ShownUnit:
+        return "in" if self.after.unit in ("in", "ft", "yd") else "mm"
+
+    @property
+    def allowance(self) -> str:
+        """The length to write into a shop file, rounded up to a fine mark of the tape."""
+        mark = INCH_MM / 16 if self.unit == "in" else Fraction(1)
+        return length(-(-self.side_mm // mark) * mark, self.unit)
+
+    @property
+    def sum(self) -> str:
+        """The arithmetic in one line."""
+        before = " + ".join(piece.plain for piece in self.before)
+        taken = length(self.taken_mm, self.unit)
+        half = f", half for each side: {self.allowance}" if len(self.before) == 2 else ""
+        return f"{before} - {self.after.plain} = {taken}{half}"
+
+
+def written_key(knot: Knot, knots: Knots, keys: Iterable[str]) -> str:
+    """Return the key that a shop file has the knot's allowance under, or else the knot's name."""
+    return next((key for key in keys if knots.find(key) is knot), knot.name)
+
+
+def learn(knot: Knot, before: Sequence[Length], after: Length) -> Learned:
+    """Return what a knot took of one or two pieces of known length.
+
+    `after` is what is left: of two pieces from end to end, of one from its end to the knot.
+    Raises `Refused` where the knot takes another number of pieces, takes unlike lengths from its
+    sides, or cannot have taken what the lengths say.
+    """
+    pieces = 2 if "joint" in knot.places else 1
+    if len(before) != pieces:
+        raise refused(
+            f"{knot.name!r} is tied with {pieces} piece{'s' if pieces > 1 else ''} of line",
+            f"give {'both lengths' if pieces > 1 else 'its length'} with --from",
+        )
+    if knot.takes.thick != knot.takes.thin:
+        raise refused(
+            f"the two sides of {knot.name!r} take unlike lengths",
+            "mark each strand, and write thick and thin under [allowance] in the shop file",
+        )
+    taken = sum((piece.mm for piece in before), start=Fraction(0)) - after.mm
+    if taken <= 0:
+        raise refused("the line is no shorter than before", "measure it again after tying")
+    return Learned(knot, tuple(before), after, taken, taken / pieces)

@@ -1,0 +1,78 @@
+"""Materials: the materials file and a person's own tables in, materials by name or code out."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Literal, get_args
+
+from tagend.cards.base.errors import refused
+from tagend.cards.base.file_schema import optional, table
+from tagend.cards.base.named_table import NAMING, Kind, Shelf, read_our_file, read_shelf, row_kind
+from tagend.cards.base.value_readers import by, list_of, one_of
+
+MaterialKind = Literal["nylon", "fluorocarbon", "wire", "thread"]
+Pattern = Literal["solid", "outline", "core", "hatch", "back hatch", "cross hatch", "dots", "bars"]
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """One material of the materials file; its head says what each key means."""
+
+    name: str
+    code: str
+    kind: MaterialKind
+    pattern: Pattern
+    also: tuple[str, ...] = ()
+    hard: bool = False
+    density: Fraction | None = None  # g/cm3; None where the name does not settle it
+    modulus: tuple[Fraction, Fraction] | None = None  # lowest and highest, GPa
+    source: tuple[str, ...] = ()
+
+
+Materials = Shelf[Material]
+
+
+@cache
+def load_materials() -> Materials:
+    """Return the materials of our file."""
+    return materials_with_own({})
+
+
+def materials_with_own(own: Mapping[str, object]) -> Materials:
+    """Return the materials of our file with a person's own over them, key by key.
+
+    Raises `Refused` with every fault.
+    """
+    return read_shelf(_kind(), read_our_file("practice/materials.toml"), own)
+
+
+@cache
+def _kind() -> Kind[Material]:
+    return row_kind("material", _MATERIAL, lambda _: ())
+
+
+def _read_number(value: object) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not 0.1 <= value <= 1000:
+        raise refused(f"{value!r} is no likely figure", "write a number such as 1.14")
+    return Fraction(str(value))
+
+
+def _read_range(value: object) -> tuple[Fraction, ...]:
+    low_high = list_of(_read_number, "number", 2, 2)(value)
+    if low_high[0] > low_high[1]:
+        raise refused("this range does not grow", "write the lower figure first")
+    return low_high
+
+
+_MATERIAL = table(
+    Material,
+    {
+        **NAMING,
+        "kind": by(one_of(*get_args(MaterialKind))),
+        "pattern": by(one_of(*get_args(Pattern))),
+        "hard": optional({"type": "bool", "strict": True}, False),
+        "density": optional(by(_read_number)),
+        "modulus": optional(by(_read_range)),
+    },
+)

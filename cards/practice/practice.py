@@ -1,0 +1,69 @@
+"""How a person ties: the knots, materials, rules and habits that a worksheet goes by."""
+
+from collections.abc import Mapping
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from tagend.cards.base.errors import refused
+from tagend.cards.base.shown_lengths import ShownUnit
+from tagend.cards.practice.knots import Knot, Knots, Place, Side
+from tagend.cards.practice.materials import Materials
+from tagend.cards.practice.rules import Rule
+
+EndOf = Literal["butt", "joint", "fly"]  # a section
+
+# Which places of the knots file serve at each end of a section.
+_SERVES: dict[EndOf, tuple[Place, ...]] = {
+    "butt": ("butt", "line"),
+    "joint": ("joint",),
+    "fly": ("fly",),
+}
+
+
+class OwnAllowance(NamedTuple):
+    """What a person's own knot takes from the strand on each side."""
+
+    thick_mm: Fraction
+    thin_mm: Fraction
+
+
+class Practice(NamedTuple):
+    """Common practice, with what a person's shop file changes of it."""
+
+    knots: Knots
+    materials: Materials
+    rules: Mapping[str, Rule]
+    choice: Mapping[EndOf, tuple[Knot, ...]]  # by end: the order in which knots are considered
+    own_allowances: Mapping[str, OwnAllowance]  # by the knot's name
+    unit: ShownUnit | None  # None: as each recipe is written
+    tape_in_mm: Fraction  # the marks of an inch tape, to which cuts are rounded up
+    tape_metric_mm: Fraction
+    second_unit: ShownUnit | None = None  # to show beside the first
+
+    def tape_mm(self, unit: ShownUnit) -> Fraction:
+        """Return the distance of the marks that a cut is rounded up to."""
+        return self.tape_in_mm if unit == "in" else self.tape_metric_mm
+
+    def own_allowance(self, knot: Knot, side: Side) -> Fraction | None:
+        """Return the person's own figure for one side of a knot, if there is one."""
+        own = self.own_allowances.get(knot.name)
+        if own is None:
+            return None
+        return own.thick_mm if side == "thick" else own.thin_mm
+
+    def knot_at(self, name: str, end: EndOf) -> Knot:
+        """Return the knot of that name; raises `Refused` when it is not for this end."""
+        return knot_at(self.knots, name, end)
+
+
+def knot_at(knots: Knots, name: str, end: EndOf) -> Knot:
+    """Return the knot of that name; raises `Refused` when it is not for this end."""
+    knot = knots.find(name)
+    places = _SERVES[end]
+    if not any(place in knot.places for place in places):
+        fit = [k.name for k in knots if any(place in k.places for place in places)]
+        raise refused(
+            f"{knot.name!r} is for the {' or '.join(knot.places)} and does not serve here",
+            f"write one of: {', '.join(fit)}",
+        )
+    return knot

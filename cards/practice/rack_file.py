@@ -1,0 +1,80 @@
+"""A rack file: the spools on a person's bench; TOML in, checked spools out."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from pydantic_core import SchemaValidator
+
+from tagend.cards.base.errors import refused
+from tagend.cards.base.file_schema import check, known_keys, optional, parsed, table, tables, text
+from tagend.cards.base.toml_file import read_toml
+from tagend.cards.base.units import LENGTH_MM, Diameter, Length, Strength, parse_line_length
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.line_keys import DIAMETER, MATERIAL, STRENGTH
+
+SPOOLS_MOST = 500
+
+
+@dataclass(frozen=True, slots=True)
+class Spool:
+    """One spool of line and what is left on it."""
+
+    label: str  # what the person calls it
+    material: str  # a name in the materials file
+    diameter: Diameter
+    left: Length
+    strength: Strength | None = None
+    lot: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Rack:
+    """The spools in the order of their file, each with a label of its own."""
+
+    spools: tuple[Spool, ...]
+
+
+def read_rack(data: bytes, practice: Practice) -> Rack:
+    """Return the spools of a rack file; raises `Refused` with every fault in it."""
+    rack: Rack = check(_validator(), read_toml(data), practice, known_keys(RACK))
+    seen: set[str] = set()
+    for place, spool in enumerate(rack.spools, start=1):
+        if spool.label in seen:
+            raise refused(
+                f"two spools are called {spool.label!r}",
+                "give each spool a label of its own",
+                f"spool {place}, label",
+            )
+        seen.add(spool.label)
+    return rack
+
+
+def _read_left(written: object) -> Length:
+    """Read what is left on a spool; one that is used up may say `0 yd`."""
+    empty = _EMPTY.fullmatch(written.strip()) if isinstance(written, str) else None
+    if empty is None:
+        return parse_line_length(written)
+    return Length(Fraction(0), f"0 {empty[1]}", empty[0])
+
+
+_EMPTY = re.compile(rf"0(?:\.0*)? ?({'|'.join(LENGTH_MM)})")
+
+SPOOL = table(
+    Spool,
+    {
+        "label": text(40, "What you call the spool."),
+        "material": MATERIAL,
+        "diameter": DIAMETER,
+        "left": parsed(_read_left, "What is left on it.", ["40 yd", "30 m"]),
+        "strength": optional(STRENGTH),
+        "lot": optional(text(40, "The maker's lot.")),
+    },
+)
+RACK = table(Rack, {"spool": tables(SPOOL, 1, SPOOLS_MOST)}, fields={"spool": "spools"})
+
+
+@cache
+def _validator() -> SchemaValidator:
+    return SchemaValidator(RACK)

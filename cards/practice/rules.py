@@ -1,0 +1,132 @@
+"""The audit's rules as data: the rules file and a person's own settings in, rules out."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Literal, NamedTuple, cast
+
+from pydantic_core import SchemaValidator
+
+from tagend.cards.base.errors import Fault, Refused, below, refused, under
+from tagend.cards.base.file_schema import Schema, check, known_keys, optional, table
+from tagend.cards.base.named_table import read_our_file
+from tagend.cards.base.units import parse_diameter, parse_length
+
+Severity = Literal["error", "warning", "note", "off"]
+Limits = tuple[Fraction, ...]
+
+_WRITE = {
+    "none": "this rule compares with nothing: leave the limit out",
+    "measure": 'write it with its unit, such as "0.004 in"',
+    "number": "write a plain number, such as 1.5",
+    "range": "write two plain numbers, the lower first: [0.5, 0.8]",
+}
+
+
+class Rule(NamedTuple):
+    """One rule; `limits` are mm where the rules file gives a unit, plain numbers where not."""
+
+    name: str
+    severity: Severity
+    limits: Limits
+    kind: str  # of limit, a key of `_WRITE`
+    reason: str
+    standing: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What a person sets of a rule."""
+
+    severity: Severity | None = None
+    limit: object = None
+
+
+def parse_limits(value: object) -> Limits:
+    """Read `"0.004 in"`, `"15 in"`, `1.5` or `[0.5, 0.8]`; raises `Refused`."""
+    if value is None:
+        return ()
+    if isinstance(value, list):
+        limits = tuple(_number(part, "range") for part in value)
+        if len(limits) != 2 or limits[0] >= limits[1]:
+            raise refused("this is not a range", _WRITE["range"])
+        return limits
+    if isinstance(value, str):
+        return (_measure(value),)
+    return (_number(value, "number"),)
+
+
+def _measure(value: str) -> Fraction:
+    try:
+        return parse_diameter(value).mm
+    except Refused:
+        return parse_length(value).mm
+
+
+def _number(value: object, kind: str) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not 0 < value < 1e6:
+        raise refused(f"{value!r} is no likely limit", _WRITE[kind])
+    return Fraction(str(value))
+
+
+def _kind(value: object) -> str:
+    if value is None:
+        return "none"
+    if isinstance(value, list):
+        return "range"
+    return "measure" if isinstance(value, str) else "number"
+
+
+_SEVERITY: Schema = {"type": "literal", "expected": ["error", "warning", "note", "off"]}
+SETTING = table(Setting, {"severity": optional(_SEVERITY), "limit": optional({"type": "any"})})
+
+
+def with_settings(rules: Mapping[str, Rule], settings: Mapping[str, object]) -> dict[str, Rule]:
+    """Return the rules with a person's limits and severities.
+
+    Raises `Refused` with every rule that is not known and every limit of another kind.
+    """
+    changed = dict(rules)
+    faults: list[Fault] = []
+    for name, raw in settings.items():
+        try:
+            changed[name] = _changed(rules, name, raw)
+        except Refused as error:
+            faults += (below(name, fault) for fault in error.faults)
+    if faults:
+        raise Refused(*faults)
+    return changed
+
+
+def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
+    rule = rules.get(name)
+    if rule is None:
+        raise refused("no rule is called so", f"the rules are: {', '.join(rules)}")
+    setting: Setting = check(SchemaValidator(SETTING), raw, None, known_keys(SETTING))
+    severity = setting.severity or rule.severity
+    if setting.limit is None:
+        return rule._replace(severity=severity)
+    with under("limit"):
+        if _kind(setting.limit) != rule.kind:
+            raise refused(f"{setting.limit!r:.40} is of another kind", _WRITE[rule.kind])
+        return rule._replace(severity=severity, limits=parse_limits(setting.limit))
+
+
+@cache
+def common_rules() -> Mapping[str, Rule]:
+    """Return the rules of the rules file, by name."""
+    tables = cast(Mapping[str, Mapping[str, object]], read_our_file("practice/rules.toml"))
+    return {
+        name: Rule(
+            name=name,
+            severity=cast(Severity, row["severity"]),
+            limits=parse_limits(row.get("limit")),
+            kind=_kind(row.get("limit")),
+            reason=str(row["reason"]),
+            standing=str(row["standing"]),
+            source=str(row["source"]),
+        )
+        for name, row in tables.items()
+    }

@@ -1,0 +1,1 @@
+"""Computed values and wishes for the paper in; the bytes of a PDF out, and recipes back."""

@@ -1,0 +1,136 @@
+"""Recipes out of what carries them: a code's text, a picture of codes, or a PDF of ours."""
+
+import re
+from collections.abc import Iterable
+from typing import NamedTuple
+
+from tagend.cards.base.errors import Fault, Refused, refused, under
+from tagend.cards.code.notation import MARK, read_notation
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe_file import read_recipe
+
+_MARKED = re.compile(r"\s*tag\s*\d", re.IGNORECASE)  # any version, as a hand may have copied it
+_SHOWN = 60  # characters of a text that is not ours
+_ENOUGH = 5  # faults told of one picture
+
+
+class Found(NamedTuple):
+    """What a source holds."""
+
+    what: str  # that the recipes were found in
+    recipes: tuple[Recipe, ...]
+    strangers: tuple[str, ...] = ()  # the texts of other codes beside them, fit to be shown
+
+
+def looks_like_code(text: str) -> bool:
+    """Whether a text begins as our notation does."""
+    return _MARKED.match(text) is not None
+
+
+def recipes_in(data: bytes, practice: Practice) -> Found:
+    """Return the recipes in a text, a picture or a PDF. Raises `Refused` where there is none."""
+    from tagend.layouts.codes.scan import is_picture
+
+    if data.startswith(b"%PDF"):
+        return _in_pdf(data, practice)
+    if is_picture(data):
+        return _in_picture(data, practice)
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise refused(
+            "this is no text, picture or PDF",
+            "give a code's text, a PNG or JPEG of it, or a PDF that tagend made",
+        ) from None
+    if not looks_like_code(text):
+        raise refused(
+            "this holds no code's text", f"give the text of a label's code, which begins {MARK}:"
+        )
+    return Found("the text of a code", (_read(text, practice),))
+
+
+def _in_pdf(data: bytes, practice: Practice) -> Found:
+    from tagend.layouts.pdf.attached import NotAPdf, attached
+
+    try:
+        files = attached(data)
+    except NotAPdf as error:
+        raise refused(str(error), "give a PDF that tagend made") from None
+    recipes = tuple(
+        read_recipe(file.data, practice) for file in files if file.media_type == "application/toml"
+    )
+    return Found("a file in a PDF", recipes) if recipes else _in_pages(data, practice)
+
+
+def _in_pages(data: bytes, practice: Practice) -> Found:
+    from tagend.layouts.codes.scan import NotReadable, ScanMissing, texts_in_pages
+
+    try:
+        texts = texts_in_pages(data)
+    except ScanMissing:
+        raise refused("this PDF carries no recipe as a file", _installing("its codes")) from None
+    except NotReadable as error:
+        found = f"this PDF carries no recipe as a file, and its pages cannot be read: {error}"
+        raise refused(found, "give a PDF that tagend made") from None
+    if not texts:
+        raise refused("this PDF carries no recipe", "give a PDF that tagend made")
+    return _in_codes("a code on a page", texts, practice)
+
+
+def _in_picture(data: bytes, practice: Practice) -> Found:
+    from tagend.layouts.codes.scan import NotReadable, ScanMissing, texts_in_picture
+
+    try:
+        texts = texts_in_picture(data)
+    except ScanMissing as missing:
+        if str(missing) == "pillow_heif":
+            instead = "save it as JPEG, or write: pip install pillow-heif"
+            raise refused("this HEIC picture cannot be opened yet", instead) from None
+        raise refused("this is a picture", _installing("its code")) from None
+    except NotReadable as error:
+        raise refused(
+            f"this picture cannot be read: {error}", "give a PNG or JPEG of the label"
+        ) from None
+    if not texts:
+        raise refused(
+            "no code can be read in this picture", "take it from nearer, flat and in even light"
+        )
+    return _in_codes("a code in a picture", texts, practice)
+
+
+def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Found:
+    """Return the recipes of our codes; a fault in one of them is a fault of the whole."""
+    recipes: list[Recipe] = []
+    strangers: list[str] = []
+    faults: list[Fault] = []
+    for text in texts:
+        if not looks_like_code(text):
+            strangers.append(_shown(text))
+            continue
+        try:
+            with under(f"code {_shown(text)}", ": "):
+                recipes.append(_read(text, practice))
+        except Refused as error:
+            faults += error.faults
+    if faults:
+        raise Refused(*faults[:_ENOUGH])
+    if not recipes:
+        raise refused(
+            f"this code is not one of a label: {strangers[0]}",
+            f"give one whose text begins {MARK}:",
+        )
+    return Found(what, tuple(recipes), tuple(strangers))
+
+
+def _read(text: str, practice: Practice) -> Recipe:
+    return read_notation(text.strip(), practice.knots, practice.materials)
+
+
+def _shown(text: str) -> str:
+    """Return the beginning of a stranger's text, with nothing in it that a terminal would obey."""
+    return ascii(text[:_SHOWN]) + (" …" if len(text) > _SHOWN else "")
+
+
+def _installing(what: str) -> str:
+    return f"to read {what}, write: pip install 'tagend[scan]'"

@@ -1,0 +1,86 @@
+"""Variants of a leader: a recipe and what shall change in it in, the whole changed recipe out."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from pydantic_core import SchemaValidator
+
+from tagend.cards.base.errors import refused, under
+from tagend.cards.base.file_schema import check, known_keys
+from tagend.cards.leader.audit.lengths import stated_total
+from tagend.cards.leader.leader import work_out
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import Recipe, Variant
+from tagend.cards.recipe.recipe_file import NAME_MOST, VARIANT
+from tagend.cards.variants.variant_lengths import with_butt, with_total
+from tagend.cards.variants.variant_strands import restrung
+
+
+def read_variant(keys: Mapping[str, object], practice: Practice) -> Variant:
+    """Return the variant that the keys of a [[variant]] table say; raises `Refused`."""
+    variant: Variant = check(SchemaValidator(VARIANT), keys, practice, known_keys(VARIANT))
+    return variant
+
+
+def variant_called(name: str, recipe: Recipe, practice: Practice) -> Recipe:
+    """Return a recipe's variant as a recipe; capitals in its name make no difference."""
+    for variant in recipe.variants:
+        if variant.name.casefold() == name.strip().casefold():
+            return resolved(recipe, variant, practice)
+    names = ", ".join(variant.name for variant in recipe.variants)
+    raise refused(
+        f"no variant is called {name[:NAME_MOST]!r}",
+        f"write one of: {names}" if names else "this recipe has none",
+    )
+
+
+def with_variants(recipe: Recipe, practice: Practice) -> Iterator[Recipe]:
+    """Yield a recipe, then each of its variants as a recipe."""
+    yield recipe
+    for variant in recipe.variants:
+        yield resolved(recipe, variant, practice)
+
+
+def resolved(recipe: Recipe, variant: Variant, practice: Practice) -> Recipe:
+    """Return one of a recipe's variants as a recipe; faults name it."""
+    with under(f"variant {variant.name!r}"):
+        return replace(vary(recipe, variant, practice), name=joined_name(recipe, variant.name))
+
+
+def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
+    """Return the recipe with a change made; its name stays, and it has no variants itself.
+
+    New lengths lie on the marks of the tape, and their sum on the mark nearest to what it shall
+    be; of a range, its longest counts. Knots that the recipe names and that do not suit the new
+    strands are left to the rule, and a stated total that no longer holds is left out.
+    Raises `Refused` for what cannot be tied.
+    """
+    varied = restrung(recipe, change, practice)
+    if change.total:
+        with under("total"):
+            varied = with_total(varied, change.total, practice)
+    if change.butt:
+        with under("butt"):
+            varied = with_butt(varied, change.butt, practice)
+    return replace(
+        _with_true_total(varied, recipe, practice),
+        use=change.use or recipe.use,
+        line_weight=change.line_weight or recipe.line_weight,
+        variants=(),
+    )
+
+
+def _with_true_total(varied: Recipe, before: Recipe, practice: Practice) -> Recipe:
+    """Return the varied recipe, without the total it states where that no longer holds."""
+    now, then = work_out(varied, practice), work_out(before, practice)
+    wrong = now.finished != then.finished and any(stated_total(now, practice))
+    return replace(varied, total=None) if wrong else varied
+
+
+def joined_name(recipe: Recipe, suffix: str) -> str:
+    """Return the name of a variant: `Sandbar eight, in hard wind`; raises `Refused` if too long."""
+    name = f"{recipe.name}, {suffix}"
+    if len(name) > NAME_MOST:
+        found = f"{name!r} has {len(name)} characters"
+        raise refused(found, f"shorten it to {NAME_MOST}", "name")
+    return name

@@ -1,0 +1,1 @@
+"""Computed values in, words for people in one language out."""

@@ -1,0 +1,132 @@
+"""A text in, its QR symbol out; and the room there is in, the size of the symbol's modules out."""
+
+import re
+from functools import lru_cache
+from typing import Literal, NamedTuple, TypeAlias
+
+from tagend.layouts.paper.face import POINTS_PER_INCH, Symbol
+
+Level: TypeAlias = Literal["L", "M", "Q", "H"]
+LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to most
+
+# ISO/IEC 18004: the 45 characters of alphanumeric mode, and the light border in modules.
+ALPHANUMERIC = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
+QUIET = 4
+LARGEST_VERSION = 40
+_DARK = re.compile(b"\x01+")
+
+_DOT = POINTS_PER_INCH / 600
+# Whole dots of a 600 dpi printer, so that all modules come out alike. 10 dots (0.42 mm) are also
+# 5 dots at 300 dpi. No fewer than 4 dots is the advice of the code's inventor (qrcode.com, "module
+# size"): 8 here keep it at 300 dpi. More than 14 (0.59 mm) is never
+# needed: common practice, no source.
+DESIGN_MODULE = 10 * _DOT
+SMALLEST_MODULE = 8 * _DOT
+MODULES = tuple(dots * _DOT for dots in (14, 12, 10, 9, 8))
+
+
+class Rectangle(NamedTuple):
+    """Dark modules that touch, counted from the symbol's top left module."""
+
+    x: int
+    y: int
+    width: int
+    height: int
+
+
+class TextTooLong(ValueError):
+    """Not even the largest symbol holds the text at the level asked for."""
+
+    def __init__(self, text: str, level: Level) -> None:
+        self.text = text
+        self.level = level
+        super().__init__(f"a code at level {level} cannot hold {len(text)} characters")
+
+
+@lru_cache(maxsize=512)
+def symbol(text: str, level: Level = "M") -> Symbol:
+    """Return the smallest symbol of at least the level; a higher level where it costs no module.
+
+    Only ASCII is taken: readers disagree about what any other byte means. Raises ValueError
+    for other text and TextTooLong.
+    """
+    from qrcode import QRCode
+    from qrcode.util import MODE_8BIT_BYTE, MODE_ALPHA_NUM, QRData
+
+    version = smallest_version(text, level)
+    best = max((higher for higher in LEVELS if _holds(text, version, higher)), key=LEVELS.index)
+    code = QRCode(version, _constant(best), border=0)
+    mode = MODE_ALPHA_NUM if _is_alphanumeric(text) else MODE_8BIT_BYTE
+    code.add_data(QRData(text, mode=mode))
+    code.make(fit=False)  # never a larger version than the one worked out here
+    rows = tuple(tuple(bool(dark) for dark in row) for row in code.modules)
+    return Symbol(text, version, best, rows)
+
+
+def smallest_version(text: str, level: Level) -> int:
+    """Return the smallest version that holds the text. Raises as `symbol` does."""
+    if not text or not text.isascii():
+        raise ValueError(f"a code needs ASCII text, not {text!r}")
+    for version in range(1, LARGEST_VERSION + 1):
+        if _holds(text, version, level):
+            return version
+    raise TextTooLong(text, level)
+
+
+@lru_cache(maxsize=512)
+def symbol_path(symbol: Symbol) -> tuple[Rectangle, ...]:
+    """Return the dark modules as few rectangles: runs along a row, merged with equal ones below."""
+    done: list[Rectangle] = []
+    growing: dict[tuple[int, int], int] = {}  # (x, width) of a run: the row it began in
+    for y, row in enumerate((*symbol.rows, ())):
+        found = _runs(row)
+        for x, width in [run for run in growing if run not in found]:
+            top = growing.pop((x, width))
+            done.append(Rectangle(x, top, width, y - top))
+        for run in found:
+            growing.setdefault(run, y)
+    return tuple(done)
+
+
+def best_module(available: float, side: int) -> float | None:
+    """Return the largest module in points, quiet zone and all; None when the floor is too large.
+
+    From the design module up it is a whole number of dots at 300 dpi too. Below it, where every
+    dot counts, at 600 dpi only.
+    """
+    for module in MODULES:
+        if (side + 2 * QUIET) * module <= available + 1e-6:
+            return module
+    return None
+
+
+def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:
+    """Return where dark modules that touch begin, and how many they are."""
+    return [(run.start(), len(run[0])) for run in _DARK.finditer(bytes(row))]
+
+
+def _is_alphanumeric(text: str) -> bool:
+    return ALPHANUMERIC.issuperset(text)
+
+
+def _holds(text: str, version: int, level: Level) -> bool:
+    from qrcode.base import rs_blocks
+
+    codewords: int = sum(block.data_count for block in rs_blocks(version, _constant(level)))
+    return _bits(text, version) <= 8 * codewords
+
+
+def _bits(text: str, version: int) -> int:
+    # ISO/IEC 18004, data encodation: mode indicator, character count, then 11 bits for two
+    # alphanumeric characters and 6 for a last one, or 8 for a byte.
+    sizes = 0 if version <= 9 else 1 if version <= 26 else 2
+    if _is_alphanumeric(text):
+        pairs, last = divmod(len(text), 2)
+        return 4 + (9, 11, 13)[sizes] + 11 * pairs + 6 * last
+    return 4 + (8, 16, 16)[sizes] + 8 * len(text)
+
+
+def _constant(level: Level) -> int:
+    from qrcode import constants
+
+    return int(getattr(constants, f"ERROR_CORRECT_{level}"))

@@ -1,0 +1,139 @@
+"""A face: a size and the items placed on it, in points from its top left corner, y downwards.
+
+An item only says what stands where. Nothing here measures, fits or draws.
+"""
+
+from collections.abc import Callable, Iterable
+from typing import Literal, NamedTuple, TypeAlias
+
+from tagend.layouts.logo.logo import Logo
+
+POINTS_PER_INCH = 72.0
+MM = POINTS_PER_INCH / 25.4  # points in a millimetre
+
+Turn = Literal[0, 90, 180, 270]  # degrees, anticlockwise as seen on the paper
+
+Move: TypeAlias = tuple[Literal["move"], float, float]
+Line: TypeAlias = tuple[Literal["line"], float, float]
+Curve: TypeAlias = tuple[Literal["curve"], float, float, float, float, float, float]
+Close: TypeAlias = tuple[Literal["close"]]
+Step: TypeAlias = Move | Line | Curve | Close
+
+
+class TextRun(NamedTuple):
+    """Text of one font on one baseline; `x` is where it starts, `width` what it takes."""
+
+    x: float
+    y: float
+    text: str
+    font: str  # a name that `fonts` knows
+    size: float
+    width: float
+
+
+class Path(NamedTuple):
+    """Lines and curves, stroked when `line` (the pen's width) is over 0, filled when asked.
+
+    Greys go from 0, black, to 1, the paper's white.
+    """
+
+    steps: tuple[Step, ...]
+    line: float = 0.0
+    grey: float = 0.0
+    fill: float | None = None
+    dash: tuple[float, ...] = ()
+    round_ends: bool = False
+
+
+class Symbol(NamedTuple):
+    """A QR code's dark and light modules, row by row, without the quiet zone."""
+
+    text: str
+    version: int
+    level: Literal["L", "M", "Q", "H"]
+    rows: tuple[tuple[bool, ...], ...]
+
+    @property
+    def side(self) -> int:
+        """Modules along one side."""
+        return len(self.rows)
+
+
+class Code(NamedTuple):
+    """A symbol at its place; x and y are the corner of its first module."""
+
+    x: float
+    y: float
+    module: float
+    symbol: Symbol
+
+
+class Picture(NamedTuple):
+    """A logo in its box; x and y are the box's corner."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    logo: Logo
+
+
+Item: TypeAlias = TextRun | Path | Code | Picture
+
+
+class Face(NamedTuple):
+    """One side of a card, or one label."""
+
+    name: str
+    width: float
+    height: float
+    items: tuple[Item, ...]
+
+
+def rectangle(x: float, y: float, width: float, height: float) -> tuple[Step, ...]:
+    """Return the closed outline of a box."""
+    return (
+        ("move", x, y),
+        ("line", x + width, y),
+        ("line", x + width, y + height),
+        ("line", x, y + height),
+        ("close",),
+    )
+
+
+def segment(x1: float, y1: float, x2: float, y2: float) -> tuple[Step, ...]:
+    """Return one straight line."""
+    return (("move", x1, y1), ("line", x2, y2))
+
+
+def shifted(items: Iterable[Item], dx: float, dy: float) -> tuple[Item, ...]:
+    """Return the items moved to the right by `dx` and down by `dy`."""
+    if not dx and not dy:
+        return tuple(items)
+    return tuple(_shifted(item, dx, dy) for item in items)
+
+
+def mapped(
+    steps: Iterable[Step], at: Callable[[float, float], tuple[float, float]]
+) -> tuple[Step, ...]:
+    """Return the steps with every place taken to where `at` says."""
+    return tuple(_mapped(step, at) for step in steps)
+
+
+def _shifted(item: Item, dx: float, dy: float) -> Item:
+    if isinstance(item, Path):
+        return item._replace(steps=mapped(item.steps, lambda x, y: (x + dx, y + dy)))
+    if isinstance(item, TextRun):  # by far the most, and `_replace` takes three times as long
+        return TextRun(item.x + dx, item.y + dy, item.text, item.font, item.size, item.width)
+    return item._replace(x=item.x + dx, y=item.y + dy)
+
+
+def _mapped(step: Step, at: Callable[[float, float], tuple[float, float]]) -> Step:
+    match step:
+        case ("move", x, y):
+            return ("move", *at(x, y))
+        case ("line", x, y):
+            return ("line", *at(x, y))
+        case ("curve", x1, y1, x2, y2, x3, y3):
+            return ("curve", *at(x1, y1), *at(x2, y2), *at(x3, y3))
+    return step

@@ -1,0 +1,172 @@
+"""Text and the room it has in; lines measured, broken and made to fit out. Points throughout."""
+
+import math
+import re
+from functools import lru_cache
+from typing import Literal, NamedTuple, TypeAlias
+
+from tagend.fonts import CAP_HEIGHT, Weight, chain, runs, text_width
+from tagend.layouts.paper.face import MM, TextRun
+from tagend.layouts.paper.typeset import BREAKING, GAP, GAP_WIDTH, prepare
+
+__all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "fits", "set_line"]
+
+Align: TypeAlias = Literal["left", "centre", "right"]
+
+SIZE_STEP = 0.25  # points between the sizes that a fit tries
+_SLACK = 1e-6  # points; sums of the same widths in another order differ by less
+
+_SPACES = re.compile(f"[{BREAKING}]+")
+# Within a word, a line may end after a hyphen or dash between two letters: never in 2-3 or 8-lb.
+_AFTER_HYPHEN = re.compile(r"(?<=[^\W\d_][-\u2010–—])(?=[^\W\d_])")
+
+# Where a space holds: 7 ft 6 in, 22 to 28 in, 25 lb, 1 1/2. Units are those of length and weight.
+_DIGIT = "[0-9¼½¾⅐-⅞]"
+_UNIT = r"(?:in|ft|yd|mm|cm|m|thou|lb|oz|kg|g)\b"
+_HOLDS = tuple(
+    re.compile(rule)
+    for rule in (
+        rf"({_DIGIT} ft) (?=[0-9])",
+        rf"({_DIGIT} to) (?={_DIGIT})",
+        rf"({_DIGIT}) (?=to[ \u00a0]{_DIGIT})",
+        rf"({_DIGIT}) (?={_UNIT})",
+        r"(?<![\w/.,])([0-9]+) (?=[0-9]+/[0-9]+(?![0-9/])|[¼½¾⅐-⅞]|[⁰¹²³⁴-⁹]+⁄)",
+    )
+)
+
+
+class Piece(NamedTuple):
+    """A run of one font: where it starts in its line and how wide it is."""
+
+    text: str
+    font: str
+    start: float
+    width: float
+
+
+class SetLine(NamedTuple):
+    """One line of text, ready to be placed."""
+
+    pieces: tuple[Piece, ...]
+    size: float
+    width: float
+
+    @property
+    def text(self) -> str:
+        return "".join(piece.text for piece in self.pieces)
+
+    def at(self, x: float, y: float, align: Align = "left") -> tuple[TextRun, ...]:
+        """Return its runs with the baseline at y and the line's left, centre or right at x."""
+        left = x - {"left": 0.0, "centre": self.width / 2, "right": self.width}[align]
+        return tuple(
+            TextRun(left + piece.start, y, piece.text, piece.font, self.size, piece.width)
+            for piece in self.pieces
+        )
+
+
+class _Part(NamedTuple):
+    """What may stand alone on a line, and what joins it to the part before; widths are ems."""
+
+    join: str
+    text: str
+    space: float  # the width of what joins
+    width: float
+
+
+class TooWide(ValueError):
+    """A word, or a number with its unit, is wider than the room it has; both in points."""
+
+    def __init__(self, text: str, available: float, needed: float) -> None:
+        self.text = text
+        self.available = available
+        self.needed = needed
+        super().__init__(
+            f"{text!r} is {needed / MM:.1f} mm wide, its place only {available / MM:.1f} mm"
+        )
+
+
+def fits(width: float, available: float) -> bool:
+    """Say whether a width goes into a room."""
+    return width <= available + _SLACK
+
+
+def set_line(text: str, weight: Weight, size: float) -> SetLine:
+    """Return the text measured as one line. Raises NoGlyph."""
+    pieces = tuple(
+        Piece(piece.text, piece.font, piece.start * size, piece.width * size)
+        for piece in _in_ems(text, weight)
+    )
+    return SetLine(pieces, size, _end(pieces))
+
+
+def break_lines(text: str, weight: Weight, size: float, width: float) -> tuple[SetLine, ...]:
+    """Return the text in lines no wider than `width`, each as full as it can be.
+
+    Lines end at spaces and after hyphens, never within a quantity. Raises TooWide and NoGlyph.
+    """
+    lines: list[str] = []
+    ems = 0.0  # of the last line
+    for part in _parts(text, weight, chain(weight)):
+        if not fits(part.width * size, width):
+            raise TooWide(prepare(part.text), width, part.width * size)
+        longer = ems + part.space + part.width
+        if lines and fits(longer * size, width):
+            lines[-1] += part.join + part.text
+            ems = longer
+        else:
+            lines.append(part.text)
+            ems = part.width
+    return tuple(set_line(line, weight, size) for line in lines)
+
+
+def fit_size(
+    text: str, weight: Weight, width: float, preferred: float, smallest: float, lines: int = 1
+) -> float | None:
+    """Return the largest size, SIZE_STEP by SIZE_STEP down, at which the text fits; else None."""
+    for step in range(math.floor((preferred - smallest) / SIZE_STEP + _SLACK) + 1):
+        size = preferred - step * SIZE_STEP
+        try:
+            if len(break_lines(text, weight, size, width)) <= lines:
+                return size
+        except TooWide:
+            continue
+    return None
+
+
+@lru_cache(maxsize=1024)  # a text is broken again for every size and width that is tried
+def _parts(text: str, weight: Weight, _fonts: tuple[str, ...]) -> tuple[_Part, ...]:
+    held = _SPACES.sub(" ", text)
+    for rule in _HOLDS:
+        held = rule.sub("\\1\u00a0", held)
+    return tuple(
+        _Part(join := "" if place else " ", part, _width(join, weight), _width(part, weight))
+        for word in held.split(" ")
+        if word
+        for place, part in enumerate(_AFTER_HYPHEN.split(word))
+    )
+
+
+def _width(text: str, weight: Weight) -> float:
+    return _end(_in_ems(text, weight))
+
+
+def _end(pieces: tuple[Piece, ...]) -> float:
+    return pieces[-1].start + pieces[-1].width if pieces else 0.0
+
+
+def _in_ems(text: str, weight: Weight) -> tuple[Piece, ...]:
+    return _in_ems_of(text, weight, chain(weight))
+
+
+@lru_cache(maxsize=4096)
+def _in_ems_of(text: str, weight: Weight, _fonts: tuple[str, ...]) -> tuple[Piece, ...]:
+    # The fonts only tell results apart: with an own font in use, the same text is set otherwise.
+    pieces: list[Piece] = []
+    start = 0.0
+    for place, stretch in enumerate(prepare(text).split(GAP)):
+        start += GAP_WIDTH if place else 0.0
+        for run in runs(stretch, weight):
+            width = text_width(run.text, run.font, 1.0)
+            pieces.append(Piece(run.text, run.font, start, width))
+            start += width
+    return tuple(pieces)

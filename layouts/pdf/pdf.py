@@ -1,0 +1,247 @@
+"""Sheets in, the bytes of a PDF out; the only place that draws, and the only one with y upwards.
+
+The same sheets give the same bytes: nothing is taken from the clock, an id or a set's order.
+"""
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from io import BytesIO
+from typing import TYPE_CHECKING, Literal, TypeAlias
+
+from tagend.fonts import register
+from tagend.layouts.codes.code import symbol_path
+from tagend.layouts.logo.logo import Logo
+from tagend.layouts.logo.logo_form import define_logo
+from tagend.layouts.paper.face import Code, Face, Item, Path, Picture, Symbol, TextRun
+from tagend.layouts.pdf.attach import AttachedFile, embed
+from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet, Trim
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+    from reportlab.pdfgen.pathobject import PDFPathObject
+
+Duplex: TypeAlias = Literal["long edge", "short edge", "single side"]
+
+# Values of the viewer preference (ISO 32000-1, table 150).
+_DUPLEX: dict[Duplex, str] = {
+    "long edge": "DuplexFlipLongEdge",
+    "short edge": "DuplexFlipShortEdge",
+    "single side": "Simplex",
+}
+
+_WORTH_REUSE = 3  # uses; for fewer, a form's own stream and dictionary cost more than they save
+_ROUND_FORM = 36.0  # points; a form clips to its box, which shall not cut what a page would show
+_NON_ZERO = 1  # the fill rule under which overlapping outlines stay filled
+
+
+@dataclass(frozen=True, slots=True)
+class _Pen:
+    """A canvas, with what has been made on it to be drawn again."""
+
+    canvas: "Canvas"
+    codes: "dict[Symbol, PDFPathObject]"
+    forms: Mapping[int, str]  # by the id of a face, which its sheet holds
+    logos: dict[Logo, str]  # the form of each
+
+
+def write_pdf(
+    sheets: Sequence[Sheet],
+    *,
+    title: str,
+    creator: str,
+    subject: str = "",
+    files: Sequence[AttachedFile] = (),
+    duplex: Duplex | None = None,
+) -> bytes:
+    """Return a PDF of the sheets in their order, one page each, to be printed unscaled.
+
+    Raises ValueError when there is no sheet or two files have one name.
+    """
+    if not sheets:
+        raise ValueError("a PDF needs at least one sheet")
+    canvas = _canvas()
+    _describe(canvas, title, creator, subject)
+    _prefer(canvas, duplex)
+    embed(canvas, files)
+    pen = _Pen(canvas, {}, {}, {})
+    pen = replace(pen, forms=_defined(pen, sheets))
+    for sheet in sheets:
+        _draw_sheet(pen, sheet)
+    return bytes(canvas.getpdfdata())
+
+
+def _canvas() -> "Canvas":
+    from reportlab.pdfgen.canvas import Canvas
+
+    # With one of our fonts as the first, the file never names the library's own, unembedded one.
+    register("medium")
+    return Canvas(
+        BytesIO(),
+        pageCompression=1,
+        invariant=1,
+        pdfVersion=(1, 7),
+        lang="en",
+        initialFontName="medium",
+    )
+
+
+def _describe(canvas: "Canvas", title: str, creator: str, subject: str) -> None:
+    canvas.setTitle(title)
+    canvas.setSubject(subject)
+    canvas.setCreator(creator)
+    canvas.setAuthor("")
+
+
+def _prefer(canvas: "Canvas", duplex: Duplex | None) -> None:
+    from reportlab.pdfbase.pdfdoc import PDFDictionary
+
+    canvas.setViewerPreference("PrintScaling", "None")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    if duplex is not None:
+        canvas.setViewerPreference("Duplex", _DUPLEX[duplex])
+    # The library's own list of preferences ends before this one, which came with PDF 1.7.
+    preferences = canvas.getCatalogEntry("ViewerPreferences")
+    PDFDictionary.__setitem__(preferences, "PickTrayByPDFSize", "true")
+
+
+def _defined(pen: _Pen, sheets: Sequence[Sheet]) -> dict[int, str]:
+    """Define a form for each face that is used often, and return the forms of all such faces."""
+    faces = {id(placed.face): placed.face for sheet in sheets for placed in sheet.placed}
+    uses: Counter[Face] = Counter()
+    for key, count in Counter(id(p.face) for sheet in sheets for p in sheet.placed).items():
+        uses[faces[key]] += count  # comparing all that is on a face, once for each object
+    often = [face for face, count in uses.items() if count >= _WORTH_REUSE]
+    names = {face: f"face{number}" for number, face in enumerate(often, start=1)}
+    for face, form in names.items():
+        _define(pen, face, form)
+    return {key: names[face] for key, face in faces.items() if names and face in names}
+
+
+def _define(pen: _Pen, face: Face, form: str) -> None:
+    right, top = face.width + _ROUND_FORM, face.height + _ROUND_FORM
+    pen.canvas.beginForm(form, -_ROUND_FORM, -_ROUND_FORM, right, top)
+    _draw(pen, face.items, face.height)
+    pen.canvas.endForm()
+
+
+def _draw_sheet(pen: _Pen, sheet: Sheet) -> None:
+    pen.canvas.setPageSize((round(sheet.width, 3), round(sheet.height, 3)))
+    _set_boxes(pen.canvas, sheet.trim, sheet.height)
+    if sheet.adjustment != Adjustment():
+        pen.canvas.transform(*_adjusted(sheet.adjustment, sheet.height))
+    for placed in sheet.placed:
+        pen.canvas.saveState()
+        pen.canvas.transform(*_place(placed, sheet.height))
+        form = pen.forms.get(id(placed.face))
+        if form is not None:
+            pen.canvas.doForm(form)
+        else:
+            _draw(pen, placed.face.items, placed.face.height)
+        pen.canvas.restoreState()
+    _draw(pen, sheet.marks, sheet.height)
+    pen.canvas.showPage()
+
+
+def _set_boxes(canvas: "Canvas", trim: Trim | None, height: float) -> None:
+    # ISO 32000-1, 14.11.2. The canvas keeps boxes for the next page, so they are always set.
+    for name, beyond in (("trim", 0.0), ("bleed", trim.bleed if trim else 0.0)):
+        box = trim and (
+            round(trim.x - beyond, 3),
+            round(height - trim.y - trim.height - beyond, 3),
+            round(trim.x + trim.width + beyond, 3),
+            round(height - trim.y + beyond, 3),
+        )
+        canvas.setCropBox(box, name)
+
+
+def _adjusted(by: Adjustment, height: float) -> tuple[float, float, float, float, float, float]:
+    return by.scale_x, 0, 0, by.scale_y, by.x, height * (1 - by.scale_y) - by.y
+
+
+def _place(placed: Placed, height: float) -> tuple[float, float, float, float, float, float]:
+    # The matrix that carries the face, whose lower left corner is the origin, into its box.
+    width, tall = placed.size
+    left, bottom = placed.x, height - placed.y - tall
+    match placed.turn:
+        case 0:
+            return 1, 0, 0, 1, left, bottom
+        case 90:
+            return 0, 1, -1, 0, left + width, bottom
+        case 180:
+            return -1, 0, 0, -1, left + width, bottom + tall
+        case 270:
+            return 0, -1, 1, 0, left, bottom + tall
+
+
+def _draw(pen: _Pen, items: Iterable[Item], height: float) -> None:
+    # A form takes over whatever state its page has, so every item sets all that it relies on.
+    def up(y: float) -> float:
+        return height - y
+
+    for item in items:
+        match item:
+            case TextRun():
+                _draw_text(pen.canvas, item, up)
+            case Path():
+                _draw_path(pen.canvas, item, up)
+            case Code():
+                _draw_code(pen, item, up)
+            case Picture():
+                _draw_picture(pen, item, up)
+
+
+def _draw_text(canvas: "Canvas", run: TextRun, up: Callable[[float], float]) -> None:
+    register(run.font)
+    canvas.setFillGray(0)
+    text = canvas.beginText(run.x, up(run.y))
+    text.setFont(run.font, run.size)
+    text.textOut(run.text)
+    canvas.drawText(text)
+
+
+def _draw_path(canvas: "Canvas", path: Path, up: Callable[[float], float]) -> None:
+    outline = canvas.beginPath()
+    for step in path.steps:
+        match step:
+            case ("move", x, y):
+                outline.moveTo(x, up(y))
+            case ("line", x, y):
+                outline.lineTo(x, up(y))
+            case ("curve", x1, y1, x2, y2, x3, y3):
+                outline.curveTo(x1, up(y1), x2, up(y2), x3, up(y3))
+            case ("close",):
+                outline.close()
+    if path.line > 0:
+        canvas.setLineWidth(path.line)
+        canvas.setStrokeGray(path.grey)
+        canvas.setLineCap(int(path.round_ends))
+        canvas.setDash(list(path.dash))
+    if path.fill is not None:
+        canvas.setFillGray(path.fill)
+    canvas.drawPath(outline, path.line > 0, path.fill is not None, _NON_ZERO)
+
+
+def _draw_code(pen: _Pen, code: Code, up: Callable[[float], float]) -> None:
+    # One path with one fill: module by module, some renderers show seams and others grow each one.
+    if code.symbol not in pen.codes:
+        outline = pen.codes[code.symbol] = pen.canvas.beginPath()
+        for rectangle in symbol_path(code.symbol):
+            outline.rect(*rectangle)
+    pen.canvas.saveState()
+    pen.canvas.transform(code.module, 0, 0, -code.module, code.x, up(code.y))
+    pen.canvas.setFillGray(0)
+    pen.canvas.drawPath(pen.codes[code.symbol], 0, 1, _NON_ZERO)
+    pen.canvas.restoreState()
+
+
+def _draw_picture(pen: _Pen, picture: Picture, up: Callable[[float], float]) -> None:
+    logo = picture.logo
+    if logo not in pen.logos:
+        pen.logos[logo] = f"logo{len(pen.logos) + 1}"
+        define_logo(pen.canvas, logo, pen.logos[logo])
+    wide, tall = picture.width / logo.width, picture.height / logo.height
+    pen.canvas.saveState()
+    pen.canvas.transform(wide, 0, 0, tall, picture.x, up(picture.y + picture.height))
+    pen.canvas.doForm(pen.logos[logo])
+    pen.canvas.restoreState()

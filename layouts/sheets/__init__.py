@@ -1,0 +1,1 @@
+"""Faces in; sheets of real paper with every face at its place, marks and helps, out."""

@@ -1,0 +1,182 @@
+"""Faces in, sheets out: every face at its place on real paper, with the marks to cut it out."""
+
+from collections.abc import Collection, Iterator, Sequence
+from itertools import groupby
+
+from tagend.layouts.paper.face import MM, Face, Path
+from tagend.layouts.paper.lengths import fits, size_in_mm
+from tagend.layouts.sheets.marks import Row, Strip, corner_guides, sheet_marks
+from tagend.layouts.sheets.pieces import Axis, Backs, mirrored, pieces, turning_axis
+from tagend.layouts.sheets.pieces import Card as Card
+from tagend.layouts.sheets.sheet import Placed, Sheet
+from tagend.layouts.sheets.shelves import Options, Order, Room, Slot, grid_sheets, row_sheets
+from tagend.layouts.stock.formats import LabelSheet, Paper
+from tagend.layouts.stock.stock import shipped
+
+MARGIN = 5 * MM  # most home printers reach this far (common practice in print)
+_NAMED = 3  # papers or label sheets that would do, in one message
+
+
+class DoesNotFit(ValueError):
+    """A face finds no place; holds its size, the room there is, and the stock that would do."""
+
+    def __init__(
+        self, noun: str, face: Face, place: str, room: tuple[float, float], would_do: list[str]
+    ) -> None:
+        self.size = (face.width, face.height)
+        self.room = (max(room[0], 0.0), max(room[1], 0.0))
+        self.would_do = tuple(would_do[:_NAMED])
+        instead = " or ".join(self.would_do)
+        super().__init__(
+            f"{noun} of {size_in_mm(*self.size)} does not fit {place}, which has room for "
+            f"{size_in_mm(*self.room)}; "
+            + (f"use {instead}" if instead else "nothing known here is large enough")
+        )
+
+
+class NoSuchLabel(ValueError):
+    """A label to start at or to skip that the sheet does not have; holds number and count."""
+
+    def __init__(self, found: int, sheet: LabelSheet) -> None:
+        self.found = found
+        self.count = sheet.columns * sheet.rows
+        super().__init__(f"{sheet.name} has no label {found}; write 1 to {self.count}")
+
+
+class MixedSizes(ValueError):
+    """Cards of several sizes, or folded and plain ones, have no cells to stack by."""
+
+    def __init__(self) -> None:
+        super().__init__("only cards of one size can be stacked; print each size by itself")
+
+
+def place_labels(
+    faces: Sequence[Face], stock: LabelSheet, start: int = 1, skip: Collection[int] = ()
+) -> tuple[Sheet, ...]:
+    """Return sheets with one face a label, row by row.
+
+    Labels are counted from 1. On the first sheet those before `start` are gone and those in
+    `skip` spoiled. Raises `NoSuchLabel` for a label the sheet does not have, and `DoesNotFit`.
+    """
+    places = stock.places
+    for number in (start, *skip):
+        if not 1 <= number <= len(places):
+            raise NoSuchLabel(number, stock)
+    for face in faces:
+        _check_label(face, stock)
+    free = [place for k, place in enumerate(places, 1) if k >= start and k not in skip]
+    sheets = [_label_sheet(faces[: len(free)], free, stock)] if free and faces else []
+    for k in range(len(free), len(faces), len(places)):
+        sheets.append(_label_sheet(faces[k : k + len(places)], places, stock))
+    return tuple(sheets)
+
+
+def place_cards(
+    cards: Sequence[Card],
+    paper: Paper,
+    *,
+    margin: float = MARGIN,
+    gutter: float = 0.0,
+    backs: Backs = "fold",
+    order: Order = "sheet",
+    corner: float = 0.0,
+    noun: str = "card",
+) -> tuple[Sheet, ...]:
+    """Return the fewest sheets of one grid, or of rows when the cards are of several sizes.
+
+    Backs stand beside their fronts, to fold; or each sheet is followed by one with the backs,
+    for a printer that turns the paper at its long or short edge; or they are cards of their
+    own. With a `corner` radius its arcs are drawn. All lengths are points.
+    Raises `DoesNotFit`, which calls a card by the noun, and `MixedSizes` for the order "stack".
+    """
+    if backs == "separate":
+        cards = [Card(face) for card in cards for face in (card.front, card.back) if face]
+    room = Room(paper.width - 2 * margin, paper.height - 2 * margin, gutter)
+    several = {id(card): card for card in cards}  # of a run, most are one card again and again
+    options = {key: pieces(card, backs) for key, card in several.items()}
+    for key, card in several.items():
+        _check_card(card, options[key], paper, margin, noun)
+    sheets = _arranged([options[id(card)] for card in cards], room, order)
+    moved = [[Slot(slot.piece, slot.x + margin, slot.y + margin) for slot in s] for s in sheets]
+    fronts = [_front(slots, paper, corner) for slots in moved]
+    if backs == "fold" or backs == "separate" or not any(card.back for card in cards):
+        return tuple(fronts)
+    axis = turning_axis(paper.width, paper.height, backs)
+    behind = [_back(slots, paper, axis) for slots in moved]
+    return tuple(sheet for both in zip(fronts, behind, strict=True) for sheet in both)
+
+
+def _label_sheet(
+    faces: Sequence[Face], places: Sequence[tuple[float, float]], stock: LabelSheet
+) -> Sheet:
+    placed = tuple(Placed(face, *place) for face, place in zip(faces, places, strict=False))
+    return Sheet(stock.paper.width, stock.paper.height, placed)
+
+
+def _check_label(face: Face, stock: LabelSheet) -> None:
+    def holds(sheet: LabelSheet) -> bool:
+        return fits(face.width, sheet.width) and fits(face.height, sheet.height)
+
+    if not holds(stock):
+        others = [s for s in shipped().labels.values() if s.on_roll == stock.on_roll and holds(s)]
+        near = sorted(others, key=lambda s: (s.paper != stock.paper, s.width * s.height))
+        room = (stock.width, stock.height)
+        raise DoesNotFit("a label", face, stock.name, room, [sheet.name for sheet in near])
+
+
+def _check_card(card: Card, options: Options, paper: Paper, margin: float, noun: str) -> None:
+    def holds(sheet: Paper) -> bool:
+        room = Room(sheet.width - 2 * margin, sheet.height - 2 * margin)
+        return any(room.holds(piece) for piece in options)
+
+    if not holds(paper):
+        others = filter(holds, shipped().papers.values())
+        near = sorted(others, key=lambda sheet: sheet.width * sheet.height)
+        named = f"a folded {noun}" if options[0].fold else f"a {noun}"
+        room = (paper.width - 2 * margin, paper.height - 2 * margin)
+        raise DoesNotFit(named, card.front, paper.name, room, [sheet.name for sheet in near])
+
+
+def _arranged(ways: Sequence[Options], room: Room, order: Order) -> Sequence[Sequence[Slot]]:
+    if not ways:
+        return ()
+    if len({(piece.width, piece.height, piece.fold) for piece, *_ in ways}) == 1:
+        return grid_sheets(ways, room, order)
+    if order == "stack":
+        raise MixedSizes
+    return row_sheets(ways, room)
+
+
+def _front(slots: Sequence[Slot], paper: Paper, corner: float) -> Sheet:
+    placed = tuple(face for slot in slots for face in _faces(slot))
+    marks = sheet_marks(_mark_rows(slots), paper.width, paper.height)
+    arcs = tuple(_corners(slot, corner) for slot in slots) if corner > 0 else ()
+    return Sheet(paper.width, paper.height, placed, (*marks, *arcs))
+
+
+def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
+    placed = tuple(
+        mirrored(front._replace(face=slot.piece.back), paper.width, paper.height, axis)
+        for slot in slots
+        for front in _faces(slot)
+        if slot.piece.back
+    )
+    return Sheet(paper.width, paper.height, placed, side="back")
+
+
+def _faces(slot: Slot) -> Iterator[Placed]:
+    for face in slot.piece.placed:
+        yield Placed(face.face, slot.x + face.x, slot.y + face.y, face.turn)
+
+
+def _mark_rows(slots: Sequence[Slot]) -> list[Row]:
+    rows = [list(row) for _, row in groupby(slots, key=lambda slot: slot.y)]
+    return [Row(row[0].y, row[0].y + row[0].piece.height, _strips(row)) for row in rows]
+
+
+def _strips(row: Sequence[Slot]) -> tuple[Strip, ...]:
+    return tuple(Strip(slot.x, slot.x + slot.piece.width, slot.piece.fold) for slot in row)
+
+
+def _corners(slot: Slot, radius: float) -> Path:
+    return corner_guides(slot.x, slot.y, slot.piece.width, slot.piece.height, radius)

@@ -1,0 +1,67 @@
+"""A card's size in; a sheet on which laminating pouches are laid, to place cards and to cut, out.
+
+A card is cut out first and the pouch afterwards, beyond the card: film that ends on the paper's
+edge lets water in. So the lines to cut by cannot be on the card's own sheet.
+"""
+
+from collections.abc import Sequence
+from typing import Literal, TypeAlias
+
+from tagend.layouts.paper.curves import rounded
+from tagend.layouts.paper.face import MM, Face, Item, Path
+from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.text import CAP_HEIGHT, TooWide, break_lines
+from tagend.layouts.sheets.imposition import MARGIN, Card, place_cards
+from tagend.layouts.sheets.rulers import PEN
+from tagend.layouts.sheets.sheet import Sheet
+from tagend.layouts.stock.formats import CardSize, Paper
+
+Use: TypeAlias = Literal["wet", "dry"]
+
+# The film that is sealed all round: common practice in print.
+SEALED: dict[Use, float] = {"wet": 5 * MM, "dry": 3.2 * MM}
+ROUND = 3 * MM  # of the film's corners; square ones peel (common practice)
+
+LEADING = 1.25
+
+
+def pouch_sheet(
+    size: CardSize,
+    count: int,
+    paper: Paper,
+    use: Use,
+    told: Sequence[str],
+    margin: float = MARGIN,
+) -> Sheet:
+    """Return a sheet for as many cards as it holds, at most `count`, parted by shared cuts.
+
+    What to do is told within each card, where it is large enough. Raises `DoesNotFit`.
+    """
+    pouch = Card(_pouch(size, SEALED[use], told))
+    return place_cards([pouch] * count, paper, margin=margin, noun="pouch")[0]
+
+
+def _pouch(size: CardSize, sealed: float, told: Sequence[str]) -> Face:
+    width, height = size.width + 2 * sealed, size.height + 2 * sealed
+    card = rounded(sealed, sealed, size.width, size.height, size.corner)
+    outlines = (
+        Path(rounded(0, 0, width, height, ROUND), line=2 * PEN),
+        Path(card, line=PEN, dash=(1.5, 1.5)),
+    )
+    words = _words(told, width, height, sealed)
+    return Face(f"pouch for {size.name}", width, height, (*outlines, *words))
+
+
+def _words(told: Sequence[str], width: float, height: float, sealed: float) -> tuple[Item, ...]:
+    """Return what to do, in the middle of the card, or nothing where that is too small for it."""
+    room = width - 4 * sealed
+    try:
+        lines = [line for text in told for line in break_lines(text, "medium", FLOOR, room)]
+    except TooWide:
+        return ()
+    pitch = LEADING * FLOOR
+    if pitch * len(lines) > height - 4 * sealed:
+        return ()
+    left = (width - max(line.width for line in lines)) / 2
+    first = (height - pitch * len(lines)) / 2 + CAP_HEIGHT * FLOOR
+    return tuple(run for k, line in enumerate(lines) for run in line.at(left, first + pitch * k))

@@ -1,0 +1,113 @@
+"""A label sheet's entry in, its measurements out, or what is wrong with them and by how much."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tagend.layouts.paper.face import MM, POINTS_PER_INCH
+from tagend.layouts.paper.lengths import fits, in_mm
+from tagend.layouts.stock.entries import BadStock, Entry, Fault
+from tagend.layouts.stock.formats import LabelSheet, Paper, Shape
+
+KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")
+
+# What an office laser leaves white: .166 in by the Windows 3.1 driver kit, 4.0 mm by two manuals.
+BORDER = POINTS_PER_INCH / 6
+# Common practice in print for what the feed may shift a label.
+INSET, SMALL_INSET, SMALL = 2 * MM, 1.5 * MM, 15 * MM
+
+
+def label_sheet(
+    entry: Entry, paper: Paper, width: float, height: float, on_roll: bool
+) -> LabelSheet:
+    """Return the sheet of an entry whose paper and label size are read already.
+
+    Raises `BadStock` with every measurement that is off.
+    """
+    left, top = entry.pair("margin", (0.0, 0.0))
+    pitch_x, pitch_y = entry.pair("pitch", (width, height))
+    across = _Run("across", "left", entry.count("columns"), left, width, pitch_x, paper.width)
+    down = _Run("down", "top", entry.count("rows"), top, height, pitch_y, paper.height)
+    side = min(width, height)
+    margin = BORDER if on_roll else max(0.0, min(left, top, across.rest, down.rest))
+    drift = SMALL_INSET if on_roll or height < SMALL else INSET
+    inset = entry.length("inset", min(max(drift, BORDER - margin), side / 2))
+    corner = entry.length("corner", 0.0)
+    faults = (
+        *across.faults(entry, paper),
+        *down.faults(entry, paper),
+        *_half(entry, "corner", corner, side),
+        *_half(entry, "inset", inset, side),
+    )
+    if faults:
+        raise BadStock(*faults)
+    return LabelSheet(
+        name=entry.name,
+        paper=paper,
+        columns=across.count,
+        rows=down.count,
+        width=width,
+        height=height,
+        left=left,
+        top=top,
+        pitch_x=pitch_x,
+        pitch_y=pitch_y,
+        corner=corner,
+        shape=_shape(entry),
+        inset=inset,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """Labels one after the other along one side of the sheet."""
+
+    way: str
+    edge: str
+    count: int
+    start: float
+    size: float
+    pitch: float
+    room: float
+
+    @property
+    def end(self) -> float:
+        return self.start + (self.count - 1) * self.pitch + self.size
+
+    @property
+    def rest(self) -> float:
+        return self.room - self.end
+
+    def faults(self, entry: Entry, paper: Paper) -> Iterator[Fault]:
+        if self.count > 1 and not fits(self.size, self.pitch):
+            yield entry.fault(
+                "pitch",
+                f"{in_mm(self.pitch)} {self.way} is {in_mm(self.size - self.pitch)} less than the "
+                f"label's {in_mm(self.size)}, so labels overlap",
+                "measure from one label's edge to the same edge of the next",
+            )
+        if not fits(self.end, self.room):
+            yield entry.fault(
+                self.way,
+                f"{self.edge} margin {in_mm(self.start)} + {self.count - 1} × pitch "
+                f"{in_mm(self.pitch)} + label {in_mm(self.size)} is {in_mm(self.end)}, "
+                f"{in_mm(-self.rest)} more than the paper's {in_mm(self.room)} ({paper.name})",
+                "measure margin, pitch and label again",
+            )
+
+
+def _half(entry: Entry, key: str, length: float, side: float) -> Iterator[Fault]:
+    if not fits(length, side / 2):
+        yield entry.fault(
+            key,
+            f"{in_mm(length)} is {in_mm(length - side / 2)} more than half the label's short side",
+            f"write at most {in_mm(side / 2)}",
+        )
+
+
+def _shape(entry: Entry) -> Shape:
+    shape = entry.text("shape") if "shape" in entry.values else "rectangle"
+    if shape == "rectangle":
+        return "rectangle"
+    if shape == "round":
+        return "round"
+    raise BadStock(entry.fault("shape", f"found {shape!r}", 'write "rectangle" or "round"'))

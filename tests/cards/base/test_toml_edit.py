@@ -1,0 +1,102 @@
+import tomllib
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.toml_edit import with_value
+
+SHOP = """\
+# What belongs to the person.
+name = "The Wrack Line Bench"   # on each card
+
+[allowance]
+# Our own hands.
+blood = "4 in"                  # tied wet
+clinch = { thick = "3 in", thin = "2 in" }
+
+# The audit.
+[rules.step]
+limit = "0.003 in"
+"""
+
+
+def edited(text: str, key: str, value: str = "5 in") -> str:
+    return with_value(text.encode(), "allowance", key, value).decode()
+
+
+def changed_lines(before: str, after: str) -> tuple[list[str], list[str]]:
+    """Return the lines that went and the lines that came."""
+    old, new = before.splitlines(), after.splitlines()
+    return [line for line in old if line not in new], [line for line in new if line not in old]
+
+
+def test_a_value_is_replaced_and_nothing_else() -> None:
+    after = edited(SHOP, "blood")
+    assert changed_lines(SHOP, after) == (
+        ['blood = "4 in"                  # tied wet'],
+        ['blood = "5 in"                  # tied wet'],
+    )
+    assert [line.split(" =")[0] for line in after.splitlines()] == [
+        line.split(" =")[0] for line in SHOP.splitlines()
+    ]
+
+
+def test_a_new_value_stands_under_its_heading() -> None:
+    after = edited(SHOP, "non-slip loop")
+    assert changed_lines(SHOP, after) == ([], ['"non-slip loop" = "5 in"'])
+    assert after.startswith(SHOP[: SHOP.index("# Our own hands.")])
+    assert after.endswith(SHOP[SHOP.index("# Our own hands.") :])
+
+
+def test_a_table_that_is_not_there_comes_last() -> None:
+    before = 'name = "Bench"  # mine\n'
+    assert edited(before, "blood") == before + '\n[allowance]\nblood = "5 in"\n'
+    assert edited(before.strip(), "blood") == before + '\n[allowance]\nblood = "5 in"\n'
+
+
+def test_a_table_of_two_sides_becomes_one_length() -> None:
+    after = edited(SHOP, "clinch")
+    assert changed_lines(SHOP, after) == (
+        ['clinch = { thick = "3 in", thin = "2 in" }'],
+        ['clinch = "5 in"'],
+    )
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        'allowance.blood = "4 in"\n',
+        "[ allowance ]\nblood = '4 in'\n",
+        "[allowance]",
+        '[allowance.blood]\nthick = "4 in"\nthin = "3 in"\n\n[rules.step]\nlimit = "0.003 in"\n',
+        'name = "x"\r\n[allowance]\r\n# c\r\nblood = "4 in"\r\n',
+        "\ufeff[allowance]\n",
+    ],
+)
+@pytest.mark.parametrize("key", ["blood", "clinch", "albright's"])
+def test_any_way_to_write_the_table_is_understood(before: str, key: str) -> None:
+    old, new = tomllib.loads(before.lstrip("\ufeff")), tomllib.loads(edited(before, key))
+    assert new["allowance"].pop(key) == "5 in"
+    old.get("allowance", {}).pop(key, None)
+    assert new == {"allowance": {}, **old}
+
+
+@pytest.mark.parametrize("wrong", ["allowance = 3\n", 'allowance = { blood = "4 in" }\n'])
+def test_what_is_no_table_is_refused(wrong: str) -> None:
+    with pytest.raises(Refused) as caught:
+        edited(wrong, "blood")
+    assert str(caught.value) == "allowance: this is not a table; write it as [allowance]"
+
+
+written = st.characters(exclude_categories=["C"])
+
+
+@given(st.text(written, min_size=1, max_size=20), st.text(written, max_size=20))
+def test_any_key_and_value_come_back_as_they_were(key: str, value: str) -> None:
+    after = tomllib.loads(edited(SHOP, key, value))
+    assert after["allowance"].pop(key) == value
+    before = tomllib.loads(SHOP)
+    before["allowance"].pop(key, None)
+    assert after == before

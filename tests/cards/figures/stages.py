@@ -1,0 +1,36 @@
+"""The figures that the tests go over: every knot that has one, with turns that it may take."""
+
+import pytest
+
+from tagend.cards.figures.figure import knot_strands
+from tagend.cards.figures.strand import Strand
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.knots import Knot
+from tests.cards.figures.topology import Curve
+
+KNOTS = load_knots()
+
+
+def _cases() -> list[tuple[Knot, int, int]]:
+    cases = []
+    for knot in KNOTS.rows:
+        rungs = {(rung.thick, rung.thin) for rung in knot.turns} or {(0, 0)}
+        if knot.extra_turns is not None:
+            rungs |= {(thick, thin + knot.extra_turns.thin) for thick, thin in rungs}
+        cases += [(knot, *rung) for rung in sorted(rungs) if knot_strands(knot, *rung)]
+    return cases
+
+
+CASES = _cases()
+every_figure = pytest.mark.parametrize(
+    ("knot", "thick", "thin"), CASES, ids=lambda of: getattr(of, "name", str(of))
+)
+
+
+def stage(name: str, number: int, thick: int, thin: int | None = None) -> tuple[Strand, ...]:
+    """Return the strands of one stage of a knot, the first is 0."""
+    return knot_strands(KNOTS.find(name), thick, thick if thin is None else thin)[number]
+
+
+def curves(strands: tuple[Strand, ...]) -> list[Curve]:
+    return [strand.points for strand in strands]

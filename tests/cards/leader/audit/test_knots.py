@@ -1,0 +1,114 @@
+import pytest
+
+from tagend.cards.leader.audit.knots import KNOT_RULES
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.rules import Severity
+from tagend.cards.recipe.recipe import Recipe
+from tests.written import PRACTICE, leader, practice, recipe, section
+
+Fact = tuple[int | None, str, Severity | None, str | None]
+
+
+def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[Fact]:
+    facts = KNOT_RULES[rule](leader(written, by), by)
+    return [(fact.section, fact.says, fact.severity, fact.reason) for fact in facts]
+
+
+def joined(upper: tuple[str, str], knot: str | None, lower: tuple[str, str]) -> Recipe:
+    return recipe(section("30 in", *upper, knot=knot), section("20 in", *lower), fly="clinch")
+
+
+WORKS_LOOSE = (
+    "between nylon, which takes up water and swells, and fluorocarbon, which does not, "
+    "it works loose"
+)
+
+
+@pytest.mark.parametrize("rule", KNOT_RULES)
+@pytest.mark.parametrize(
+    "written",
+    [
+        joined(("0.013 in", "nylon"), "blood", ("0.011 in", "nylon")),
+        joined(("0.013 in", "nylon"), "triple surgeon's", ("0.011 in", "fluorocarbon")),
+        recipe(section("9 ft", "4X")),
+        recipe(
+            section("30 in", "0.015 in", knot="albright"),
+            section("12 in", "0.014 in", "wire"),
+            fly="haywire twist",
+        ),
+    ],
+)
+def test_knots_that_suit_are_not_spoken_of(rule: str, written: Recipe) -> None:
+    assert found(rule, written) == []
+
+
+def test_a_knot_that_does_not_hold_on_wire_cannot_be_tied() -> None:
+    wired = joined(("0.015 in", "nylon"), "blood", ("0.014 in", "wire"))
+    assert found("untieable knot", wired) == [
+        (1, "blood below section 1", None, "it does not hold on wire"),
+        (2, "clinch at the fly", None, "it does not hold on wire"),
+    ]
+
+
+def test_a_wire_twist_cannot_be_tied_in_nylon() -> None:
+    assert found("untieable knot", recipe(section("9 ft", "4X"), fly="haywire twist")) == [
+        (1, "haywire twist at the fly", None, "it is for wire alone")
+    ]
+
+
+def test_a_loop_in_wire_cannot_be_tied() -> None:
+    trace = recipe(section("12 in", "0.012 in", "wire"), butt="surgeon's loop")
+    assert found("untieable knot", trace) == [
+        (1, "surgeon's loop at the butt", None, "it does not hold on wire")
+    ]
+
+
+def test_the_ends_of_a_bought_piece_are_its_own() -> None:
+    trace = recipe(section("12 in", "0.012 in", "wire", bought=True), butt="surgeon's loop")
+    assert found("untieable knot", trace) == []
+
+
+def test_an_unfit_joint_brings_its_reason() -> None:
+    soft = joined(("0.013 in", "nylon"), "blood", ("0.012 in", "fluorocarbon"))
+    assert found("unfit knot", soft) == [(1, "blood below section 1", None, WORKS_LOOSE)]
+    steep = joined(("0.017 in", "nylon"), "blood", ("0.013 in", "nylon"))
+    assert found("unfit knot", steep) == [
+        (
+            1,
+            "blood below section 1",
+            None,
+            "it takes a step up to 0.003 in, and this is 0.004 in",
+        )
+    ]
+
+
+def test_where_print_disagrees_it_is_a_note() -> None:
+    hard = joined(("0.013 in", "hard nylon"), "blood", ("0.012 in", "fluorocarbon"))
+    assert found("unfit knot", hard) == [(1, "blood below section 1", "note", WORKS_LOOSE)]
+
+
+def test_a_tucked_clinch_in_thick_line_is_unfit() -> None:
+    thick = recipe(section("9 ft", "0.028 in"), fly="improved clinch")
+    assert found("unfit knot", thick) == [
+        (
+            1,
+            "improved clinch at the fly",
+            None,
+            "it draws up on strands up to 0.015 in, and this is 0.028 in",
+        )
+    ]
+
+
+def test_a_shops_own_knot_is_held_to_its_own_limits() -> None:
+    own = practice('[knots.blood]\nlargest_step = "0.004 in"\n')
+    steep = joined(("0.017 in", "nylon"), "blood", ("0.013 in", "nylon"))
+    assert found("unfit knot", steep, own) == []
+
+
+def test_a_perfection_loop_sits_ill_on_a_level_leader() -> None:
+    level = recipe(section("9 ft", "4X"), butt="perfection loop")
+    assert found("unfit loop", level) == [(1, "perfection loop on a level leader", None, None)]
+    tapered = recipe(section("6 ft", "0X"), section("3 ft", "4X"), butt="perfection loop")
+    assert found("unfit loop", tapered) == []
+    assert found("unfit loop", recipe(section("9 ft", "4X"), butt="surgeon's loop")) == []
+    assert found("unfit loop", recipe(section("9 ft", "4X"), butt="none")) == []

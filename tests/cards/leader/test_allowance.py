@@ -1,0 +1,173 @@
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tagend.cards.base.units import Diameter, parse_diameter, parse_length
+from tagend.cards.leader.allowance import (
+    BARE,
+    Allowance,
+    Share,
+    end_allowance,
+    helix_mm,
+    joint_allowances,
+    with_dropper,
+    wraps_mm,
+)
+from tagend.cards.leader.joints import End, Joint
+from tagend.cards.practice.practice import Practice
+from tests.strategies import diameters
+from tests.written import PRACTICE, leader, practice, recipe, section
+
+INCH = Fraction("25.4")
+TAG = Fraction("1.5875")  # 1/16 in
+
+
+def joint(upper: str, lower: str, knot: str, by: Practice = PRACTICE) -> Joint:
+    """Return the joint of two nylon strands."""
+    written = recipe(section("30 in", upper, knot=knot), section("20 in", lower))
+    return leader(written, by).joints[0]
+
+
+def shares(allowance: Allowance) -> dict[str, Fraction]:
+    return {share.into: share.mm for share in allowance.shares}
+
+
+def end(knot: str, loop: str = "3/4 in") -> End:
+    return End(PRACTICE.knots.find(knot), parse_length(loop).mm, None)
+
+
+def mm(diameter: str) -> Fraction:
+    return parse_diameter(diameter).mm
+
+
+def test_a_blood_knot_of_equal_strands_takes_the_same_on_both_sides() -> None:
+    above, below = joint_allowances(joint("0.013 in", "0.013 in", "blood"), PRACTICE)
+    # 0.3302 mm, 5 turns round two strands: 5 sqrt((2 x 0.3302 + pi x 0.6604)^2 + 0.3302^2)
+    # = 5 x 2.75497 = 13.775, up to the hundredth 13.78; tag 1/16 in; held by 3 in.
+    assert shares(above) == {"wraps": Fraction("13.78"), "tag": TAG, "hand": 3 * INCH}
+    assert above.mm == Fraction("13.78") + TAG + 3 * INCH
+    assert below == above
+
+
+def test_each_side_of_a_blood_knot_goes_by_its_own_strand() -> None:
+    above, below = joint_allowances(joint("0.017 in", "0.013 in", "blood"), PRACTICE)
+    # 0.4318 round 0.3302 mm, 5 turns: 5 sqrt((0.6604 + pi x 0.762)^2 + 0.4318^2) = 15.421
+    # 0.3302 round 0.4318 mm, 5 + 2 turns for the step of 4 thousandths:
+    # 7 sqrt((0.8636 + pi x 0.762)^2 + 0.3302^2) = 22.919
+    assert shares(above) == {"wraps": Fraction("15.43"), "tag": TAG, "hand": 3 * INCH}
+    assert shares(below) == {"wraps": Fraction("22.92"), "tag": TAG, "hand": 3 * INCH}
+    assert above.shares[0].how == "5 turns round 2 strands of 0.013 in"
+    assert below.shares[0].how == "7 turns round 2 strands of 0.017 in"
+
+
+def test_the_thick_side_is_the_lower_one_where_a_guard_is_thicker() -> None:
+    guard = joint_allowances(joint("0.010 in", "0.024 in", "doubled blood"), PRACTICE)
+    plain = joint_allowances(joint("0.024 in", "0.010 in", "doubled blood"), PRACTICE)
+    assert guard == tuple(reversed(plain))
+
+
+def test_a_doubled_strand_counts_both_legs() -> None:
+    _, thin = joint_allowances(joint("0.024 in", "0.010 in", "doubled blood"), PRACTICE)
+    # 0.254 round two of 0.6096 mm, 5 turns, doubled: 5 sqrt((1.2192 + pi x 0.8636)^2 + 0.254^2)
+    # = 19.703, up 19.71, twice 39.42; two hands of 2 in.
+    assert shares(thin) == {"wraps": Fraction("39.42"), "tag": TAG, "hand": 4 * INCH}
+    assert thin.shares[0].how == "5 turns round 2 strands of 0.024 in, doubled"
+
+
+def test_a_surgeons_knot_has_a_body_besides_its_turns() -> None:
+    above, _ = joint_allowances(joint("0.010 in", "0.010 in", "triple surgeon's"), PRACTICE)
+    # 3 turns: 3 sqrt((0.508 + pi x 0.508)^2 + 0.254^2) = 6.358; 27 x 0.254 = 6.858
+    assert shares(above) == {
+        "wraps": Fraction("6.36"),
+        "body": Fraction("6.86"),
+        "tag": TAG,
+        "hand": 2 * INCH,
+    }
+
+
+def test_a_perfection_loop_takes_twice_its_loop_and_a_body() -> None:
+    taken = end_allowance(end("perfection loop"), mm("0.023 in"), PRACTICE)
+    # body 25 x 0.5842 = 14.605, up 14.61; loop 2 x 19.05 = 38.1; hand 4 in = 101.6
+    assert shares(taken) == {
+        "body": Fraction("14.61"),
+        "loop": Fraction("38.1"),
+        "tag": TAG,
+        "hand": 4 * INCH,
+    }
+    assert taken.mm == Fraction("155.8975")  # 14.61 + 38.1 + 1.5875 + 101.6
+
+
+def test_a_clinch_takes_turns_and_no_loop() -> None:
+    taken = end_allowance(end("clinch"), mm("4X"), PRACTICE)
+    # 0.1778 mm, 5 turns: 5 sqrt((0.3556 + pi x 0.3556)^2 + 0.1778^2) = 7.417; 4 x 0.1778 = 0.7112
+    assert shares(taken) == {
+        "wraps": Fraction("7.42"),
+        "body": Fraction("0.72"),
+        "tag": TAG,
+        "hand": 2 * INCH,
+    }
+
+
+def test_a_bare_end_takes_nothing() -> None:
+    assert end_allowance(End(None, Fraction(0), None), mm("4X"), PRACTICE) == BARE
+    assert BARE.mm == 0
+
+
+def test_thick_line_is_held_by_more() -> None:
+    hands = [
+        shares(end_allowance(end("clinch"), mm(size), PRACTICE))["hand"]
+        for size in ("0.020 in", "0.013 in", "0.012 in")
+    ]
+    assert hands == [4 * INCH, 3 * INCH, 2 * INCH]
+
+
+def test_a_dropper_is_a_longer_tag_on_top() -> None:
+    plain = end_allowance(end("clinch"), mm("4X"), PRACTICE)
+    long = with_dropper(plain, parse_length("6 in"))
+    assert long.mm == plain.mm + 6 * INCH
+    assert long.shares[-1] == Share("dropper", 6 * INCH, "a tag of 6 in left long")
+    assert with_dropper(plain, None) == plain
+
+
+def test_an_own_figure_stands_for_all_the_rest() -> None:
+    own = practice('[allowance]\nblood = { thick = "5 in", thin = "3 in" }\nclinch = "2 1/2 in"\n')
+    above, below = joint_allowances(joint("0.015 in", "0.013 in", "blood", own), own)
+    assert above.shares == (Share("own", 5 * INCH, "your own figure"),)
+    assert below.mm == 3 * INCH
+    assert end_allowance(end("clinch"), mm("4X"), own).mm == Fraction("63.5")
+    # The finished knot is as long as before.
+    assert above.barrel_mm == 5 * mm("0.015 in")
+
+
+def test_the_barrel_is_the_turns_side_by_side() -> None:
+    above, below = joint_allowances(joint("0.013 in", "0.011 in", "blood"), PRACTICE)
+    assert above.barrel_mm == 5 * mm("0.013 in")
+    assert below.barrel_mm == 5 * mm("0.011 in")
+    _, doubled = joint_allowances(joint("0.024 in", "0.010 in", "doubled blood"), PRACTICE)
+    assert doubled.barrel_mm == 5 * 2 * mm("0.010 in")
+    loop = end_allowance(end("perfection loop"), mm("0.023 in"), PRACTICE)
+    assert loop.barrel_mm == 2 * mm("0.023 in")  # no turns: two strands across
+
+
+@pytest.mark.parametrize("knot", [k.name for k in PRACTICE.knots if "joint" in k.places])
+def test_every_joint_leaves_a_sixteenth_of_an_inch_of_tag(knot: str) -> None:
+    for side in joint_allowances(joint("0.013 in", "0.011 in", knot), PRACTICE):
+        assert shares(side)["tag"] == TAG
+
+
+def test_a_helix_of_no_height_is_so_many_circles() -> None:
+    assert helix_mm(5, 1, 0) == pytest.approx(31.41593)
+    assert helix_mm(0, 1, 12) == 12
+
+
+@given(diameters, diameters, st.integers(1, 20), st.integers(1, 3))
+def test_thicker_strands_and_more_turns_never_take_less(
+    wound: Diameter, core: Diameter, count: int, strands: int
+) -> None:
+    line = wraps_mm(count, wound.mm, core.mm, strands)
+    assert line >= wraps_mm(count, wound.mm, core.mm, 1)
+    assert line > wraps_mm(count - 1, wound.mm, core.mm, strands)
+    assert line > wraps_mm(count, wound.mm / 2, core.mm, strands)
+    assert line > wraps_mm(count, wound.mm, core.mm / 2, strands)

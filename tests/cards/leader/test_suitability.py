@@ -1,0 +1,126 @@
+from fractions import Fraction
+
+import pytest
+
+from tagend.cards.base.units import parse_diameter
+from tagend.cards.leader.suitability import Meeting, disputed, inches, unfit, untieable
+from tests.written import PRACTICE
+
+KNOTS = PRACTICE.knots
+
+WORKS_LOOSE = (
+    "between nylon, which takes up water and swells, and fluorocarbon, which does not, "
+    "it works loose"
+)
+
+
+def meeting(upper: str, lower: str) -> Meeting:
+    """Return the meeting of two strands, each written `0.013 in nylon`."""
+    strands = []
+    for strand in (upper, lower):
+        number, unit, material = strand.split(" ", 2)
+        strands.append((PRACTICE.materials.find(material), parse_diameter(f"{number} {unit}").mm))
+    (above, above_mm), (below, below_mm) = strands
+    return Meeting(above, above_mm, below, below_mm)
+
+
+def test_a_step_down_is_positive_and_a_rise_negative() -> None:
+    down = meeting("0.013 in nylon", "0.011 in nylon")
+    assert down.step_mm == parse_diameter("2 thou").mm
+    assert meeting("0.011 in nylon", "0.013 in nylon").step_mm == -down.step_mm
+
+
+@pytest.mark.parametrize(
+    ("knot", "upper", "lower", "reason"),
+    [
+        ("blood", "0.013 in nylon", "0.012 in wire", "it does not hold on wire"),
+        ("ring joint", "0.012 in wire", "0.012 in wire", "it does not hold on wire"),
+        ("haywire twist", "0.012 in nylon", "0.012 in nylon", "it is for wire alone"),
+        ("haywire twist", "0.012 in wire", "0.012 in wire", None),
+        ("albright", "0.013 in nylon", "0.012 in wire", None),
+        ("blood", "0.030 in nylon", "0.003 in fluorocarbon", None),
+    ],
+)
+def test_only_some_knots_hold_on_wire(
+    knot: str, upper: str, lower: str, reason: str | None
+) -> None:
+    assert untieable(KNOTS.find(knot), meeting(upper, lower)) == reason
+
+
+@pytest.mark.parametrize(
+    ("knot", "upper", "lower", "reason"),
+    [
+        ("blood", "0.013 in nylon", "0.011 in nylon", None),
+        ("blood", "0.011 in nylon", "0.013 in nylon", None),
+        ("blood", "0.013 in nylon", "0.013 in copolymer", None),
+        ("blood", "0.013 in nylon", "0.012 in fluorocarbon", WORKS_LOOSE),
+        ("blood", "0.013 in fluorocarbon", "0.012 in copolymer", WORKS_LOOSE),
+        ("blood", "0.013 in hard nylon", "0.012 in fluorocarbon", WORKS_LOOSE),
+        ("triple surgeon's", "0.013 in nylon", "0.011 in fluorocarbon", None),
+        (
+            "blood",
+            "0.017 in nylon",
+            "0.013 in nylon",
+            "it takes a step up to 0.003 in, and this is 0.004 in",
+        ),
+        (
+            "blood",
+            "0.013 in nylon",
+            "0.017 in nylon",
+            "it takes a step up to 0.003 in, and this is 0.004 in",
+        ),
+        ("doubled blood", "0.028 in nylon", "0.010 in nylon", None),
+        (
+            "improved clinch",
+            "0.020 in nylon",
+            "0.020 in nylon",
+            "it draws up on strands up to 0.015 in, and this is 0.020 in",
+        ),
+        ("improved clinch", "0.015 in nylon", "0.015 in nylon", None),
+    ],
+)
+def test_practice_speaks_against_some_meetings(
+    knot: str, upper: str, lower: str, reason: str | None
+) -> None:
+    assert unfit(KNOTS.find(knot), meeting(upper, lower)) == reason
+
+
+def test_a_step_of_printed_millimetres_is_the_step_it_rounds() -> None:
+    # 0.020, 0.017 and 0.016 in are printed as 0.51, 0.43 and 0.41 mm: 0.08 mm is 0.0031 in.
+    blood = KNOTS.find("blood")
+    assert unfit(blood, meeting("0.51 mm nylon", "0.43 mm nylon")) is None
+    assert unfit(blood, meeting("0.51 mm nylon", "0.41 mm nylon")) is not None
+
+
+@pytest.mark.parametrize(
+    ("upper", "lower", "knot", "expected"),
+    [
+        ("0.013 in hard nylon", "0.012 in fluorocarbon", "blood", True),
+        ("0.012 in fluorocarbon", "0.013 in hard nylon", "blood", True),
+        ("0.013 in hard nylon", "0.010 in fluorocarbon", "blood", False),
+        ("0.013 in nylon", "0.012 in fluorocarbon", "blood", False),
+        ("0.013 in hard nylon", "0.012 in hard nylon", "blood", False),
+        ("0.013 in hard nylon", "0.012 in fluorocarbon", "triple surgeon's", False),
+    ],
+)
+def test_print_disagrees_on_a_blood_knot_from_hard_nylon_to_fluorocarbon_of_like_size(
+    upper: str, lower: str, knot: str, expected: bool
+) -> None:
+    assert disputed(KNOTS.find(knot), meeting(upper, lower)) is expected
+
+
+@pytest.mark.parametrize(
+    ("thou", "words"),
+    [
+        ("23", "0.023 in"),
+        ("20", "0.020 in"),
+        ("100", "0.100 in"),
+        ("118.1", "0.1181 in"),
+        ("8.5", "0.0085 in"),
+        ("0.5", "0.0005 in"),
+        ("12.99", "0.013 in"),
+        ("0", "0.000 in"),
+    ],
+)
+def test_a_diameter_is_said_in_inches_to_a_tenth_of_a_thousandth(thou: str, words: str) -> None:
+    assert inches(Fraction(thou) * Fraction("0.0254")) == words

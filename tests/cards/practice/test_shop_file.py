@@ -1,0 +1,186 @@
+from fractions import Fraction
+from importlib.resources import files
+
+import pytest
+
+from tagend.cards.base.errors import Refused
+from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop, wording_of
+from tagend.cards.words.language import ENGLISH, Wording
+from tests.written import practice
+
+COMMON = common_practice()
+
+
+def refusal(shop: str) -> list[str]:
+    with pytest.raises(Refused) as caught:
+        read_shop(shop.encode())
+    return str(caught.value).splitlines()
+
+
+def test_the_sample_is_read() -> None:
+    shop = read_shop((files("samples") / "shop.toml").read_bytes())
+    assert (shop.paper, shop.card, shop.labels) == ("Letter", "ID-1", "letter-3x10-66.7x25.4")
+    own = practice_of(shop)
+    blood = own.knots.find("blood")
+    assert own.own_allowance(blood, "thick") == Fraction("101.6")  # 4 in
+    assert own.rules["step"].limits == (Fraction("0.0762"),)  # 0.003 in
+
+
+def test_common_practice_rounds_up_to_quarter_inches_and_half_centimetres() -> None:
+    assert COMMON.tape_mm("in") == Fraction("6.35")
+    assert COMMON.tape_mm("cm") == COMMON.tape_mm("mm") == 5
+    assert COMMON.unit is None
+
+
+def test_a_tape_replaces_the_one_of_its_kind() -> None:
+    inch = practice('tape = "1/16 in"')
+    assert (inch.tape_mm("in"), inch.tape_mm("cm")) == (Fraction("1.5875"), Fraction(5))
+    metric = practice('tape = "1 cm"')
+    assert (metric.tape_mm("in"), metric.tape_mm("mm")) == (Fraction("6.35"), Fraction(10))
+
+
+@pytest.mark.parametrize(
+    ("units", "first", "second"),
+    [
+        ("in", "in", None),
+        ("cm", "cm", None),
+        ("in and cm", "in", "cm"),
+        ("in and mm", "in", "mm"),
+        ("cm and in", "cm", "in"),
+        ("mm and in", "mm", "in"),
+    ],
+)
+def test_lengths_are_shown_in_one_unit_or_in_two(
+    units: str, first: str, second: str | None
+) -> None:
+    own = practice(f'units = "{units}"')
+    assert (own.unit, own.second_unit) == (first, second)
+
+
+def test_without_units_a_recipe_s_own_are_shown() -> None:
+    assert (COMMON.unit, COMMON.second_unit) == (None, None)
+
+
+@pytest.mark.parametrize("units", ["in and in", "cm and mm", "in and cm and mm", "ft and cm"])
+def test_two_units_are_one_of_each_system(units: str) -> None:
+    (message,) = refusal(f'units = "{units}"')
+    assert message.startswith(f"units: '{units}' is not known; write one of: 'in', 'cm'")
+
+
+def test_the_language_and_the_decimal_sign_are_those_of_the_shop() -> None:
+    def told(shop: str) -> Wording:
+        return wording_of(read_shop(shop.encode()))
+
+    assert told("name = 'Bench'") == ENGLISH
+    assert told("decimal = ','") == Wording("en", ",")
+    assert told("language = 'es'") == Wording("es", ",")
+    assert told("language = 'es'\ndecimal = '.'") == Wording("es", ".")
+
+
+def test_an_own_allowance_may_differ_by_side() -> None:
+    own = practice('[allowance]\n"Blood knot" = { thick = "4 in", thin = "3 in" }\n')
+    blood = own.knots.find("blood")
+    assert own.own_allowance(blood, "thick") == Fraction("101.6")
+    assert own.own_allowance(blood, "thin") == Fraction("76.2")
+    assert own.own_allowance(own.knots.find("clinch"), "thick") is None
+
+
+def test_an_own_knot_and_an_own_material_are_known() -> None:
+    own = practice(
+        "[knots.blood]\nlargest_step = '0.004 in'\n"
+        "[materials.silk]\ncode = 'SK'\nkind = 'thread'\npattern = 'bars'\n"
+    )
+    assert own.knots.find("blood").largest_step_mm == Fraction("0.1016")
+    assert own.materials.find("silk").kind == "thread"
+
+
+def test_an_own_order_stands_before_ours() -> None:
+    own = practice('[choice]\njoint = ["uni to uni", "blood knot"]\n')
+    assert [knot.name for knot in own.choice["joint"]] == [
+        "uni to uni",
+        "blood",
+        "triple surgeon's",
+        "albright",
+    ]
+    assert own.choice["fly"] == COMMON.choice["fly"]
+
+
+@pytest.mark.parametrize(
+    ("shop", "messages"),
+    [
+        (
+            'nmae = "Bench"\nunits = "inches"\ntape = 5\n',
+            [
+                "units: 'inches' is not known; write one of: 'in', 'cm', 'mm', "
+                "'in and cm', 'in and mm', 'cm and in' or 'mm and in'",
+                "tape: 5 has no unit; "
+                'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"',
+                "no key is called 'nmae'; did you mean 'name'?",
+            ],
+        ),
+        (
+            'language = "xx"\ndecimal = "\'"\n',
+            [
+                "language: 'xx' is not known; write one of: 'en' or 'es'",
+                """decimal: "'" is not known; write one of: '.' or ','""",
+            ],
+        ),
+        (
+            'allowance = "4 in"\n',
+            ["allowance: this is not a table; write its keys under a heading in brackets"],
+        ),
+        (
+            '[allowance]\nblodd = "4 in"\n',
+            ["allowance, blodd: no knot is called 'blodd'; did you mean blood?"],
+        ),
+        (
+            "[allowance]\nblood = 4\n",
+            [
+                "allowance, blood: 4 has no unit; "
+                'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"'
+            ],
+        ),
+        (
+            '[allowance.blood]\nthick = "4 in"\n',
+            [
+                "allowance, blood: a table here has other keys; "
+                "write thick and thin, or one length for both"
+            ],
+        ),
+        (
+            '[choice]\nmiddle = ["blood"]\n',
+            ["choice: no end is called 'middle'; write one of: joint, butt, fly"],
+        ),
+        (
+            '[choice]\njoint = "blood"\n',
+            ["choice, joint: this is not a list of 1 to 30 knots; write them in brackets: [ , ]"],
+        ),
+        (
+            '[choice]\nfly = ["clinch", "blood", "clynch"]\n',
+            [
+                "choice, fly, knot 2: 'blood' is for the joint and does not serve here; "
+                "write one of: improved clinch, clinch, non-slip loop, davy, palomar, "
+                "haywire twist",
+                "choice, fly, knot 3: no knot is called 'clynch'; did you mean clinch?",
+            ],
+        ),
+        (
+            '[rules.step]\nlimit = 4\n[rules.rise]\nseverity = "none"\n',
+            [
+                "rules, step, limit: 4 is of another kind; "
+                'write it with its unit, such as "0.004 in"',
+                "rules, rise, severity: 'none' is not known; "
+                "write one of: 'error', 'warning', 'note' or 'off'",
+            ],
+        ),
+        (
+            '[knots.blood]\nthickest = "23"\n',
+            [
+                "knots, blood, thickest: '23' has no unit; write a diameter with its unit, "
+                'such as "0.023 in", "23 thou", "0.58 mm" or "4X"'
+            ],
+        ),
+    ],
+)
+def test_a_broken_shop_file_is_refused(shop: str, messages: list[str]) -> None:
+    assert refusal(shop) == messages

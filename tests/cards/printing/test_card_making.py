@@ -1,0 +1,127 @@
+"""Cards and labels of a leader: what holds it, and what to use where that does not."""
+
+import re
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.units import parse_diameter, parse_line_length
+from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.rack_file import Rack, Spool
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.card_making import (
+    CardStyle,
+    CardText,
+    card_text,
+    cards_of,
+    paired,
+    size_that_holds,
+)
+from tagend.cards.printing.pages import code_of
+from tagend.cards.words.language import ENGLISH
+from tagend.layouts.paper.face import Face
+from tagend.layouts.stock.formats import CardSize
+from tagend.layouts.stock.stock import card_size, shipped
+from tests.seen import runs, words
+from tests.tieable import counts, seeds, tieable
+from tests.written import PRACTICE, SIX, leader
+
+KNOWN = tuple(shipped().cards.values())
+ID_1 = card_size("ID-1")
+TINY = card_size("40x30mm")
+SALT = leader(SIX)
+
+
+def says(of: Leader, style: CardStyle | None = None, rack: Rack | None = None) -> CardText:
+    code = code_of(of.recipe, PRACTICE)
+    return card_text(of, code, PRACTICE, Shop(), ENGLISH, style or CardStyle(), rack)
+
+
+def refusal(text: CardText, size: CardSize) -> str:
+    with pytest.raises(Refused) as caught:
+        cards_of(text, size, KNOWN)
+    return str(caught.value)
+
+
+def offered(message: str) -> list[str]:
+    found = re.search(r"use --size (.+)$", message)
+    assert found, message
+    return found[1].split(" or ")
+
+
+def test_a_leader_that_fits_is_one_card_with_its_back() -> None:
+    card, *_ = cards_of(says(SALT, CardStyle(taught=False)), card_size("index-3x5"), KNOWN)
+    assert card.back is not None
+    assert "CUT" in words(card.front)
+
+
+def test_sides_are_paired_and_the_last_back_may_be_blank() -> None:
+    sides = [Face(str(k), 100, 50, ()) for k in range(5)]
+    cards = paired(sides)
+    assert [(c.front.name, c.back and c.back.name) for c in cards] == [
+        ("0", "1"), ("2", "3"), ("4", None),
+    ]  # fmt: skip
+
+
+def test_a_card_that_is_too_small_is_refused_with_up_to_three_that_are_not() -> None:
+    message = refusal(says(SALT), TINY)
+    assert message.startswith(
+        "Under test: this leader needs more room than 40 × 30 mm in type that can be read; use "
+    )
+    sizes = offered(message)
+    assert 1 <= len(sizes) <= 3
+    for name in sizes:
+        assert cards_of(says(SALT), card_size(name), KNOWN)
+
+
+def test_the_smallest_that_would_do_is_named_first() -> None:
+    areas = [card_size(name) for name in offered(refusal(says(SALT), TINY))]
+    assert all(a.width * a.height <= b.width * b.height for a, b in pairwise(areas))
+    smaller = [c for c in KNOWN if c.width * c.height < areas[0].width * areas[0].height]
+    for size in smaller:
+        refusal(says(SALT), size)
+
+
+def test_a_leader_for_no_known_card_says_so() -> None:
+    with pytest.raises(Refused, match="no card known here is large enough"):
+        cards_of(says(SALT), TINY, [TINY])
+
+
+@given(seeds, counts)
+@settings(max_examples=15, deadline=None)
+def test_every_size_that_is_offered_fits(seed: int, count: int | None) -> None:
+    text = says(tieable(seed, count))
+    for name in offered(refusal(text, TINY)):
+        assert cards_of(text, card_size(name), KNOWN)
+
+
+def test_large_type_takes_a_larger_card_where_it_must() -> None:
+    large = says(SALT, CardStyle(large=True))
+    found = size_that_holds(large, ID_1, KNOWN)
+    assert found.width * found.height > ID_1.width * ID_1.height
+    assert cards_of(large, found, KNOWN)
+    assert size_that_holds(says(SALT), ID_1, KNOWN) is ID_1
+
+
+def test_a_person_s_own_spools_are_named_in_the_table() -> None:
+    stiff = Spool("Stiff 25", "hard nylon", parse_diameter("0.023 in"), parse_line_length("40 yd"))
+    front = cards_of(says(SALT, rack=Rack((stiff,))), ID_1, KNOWN)[0].front
+    texts = [run.text for run in runs(front)]
+    assert "Stiff 25" in texts
+    assert "fluorocarbon" in texts  # a line that is not on the rack keeps its name
+    assert "spool" in texts
+
+
+def test_what_to_buy_is_listed_where_it_is_asked_for() -> None:
+    sides = [
+        side
+        for card in cards_of(says(SALT, CardStyle(shopping=12)), ID_1, KNOWN)
+        for side in (card.front, card.back)
+        if side
+    ]
+    text = " ".join(words(side) for side in sides)
+    assert "For 12 leaders, buy:" in text
+    # 12 × 57 in = 684 in = 19 yd
+    assert "19 yd of 0.023 in hard nylon" in text

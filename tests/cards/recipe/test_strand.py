@@ -1,0 +1,80 @@
+import pytest
+from hypothesis import given
+
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
+from tagend.cards.practice.materials import load_materials, materials_with_own
+from tagend.cards.recipe.recipe import Strand
+from tagend.cards.recipe.strand import parse_strand
+from tests.strategies import diameters, materials, spans, strands, strengths
+
+MATERIALS = load_materials()
+HINT = 'write diameter and material, such as "0.028 in fluorocarbon 60 lb 12 in"'
+
+
+@pytest.mark.parametrize(
+    ("text", "diameter", "material", "strength", "length"),
+    [
+        ("0.028 in fluorocarbon 60 lb 12 in", "0.028 in", "fluorocarbon", "60 lb", "12 in"),
+        ("4X nylon", "4X", "nylon", None, None),
+        ("5 X  hard  nylon 3kg", "5X", "hard nylon", "3 kg", None),
+        ("0.30mm fluoro 22 to 28 in", "0.30 mm", "fluorocarbon", None, "22 to 28 in"),
+        ("1/50 in wire 7 1/2 lb 1 1/2 ft", "1/50 in", "wire", "7 1/2 lb", "1 1/2 ft"),
+        ("20 thou Hard-Nylon 2' 6\"", "20 thou", "hard nylon", None, "2 ft 6 in"),
+    ],
+)
+def test_a_strand_is_said_as_at_a_counter(
+    text: str, diameter: str, material: str, strength: str | None, length: str | None
+) -> None:
+    assert parse_strand(text, MATERIALS) == Strand(
+        parse_diameter(diameter),
+        material,
+        parse_strength(strength) if strength else None,
+        parse_span(length) if length else None,
+        text,
+    )
+
+
+@given(diameters, materials, strengths, spans)
+def test_any_diameter_material_strength_and_length_are_told_apart(
+    diameter: object, material: str, strength: object, span: object
+) -> None:
+    strand = parse_strand(f" {diameter} {material} {strength} {span} ", MATERIALS)
+    assert strand[:4] == (diameter, material, strength, span)
+
+
+@given(strands())
+def test_a_strand_comes_back_from_its_text(strand: Strand) -> None:
+    assert parse_strand(str(strand), MATERIALS) == strand
+
+
+def test_an_own_material_may_have_figures_in_its_name() -> None:
+    own = materials_with_own({"stiff 50": {"code": "S50", "kind": "nylon", "pattern": "solid"}})
+    strand = parse_strand("0.020 in stiff 50 20 lb", own)
+    assert (strand.material, strand.strength) == ("stiff 50", parse_strength("20 lb"))
+
+
+@pytest.mark.parametrize(
+    ("text", "fault"),
+    [
+        (4, f"this is not a text in quotes; {HINT}"),
+        ("  ", f"this text is empty; {HINT}"),
+        ("4X " * 50, "this text has 150 characters; write at most 120"),
+        ("0.028 in 60 lb 12 in", f"'0.028 in 60 lb 12 in' names no material; {HINT}"),
+        ("4X nilon 6 lb", "no material is called 'nilon'; did you mean nylon?"),
+        (
+            "nylon 4X",
+            "'nylon' cannot be read; "
+            'write a diameter with its unit, such as "0.023 in", "23 thou", "0.58 mm" or "4X"',
+        ),
+        (
+            "0.028 fluorocarbon",
+            "'0.028' has no unit; "
+            'write a diameter with its unit, such as "0.023 in", "23 thou", "0.58 mm" or "4X"',
+        ),
+    ],
+)
+def test_what_is_no_strand_is_refused(text: object, fault: str) -> None:
+    with pytest.raises(Refused) as refusal:
+        parse_strand(text, MATERIALS)
+    assert str(refusal.value) == fault

@@ -1,0 +1,71 @@
+import pytest
+
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.variants.fitting_knots import with_fitting_knots
+from tests.written import PRACTICE, recipe, section
+
+BEFORE = recipe(
+    section("36 in", "0.021 in", knot="blood"),
+    section("24 in", "0.019 in", knot="blood"),
+    section("24 in", "0.017 in"),
+    butt="perfection loop",
+    fly="improved clinch",
+)
+
+
+def named(changed: Recipe, before: Recipe = BEFORE) -> list[str | None]:
+    """Return the knots that the changed recipe still names: joints, then butt and fly."""
+    fitting = with_fitting_knots(changed, before, PRACTICE)
+    return [*(part.knot for part in fitting.sections), fitting.butt.end, fitting.fly.knot]
+
+
+def changed(*diameters: str, material: str = "nylon") -> Recipe:
+    upper, lower, last = diameters
+    return recipe(
+        section("36 in", upper, knot="blood"),
+        section("24 in", lower, knot="blood"),
+        section("24 in", last, material),
+        butt="perfection loop",
+        fly="improved clinch",
+    )
+
+
+def test_knots_that_suit_stay() -> None:
+    again = changed("0.018 in", "0.016 in", "0.014 in")
+    assert named(again) == ["blood", "blood", None, "perfection loop", "improved clinch"]
+
+
+def test_a_joint_over_too_big_a_step_is_left_to_the_rule() -> None:
+    assert named(changed("0.021 in", "0.019 in", "0.013 in"))[:2] == ["blood", None]
+
+
+def test_a_joint_of_nylon_to_fluorocarbon_is_left_to_the_rule() -> None:
+    again = changed("0.021 in", "0.019 in", "0.017 in", material="fluorocarbon")
+    assert named(again)[:2] == ["blood", None]
+
+
+def test_wire_takes_neither_joint_nor_fly_knot_of_nylon() -> None:
+    again = changed("0.021 in", "0.019 in", "0.017 in", material="wire")
+    assert named(again) == ["blood", None, None, "perfection loop", None]
+
+
+def test_a_knot_that_its_recipe_chose_for_these_strands_stays() -> None:
+    unwise = changed("0.021 in", "0.013 in", "0.011 in")
+    assert named(unwise, before=unwise)[:2] == ["blood", "blood"]
+
+
+def test_a_loop_for_tapered_butts_goes_when_the_leader_becomes_level() -> None:
+    level = recipe(section("36 in", "0.021 in"), butt="perfection loop", loop="1 in")
+    assert named(level) == [None, None, None]
+    assert named(level, before=level) == [None, "perfection loop", None]
+
+
+@pytest.mark.parametrize("end", ["none", None])
+def test_bare_ends_stay_bare(end: str | None) -> None:
+    level = recipe(section("36 in", "0.021 in", "wire"), butt=end, fly=end)
+    assert named(level) == [None, end, end]
+
+
+def test_a_fly_knot_that_no_longer_draws_up_is_left_to_the_rule() -> None:
+    # Above 0.015 in an improved clinch is not drawn up: the knots file.
+    assert named(changed("0.022 in", "0.020 in", "0.018 in"))[-1] is None

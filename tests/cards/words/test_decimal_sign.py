@@ -1,0 +1,87 @@
+"""Everything that is printed for a shop with a decimal comma: no number of it has a point."""
+
+import re
+from importlib.resources import files
+from io import BytesIO
+
+import pypdf
+import pytest
+
+from tagend.cards.batches.batch import Order, batch
+from tagend.cards.faces.label import LabelNote
+from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.cards.practice.rack_file import read_rack
+from tagend.cards.practice.shop_file import Shop, practice_of
+from tagend.cards.printing.bench_printing import bench_pdf
+from tagend.cards.printing.card_making import CardStyle
+from tagend.cards.printing.card_sheets import SheetWishes
+from tagend.cards.printing.counter_printing import counter_pdf
+from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.words.language import languages
+from tests.layouts.drawn import text
+
+POINT = re.compile(r"\d\.\d")
+COMMA = re.compile(r"\d,\d")
+LISTED = re.compile(r"\d,\s+\d")  # one number, or two?
+
+RECIPES = tuple(
+    file.read_bytes()
+    for file in files("samples").iterdir()
+    if file.name.endswith(".toml") and b"[[section]]" in file.read_bytes()
+)
+RACK = (files("samples") / "rack.toml").read_bytes()
+EVERYTHING = CardWishes(
+    size="A6",
+    style=CardStyle(figures=True, shopping=7, ruler=True),
+    deck=True,
+    hole=True,
+    sheets=SheetWishes(pouch="dry"),
+)
+NOTE = LabelNote(number="3 / 12", first_out="fly", test_box=True)
+
+SHOPS = {
+    f"{language}, {units}": Shop(units=units, language=language, decimal=",")
+    for language in languages()
+    for units in ("cm and in", "in and cm")
+}
+every_shop = pytest.mark.parametrize("shop", SHOPS.values(), ids=SHOPS)
+
+
+def sheets(shop: Shop) -> list[Worksheet]:
+    practice = practice_of(shop)
+    return [worksheet(read_recipe(recipe, practice), practice) for recipe in RECIPES]
+
+
+def check(pdf: bytes) -> None:
+    pages = len(pypdf.PdfReader(BytesIO(pdf)).pages)
+    shown = "\n".join(text(pdf, page) for page in range(pages))
+    assert COMMA.search(shown)
+    assert POINT.findall(shown) == []
+    assert LISTED.findall(shown) == []
+
+
+@every_shop
+def test_cards(shop: Shop) -> None:
+    check(cards_pdf(sheets(shop), practice_of(shop), shop, EVERYTHING))
+
+
+@every_shop
+@pytest.mark.parametrize("stock", ["letter-3x10-66.7x25.4", "letter-2x3-101.6x84.7"])
+def test_labels(shop: Shop, stock: str) -> None:
+    wishes = LabelWishes(stock=stock, note=NOTE)
+    check(labels_pdf(sheets(shop), practice_of(shop), shop, wishes))
+
+
+@every_shop
+@pytest.mark.parametrize("rack", [None, RACK], ids=["without a rack", "from a rack"])
+def test_bench_sheets(shop: Shop, rack: bytes | None) -> None:
+    practice = practice_of(shop)
+    orders = [Order(sheet.leader, 12) for sheet in sheets(shop)]
+    own = read_rack(rack, practice) if rack else None
+    check(bench_pdf(batch(orders, own), practice, shop, None))
+
+
+@every_shop
+def test_counter_sheets(shop: Shop) -> None:
+    check(counter_pdf(sheets(shop), practice_of(shop), shop, None))

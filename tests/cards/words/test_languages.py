@@ -1,0 +1,223 @@
+"""Every language file says what English says: all of it, no more, and as briefly."""
+
+import ast
+import re
+from collections.abc import Iterable, Iterator
+from string import Formatter
+from typing import get_args
+
+import pytest
+
+from tagend.cards.faces.block import Scale
+from tagend.cards.faces.card_table import needed_width
+from tagend.cards.faces.panel import INSET
+from tagend.cards.leader.leader import work_out
+from tagend.cards.practice.knot_file import STEP_MOST, knots_with_own, load_knots
+from tagend.cards.practice.materials import load_materials
+from tagend.cards.practice.shop_file import Shop, practice_of
+from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.words.cautions import LONG_MOST, SHORT_MOST, When, cautions
+from tagend.cards.words.language import ENGLISH, KnotWords, language_file, languages, wording_in
+from tagend.fonts import Weight
+from tagend.layouts.paper.text import set_line
+from tagend.layouts.stock.stock import card_size
+from tests.tree import ROOT, SAMPLES
+from tests.written import PRACTICE, practice
+
+NAME_MOST = 24  # characters: the column of knots on a card
+CODE_SIGNS = re.compile(r"[*+$]|\b-\b")  # a hyphen between two letters or figures
+
+# The keys that the program puts together, by how it writes them, and what comes of it.
+PUT_TOGETHER = {
+    "end": {"butt", "fly"},
+    'f"{what}_of"': {"cards_of", "labels_of"},
+    'f"{note.first_out}_first"': {"butt_first", "fly_first"},
+    "f\"loop_at_{'_and_'.join(looped)}\"": {"loop_at_butt", "loop_at_fly", "loop_at_butt_and_fly"},
+}
+
+EN = language_file("en")
+OTHERS = [language for language in languages() if language != "en"]
+every_language = pytest.mark.parametrize("language", languages())
+every_other = pytest.mark.parametrize("language", OTHERS)
+
+
+def blanks(text: str) -> set[str]:
+    """Return the names of what is put into a text."""
+    return {name for _, name, _, _ in Formatter().parse(text) if name is not None}
+
+
+def counted(steps: Iterable[str]) -> list[tuple[set[str], list[str]]]:
+    """Return what each step counts: what is put in, and the numbers that it says itself."""
+    return [(blanks(step), figures(step)) for step in steps]
+
+
+def figures(text: str) -> list[str]:
+    return re.findall(r"\d+", text)
+
+
+def lines(knot: KnotWords) -> list[str]:
+    return [*knot["steps"], knot["seat"], *([knot["caution"]] if "caution" in knot else [])]
+
+
+def texts(value: object) -> Iterator[str]:
+    """Yield every text of a file."""
+    if isinstance(value, str):
+        yield value
+    elif isinstance(value, dict):
+        for part in value.values():
+            yield from texts(part)
+    elif isinstance(value, list):
+        for part in value:
+            yield from texts(part)
+
+
+def asked(method: str) -> Iterator[str]:
+    """Yield how the program writes each key that it asks a wording for."""
+    for path in (ROOT / "cards").rglob("*.py"):
+        source = path.read_text()
+        for node in ast.walk(ast.parse(source)):
+            if isinstance(node, ast.Call) and node.args and _called(node) == method:
+                for key in _branches(node.args[0]):
+                    yield ast.get_source_segment(source, key) or ""
+
+
+def _called(call: ast.Call) -> str:
+    match call.func:
+        case ast.Attribute(attr=name) | ast.Name(id=name):
+            return name
+    return ""
+
+
+def _branches(key: ast.expr) -> list[ast.expr]:
+    return [key.body, key.orelse] if isinstance(key, ast.IfExp) else [key]
+
+
+def keys(written: set[str]) -> set[str]:
+    """Return the keys themselves; what is put together must be known above."""
+    plain = {key for key in written if re.fullmatch(r'"\w+"', key)}
+    return {key.strip('"') for key in plain}.union(*(PUT_TOGETHER[key] for key in written - plain))
+
+
+def test_english_has_the_words_that_are_used_and_no_others() -> None:
+    written = set(asked("say"))
+    assert written > PUT_TOGETHER.keys()
+    assert keys(written) == EN["words"].keys()
+
+
+def test_english_has_the_steps_that_are_used_and_no_others() -> None:
+    assert keys(set(asked("steps"))) == EN["steps"].keys()
+
+
+def test_there_is_another_language() -> None:
+    assert "es" in OTHERS
+
+
+@every_language
+def test_numbers_are_written_with_a_point_or_a_comma(language: str) -> None:
+    assert language_file(language)["decimal"] in (".", ",")
+
+
+@every_other
+def test_the_same_is_put_into_the_same_words(language: str) -> None:
+    words = language_file(language)["words"]
+    assert words.keys() == EN["words"].keys()
+    assert {key: blanks(text) for key, text in words.items()} == {
+        key: blanks(text) for key, text in EN["words"].items()
+    }
+
+
+@every_other
+def test_a_page_asks_for_as_many_steps(language: str) -> None:
+    steps = language_file(language)["steps"]
+    assert steps.keys() == EN["steps"].keys()
+    for key, there in EN["steps"].items():
+        assert counted(steps[key]) == counted(there)
+
+
+@every_other
+def test_the_signs_of_a_code_are_explained_as_they_stand(language: str) -> None:
+    words = language_file(language)["words"]
+    for key in ("code_order", "code_range", "code_mixed", "code_words"):
+        there = EN["words"][key]
+        signs = [CODE_SIGNS.findall(text) for text in (words[key], there)]
+        assert signs[0] == signs[1]
+        assert figures(words[key]) == figures(there)
+
+
+@every_other
+def test_every_knot_material_and_caution_is_there(language: str) -> None:
+    file = language_file(language)
+    assert file["knots"].keys() == {knot.name for knot in load_knots()}
+    assert file["materials"].keys() == {material.name for material in load_materials()}
+    every = cautions(ENGLISH, *get_args(When))
+    assert file["cautions"].keys() == {caution.name for caution in every}
+
+
+@every_other
+def test_a_knot_is_tied_in_the_same_steps(language: str) -> None:
+    for knot in load_knots():
+        words = language_file(language)["knots"][knot.name]
+        must = {"name", "steps", "seat"} | ({"caution"} if knot.caution else set())
+        assert words.keys() - {"title"} == must
+        assert counted(words["steps"]) == counted(knot.steps), knot.name
+
+
+@every_other
+def test_two_things_never_share_a_name(language: str) -> None:
+    file = language_file(language)
+    names = [knot["name"] for knot in file["knots"].values()]
+    assert len(set(names)) == len(names)
+    assert max(map(len, names)) <= NAME_MOST
+    assert len(set(file["materials"].values())) == len(file["materials"])
+
+
+@every_other
+def test_what_is_said_fits_its_place(language: str) -> None:
+    file = language_file(language)
+    of_knots = [line for knot in file["knots"].values() for line in lines(knot)]
+    assert [line for line in of_knots if len(line) > STEP_MOST] == []
+    for caution in file["cautions"].values():
+        assert caution.keys() == {"short", "long"}
+        assert len(caution["short"]) <= SHORT_MOST
+        assert len(caution["short"]) <= len(caution["long"]) <= LONG_MOST
+
+
+@every_language
+@pytest.mark.parametrize("weight", get_args(Weight))
+def test_every_character_can_be_set(language: str, weight: Weight) -> None:
+    for text in texts(language_file(language)):
+        assert text == text.strip() != ""
+        set_line(text, weight, 9)  # raises NoGlyph
+
+
+@every_other
+def test_a_table_that_fits_a_card_in_english_fits_it_here(language: str) -> None:
+    room = card_size("ID-1").width - 2 * INSET
+    here = wording_in(language, None)
+    for path in sorted(SAMPLES.glob("*-*.toml")):
+        recipe = read_recipe(path.read_bytes(), PRACTICE)
+        for unit in ("in", "cm"):
+            leader = work_out(recipe, practice_of(Shop(units=unit)))
+            there, ours = (
+                needed_width(leader, {}, wording, Scale(1.0), narrow=True)
+                for wording in (ENGLISH, here)
+            )
+            assert there <= room
+            assert ours <= room, path.name
+
+
+@every_other
+def test_knots_are_taught_in_the_language_and_found_by_their_own_names(language: str) -> None:
+    words = language_file(language)["knots"]
+    for knot in knots_with_own({}, language):
+        told = [*knot.steps, knot.seat, *([knot.caution] if knot.caution else [])]
+        assert told == lines(words[knot.name])
+    assert knots_with_own({}, language).find("blood knot").code == "B"
+
+
+@every_other
+def test_a_shops_own_steps_stand_before_a_translation(language: str) -> None:
+    own = practice(f'language = "{language}"\n[knots.davy]\nsteps = ["Our own way."]\n').knots
+    davy, words = own.find("davy"), language_file(language)["knots"]["davy"]
+    assert (davy.steps, davy.seat) == (("Our own way.",), words["seat"])
+    assert own.find("palomar").seat == language_file(language)["knots"]["palomar"]["seat"]

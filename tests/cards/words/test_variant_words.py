@@ -1,0 +1,102 @@
+from dataclasses import replace
+
+import pytest
+
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.units import parse_length
+from tagend.cards.practice.materials import load_materials
+from tagend.cards.recipe.recipe import Recipe, Variant
+from tagend.cards.recipe.strand import parse_strand
+from tagend.cards.words.language import ENGLISH, Wording
+from tagend.cards.words.variant_words import short_words, variant_lines
+from tests.written import PRACTICE, recipe, section
+
+LEADER = recipe(
+    section("36 in", "0.021 in"),
+    section("24 in", "0.019 in"),
+    section("24 in", "0.017 in"),
+    section("24 in", "0.013 in", "fluorocarbon"),
+)
+WIND = Variant("in hard wind", butt=parse_length("6 ft"))
+LESS = Variant("in a breeze", butt=parse_length("50 in"))
+SHORT = Variant("short", stop_after=3, line_weight=7)
+LONG = Variant("long", total=parse_length("12 ft"))
+LONG_WIND = Variant("Both", total=parse_length("10 ft"), butt=parse_length("84 in"))
+GUARD = Variant(
+    "for rough mouths",
+    tippet=parse_strand("0.015 in nylon", load_materials()),
+    guard=parse_strand("0.020 in fluorocarbon 34 lb 12 in", load_materials()),
+)
+OTHER = Variant("other", replace={2: parse_strand("0.018 in hard nylon", load_materials())})
+
+
+def line(variant: Variant, leader: Recipe = LEADER, wording: Wording = ENGLISH) -> str:
+    (only,) = variant_lines(replace(leader, variants=(variant,)), PRACTICE, wording)
+    return only
+
+
+@pytest.mark.parametrize(
+    ("variant", "says"),
+    [
+        (WIND, "In hard wind: butt 6 ft, then 1-ft steps"),
+        (LESS, "In a breeze: butt 50 in, then 19 1/2, 19 1/4, 19 1/4 in"),
+        (SHORT, "Short: stop after section 3, 0.017 in nylon; line weight 7"),
+        (LONG, "Long: 12 ft in all; 48, 32, 32, 32 in"),
+        (LONG_WIND, "Both: 10 ft in all; butt 84 in, then 1-ft steps"),
+        (
+            GUARD,
+            "For rough mouths: tippet 0.015 in nylon; "
+            "bite guard 0.020 in fluorocarbon, 34 lb, 12 in",
+        ),
+        (OTHER, "Other: section 2 0.018 in hard nylon"),
+    ],
+)
+def test_a_line_says_what_is_changed(variant: Variant, says: str) -> None:
+    assert line(variant) == says
+
+
+def test_metric_steps_are_said_in_centimetres() -> None:
+    metric = recipe(*(section(text, "0.5 mm") for text in ("90 cm", "60 cm", "60 cm")))
+    wind = Variant("wind", butt=parse_length("1.5 m"))
+    assert line(wind, metric) == "Wind: butt 1.5 m, then 30 cm each"
+
+
+def test_a_line_has_the_decimal_sign_of_the_shop_and_lists_no_lengths_by_it() -> None:
+    comma = Wording("en", ",")
+    fine = Variant("fine", tippet=parse_strand("0.25 mm nylon 3.9 kg 55.5 cm", load_materials()))
+    assert line(fine, wording=comma) == "Fine: tippet 0,25 mm nylon, 3,9 kg, 55,5 cm"
+    assert line(LESS, wording=comma) == "In a breeze: butt 50 in, then 19 1/2; 19 1/4; 19 1/4 in"
+    assert line(LONG, wording=comma) == "Long: 12 ft in all; 48; 32; 32; 32 in"
+
+
+def test_lengths_of_several_units_each_say_theirs() -> None:
+    mixed = recipe(section("36 in", "0.021 in"), section("18 to 24 in", "4X"))
+    assert line(Variant("short", total=parse_length("4 ft")), mixed) == (
+        "Short: 4 ft in all; 28 3/4 in, 14 1/2 to 19 1/4 in"
+    )
+
+
+def test_the_lines_stand_in_the_order_of_the_file() -> None:
+    lines = variant_lines(replace(LEADER, variants=(SHORT, WIND)), PRACTICE, ENGLISH)
+    assert [text.partition(":")[0] for text in lines] == ["Short", "In hard wind"]
+    assert variant_lines(LEADER, PRACTICE, ENGLISH) == ()
+
+
+def test_a_variant_that_cannot_be_tied_has_no_line() -> None:
+    with pytest.raises(Refused, match=r"^variant 'short', stop_after: the leader has 4 sections"):
+        line(replace(SHORT, stop_after=4))
+
+
+@pytest.mark.parametrize(
+    ("variant", "words"),
+    [
+        (WIND, "butt 6 ft"),
+        (SHORT, "to section 3, line 7"),
+        (GUARD, "tippet 0.015 in, guard 0.020 in"),
+        (LONG_WIND, "10 ft, butt 84 in"),
+        (OTHER, "section 2 0.018 in"),
+        (Variant("x", use="Carp"), "another use"),
+    ],
+)
+def test_a_variant_without_a_name_is_called_after_its_change(variant: Variant, words: str) -> None:
+    assert short_words(variant) == words
