@@ -9,11 +9,11 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from tagend.layouts.base.faults import Fault, refuse
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import SLACK, in_mm, parse_length
 from tagend.layouts.sheets.ink import Box, around, ink, on_sheet
 from tagend.layouts.sheets.sheet import Adjustment, Sheet, Side
-from tagend.layouts.stock.entries import Fault
 from tagend.layouts.stock.names import listed, nearest
 
 # The marks whose shift is measured stand this far from the left or from the top edge.
@@ -38,14 +38,6 @@ class Printer(NamedTuple):
     back_y: float = 0.0
     rule_x: float = RULE
     rule_y: float = RULE
-
-
-class BadPrinter(ValueError):
-    """What was measured cannot be right; holds every fault found."""
-
-    def __init__(self, *faults: Fault) -> None:
-        self.faults = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
 
 
 class OffSheet(ValueError):
@@ -74,7 +66,7 @@ class OffSheet(ValueError):
 def read_printer(table: Mapping[str, object]) -> Printer:
     """Return the printer of a table with KEYS, each a length such as "0.8 mm" or "-1/32 in".
 
-    Raises `BadPrinter`.
+    Raises `Refused`.
     """
     measured: dict[str, float] = {}
     faults: list[Fault] = []
@@ -84,8 +76,7 @@ def read_printer(table: Mapping[str, object]) -> Printer:
             faults.append(found)
         else:
             measured[key] = found
-    if faults:
-        raise BadPrinter(*faults)
+    refuse(faults)
     return Printer(**measured)
 
 

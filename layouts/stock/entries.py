@@ -3,32 +3,14 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from tagend.layouts.base.faults import Fault, Refused
 from tagend.layouts.paper.lengths import parse_length, parse_pair
 
 _MOST = 1000  # no label sheet has as many rows
 
 
-class Fault(NamedTuple):
-    """One thing to put right in a stock file; `where` names the entry and its key."""
-
-    where: str
-    found: str
-    instead: str
-
-    def __str__(self) -> str:
-        return f"{self.where}: {self.found}; {self.instead}"
-
-
-class BadStock(ValueError):
-    """A stock file cannot be used; holds every fault found."""
-
-    def __init__(self, *faults: Fault) -> None:
-        self.faults = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
-
-
 class Entry(NamedTuple):
-    """The keys written under one name; what is asked of it and not usable raises `BadStock`."""
+    """The keys written under one name; what is asked of it and not usable raises `Refused`."""
 
     name: str
     where: str
@@ -42,14 +24,14 @@ class Entry(NamedTuple):
         instead = "write one of: " + ", ".join(keys)
         strange = [key for key in self.values if key not in keys]
         if strange:
-            raise BadStock(*(self.fault(key, "no such key", instead) for key in strange))
+            raise Refused(*(self.fault(key, "no such key", instead) for key in strange))
 
     def text(self, key: str) -> str:
         value = self.values.get(key)
         if value is None:
-            raise BadStock(self.fault(key, "nothing is written", f"write its {key}"))
+            raise Refused(self.fault(key, "nothing is written", f"write its {key}"))
         if not isinstance(value, str):
-            raise BadStock(self.fault(key, f"found {value!r}", "write text in quotes"))
+            raise Refused(self.fault(key, f"found {value!r}", "write text in quotes"))
         return value
 
     def length(self, key: str, default: float) -> float:
@@ -61,7 +43,7 @@ class Entry(NamedTuple):
             return parse_length(text)
         except ValueError as error:
             instead = 'write a length with its unit, such as "3/16 in" or "1.5 mm"'
-            raise BadStock(self.fault(key, str(error), instead)) from None
+            raise Refused(self.fault(key, str(error), instead)) from None
 
     def pair(self, key: str, default: tuple[float, float]) -> tuple[float, float]:
         """Return points across and down."""
@@ -72,13 +54,13 @@ class Entry(NamedTuple):
             return parse_pair(text)
         except ValueError as error:
             instead = 'write two lengths with their unit, such as "63.5 x 38.1 mm"'
-            raise BadStock(self.fault(key, str(error), instead)) from None
+            raise Refused(self.fault(key, str(error), instead)) from None
 
     def count(self, key: str) -> int:
         value = self.values.get(key, 1)
         if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= _MOST:
             instead = f"write a whole number from 1 to {_MOST}"
-            raise BadStock(self.fault(key, f"found {value!r}", instead))
+            raise Refused(self.fault(key, f"found {value!r}", instead))
         return value
 
 
@@ -88,5 +70,5 @@ def read_entry(group: str, name: str, value: object) -> Entry:
     if isinstance(value, str):
         return Entry(name, where, {"size": value})
     if not isinstance(value, Mapping):
-        raise BadStock(Fault(where, f"found {value!r}", 'write a size, such as "210 x 297 mm"'))
+        raise Refused(Fault(where, f"found {value!r}", 'write a size, such as "210 x 297 mm"'))
     return Entry(name, where, value)

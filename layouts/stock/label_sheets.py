@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from tagend.layouts.base.faults import Fault, Refused, refuse
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
 from tagend.layouts.paper.lengths import fits, in_mm
-from tagend.layouts.stock.entries import BadStock, Entry, Fault
+from tagend.layouts.stock.entries import Entry
 from tagend.layouts.stock.formats import LabelSheet, Paper, Shape
 
 KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")
@@ -21,7 +22,7 @@ def label_sheet(
 ) -> LabelSheet:
     """Return the sheet of an entry whose paper and label size are read already.
 
-    Raises `BadStock` with every measurement that is off.
+    Raises `Refused` with every measurement that is off.
     """
     left, top = entry.pair("margin", (0.0, 0.0))
     pitch_x, pitch_y = entry.pair("pitch", (width, height))
@@ -32,14 +33,14 @@ def label_sheet(
     drift = SMALL_INSET if on_roll or height < SMALL else INSET
     inset = entry.length("inset", min(max(drift, BORDER - margin), side / 2))
     corner = entry.length("corner", 0.0)
-    faults = (
-        *across.faults(entry, paper),
-        *down.faults(entry, paper),
-        *_half(entry, "corner", corner, side),
-        *_half(entry, "inset", inset, side),
+    refuse(
+        (
+            *across.faults(entry, paper),
+            *down.faults(entry, paper),
+            *_half(entry, "corner", corner, side),
+            *_half(entry, "inset", inset, side),
+        )
     )
-    if faults:
-        raise BadStock(*faults)
     return LabelSheet(
         name=entry.name,
         paper=paper,
@@ -110,4 +111,4 @@ def _shape(entry: Entry) -> Shape:
         return "rectangle"
     if shape == "round":
         return "round"
-    raise BadStock(entry.fault("shape", f"found {shape!r}", 'write "rectangle" or "round"'))
+    raise Refused(entry.fault("shape", f"found {shape!r}", 'write "rectangle" or "round"'))

@@ -7,7 +7,6 @@ from importlib.resources import files
 from typing import TypeVar
 
 from tagend.layouts.paper.lengths import parse_pair
-from tagend.layouts.stock.entries import BadStock as BadStock
 from tagend.layouts.stock.entries import read_entry
 from tagend.layouts.stock.formats import CardSize as CardSize
 from tagend.layouts.stock.formats import LabelSheet as LabelSheet
@@ -42,7 +41,7 @@ def shipped() -> Stock:
 def merge(own: Mapping[str, object], stock: Stock | None = None) -> Stock:
     """Return a stock with a person's own entries, written in tables like those of stock.toml.
 
-    Raises `BadStock`, which holds every fault found.
+    Raises `Refused`, which holds every fault found.
     """
     return read_stock(own, stock or shipped())
 

@@ -4,7 +4,8 @@ from collections.abc import Callable, Mapping
 from functools import partial
 from typing import TypeVar
 
-from tagend.layouts.stock.entries import BadStock, Entry, Fault, read_entry
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse
+from tagend.layouts.stock.entries import Entry, read_entry
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper, Stock
 from tagend.layouts.stock.label_sheets import KEYS, label_sheet
 from tagend.layouts.stock.names import folded, listed, nearest
@@ -15,7 +16,7 @@ _TABLES = ("defaults", "paper", "card", "labels")
 
 
 def read_stock(tables: Mapping[str, object], base: Stock) -> Stock:
-    """Return `base` with the entries of the tables added; raises `BadStock`."""
+    """Return `base` with the entries of the tables added; raises `Refused`."""
     faults = [
         Fault(name, "no such table", "write one of: " + ", ".join(_TABLES))
         for name in tables
@@ -26,8 +27,7 @@ def read_stock(tables: Mapping[str, object], base: Stock) -> Stock:
     labels = {**base.labels, **_read("labels", tables, partial(_labels, papers), faults)}
     known = {"paper": set(papers), "card": set(cards), "labels": set(labels)}
     defaults = {**base.defaults, **_defaults(tables, known, faults)}
-    if faults:
-        raise BadStock(*faults)
+    refuse(faults)
     return Stock(papers, cards, labels, defaults)
 
 
@@ -43,10 +43,8 @@ def _read(
         return {}
     found = {}
     for name, value in table.items():
-        try:
+        with noting(faults):
             found[folded(name)] = read(read_entry(group, name, value))
-        except BadStock as bad:
-            faults.extend(bad.faults)
     return found
 
 
@@ -80,16 +78,16 @@ def _sheet(entry: Entry, papers: Mapping[str, Paper]) -> Paper:
         return named
     try:
         return Paper(written, *_measured(entry, "paper"))
-    except BadStock:
+    except Refused:
         names = [paper.name for paper in papers.values()]
         instead = f"write one of: {listed(nearest(written, names) or names)}; or a size"
-        raise BadStock(entry.fault("paper", f"{written!r} is no paper", instead)) from None
+        raise Refused(entry.fault("paper", f"{written!r} is no paper", instead)) from None
 
 
 def _measured(entry: Entry, key: str) -> tuple[float, float]:
     width, height = entry.pair(key, (0.0, 0.0))
     if width <= 0 or height <= 0:
-        raise BadStock(entry.fault(key, f"found {entry.text(key)!r}", "write lengths above 0"))
+        raise Refused(entry.fault(key, f"found {entry.text(key)!r}", "write lengths above 0"))
     return width, height
 
 
@@ -100,7 +98,7 @@ def _defaults(
         entry = read_entry("stock", "defaults", tables.get("defaults", {}))
         entry.allow(*known)
         names = {key: entry.text(key) for key in entry.values}
-    except BadStock as bad:
+    except Refused as bad:
         faults.extend(bad.faults)
         return {}
     faults.extend(

@@ -4,13 +4,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.imposition import place_labels
 from tagend.layouts.sheets.printer import (
     KEYS,
     MARK,
-    BadPrinter,
     OffSheet,
     Printer,
     corrected,
@@ -174,17 +174,17 @@ def test_what_cannot_have_been_measured_is_refused(
     if words is None:  # 101.6 mm
         read_printer({key: value})
         return
-    with pytest.raises(BadPrinter) as caught:
+    with pytest.raises(Refused) as caught:
         read_printer({key: value})
     assert str(caught.value).startswith(words)
 
 
 def test_fitting_to_the_page_is_named_as_the_cause() -> None:
-    with pytest.raises(BadPrinter, match="print at 100 %, not fitted to the page"):
+    with pytest.raises(Refused, match="print at 100 %, not fitted to the page"):
         read_printer({"rule_x": "96 mm"})
 
 
 def test_all_faults_are_told_together() -> None:
-    with pytest.raises(BadPrinter) as caught:
+    with pytest.raises(Refused) as caught:
         read_printer(dict.fromkeys(KEYS, "x"))
     assert [fault.where for fault in caught.value.faults] == list(KEYS)

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM
 from tagend.layouts.stock.stock import (
-    BadStock,
     CardSize,
     LabelSheet,
     Paper,
@@ -234,7 +234,7 @@ def test_own_stock_adds_to_the_shipped_stock_and_replaces_it() -> None:
 def test_own_labels_are_refused_with_what_is_off(
     changes: Mapping[str, object], message: str
 ) -> None:
-    with pytest.raises(BadStock) as caught:
+    with pytest.raises(Refused) as caught:
         one_label(changes)
     assert str(caught.value) == message
 
@@ -252,7 +252,7 @@ def test_one_label_needs_no_true_pitch() -> None:
 
 
 def test_all_faults_of_a_file_come_together() -> None:
-    with pytest.raises(BadStock) as caught:
+    with pytest.raises(Refused) as caught:
         merge(
             {
                 "paper": {"Odd": 7, "Flat": {}},
@@ -275,7 +275,7 @@ def test_all_faults_of_a_file_come_together() -> None:
 
 @pytest.mark.parametrize("table", ["paper", "card", "labels", "defaults"])
 def test_a_table_must_be_a_table(table: str) -> None:
-    with pytest.raises(BadStock):
+    with pytest.raises(Refused):
         merge({table: 5})
 
 
@@ -305,7 +305,7 @@ def test_a_sheet_is_taken_when_its_labels_are_apart_and_inside(
     if apart and inside:
         assert len(label_sheet("mine", one_label(changes)).places) == columns * rows
     else:
-        with pytest.raises(BadStock):
+        with pytest.raises(Refused):
             one_label(changes)
 
 
