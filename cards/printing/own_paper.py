@@ -7,9 +7,10 @@ from typing import NamedTuple
 
 from tagend.cards.practice.shop_file import Shop
 from tagend.fonts import own_font
-from tagend.layouts.base.faults import Fault, noting, refuse, under
+from tagend.layouts.base.faults import Fault, noting, refuse_any, under
 from tagend.layouts.sheets.printer import Printer, read_printer
-from tagend.layouts.stock.stock import Stock, merge, shipped
+from tagend.layouts.stock.formats import Stock
+from tagend.layouts.stock.stock import merge, shipped
 
 
 class OwnPaper(NamedTuple):
@@ -28,7 +29,7 @@ def own_paper(shop: Shop) -> Iterator[OwnPaper]:
         stock = merge(shop.stock or {})
     with noting(faults), under("printer"):
         printer = read_printer(shop.printer or {})
-    refuse(faults)
+    refuse_any(faults)
     with ExitStack() as font:
         with under("font", ": "):
             font.enter_context(own_font(Path(shop.font) if shop.font else None))

@@ -34,7 +34,7 @@ def refused(found: str, instead: str, where: str = "") -> Refused:
     return Refused(Fault(where, found, instead))
 
 
-def refuse(faults: Iterable[Fault]) -> None:
+def refuse_any(faults: Iterable[Fault]) -> None:
     """Raise `Refused` with these faults, if there are any."""
     if all_of_them := tuple(faults):
         raise Refused(*all_of_them)
