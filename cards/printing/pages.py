@@ -37,9 +37,9 @@ from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.imposition import Card, DoesNotFit, MixedSizes, NoSuchLabel, place_labels
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.pieces import Backs
-from tagend.layouts.sheets.printer import OffSheet, corrected
+from tagend.layouts.sheets.printer import corrected
 from tagend.layouts.stock.formats import CardSize, LabelSheet
-from tagend.layouts.stock.stock import UnknownStock, card_size, label_sheet, paper
+from tagend.layouts.stock.stock import card_size, label_sheet, paper
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
@@ -48,7 +48,6 @@ CREATOR = "tagend"
 _LABEL_LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 # Their messages say already what to do.
 _TOLD = (
-    UnknownStock,
     DoesNotFit,
     NoSuchLabel,
     MixedSizes,
@@ -185,8 +184,6 @@ def paper_faults(where: str = "") -> Iterator[None]:
         raise Refused(
             Fault(where, str(error), "choose a larger size; see `tagend stock`")
         ) from None
-    except OffSheet as error:
-        raise Refused(Fault(f"printer, {error.key}", str(error), "")) from None
     except _TOLD as error:
         raise Refused(Fault(where, str(error), "")) from None
 

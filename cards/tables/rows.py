@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.tables.columns import COLUMNS, NEEDED, as_meant
+from tagend.layouts.base.near_names import suggestion
 
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand
 
@@ -81,11 +82,7 @@ def _columns(header: Sequence[str]) -> list[str]:
 
 
 def _unknown(column: str) -> Fault:
-    from difflib import get_close_matches
-
-    near = get_close_matches(column, COLUMNS, n=1)
-    instead = f"did you mean {near[0]!r}?" if near else f"the columns are: {', '.join(COLUMNS)}"
-    return Fault("row 1", f"{column[:40]!r} is no column", instead)
+    return Fault("row 1", f"{column[:40]!r} is no column", suggestion(column, list(COLUMNS)))
 
 
 def _cells(columns: Sequence[str], line: Sequence[str]) -> dict[str, str]:

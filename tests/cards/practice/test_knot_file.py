@@ -114,7 +114,7 @@ def test_a_missing_key_is_named() -> None:
 
 
 def test_a_misspelt_key_is_met_with_the_near_one() -> None:
-    assert fault(cauton="Slow.") == "my loop: no key is called 'cauton'; did you mean 'caution'?"
+    assert fault(cauton="Slow.") == "my loop: no key is called 'cauton'; did you mean caution?"
 
 
 def test_a_name_is_written_once() -> None:

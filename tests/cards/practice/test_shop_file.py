@@ -115,7 +115,7 @@ def test_an_own_order_stands_before_ours() -> None:
                 "'in and cm', 'in and mm', 'cm and in' or 'mm and in'",
                 "tape: 5 has no unit; "
                 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"',
-                "no key is called 'nmae'; did you mean 'name'?",
+                "no key is called 'nmae'; did you mean name?",
             ],
         ),
         (
