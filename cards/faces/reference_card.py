@@ -76,6 +76,6 @@ def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:
         meeting = Meeting(material, thou * _THOU, material, (thou - _STEP) * _THOU)
         allowance: Allowance = joint_allowances(Joint(meeting, knot, None), practice)[0]
     else:
-        allowance = end_allowance(End(knot, practice.knots.loop_mm, None), thou * _THOU, practice)
+        allowance = end_allowance(End(knot, thou * _THOU, practice.knots.loop_mm), practice)
     mark = INCH_MM / 4
     return -(-allowance.mm // mark) * mark

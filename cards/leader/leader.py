@@ -14,7 +14,7 @@ from tagend.cards.leader.allowance import (
     with_dropper,
 )
 from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
-from tagend.cards.leader.parts import fly_end_mm, parts
+from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
 
@@ -140,10 +140,9 @@ def _allowances(
 ) -> list[tuple[Allowance, Allowance]]:
     """Return what both ends of each section take, at its butt end and at its fly end."""
     butt, fly = ends
-    first, last = recipe.sections[0].diameter.mm, fly_end_mm(recipe.sections[-1])
     across = [joint_allowances(joint, practice) for joint in between]
-    upper_ends = [end_allowance(butt, first, practice), *(lower for _, lower in across)]
-    lower_ends = [*(upper for upper, _ in across), end_allowance(fly, last, practice)]
+    upper_ends = [end_allowance(butt, practice), *(lower for _, lower in across)]
+    lower_ends = [*(upper for upper, _ in across), end_allowance(fly, practice)]
     return [
         (BARE, BARE) if section.bought else (at_butt, with_dropper(at_fly, section.dropper))
         for section, at_butt, at_fly in zip(recipe.sections, upper_ends, lower_ends, strict=True)

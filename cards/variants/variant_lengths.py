@@ -70,7 +70,7 @@ def with_total(recipe: Recipe, total: Length, practice: Practice) -> Recipe:
 
 def _as_written(recipe: Recipe, practice: Practice) -> Leader:
     """Return the leader in the unit of its recipe, whatever a person likes to be shown."""
-    return work_out(recipe, practice._replace(unit=None))
+    return work_out(recipe, replace(practice, unit=None))
 
 
 def _to_cut(leader: Leader) -> list[Piece]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tagend.cards.base.errors import refused
+from tagend.cards.base.plural import counted
 from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe, Section, Strand, Variant
@@ -63,9 +64,8 @@ def _tippet(recipe: Recipe, practice: Practice) -> int:
 
 
 def _no_section(sections: Sections, last: int, where: str) -> Exception:
-    few = f"{len(sections)} sections" if len(sections) > 1 else "one section"
     instead = f"write 1 to {last}" if last else "leave it whole"
-    return refused(f"the leader has {few}", instead, where)
+    return refused(f"the leader has {counted(len(sections), 'section')}", instead, where)
 
 
 def _fished(section: Section) -> Section:

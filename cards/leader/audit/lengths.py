@@ -4,13 +4,11 @@ import math
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import length
+from tagend.cards.base.shown_lengths import length, long_length
 from tagend.cards.leader.audit.finding import Found
-from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.leader import Extent, Leader
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Section
-from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import span
 
 _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
 
@@ -54,7 +52,7 @@ def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
     (tolerance,) = practice.rules["stated total"].limits
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
-        made = span(sums, leader, ENGLISH)
+        made = _range(sums, leader)
         yield Found(None, f"the recipe says {total.plain}, its sections make {made}")
 
 
@@ -119,9 +117,14 @@ def reach(leader: Leader, _: Practice) -> Iterator[Found]:
     whole = leader.finished.longer(out.mm + rod.mm)
     yield Found(
         None,
-        f"{out.plain} of line, {span(leader.finished, leader, ENGLISH)} of leader and "
-        f"{rod.plain} of rod reach {span(whole, leader, ENGLISH)}",
+        f"{out.plain} of line, {_range(leader.finished, leader)} of leader and "
+        f"{rod.plain} of rod reach {_range(whole, leader)}",
     )
+
+
+def _range(lengths: Extent, leader: Leader) -> str:
+    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
+    return high if low == high else f"{low} to {high}"
 
 
 LENGTH_RULES = {
