@@ -129,6 +129,7 @@ def language_file(language: str) -> LanguageFile:
     there = ours if language == ENGLISH.language else read_language(language)
     return {
         **there,
+        "decimal": there.get("decimal", ours["decimal"]),
         "words": {**ours["words"], **there["words"]},
         "steps": {**ours["steps"], **there["steps"]},
     }
@@ -139,4 +140,4 @@ def read_language(language: str) -> LanguageFile:
     tables = read_toml((_FOLDER / f"{language}.toml").read_bytes())
     parts = ("words", "steps", "knots", "materials", "cautions")
     empty: dict[str, object] = {part: {} for part in parts}
-    return cast(LanguageFile, {"decimal": ENGLISH.decimal, **empty, **tables})
+    return cast(LanguageFile, {**empty, **tables})

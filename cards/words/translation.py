@@ -34,8 +34,8 @@ def english() -> dict[str, object]:
 
 
 def _of_knot(knot: Knot) -> dict[str, object]:
-    words = {"name": knot.name, "steps": list(knot.steps), "seat": knot.seat}
-    return words | ({"caution": knot.caution} if knot.caution else {})
+    caution = {"caution": knot.caution} if knot.caution else {}
+    return {"name": knot.name, "steps": list(knot.steps), "seat": knot.seat, **caution}
 
 
 def _keys(tables: Mapping[str, object], above: str = "") -> Iterator[str]:
