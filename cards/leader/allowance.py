@@ -55,7 +55,8 @@ def end_allowance(end: End, practice: Practice) -> Allowance:
     """Return what the knot at the butt or at the fly takes."""
     if end.knot is None:
         return BARE
-    strands = _Strands(end.strand_mm, end.strand_mm, end.loop_mm)
+    strand_mm = end.meeting.upper_mm
+    strands = _Strands(strand_mm, strand_mm, end.loop_mm)
     return _side(end.knot, "thick", end.turns.thick, strands, practice)
 
 

@@ -8,7 +8,6 @@ from tagend.cards.leader.parts import fly_end_mm, is_level
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.leader.turns import end_turns, joint_turns
 from tagend.cards.practice.knots import Knot, Side, Sides
-from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 
@@ -35,19 +34,19 @@ class Joint:
         return joint_turns(self.knot, thick, thin)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class End:
     """The knot at the fly line or at the fly; None for a bare end."""
 
     knot: Knot | None
-    strand_mm: Fraction  # the diameter that it is tied in
+    meeting: Meeting  # the strand that it is tied in, with itself
     loop_mm: Fraction = Fraction(0)
     reason: str | None = None  # why the rule chose it; None where the recipe names it
 
     @property
     def turns(self) -> Sides[int]:
         """The turns of its strand."""
-        return Sides(0, 0) if self.knot is None else end_turns(self.knot, self.strand_mm)
+        return Sides(0, 0) if self.knot is None else end_turns(self.knot, self.meeting.upper_mm)
 
 
 def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
@@ -58,46 +57,42 @@ def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
 def butt_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly line; where none is named, a loop that suits the leader."""
     first, level = recipe.sections[0], is_level(recipe)
-    strand = first.diameter.mm
-    if recipe.butt.end == "none":
-        return End(None, strand)
+    strand = Meeting.alone(practice.materials.find(first.material), first.diameter.mm)
     loop = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
     if recipe.butt.end:
-        return End(practice.knots.find(recipe.butt.end), strand, loop)
-    knot = _first_that_holds(
-        (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only)),
-        practice.materials.find(first.material),
-        strand,
+        return _named(recipe.butt.end, strand, loop, practice)
+    order = (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only))
+    return _first_that_holds(
+        order, strand, loop, f"usual on a {'level leader' if level else 'tapered butt'}"
     )
-    if knot is None:
-        return End(None, strand, reason=_NOTHING_HOLDS)
-    return End(knot, strand, loop, f"usual on a {'level leader' if level else 'tapered butt'}")
 
 
 def fly_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly; where none is named, line for a usual knot is kept."""
     last = recipe.sections[-1]
-    strand = fly_end_mm(last)
-    if recipe.fly.knot == "none":
-        return End(None, strand)
+    strand = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     loop = practice.knots.fly_loop_mm
     if recipe.fly.knot:
-        return End(practice.knots.find(recipe.fly.knot), strand, loop)
-    material = practice.materials.find(last.material)
-    knot = _first_that_holds(practice.choice["fly"], material, strand)
-    if knot is None:
-        return End(None, strand, reason=_NOTHING_HOLDS)
-    return End(knot, strand, loop, "none is named, so line for this one is kept")
+        return _named(recipe.fly.knot, strand, loop, practice)
+    return _first_that_holds(
+        practice.choice["fly"], strand, loop, "none is named, so line for this one is kept"
+    )
 
 
-_NOTHING_HOLDS = "no knot of the order holds here"
+def _named(name: str, strand: Meeting, loop_mm: Fraction, practice: Practice) -> End:
+    if name == "none":
+        return End(knot=None, meeting=strand)
+    return End(knot=practice.knots.find(name), meeting=strand, loop_mm=loop_mm)
 
 
 def _first_that_holds(
-    order: Iterable[Knot], material: Material, diameter_mm: Fraction
-) -> Knot | None:
-    wire = material.kind == "wire"
-    return next((knot for knot in order if knot.takes_strand(diameter_mm, wire=wire)), None)
+    order: Iterable[Knot], strand: Meeting, loop_mm: Fraction, reason: str
+) -> End:
+    """Return the end with the first knot of an order that holds on its strand."""
+    for knot in order:
+        if knot.takes_strand(strand.upper_mm, wire=strand.wire):
+            return End(knot=knot, meeting=strand, loop_mm=loop_mm, reason=reason)
+    return End(knot=None, meeting=strand, reason="no knot of the order holds here")
 
 
 def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:

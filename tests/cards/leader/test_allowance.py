@@ -16,6 +16,7 @@ from tagend.cards.leader.allowance import (
     wraps_mm,
 )
 from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.practice import Practice
 from tests.strategies import diameters
 from tests.written import PRACTICE, leader, practice, recipe, section
@@ -34,8 +35,10 @@ def shares(allowance: Allowance) -> dict[str, Fraction]:
     return {share.into: share.mm for share in allowance.shares}
 
 
-def end(knot: str, strand: str, loop: str = "3/4 in") -> End:
-    return End(PRACTICE.knots.find(knot), mm(strand), parse_length(loop).mm)
+def end(knot: str | None, strand: str, loop: str = "3/4 in") -> End:
+    meeting = Meeting.alone(PRACTICE.materials.find("nylon"), mm(strand))
+    found = PRACTICE.knots.find(knot) if knot else None
+    return End(knot=found, meeting=meeting, loop_mm=parse_length(loop).mm)
 
 
 def mm(diameter: str) -> Fraction:
@@ -111,7 +114,7 @@ def test_a_clinch_takes_turns_and_no_loop() -> None:
 
 
 def test_a_bare_end_takes_nothing() -> None:
-    assert end_allowance(End(None, mm("4X")), PRACTICE) == BARE
+    assert end_allowance(end(None, "4X"), PRACTICE) == BARE
     assert BARE.mm == 0
 
 

@@ -122,7 +122,7 @@ def wound(allowance: Allowance) -> int | None:
 def strands_mm(tied: Joint | End, side: Side) -> tuple[Fraction, Fraction]:
     """Return the diameter that winds, and the one that it winds round."""
     if isinstance(tied, End):
-        return tied.strand_mm, tied.strand_mm
+        return tied.meeting.upper_mm, tied.meeting.lower_mm
     both = sorted((tied.meeting.upper_mm, tied.meeting.lower_mm))
     return (both[1], both[0]) if side == "thick" else (both[0], both[1])
 
