@@ -14,7 +14,7 @@ from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.shop_file import Shop, wording_of
+from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.card_making import (
     CardStyle,
     CardText,
@@ -26,7 +26,7 @@ from tagend.cards.printing.card_sheets import SheetWishes, card_sheets, rule_wor
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
-from tagend.cards.words.language import Wording
+from tagend.cards.words.language import Wording, wording_of
 from tagend.fonts import FontMissing, NoGlyph
 from tagend.layouts.codes.code import Level, TextTooLong, symbol
 from tagend.layouts.codes.code_proof import NotProven, proven
