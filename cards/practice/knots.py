@@ -82,6 +82,7 @@ class Knot:
     tapered_only: bool = False
     turns: tuple[Rung, ...] = ()
     extra_turns: ExtraTurns | None = None
+    figure: bool = True
     caution: str | None = None
     source: tuple[str, ...] = ()
 
