@@ -1,5 +1,6 @@
 """Computed lengths as words: exact millimetres in, what a tape shows out, in ASCII."""
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Literal
 
@@ -8,6 +9,13 @@ from tagend.cards.base.units import DIAMETER_MM, INCH_MM, Diameter
 ShownUnit = Literal["in", "cm", "mm"]
 
 _SIXTEENTH = 16  # the finest mark on a common inch tape
+
+# The finest marks of a tape, which lengths are said to.
+FINEST_MM: Mapping[ShownUnit, Fraction] = {
+    "in": INCH_MM / _SIXTEENTH,
+    "cm": Fraction(1),
+    "mm": Fraction(1),
+}
 
 
 def length_number(mm: Fraction, unit: ShownUnit) -> str:

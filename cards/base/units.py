@@ -56,6 +56,11 @@ class Length(Quantity):
         """The unit it ends in: `in` for 7 ft 6 in."""
         return self.plain.rsplit(" ", 1)[1]
 
+    @property
+    def in_inches(self) -> bool:
+        """Whether it is written in inches, feet or yards."""
+        return self.unit in ("in", "ft", "yd")
+
 
 @dataclass(frozen=True, slots=True)
 class Diameter(Quantity):

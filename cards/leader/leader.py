@@ -137,10 +137,10 @@ def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
 
 
 def _written_unit(recipe: Recipe) -> ShownUnit:
-    unit = recipe.sections[0].length.high.unit
-    if unit in ("in", "ft", "yd"):
+    longest = recipe.sections[0].length.high
+    if longest.in_inches:
         return "in"
-    return "mm" if unit == "mm" else "cm"
+    return "mm" if longest.unit == "mm" else "cm"
 
 
 def _allowances(

@@ -167,6 +167,7 @@ _KNOT = table(
         "apart": optional(_FLAG, False),
         "whole_side_passes": optional(_FLAG, False),
         "tapered_only": optional(_FLAG, False),
+        "figure": optional(_FLAG, True),
         "turns": optional(by(list_of(_read_rung, "row", 1, 9)), ()),
         "extra_turns": optional(
             table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}, {"step": "step_mm"})

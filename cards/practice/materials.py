@@ -29,6 +29,11 @@ class Material:
     modulus: tuple[Fraction, Fraction] | None = None  # lowest and highest, GPa
     source: tuple[str, ...] = ()
 
+    @property
+    def drawn(self) -> bool:
+        """Whether it is a single strand of nylon or fluorocarbon, as tapers are made of."""
+        return self.kind in ("nylon", "fluorocarbon")
+
 
 Materials = Shelf[Material]
 

@@ -67,7 +67,7 @@ def practice_of(shop: Shop) -> Practice:
     with under("rules"):
         rules = with_settings(common_rules(), shop.rules or {})
     first, _, second = (shop.units or "").partition(" and ")
-    inches = shop.tape is not None and shop.tape.unit in ("in", "ft", "yd")
+    inches = shop.tape is not None and shop.tape.in_inches
     return Practice(
         knots=knots,
         materials=materials,

@@ -44,7 +44,7 @@ class Tape:
 
 def tape_for(total: Length, practice: Practice) -> Tape:
     """Return the tape that a leader is measured with; raises `Refused` for no length of a tape."""
-    unit: ShownUnit = "in" if total.unit in ("in", "ft", "yd") else "cm"
+    unit: ShownUnit = "in" if total.in_inches else "cm"
     for mark in _MARKS_MM[unit]:
         if total.mm % mark == 0:
             return Tape(unit, mark, int(total.mm / mark), practice.tape_mm(practice.unit or unit))
