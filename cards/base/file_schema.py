@@ -4,22 +4,54 @@ The schemas are written for pydantic's core, which builds our dataclasses itself
 classes would more than double the time that a person waits for `tagend check` to start.
 """
 
-import unicodedata
-from collections.abc import Callable, Mapping
-from typing import Any, cast
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import MISSING
+from functools import cached_property
+from typing import Any, Generic, TypeVar, cast
 
 from pydantic_core import CoreSchema, ErrorDetails, SchemaValidator, ValidationError
 from pydantic_core.core_schema import DataclassField, ValidationInfo
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
+from tagend.cards.base.errors import Fault, Refused, below
 
 Schema = CoreSchema
+T = TypeVar("T")
+
+ANY: Schema = {"type": "any"}
+FLAG: Schema = {"type": "bool", "strict": True}
+
+
+class TableReader(Generic[T]):
+    """Reads the tables of one schema; what checks them is built when the first one comes.
+
+    `given` names the keys that a person doesn't write, such as a row's heading.
+    """
+
+    def __init__(self, schema: Schema, given: Sequence[str] = ()) -> None:
+        self._schema = schema
+        self._given = given
+
+    def __call__(self, table: object, context: object = None) -> T:
+        """Return the checked value, or raise `Refused` with every fault."""
+        try:
+            value: T = self._validator.validate_python(table, context=context)
+        except ValidationError as error:
+            keys = _known_keys(self._schema)
+            known = {key: keys[key] for key in keys if key not in self._given}
+            faults = [_faults(detail, known) for detail in error.errors(include_url=False)]
+            raise Refused(*(fault for row in faults for fault in row)) from None
+        return value
+
+    @cached_property
+    def _validator(self) -> SchemaValidator:
+        return SchemaValidator(self._schema)
 
 
 def table(cls: type, keys: Mapping[str, Schema], fields: Mapping[str, str] | None = None) -> Schema:
     """Return the schema of a TOML table that becomes a `cls`.
 
-    `keys` are the table's keys; `fields` gives the field of the few that are not called alike.
+    `keys` are the table's keys; `fields` gives the field of the few that are not called alike. A
+    key may be absent where its field has a default.
     """
     names = {key: (fields or {}).get(key, key) for key in keys}
     return {
@@ -32,7 +64,7 @@ def table(cls: type, keys: Mapping[str, Schema], fields: Mapping[str, str] | Non
         "schema": {
             "type": "dataclass-args",
             "dataclass_name": cls.__name__,
-            "fields": [_field(key, names[key], schema) for key, schema in keys.items()],
+            "fields": [_field(cls, key, names[key], schema) for key, schema in keys.items()],
         },
     }
 
@@ -48,69 +80,39 @@ def tables(item: Schema, least: int, most: int) -> Schema:
     }
 
 
-def optional(schema: Schema, default: object = None) -> Schema:
-    """Return the schema of a key that may be absent."""
-    return {"type": "default", "schema": schema, "default": default}
-
-
-def parsed(
-    parse: Callable[[object], object] | Callable[[object, ValidationInfo], object],
-    description: str,
-    examples: list[str],
+def by(
+    read: Callable[[object], object] | Callable[[object, ValidationInfo], object],
     *,
     with_context: bool = False,
 ) -> Schema:
-    """Return the schema of a text that `parse` reads, refusing with `Refused`."""
+    """Return the schema of a text that `read` reads, refusing with `Refused`."""
     return cast(
         Schema,
         {
             "type": "function-plain",
-            "function": {"type": "with-info" if with_context else "no-info", "function": parse},
+            "function": {"type": "with-info" if with_context else "no-info", "function": read},
             "json_schema_input_schema": {"type": "str"},
-            "metadata": {"pydantic_js_updates": {"description": description, "examples": examples}},
         },
     )
 
 
-def text(most: int, description: str) -> Schema:
-    """Return the schema of free text of 1 to `most` characters, in composed form (NFC)."""
-    return parsed(lambda value: plain_text(value, most), description, [])
+def choice(*words: str) -> Schema:
+    """Return the schema of one of these words."""
+    return {"type": "literal", "expected": [*words]}
 
 
-def plain_text(value: object, most: int) -> str:
-    """Return the text composed and trimmed.
-
-    Raises `Refused` for what no card can show: control, direction and picture characters.
-    """
-    if not isinstance(value, str):
-        raise refused("this is not a text in quotes", 'write a text such as "Sandbar eight"')
-    composed = unicodedata.normalize("NFC", value).strip()
-    if not composed:
-        raise refused("this text is empty", f"write 1 to {most} characters")
-    if len(composed) > most:
-        raise refused(f"this text has {len(composed)} characters", f"write at most {most}")
-    for char in composed:
-        if not _is_writing(char):
-            name = unicodedata.name(char, "a control character").lower()
-            raise refused(f"U+{ord(char):04X} ({name}) cannot be printed", "leave it out")
-    return composed
+def whole_number(least: int, most: int) -> Schema:
+    """Return the schema of a number without quotes, from `least` to `most`."""
+    return {"type": "int", "strict": True, "ge": least, "le": most}
 
 
-def check(
-    schema: SchemaValidator, data: object, context: object, keys: Mapping[str, object]
-) -> Any:
-    """Return the checked value, or raise `Refused` with every fault.
-
-    `keys` is the tree of known keys, so that a misspelt one is met with the near one.
-    """
-    try:
-        return schema.validate_python(data, context=context)
-    except ValidationError as error:
-        faults = [_faults(detail, keys) for detail in error.errors(include_url=False)]
-        raise Refused(*(fault for row in faults for fault in row)) from None
+def described(schema: Schema, told: str, examples: Sequence[object] = ()) -> Schema:
+    """Return the schema with what an editor tells of it: a sentence, and how it is written."""
+    updates = {"description": told, **({"examples": [*examples]} if examples else {})}
+    return cast(Schema, {**schema, "metadata": {"pydantic_js_updates": updates}})
 
 
-def known_keys(schema: Schema) -> dict[str, object]:
+def _known_keys(schema: Schema) -> dict[str, object]:
     """Return the tree of keys that a table's schema knows: a key's own keys, or none."""
     inner = cast(dict[str, object], schema)
     while inner["type"] in ("default", "tuple"):
@@ -120,24 +122,21 @@ def known_keys(schema: Schema) -> dict[str, object]:
         return {}
     arguments = cast(dict[str, list[dict[str, object]]], inner["schema"])
     return {
-        str(field.get("validation_alias", field["name"])): known_keys(cast(Schema, field["schema"]))
+        str(field.get("validation_alias", field["name"])): _known_keys(
+            cast(Schema, field["schema"])
+        )
         for field in arguments["fields"]
     }
 
 
-def _field(key: str, name: str, schema: Schema) -> DataclassField:
+def _field(cls: Any, key: str, name: str, schema: Schema) -> DataclassField:
+    default = cls.__dataclass_fields__[name].default
+    if default is not MISSING:
+        schema = {"type": "default", "schema": schema, "default": default}
     field: DataclassField = {"type": "dataclass-field", "name": name, "schema": schema}
     if key != name:
         field["validation_alias"] = key
     return field
-
-
-def _is_writing(char: str) -> bool:
-    """Whether a character is writing: no control, format, private or picture character."""
-    category = unicodedata.category(char)
-    if category == "So":  # signs such as ° and № are writing, pictographs are not
-        return ord(char) < 0x2300
-    return category[0] != "C" and category not in ("Zl", "Zp")
 
 
 def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ...]:

@@ -8,8 +8,8 @@ from functools import partial
 from typing import NamedTuple, TypeVar
 
 from tagend.cards.base.errors import Refused, refused
-from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import Length
+from tagend.cards.base.value_readers import plain_text
 from tagend.cards.code.code_escapes import unescape
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.name_code import MEANT
@@ -18,8 +18,17 @@ from tagend.cards.code.notation_terms import Terms
 from tagend.cards.code.quantity_code import SILENT, Units, read_diameter, read_length, read_units
 from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials
-from tagend.cards.recipe.recipe import Butt, Fly, Reach, Recipe, Section
-from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
+from tagend.cards.recipe.recipe import (
+    NAME_MOST,
+    NOTE_MOST,
+    SECTIONS_MOST,
+    Butt,
+    Fly,
+    Reach,
+    Recipe,
+    Section,
+)
+from tagend.cards.recipe.recipe_file import checked_whole
 
 T = TypeVar("T")
 

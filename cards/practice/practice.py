@@ -2,15 +2,14 @@
 
 from collections.abc import Mapping
 from fractions import Fraction
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.practice.knots import Knot, Knots, Place, Side
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
-
-EndOf = Literal["butt", "joint", "fly"]  # a section
+from tagend.cards.recipe.vocabulary import EndOf
 
 # Which places of the knots file serve at each end of a section.
 _SERVES: dict[EndOf, tuple[Place, ...]] = {
@@ -50,6 +49,14 @@ class Practice(NamedTuple):
         if own is None:
             return None
         return own.thick_mm if side == "thick" else own.thin_mm
+
+    def material(self, name: str) -> str:
+        """Return the name of a material in our spelling; raises `Refused` for an unknown one."""
+        return self.materials.find(name).name
+
+    def knot(self, name: str, end: EndOf) -> str:
+        """Return the name of a knot in our spelling; raises `Refused` if it is not for this end."""
+        return self.knot_at(name, end).name
 
     def knot_at(self, name: str, end: EndOf) -> Knot:
         """Return the knot of that name; raises `Refused` when it is not for this end."""

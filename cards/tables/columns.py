@@ -1,63 +1,68 @@
-"""The columns of a table of recipes: a row is a section, from the butt to the fly."""
+"""The columns of a table of recipes, from the fields of a recipe: a row is a section.
 
-import re
-from collections.abc import Mapping
+What is said of the whole leader stands in its first row.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import MISSING
+from typing import NamedTuple
+
+from tagend.cards.recipe.fields import FIELDS, Field, usual
+from tagend.cards.recipe.recipe import Recipe, Section
 
 NUMBER = "section"
+_NUMBER_TOLD = (
+    "1 at the butt, then 2, 3, …; may be left empty; 1 begins another leader, as another name does"
+)
 
-# Of the whole leader, written in its first row: the column, and what stands in it.
-OF_RECIPE: Mapping[str, str] = {
-    "name": "the leader's name; rows without one belong to the leader above",
-    "use": "the fish, the water, the wind",
-    "line_weight": "1 to 15",
-    "line_tip": "diameter of the fly line's tip, such as 0.036 in",
-    "total": "the finished length that the recipe states",
-    "lengths": "finished (knot to knot; the same when left empty) or cut",
-    "note": "anything else to know",
-    "tied": "the day it was tied, as 2026-05-31",
-    "record_lengths": "yes to hold it against the published lengths",
-    "butt_end": "the loop at the fly line, or none",
-    "butt_loop": "the finished loop, such as 3/4 in",
-    "fly_knot": "the knot to the fly, or none",
-    "line_out": "fly line outside the tip ring",
-    "rod": "the rod's length",
+
+class Column(NamedTuple):
+    """Where a column's cells stand in the tables of a recipe file."""
+
+    heading: str  # of the table, empty for the whole file
+    field: Field
+    needed: bool  # in each table of that heading
+
+
+def _columns(cls: type, heading: str = "") -> dict[str, Column]:
+    left_out = usual(cls)
+    return {
+        field.key if field.column == "" else field.column: Column(
+            heading, field, needed=left_out[field.name] is MISSING
+        )
+        for field in FIELDS[cls]
+        if field.part is None and field.column is not None
+    }
+
+
+OF_RECIPE: Mapping[str, Column] = _columns(Recipe) | {
+    name: column
+    for table in FIELDS[Recipe]
+    if table.part and table.count is None
+    for name, column in _columns(table.part, table.key).items()
 }
-# Of one section.
-OF_SECTION: Mapping[str, str] = {
-    "length": "with its unit, such as 30 in or 22 to 28 in",
-    "diameter": "with its unit, such as 0.023 in, 0.58 mm or 4X",
-    "tapers_to": "the diameter at the fly end of a knotless taper",
-    "material": "nylon, hard nylon, fluorocarbon, wire, …",
-    "strength": "as the spool says, such as 25 lb or 11.3 kg",
-    "part": "butt, taper, tippet, bite guard or sighter",
-    "knot": "the knot to the next section",
-    "dropper": "the tag left long at that knot",
-    "bought": "yes for what is bought at its length",
-}
-COLUMNS: Mapping[str, str] = {
-    **OF_RECIPE,
-    NUMBER: "1 at the butt, then 2, 3, …; may be left empty; 1 begins another leader",
-    **OF_SECTION,
-}
-NEEDED = ("name", "length", "diameter", "material")
-
-# Where a column of the whole leader stands in the tables of a recipe file, if not at the top.
-IN_TABLE: Mapping[str, tuple[str, str]] = {
-    "butt_end": ("butt", "end"),
-    "butt_loop": ("butt", "loop"),
-    "fly_knot": ("fly", "knot"),
-    "line_out": ("reach", "line_out"),
-    "rod": ("reach", "rod"),
-}
-
-_FORMULA = re.compile(r"'*[=+\-@]")
+OF_SECTION: Mapping[str, Column] = _columns(Section)
+COLUMNS = (*OF_RECIPE, NUMBER, *OF_SECTION)
+NEEDED = tuple(
+    name
+    for name, column in (*OF_RECIPE.items(), *OF_SECTION.items())
+    if column.needed and not column.heading
+)
 
 
-def harmless(text: str) -> str:
-    """Return the text of a cell that no spreadsheet takes for a formula."""
-    return f"'{text}" if _FORMULA.match(text) else text
+def told(name: str) -> str:
+    """Return what a person is told of a column."""
+    if name == NUMBER:
+        return _NUMBER_TOLD
+    field = {**OF_RECIPE, **OF_SECTION}[name].field
+    match field.reads:
+        case {"type": "bool"}:
+            return f"yes {field.told}"
+        case {"type": "literal", "expected": words}:
+            return f"{field.told}: {_either(words)}"
+    return f"{field.told}, such as {_either(field.examples)}"
 
 
-def as_meant(cell: str) -> str:
-    """Return the text that `harmless` was given."""
-    return cell[1:] if cell[:1] == "'" and _FORMULA.match(cell) else cell
+def _either(words: Sequence[object]) -> str:
+    *most, last = map(str, words)
+    return f"{', '.join(most)} or {last}" if most else last

@@ -6,8 +6,7 @@ from dataclasses import replace
 from tagend.cards.base.errors import refused
 from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.recipe import Part, Recipe, Section, Strand, Variant
-from tagend.cards.recipe.recipe_file import SECTIONS_MOST
+from tagend.cards.recipe.recipe import SECTIONS_MOST, Part, Recipe, Section, Strand, Variant
 from tagend.cards.variants.fitting_knots import with_fitting_knots
 
 Sections = tuple[Section, ...]
