@@ -65,7 +65,13 @@ def _read_strand(cursor: Cursor, above: str | None, terms: Terms) -> Section:
     material = named or above
     if material is None:
         raise cursor.fault("the first section names no material", "write * and its code")
-    return Section(length, diameter, material, strength, tapers_to=tapers_to)
+    return Section(
+        length=length,
+        diameter=diameter,
+        material=material,
+        strength=strength,
+        tapers_to=tapers_to,
+    )
 
 
 def _marked(section: Section, cursor: Cursor, terms: Terms) -> Section:

@@ -76,23 +76,19 @@ def json_schema() -> dict[str, object]:
 
 
 def _schema(cls: type) -> Schema:
-    fields = FIELDS[cls]
-    keys = {
-        field.key: described(_reads(field), _sentence(field), field.examples) for field in fields
-    }
-    return table(cls, keys, {field.key: field.name for field in fields})
+    keys = {field.key: _described(field) for field in FIELDS[cls]}
+    return table(cls, keys, {field.key: field.name for field in FIELDS[cls]})
 
 
-def _reads(field: Field) -> Schema:
-    if field.part is None:
-        assert field.reads is not None
-        return field.reads
+def _described(field: Field) -> Schema:
+    sentence = f"{field.told[0].upper()}{field.told[1:]}."
+    return described(field.reads or _parts(field), sentence)
+
+
+def _parts(field: Field) -> Schema:
+    assert field.part is not None
     one = _schema(field.part)
     return one if field.count is None else tables(one, *field.count)
-
-
-def _sentence(field: Field) -> str:
-    return f"{field.told[0].upper()}{field.told[1:]}."
 
 
 _read_recipe: TableReader[Recipe] = TableReader(_schema(Recipe))

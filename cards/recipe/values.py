@@ -1,15 +1,22 @@
 """How each kind of value in recipe and rack files is read: what a person wrote in, values out."""
 
 from datetime import date
-from typing import cast
+from typing import cast, get_args
 
 from pydantic_core.core_schema import ValidationInfo
 
 from tagend.cards.base.errors import refused
-from tagend.cards.base.file_schema import Schema, by
+from tagend.cards.base.file_schema import Schema, by, choice, whole_number
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.base.value_readers import text_line
-from tagend.cards.recipe.recipe import NAME_MOST, NOTE_MOST, SECTIONS_MOST, Strand
+from tagend.cards.recipe.recipe import (
+    NAME_MOST,
+    NOTE_MOST,
+    SECTIONS_MOST,
+    LengthsMean,
+    Part,
+    Strand,
+)
 from tagend.cards.recipe.vocabulary import EndOf, Vocabulary
 
 BARE = "none"  # at the butt or the fly: no knot, and the bare end
@@ -55,18 +62,33 @@ def _read_date(value: object) -> date:
         raise refused(f"{str(value)[:20]!r} is not a date", "write it as 2026-05-31") from None
 
 
-def _knot(end: EndOf) -> Schema:
-    return by(lambda value, info: read_knot(value, end, _words(info)), with_context=True)
+def _knot(end: EndOf, *examples: str) -> Schema:
+    def read(value: object, info: ValidationInfo) -> str:
+        return read_knot(value, end, _words(info))
+
+    return by(read, examples, with_context=True)
 
 
-NAME = by(text_line(NAME_MOST))
-NOTE = by(text_line(NOTE_MOST))
-DATE = by(_read_date)
-LENGTH = by(parse_length)
-SPAN = by(parse_span)
-DIAMETER = by(parse_diameter)
-STRENGTH = by(parse_strength)
-MATERIAL = by(_read_material, with_context=True)
-BUTT_KNOT, JOINT_KNOT, FLY_KNOT = _knot("butt"), _knot("joint"), _knot("fly")
-STRAND = by(_read_strand, with_context=True)
-REPLACEMENTS: Schema = {"type": "dict", "keys_schema": by(_read_place), "values_schema": STRAND}
+NAME = by(text_line(NAME_MOST), ("Sandbar eight",))
+USE = by(text_line(NOTE_MOST), ("bonefish on sand",))
+NOTE = by(text_line(NOTE_MOST), ("For a stiff crosswind.",))
+DATE = by(_read_date, ("2026-05-31",))
+LINE_WEIGHT = whole_number(1, 15)
+LENGTH = by(parse_length, ("9 ft", "7 1/2 ft", "2.7 m"))
+SHORT_LENGTH = by(parse_length, ("3/4 in", "2 cm"))
+SPAN = by(parse_span, ("30 in", "22 to 28 in", "76 cm"))
+LENGTHS_MEAN = choice(*get_args(LengthsMean))
+DIAMETER = by(parse_diameter, ("0.023 in", "0.58 mm", "4X"))
+STRENGTH = by(parse_strength, ("25 lb", "11.3 kg"))
+MATERIAL = by(_read_material, ("nylon", "hard nylon", "fluorocarbon"), with_context=True)
+PART = choice(*get_args(Part))
+BUTT_KNOT = _knot("butt", "perfection loop", BARE)
+JOINT_KNOT = _knot("joint", "blood")
+FLY_KNOT = _knot("fly", "clinch", BARE)
+SECTION_NUMBER = whole_number(1, SECTIONS_MOST)
+STRAND = by(_read_strand, ("0.028 in fluorocarbon 60 lb 12 in",), with_context=True)
+REPLACEMENTS: Schema = {
+    "type": "dict",
+    "keys_schema": by(_read_place, ("3",)),
+    "values_schema": STRAND,
+}

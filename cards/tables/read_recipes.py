@@ -5,10 +5,11 @@ from typing import NamedTuple
 
 from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.recipe.fields import Field
+from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
-from tagend.cards.tables.columns import COLUMNS, NUMBER, OF_RECIPE, OF_SECTION
+from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.rows import TableRow, csv_rows
 
 # What is told of a recipe file, and what of a table instead.

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
+from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.tables.columns import COLUMNS, NUMBER, OF_RECIPE, OF_SECTION, Column
+from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.dialect import written_table
 
 
@@ -19,12 +20,8 @@ def _rows(recipe: Recipe) -> Iterator[dict[str, str]]:
         whole = {"name": recipe.name}
 
 
-def _cells(whole: object, columns: Mapping[str, Column]) -> dict[str, str]:
-    cells = {}
-    for name, (heading, field, _) in columns.items():
-        home = getattr(whole, heading) if heading else whole
-        cells[name] = _cell(None if home is None else getattr(home, field.name))
-    return cells
+def _cells(whole: object, columns: Mapping[str, FlatField]) -> dict[str, str]:
+    return {name: _cell(flat.value(whole)) for name, flat in columns.items()}
 
 
 def _cell(value: object) -> str:
