@@ -18,7 +18,11 @@ from tagend.cards.base.units import (
 )
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.materials import load_materials
+from tagend.cards.practice.shop_file import common_practice
 from tagend.cards.recipe.recipe import (
+    NAME_MOST,
+    NOTE_MOST,
+    SECTIONS_MOST,
     Butt,
     Fly,
     LengthsMean,
@@ -29,7 +33,6 @@ from tagend.cards.recipe.recipe import (
     Strand,
     Variant,
 )
-from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST
 from tagend.cards.recipe.strand import parse_strand
 
 T = TypeVar("T")
@@ -182,7 +185,7 @@ def strands(draw: st.DrawFn) -> Strand:
     words = [draw(_diameter()), draw(materials)]
     words += draw(st.just([]) | _strength().map(lambda text: [text]))
     words += draw(st.just([]) | _span().map(lambda text: [text]))
-    return parse_strand(" ".join(words), load_materials())
+    return parse_strand(" ".join(words), common_practice())
 
 
 _places = st.integers(1, SECTIONS_MOST)

@@ -4,23 +4,54 @@ The schemas are written for pydantic's core, which builds our dataclasses itself
 classes would more than double the time that a person waits for `tagend check` to start.
 """
 
-import unicodedata
-from collections.abc import Callable, Mapping
-from typing import Any, cast
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import MISSING
+from functools import cached_property
+from typing import Any, Generic, TypeVar, cast
 
-from pydantic_core import CoreSchema, ErrorDetails, SchemaValidator, ValidationError
+from pydantic_core import CoreSchema, SchemaValidator, ValidationError
 from pydantic_core.core_schema import DataclassField, ValidationInfo
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
-from tagend.layouts.base.near_names import suggestion
+from tagend.cards.base.errors import Refused
+from tagend.cards.base.schema_faults import known_keys, schema_faults
 
 Schema = CoreSchema
+T = TypeVar("T")
+
+ANY: Schema = {"type": "any"}
+FLAG: Schema = {"type": "bool", "strict": True}
+
+
+class TableReader(Generic[T]):
+    """Reads the tables of one schema; what checks them is built when the first one comes.
+
+    `given` names the keys that a person doesn't write, such as a row's heading.
+    """
+
+    def __init__(self, schema: Schema, given: Sequence[str] = ()) -> None:
+        self._schema = schema
+        self._given = given
+
+    def __call__(self, table: object, context: object = None) -> T:
+        """Return the checked value, or raise `Refused` with every fault."""
+        try:
+            value: T = self._validator.validate_python(table, context=context)
+        except ValidationError as error:
+            keys = known_keys(self._schema)
+            known = {key: keys[key] for key in keys if key not in self._given}
+            raise Refused(*schema_faults(error, known)) from None
+        return value
+
+    @cached_property
+    def _validator(self) -> SchemaValidator:
+        return SchemaValidator(self._schema)
 
 
 def table(cls: type, keys: Mapping[str, Schema], fields: Mapping[str, str] | None = None) -> Schema:
     """Return the schema of a TOML table that becomes a `cls`.
 
-    `keys` are the table's keys; `fields` gives the field of the few that are not called alike.
+    `keys` are the table's keys; `fields` gives the field of the few that are not called alike. A
+    key may be absent where its field has a default.
     """
     names = {key: (fields or {}).get(key, key) for key in keys}
     return {
@@ -33,7 +64,7 @@ def table(cls: type, keys: Mapping[str, Schema], fields: Mapping[str, str] | Non
         "schema": {
             "type": "dataclass-args",
             "dataclass_name": cls.__name__,
-            "fields": [_field(key, names[key], schema) for key, schema in keys.items()],
+            "fields": [_field(cls, key, names[key], schema) for key, schema in keys.items()],
         },
     }
 
@@ -49,165 +80,61 @@ def tables(item: Schema, least: int, most: int) -> Schema:
     }
 
 
-def optional(schema: Schema, default: object = None) -> Schema:
-    """Return the schema of a key that may be absent."""
-    return {"type": "default", "schema": schema, "default": default}
-
-
-def parsed(
-    parse: Callable[[object], object] | Callable[[object, ValidationInfo], object],
-    description: str,
-    examples: list[str],
+def by(
+    read: Callable[[object], object] | Callable[[object, ValidationInfo], object],
+    examples: Sequence[str] = (),
     *,
     with_context: bool = False,
 ) -> Schema:
-    """Return the schema of a text that `parse` reads, refusing with `Refused`."""
+    """Return the schema of a text that `read` reads, refusing with `Refused`."""
     return cast(
         Schema,
         {
             "type": "function-plain",
-            "function": {"type": "with-info" if with_context else "no-info", "function": parse},
+            "function": {"type": "with-info" if with_context else "no-info", "function": read},
             "json_schema_input_schema": {"type": "str"},
-            "metadata": {"pydantic_js_updates": {"description": description, "examples": examples}},
+            "metadata": {"pydantic_js_updates": {"examples": [*examples]}},
         },
     )
 
 
-def text(most: int, description: str) -> Schema:
-    """Return the schema of free text of 1 to `most` characters, in composed form (NFC)."""
-    return parsed(lambda value: plain_text(value, most), description, [])
+def choice(*words: str) -> Schema:
+    """Return the schema of one of these words."""
+    return {"type": "literal", "expected": [*words]}
 
 
-def plain_text(value: object, most: int) -> str:
-    """Return the text composed and trimmed.
-
-    Raises `Refused` for what no card can show: control, direction and picture characters.
-    """
-    if not isinstance(value, str):
-        raise refused("this is not a text in quotes", 'write a text such as "Sandbar eight"')
-    composed = unicodedata.normalize("NFC", value).strip()
-    if not composed:
-        raise refused("this text is empty", f"write 1 to {most} characters")
-    if len(composed) > most:
-        raise refused(f"this text has {len(composed)} characters", f"write at most {most}")
-    for char in composed:
-        if not _is_writing(char):
-            name = unicodedata.name(char, "a control character").lower()
-            raise refused(f"U+{ord(char):04X} ({name}) cannot be printed", "leave it out")
-    return composed
+def whole_number(least: int, most: int) -> Schema:
+    """Return the schema of a number without quotes, from `least` to `most`."""
+    return {"type": "int", "strict": True, "ge": least, "le": most}
 
 
-def check(
-    schema: SchemaValidator, data: object, context: object, keys: Mapping[str, object]
-) -> Any:
-    """Return the checked value, or raise `Refused` with every fault.
-
-    `keys` is the tree of known keys, so that a misspelt one is met with the near one.
-    """
-    try:
-        return schema.validate_python(data, context=context)
-    except ValidationError as error:
-        faults = [_faults(detail, keys) for detail in error.errors(include_url=False)]
-        raise Refused(*(fault for row in faults for fault in row)) from None
+def described(schema: Schema, told: str) -> Schema:
+    """Return the schema with what an editor tells of it."""
+    updates = {"description": told, "examples": examples_of(schema)}
+    return cast(Schema, {**schema, "metadata": {"pydantic_js_updates": updates}})
 
 
-def known_keys(schema: Schema) -> dict[str, object]:
-    """Return the tree of keys that a table's schema knows: a key's own keys, or none."""
-    inner = cast(dict[str, object], schema)
-    while inner["type"] in ("default", "tuple"):
-        items = inner["items_schema"] if inner["type"] == "tuple" else [inner["schema"]]
-        inner = cast(list[dict[str, object]], items)[0]
-    if inner["type"] != "dataclass":
-        return {}
-    arguments = cast(dict[str, list[dict[str, object]]], inner["schema"])
-    return {
-        str(field.get("validation_alias", field["name"])): known_keys(cast(Schema, field["schema"]))
-        for field in arguments["fields"]
-    }
+def examples_of(schema: Schema) -> list[Any]:
+    """Return what a person may write; of a choice all there is."""
+    match schema:
+        case {"type": "bool"}:
+            return [True]
+        case {"type": "literal", "expected": list(words)}:
+            return words
+        case {"type": "int", "ge": least}:
+            return [least]
+        case {"type": "dict", "keys_schema": key, "values_schema": value}:
+            return [{examples_of(key)[0]: examples_of(value)[0]}]
+        case {"metadata": {"pydantic_js_updates": {"examples": list(examples)}}}:
+            return examples
+    return []
 
 
-def _field(key: str, name: str, schema: Schema) -> DataclassField:
+def _field(cls: Any, key: str, name: str, schema: Schema) -> DataclassField:
+    default = cls.__dataclass_fields__[name].default
+    if default is not MISSING:
+        schema = {"type": "default", "schema": schema, "default": default}
     field: DataclassField = {"type": "dataclass-field", "name": name, "schema": schema}
     if key != name:
         field["validation_alias"] = key
     return field
-
-
-def _is_writing(char: str) -> bool:
-    """Whether a character is writing: no control, format, private or picture character."""
-    category = unicodedata.category(char)
-    if category == "So":  # signs such as ° and № are writing, pictographs are not
-        return ord(char) < 0x2300
-    return category[0] != "C" and category not in ("Zl", "Zp")
-
-
-def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ...]:
-    where = _where(detail["loc"])
-    kind, context = detail["type"], detail.get("ctx", {})
-    if kind == "value_error":
-        error = context["error"]
-        if not isinstance(error, Refused):
-            raise error
-        return tuple(below(where, fault) for fault in error.faults)
-    if kind == "unexpected_keyword_argument":
-        return (_unknown_key(detail["loc"], keys),)
-    if kind == "too_short" and len(detail["input"]) >= context["min_length"]:
-        return ()  # pydantic counts the items without fault, and those have been told of
-    if kind == "missing":
-        key = detail["loc"][-1]
-        instead = (
-            f"write a heading [[{key}]]" if _level(detail["loc"], keys) else f"write {key} = …"
-        )
-        return (Fault(where, "this key is missing", instead),)
-    return (Fault(where, *_words(kind, context, f"{detail['input']!r:.40}")),)
-
-
-def _words(kind: str, context: Mapping[str, object], shown: str) -> tuple[str, str]:
-    """Return what was found and what to write, for the faults that pydantic itself finds."""
-    match kind:
-        case "dataclass_type" | "dict_type":
-            return "this is not a table", "write its keys under a heading in brackets"
-        case "tuple_type":
-            return "this is not a list of tables", "write each under a heading in double brackets"
-        case "too_short":
-            return "there is none", "write at least one"
-        case "too_long":
-            return f"there are {context['actual_length']}", f"write at most {context['max_length']}"
-        case "literal_error":
-            return f"{shown} is not known", f"write one of: {context['expected']}"
-        case "bool_type":
-            return f"{shown} is not true or false", "write true or false, without quotes"
-        case "int_type" | "int_from_float" | "int_parsing":
-            return f"{shown} is not a whole number", "write a whole number, without quotes"
-        case "greater_than_equal" | "less_than_equal":
-            return f"{shown} is out of range", f"write a number {_bound(kind, context)}"
-    return f"{shown} cannot be used", "see the README for what this key takes"
-
-
-def _bound(kind: str, context: Mapping[str, object]) -> str:
-    return f"from {context['ge']}" if kind == "greater_than_equal" else f"up to {context['le']}"
-
-
-def _unknown_key(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Fault:
-    key = str(loc[-1])
-    instead = suggestion(key, list(_level(loc[:-1], keys)))
-    return Fault(_where(loc[:-1]), f"no key is called {key[:40]!r}", instead)
-
-
-def _level(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Mapping[str, object]:
-    """Return the keys that are known below a place."""
-    for step in loc:
-        if isinstance(step, str):
-            keys = cast(Mapping[str, object], keys[step])
-    return keys
-
-
-def _where(loc: tuple[int | str, ...]) -> str:
-    """Return a path as people count: `section 2, length` for ("section", 1, "length")."""
-    words: list[str] = []
-    for step in loc:
-        if isinstance(step, int):
-            words[-1] = f"{words[-1]} {step + 1}"
-        elif step != "[key]":  # a wrong key stands for itself
-            words.append(step)
-    return ", ".join(words)

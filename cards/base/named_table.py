@@ -6,12 +6,10 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, NamedTuple, Protocol, TypeVar
 
-from pydantic_core import SchemaValidator
-
 from tagend.cards.base.errors import Fault, Refused, below, refused
-from tagend.cards.base.file_schema import Schema, check, known_keys, optional, plain_text
+from tagend.cards.base.file_schema import Schema, TableReader, by
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.base.value_readers import by, list_of, text_line
+from tagend.cards.base.value_readers import list_of, plain_text, text_line
 from tagend.layouts.base.near_names import suggestion
 
 NAME_MOST = 30
@@ -23,7 +21,7 @@ _APOSTROPHES = str.maketrans("", "", "'’‘ʼ´`′")
 _CODE = re.compile(r"[A-Z][A-Z0-9]{0,2}")
 
 
-class Row(Protocol):
+class Named(Protocol):
     """What a shelf needs to know of a row."""
 
     @property
@@ -34,15 +32,14 @@ class Row(Protocol):
     def code(self) -> str: ...
 
 
-R = TypeVar("R", bound=Row)
+R = TypeVar("R", bound=Named)
 
 
-class Kind(NamedTuple, Generic[R]):
-    """How the tables of one file are read: what a row is called, its schema and its laws."""
+class RowKind(NamedTuple, Generic[R]):
+    """How the tables of one file are read: what a row is called, its reader and its laws."""
 
     word: str
-    schema: SchemaValidator
-    keys: Mapping[str, object]  # the tree of keys that a person may write in a table
+    read: TableReader[R]
     contradictions: Callable[[R], Iterable[Fault]]
 
 
@@ -84,14 +81,14 @@ def plain_name(name: str) -> str:
     return words.removesuffix(" knot")
 
 
-def row_kind(word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]) -> Kind[R]:
+def row_kind(
+    word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]
+) -> RowKind[R]:
     """Return how to read tables of this schema, whose `name` is the table's heading."""
-    keys = known_keys(schema)
-    del keys["name"]
-    return Kind(word, SchemaValidator(schema), keys, contradictions)
+    return RowKind(word, TableReader(schema, given=("name",)), contradictions)
 
 
-def read_shelf(kind: Kind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
+def read_shelf(kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
     """Return a shelf of our file's tables with a person's own over them, key by key.
 
     Raises `Refused` with every fault of every table.
@@ -140,17 +137,17 @@ def _read_code(value: object) -> str:
 NAMING: Mapping[str, Schema] = {
     "name": by(_read_name),
     "code": by(_read_code),
-    "also": optional(by(list_of(_read_name, "name", 0, 9)), ()),
-    "source": optional(by(list_of(text_line(SOURCE_MOST), "source", 0, 9)), ()),
+    "also": by(list_of(_read_name, "name", 0, 9)),
+    "source": by(list_of(text_line(SOURCE_MOST), "source", 0, 9)),
 }
 
 
-def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R:
+def _row(kind: RowKind[R], name: str, ours: Mapping[str, object], own: object) -> R:
     if not isinstance(own, Mapping):
         raise refused("this is not a table", f'write its keys under [{kind.word}s."{name}"]')
     if "name" in own:
         raise refused("the heading is the name", "leave this key out", "name")
-    row: R = check(kind.schema, {**ours, **own, "name": name}, None, kind.keys)
+    row = kind.read({**ours, **own, "name": name})
     faults = tuple(kind.contradictions(row))
     if faults:
         raise Refused(*faults)

@@ -1,17 +1,39 @@
 """Readers of single values in a file's tables: what a person wrote in, the value or a fault out."""
 
+import unicodedata
 from collections.abc import Callable
 from typing import TypeVar
 
 from tagend.cards.base.errors import Fault, Refused, below, refused
-from tagend.cards.base.file_schema import Schema, parsed, plain_text
 
 T = TypeVar("T")
 
 
-def by(read: Callable[[object], object]) -> Schema:
-    """Return the schema of what `read` reads, refusing with `Refused`."""
-    return parsed(read, "", [])
+def plain_text(value: object, most: int) -> str:
+    """Return the text composed (NFC) and trimmed.
+
+    Raises `Refused` for what no card can show: control, direction and picture characters.
+    """
+    if not isinstance(value, str):
+        raise refused("this is not a text in quotes", 'write a text such as "Sandbar eight"')
+    composed = unicodedata.normalize("NFC", value).strip()
+    if not composed:
+        raise refused("this text is empty", f"write 1 to {most} characters")
+    if len(composed) > most:
+        raise refused(f"this text has {len(composed)} characters", f"write at most {most}")
+    for char in composed:
+        if not _is_writing(char):
+            name = unicodedata.name(char, "a control character").lower()
+            raise refused(f"U+{ord(char):04X} ({name}) cannot be printed", "leave it out")
+    return composed
+
+
+def _is_writing(char: str) -> bool:
+    """Whether a character is writing: no control, format, private or picture character."""
+    category = unicodedata.category(char)
+    if category == "So":  # signs such as ° and № are writing, pictographs are not
+        return ord(char) < 0x2300
+    return category[0] != "C" and category not in ("Zl", "Zp")
 
 
 def text_line(most: int) -> Callable[[object], str]:

@@ -10,7 +10,7 @@ from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
-from tagend.cards.tables.growing_table import Row, read_log, with_rows
+from tagend.cards.tables.growing_table import LogRow, read_log, with_rows
 
 COLUMNS = ("number", "tied", "recipe", "check", "materials", "lots")
 
@@ -113,7 +113,7 @@ def _in_list(text: str) -> str:
     return text.replace(_APART.strip(), ",")
 
 
-def _tied(row: Row) -> Tied:
+def _tied(row: LogRow) -> Tied:
     return Tied(
         number=int(row["number"]),
         day=date.fromisoformat(row["tied"]),
@@ -128,7 +128,7 @@ def _list(cell: str) -> tuple[str, ...]:
     return tuple(part.strip() for part in cell.split(_APART.strip()) if part.strip())
 
 
-def _row(leader: Tied) -> Row:
+def _row(leader: Tied) -> LogRow:
     return {
         "number": str(leader.number),
         "tied": leader.day.isoformat(),

@@ -7,12 +7,22 @@ from typing import TypeVar
 import click
 
 from tagend.cards.base.errors import Refused, refused
-from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
+from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, shop_option, write_whole
-from tagend.cards.practice.practice import EndOf, Practice
-from tagend.cards.recipe.recipe import Butt, Fly, Recipe, Section
-from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import (
+    NAME_MOST,
+    NOTE_MOST,
+    SECTIONS_MOST,
+    Butt,
+    Fly,
+    Recipe,
+    Section,
+)
+from tagend.cards.recipe.recipe_file import checked_whole
+from tagend.cards.recipe.values import read_knot
+from tagend.cards.recipe.vocabulary import EndOf
 
 T = TypeVar("T")
 
@@ -39,7 +49,7 @@ def _ask_recipe(practice: Practice) -> Recipe:
     butt = _ask_maybe("Loop at the butt, such as perfection loop", _knot("butt", practice))
     sections = _ask_sections(practice)
     fly = _ask_maybe("Knot to the fly, such as improved clinch", _knot("fly", practice))
-    recipe = Recipe(name, sections, use=use, butt=Butt(butt), fly=Fly(fly))
+    recipe = Recipe(name=name, sections=sections, use=use, butt=Butt(end=butt), fly=Fly(knot=fly))
     return checked_whole(recipe)
 
 
@@ -53,14 +63,16 @@ def _ask_sections(practice: Practice) -> tuple[Section, ...]:
         if length is None:
             break
         diameter = _ask("  diameter, such as 0.023 in or 4X", parse_diameter)
-        material = _ask("  material, such as nylon", lambda t: practice.materials.find(t).name)
+        material = _ask("  material, such as nylon", practice.material)
         strength = _ask_maybe("  strength, such as 25 lb", parse_strength)
-        sections.append(Section(length, diameter, material, strength))
+        sections.append(
+            Section(length=length, diameter=diameter, material=material, strength=strength)
+        )
     return tuple(sections)
 
 
 def _knot(end: EndOf, practice: Practice) -> Callable[[str], str]:
-    return lambda text: "none" if text.lower() == "none" else practice.knot_at(text, end).name
+    return lambda text: read_knot(text, end, practice)
 
 
 def _ask(question: str, read: Callable[[str], T]) -> T:

@@ -7,8 +7,8 @@ from typing import TypeVar
 import click
 
 from tagend.cards.base.errors import under
-from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import Diameter, parse_diameter, parse_length
+from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option, write_whole
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import practice_of
@@ -23,7 +23,7 @@ from tagend.cards.propose import (
     supplies_of_diameters,
     supplies_of_rack,
 )
-from tagend.cards.recipe.recipe_file import NAME_MOST
+from tagend.cards.recipe.recipe import NAME_MOST
 
 T = TypeVar("T")
 

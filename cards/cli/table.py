@@ -43,10 +43,10 @@ def command(names: tuple[str, ...], output: str | None, columns: bool, shop: str
 
 
 def _list_columns() -> int:
-    from tagend.cards.tables.columns import COLUMNS, NEEDED
+    from tagend.cards.tables.columns import COLUMNS, NEEDED, told
 
-    for column, says in COLUMNS.items():
-        click.echo(f"{column:<15} {says}{' (needed)' if column in NEEDED else ''}")
+    for column in COLUMNS:
+        click.echo(f"{column:<15} {told(column)}{' (needed)' if column in NEEDED else ''}")
     return 0
 
 

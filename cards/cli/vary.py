@@ -9,14 +9,14 @@ from typing import cast
 import click
 
 from tagend.cards.base.errors import Fault, Refused, refused, under
-from tagend.cards.base.file_schema import plain_text
+from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, naming, shop_option, write_whole
 from tagend.cards.cli.variant_options import load_chosen
 from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.recipe import Recipe, Variant
-from tagend.cards.recipe.recipe_file import NAME_MOST
+from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
+from tagend.cards.recipe.recipe_file import variant_of
 from tagend.cards.recipe.recipe_text import recipe_text
-from tagend.cards.variants.variant import joined_name, read_variant, vary
+from tagend.cards.variants.variant import joined_name, vary
 from tagend.cards.words.variant_words import short_words
 
 _STRAND = '"DIAMETER MATERIAL [STRENGTH] [LENGTH]"'
@@ -72,7 +72,7 @@ def _change(wishes: Mapping[str, object], practice: Practice) -> Variant | None:
         strands = cast(Sequence[tuple[int, str]], keys["replace"])
         keys["replace"] = {str(place): strand for place, strand in strands}
     with _as_options():
-        return read_variant({"name": "varied", **keys}, practice)
+        return variant_of({"name": "varied", **keys}, practice)
 
 
 def _varied(recipe: Recipe, change: Variant | None, name: str | None, practice: Practice) -> Recipe:

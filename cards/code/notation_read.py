@@ -8,8 +8,8 @@ from functools import partial
 from typing import NamedTuple, TypeVar
 
 from tagend.cards.base.errors import Refused, refused
-from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import Length
+from tagend.cards.base.value_readers import plain_text
 from tagend.cards.code.code_escapes import unescape
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.name_code import MEANT
@@ -18,14 +18,29 @@ from tagend.cards.code.notation_terms import Terms
 from tagend.cards.code.quantity_code import SILENT, Units, read_diameter, read_length, read_units
 from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials
-from tagend.cards.recipe.recipe import Butt, Fly, Reach, Recipe, Section
-from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
+from tagend.cards.recipe.fields import FIELDS
+from tagend.cards.recipe.recipe import (
+    NAME_MOST,
+    NOTE_MOST,
+    SECTIONS_MOST,
+    Butt,
+    Fly,
+    Reach,
+    Recipe,
+    Section,
+)
+from tagend.cards.recipe.recipe_file import checked_whole
 
 T = TypeVar("T")
 
 SECTION_START = re.compile(r"[0-9.]")
 _TEXT_KEYS = ("USE", "NOTE")
-_KEYS = ("W", "TIP", "TOTAL", "CUT", "RECORD", "TIED", "BUTT", "OUT", "ROD", *_TEXT_KEYS)
+# Those of the whole leader; a word of a section stands behind a stroke in it.
+_KEYS = tuple(
+    dict.fromkeys(
+        field.code for cls in (Recipe, Butt, Reach) for field in FIELDS[cls] if field.code
+    )
+)
 KEY = re.compile("|".join(_KEYS))  # no key begins with another
 _SPACE = re.compile(" ?")
 _DIGITS = re.compile(r"\d+")
@@ -113,7 +128,7 @@ def _read_sections(fields: Sequence[Cursor], terms: Terms) -> tuple[tuple[Sectio
         sections.append(section)
         above = section.material
     end = sections[-1]
-    return (*sections[:-1], replace(end, knot=None)), Fly(end.knot)
+    return (*sections[:-1], replace(end, knot=None)), Fly(knot=end.knot)
 
 
 def _value(headers: Mapping[str, Cursor], key: str, read: Callable[[Cursor], T]) -> T | None:
@@ -161,7 +176,7 @@ def _read_butt(cursor: Cursor, terms: Terms) -> Butt:
     bare_loop = cursor.takes("*")
     end = None if bare_loop else read_knot(cursor, terms, "butt")
     loop = bare_loop or cursor.takes("*")
-    return Butt(end, read_length(cursor, terms.units.length) if loop else None)
+    return Butt(end=end, loop=read_length(cursor, terms.units.length) if loop else None)
 
 
 def _reach(line_out: Length | None, rod: Length | None) -> Reach | None:
@@ -170,4 +185,4 @@ def _reach(line_out: Length | None, rod: Length | None) -> Reach | None:
         return None
     if line_out is None or rod is None:
         raise refused("OUT and ROD stand together", "write the other too, or neither", "OUT, ROD")
-    return Reach(line_out, rod)
+    return Reach(line_out=line_out, rod=rod)

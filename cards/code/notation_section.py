@@ -10,8 +10,9 @@ from tagend.cards.code.notation_terms import BARE_END, PARTS, Terms
 from tagend.cards.code.quantity_code import read_diameter, read_length, read_span, read_strength
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.materials import load_materials
-from tagend.cards.practice.practice import EndOf, knot_at
+from tagend.cards.practice.practice import knot_at
 from tagend.cards.recipe.recipe import Section
+from tagend.cards.recipe.vocabulary import EndOf
 
 _TAPER = re.compile(r"-(?=[0-9.])")
 _MARK = re.compile("|".join(("DROP", "BOUGHT", *PARTS)))
@@ -64,7 +65,13 @@ def _read_strand(cursor: Cursor, above: str | None, terms: Terms) -> Section:
     material = named or above
     if material is None:
         raise cursor.fault("the first section names no material", "write * and its code")
-    return Section(length, diameter, material, strength, tapers_to=tapers_to)
+    return Section(
+        length=length,
+        diameter=diameter,
+        material=material,
+        strength=strength,
+        tapers_to=tapers_to,
+    )
 
 
 def _marked(section: Section, cursor: Cursor, terms: Terms) -> Section:

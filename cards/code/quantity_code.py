@@ -21,6 +21,7 @@ from tagend.cards.base.units import (
     parse_strength,
 )
 from tagend.cards.code.cursor import COMPARE, Cursor
+from tagend.cards.recipe.fields import FIELDS
 from tagend.cards.recipe.recipe import Recipe
 
 Q = TypeVar("Q", bound=Quantity)
@@ -122,14 +123,14 @@ def common_units(recipe: Recipe) -> Units:
 
 
 def _quantities(recipe: Recipe) -> Iterator[Quantity]:
-    """Yield every quantity of a recipe that could go without its unit."""
-    found: list[Quantity | None] = [recipe.line_tip, recipe.total, recipe.butt.loop]
-    if recipe.reach:
-        found += [recipe.reach.line_out, recipe.reach.rod]
-    for section in recipe.sections:
-        found += dict.fromkeys((section.length.low, section.length.high))
-        found += [section.diameter, section.tapers_to, section.strength, section.dropper]
-    return (quantity for quantity in found if quantity is not None)
+    """Yield every quantity of a recipe that could go without its unit, the whole leader's first."""
+    for home in (recipe, recipe.butt, recipe.reach, *recipe.sections):
+        for field in FIELDS.get(type(home), ()):
+            value = getattr(home, field.name)
+            if isinstance(value, Quantity):
+                yield value
+            elif isinstance(value, Span):
+                yield from dict.fromkeys((value.low, value.high))
 
 
 def _read(

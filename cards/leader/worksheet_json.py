@@ -1,11 +1,16 @@
 """A worksheet as one line of JSON; keys say their unit."""
 
 import json
+from collections.abc import Mapping
+from datetime import date
 from fractions import Fraction
 
+from tagend.cards.base.units import Quantity
 from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
+from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, SPAN, STRENGTH
 
 
 def json_line(sheet: Worksheet, count: int = 1) -> str:
@@ -16,34 +21,31 @@ def json_line(sheet: Worksheet, count: int = 1) -> str:
 def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
     leader = sheet.leader
     return {
-        "name": leader.recipe.name,
+        **_written(leader.recipe, OF_RECIPE),
         "butt_end": leader.butt.knot and leader.butt.knot.name,
         "butt_turns": leader.butt.turns.thick,
         "sections": [_section(piece, leader) for piece in leader.pieces],
         "fly_knot": leader.fly.knot and leader.fly.knot.name,
         "fly_turns": leader.fly.turns.thick,
-        "total_finished_mm": _mm(leader.finished.high_mm),
-        "total_finished_least_mm": _mm(leader.finished.low_mm),
-        "base_finished_mm": _mm(leader.base.high_mm),
-        "total_cut_mm": _mm(leader.cut_mm),
+        "total_finished_mm": _number(leader.finished.high_mm),
+        "total_finished_least_mm": _number(leader.finished.low_mm),
+        "base_finished_mm": _number(leader.base.high_mm),
+        "total_cut_mm": _number(leader.cut_mm),
         "count": count,
-        "batch_cut_mm": _mm(count * leader.cut_mm),
+        "batch_cut_mm": _number(count * leader.cut_mm),
         "warnings": [_finding(finding) for finding in sheet.findings],
     }
 
 
 def _section(piece: Piece, leader: Leader) -> dict[str, object]:
-    section = piece.section
     last = piece.place == len(leader.pieces)
     joint = None if last else leader.joints[piece.place - 1]
     return {
+        **_written(piece.section, OF_SECTION),
         "part": piece.part,
-        "finished_mm": _mm(piece.finished.high_mm),
-        "finished_least_mm": _mm(piece.finished.low_mm),
-        "cut_mm": _mm(piece.cut_mm),
-        "diameter_mm": _mm(section.diameter.mm),
-        "material": section.material,
-        "strength_kg": section.strength and round(float(section.strength.kg), 4),
+        "finished_mm": _number(piece.finished.high_mm),
+        "finished_least_mm": _number(piece.finished.low_mm),
+        "cut_mm": _number(piece.cut_mm),
         "knot": joint and joint.knot.name,
         "knot_reason": joint and joint.reason,
         "turns": joint and [joint.turns.of(side) for side in joint.sides],
@@ -60,5 +62,27 @@ def _finding(finding: Finding) -> dict[str, object]:
     }
 
 
-def _mm(exact: Fraction) -> float:
+def _written(whole: object, fields: Mapping[str, FlatField]) -> dict[str, object]:
+    """Return what a person wrote, but for lengths that may be a range: they are worked out."""
+    return {
+        name + _unit(flat): _plain(flat.value(whole))
+        for name, flat in fields.items()
+        if flat.field.reads is not SPAN
+    }
+
+
+def _unit(flat: FlatField) -> str:
+    reads = flat.field.reads
+    if reads is STRENGTH:
+        return "_kg"
+    return "_mm" if any(reads is each for each in (DIAMETER, LENGTH, SHORT_LENGTH)) else ""
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Quantity):
+        return _number(value.amount)
+    return value.isoformat() if isinstance(value, date) else value
+
+
+def _number(exact: Fraction) -> float:
     return round(float(exact), 4)

@@ -1,18 +1,15 @@
 """The knots file: its tables and a person's own over them in, the checked knots out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 from functools import cache
 from itertools import pairwise
-from typing import TypeVar, get_args
-
-from pydantic_core import SchemaValidator
+from typing import Any, TypeVar, get_args
 
 from tagend.cards.base.errors import Fault, refused
-from tagend.cards.base.file_schema import Schema, check, known_keys, optional, table
-from tagend.cards.base.named_table import NAMING, Kind, read_our_file, read_shelf, row_kind
+from tagend.cards.base.file_schema import ANY, FLAG, Schema, TableReader, by, table, whole_number
+from tagend.cards.base.named_table import NAMING, RowKind, read_our_file, read_shelf, row_kind
 from tagend.cards.base.units import parse_diameter, parse_length
-from tagend.cards.base.value_readers import by, list_of, one_of, text_line
+from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.practice.knots import (
     COUNT,
     ExtraTurns,
@@ -54,7 +51,7 @@ def knots_with_own(own: Mapping[str, object]) -> Knots:
 
 
 @cache
-def _kind() -> Kind[Knot]:
+def _kind() -> RowKind[Knot]:
     return row_kind("knot", _KNOT, _contradictions)
 
 
@@ -119,34 +116,21 @@ def _contradictions(knot: Knot) -> Iterator[Fault]:
 
 
 def _read(part: type[T], value: object) -> T:
-    schema, keys = _readers()[part]
-    read: T = check(schema, value, None, keys)
-    return read
+    reader: TableReader[T] = _READERS[part]
+    return reader(value)
 
 
-@cache
-def _readers() -> Mapping[type, tuple[SchemaValidator, Mapping[str, object]]]:
-    return {part: (SchemaValidator(schema), known_keys(schema)) for part, schema in _PARTS.items()}
-
-
-def _whole_number(least: int, most: int) -> Schema:
-    return {"type": "int", "strict": True, "ge": least, "le": most}
-
-
-_ANY: Schema = {"type": "any"}
-_FLAG: Schema = {"type": "bool", "strict": True}
 _DIAMETER = by(lambda value: parse_diameter(value).mm)
 _LENGTH = by(lambda value: parse_length(value).mm)
-_TURNS = _whole_number(0, 60)
-_FROM = optional(_DIAMETER, Fraction(0))
+_TURNS = whole_number(0, 60)
 _TAKES = table(
     Takes,
     {
-        "core": optional(_whole_number(0, 3), 0),
-        "strands": optional(_whole_number(1, 2), 1),
-        "body": optional(_whole_number(0, 500), 0),
-        "loop": optional(_FLAG, False),
-        "hold": optional(_whole_number(0, 4), 1),
+        "core": whole_number(0, 3),
+        "strands": whole_number(1, 2),
+        "body": whole_number(0, 500),
+        "loop": FLAG,
+        "hold": whole_number(0, 4),
     },
 )
 _KNOT = table(
@@ -158,28 +142,26 @@ _KNOT = table(
         "takes": by(_read_sides),
         "steps": by(list_of(text_line(STEP_MOST), "step", 1, 8)),
         "seat": by(text_line(STEP_MOST)),
-        "mixed": optional(by(one_of(*get_args(Mixed)))),
-        "shock": optional(_FLAG, False),
-        "wire": optional(_FLAG, False),
-        "wire_only": optional(_FLAG, False),
-        "thickest": optional(_DIAMETER),
-        "largest_step": optional(_DIAMETER),
-        "apart": optional(_FLAG, False),
-        "whole_side_passes": optional(_FLAG, False),
-        "tapered_only": optional(_FLAG, False),
-        "figure": optional(_FLAG, True),
-        "turns": optional(by(list_of(_read_rung, "row", 1, 9)), ()),
-        "extra_turns": optional(
-            table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}, {"step": "step_mm"})
-        ),
-        "caution": optional(by(text_line(STEP_MOST))),
+        "mixed": by(one_of(*get_args(Mixed))),
+        "shock": FLAG,
+        "wire": FLAG,
+        "wire_only": FLAG,
+        "thickest": _DIAMETER,
+        "largest_step": _DIAMETER,
+        "apart": FLAG,
+        "whole_side_passes": FLAG,
+        "tapered_only": FLAG,
+        "figure": FLAG,
+        "turns": by(list_of(_read_rung, "row", 1, 9)),
+        "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}, {"step": "step_mm"}),
+        "caution": by(text_line(STEP_MOST)),
     },
     {"thickest": "thickest_mm", "largest_step": "largest_step_mm"},
 )
 _KNOTS = table(
     Knots,
     {
-        **dict.fromkeys(("word", "rows", "names", "codes"), _ANY),
+        **dict.fromkeys(("word", "rows", "names", "codes"), ANY),
         "hold": by(_read_hold),
         "tag": _LENGTH,
         "loop": _LENGTH,
@@ -188,11 +170,14 @@ _KNOTS = table(
     {"tag": "tag_mm", "loop": "loop_mm", "fly_loop": "fly_loop_mm"},
 )
 _PARTS: Mapping[type, Schema] = {
-    Rung: table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _FROM}, {"from": "from_mm"}),
+    Rung: table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER}, {"from": "from_mm"}),
     Hold: table(
-        Hold, {"length": _LENGTH, "from": _FROM}, {"length": "length_mm", "from": "from_mm"}
+        Hold, {"length": _LENGTH, "from": _DIAMETER}, {"length": "length_mm", "from": "from_mm"}
     ),
     Takes: _TAKES,
     Sides: table(Sides, {"thick": _TAKES, "thin": _TAKES}),
     Knots: _KNOTS,
+}
+_READERS: Mapping[type, TableReader[Any]] = {
+    part: TableReader(schema) for part, schema in _PARTS.items()
 }

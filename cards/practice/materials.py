@@ -7,9 +7,16 @@ from functools import cache
 from typing import Literal, get_args
 
 from tagend.cards.base.errors import refused
-from tagend.cards.base.file_schema import optional, table
-from tagend.cards.base.named_table import NAMING, Kind, Shelf, read_our_file, read_shelf, row_kind
-from tagend.cards.base.value_readers import by, list_of, one_of
+from tagend.cards.base.file_schema import FLAG, by, table
+from tagend.cards.base.named_table import (
+    NAMING,
+    RowKind,
+    Shelf,
+    read_our_file,
+    read_shelf,
+    row_kind,
+)
+from tagend.cards.base.value_readers import list_of, one_of
 
 MaterialKind = Literal["nylon", "fluorocarbon", "wire", "thread"]
 Pattern = Literal["solid", "outline", "core", "hatch", "back hatch", "cross hatch", "dots", "bars"]
@@ -53,7 +60,7 @@ def materials_with_own(own: Mapping[str, object]) -> Materials:
 
 
 @cache
-def _kind() -> Kind[Material]:
+def _kind() -> RowKind[Material]:
     return row_kind("material", _MATERIAL, lambda _: ())
 
 
@@ -76,8 +83,8 @@ _MATERIAL = table(
         **NAMING,
         "kind": by(one_of(*get_args(MaterialKind))),
         "pattern": by(one_of(*get_args(Pattern))),
-        "hard": optional({"type": "bool", "strict": True}, False),
-        "density": optional(by(_read_number)),
-        "modulus": optional(by(_read_range)),
+        "hard": FLAG,
+        "density": by(_read_number),
+        "modulus": by(_read_range),
     },
 )

@@ -3,15 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
 
 from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.practice.knots import Knot, Knots, Place, Side, Sides
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
-
-EndOf = Literal["butt", "joint", "fly"]  # a section
+from tagend.cards.recipe.vocabulary import EndOf
 
 # Which places of the knots file serve at each end of a section.
 _SERVES: dict[EndOf, tuple[Place, ...]] = {
@@ -43,6 +41,14 @@ class Practice:
         """Return the person's own figure for one side of a knot, if there is one."""
         own = self.own_allowances.get(knot.name)
         return None if own is None else own.of(side)
+
+    def material(self, name: str) -> str:
+        """Return the name of a material in our spelling; raises `Refused` for an unknown one."""
+        return self.materials.find(name).name
+
+    def knot(self, name: str, end: EndOf) -> str:
+        """Return the name of a knot in our spelling; raises `Refused` if it is not for this end."""
+        return self.knot_at(name, end).name
 
     def knot_at(self, name: str, end: EndOf) -> Knot:
         """Return the knot of that name; raises `Refused` when it is not for this end."""

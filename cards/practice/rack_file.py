@@ -3,16 +3,14 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
-
-from pydantic_core import SchemaValidator
 
 from tagend.cards.base.errors import refused
-from tagend.cards.base.file_schema import check, known_keys, optional, parsed, table, tables, text
+from tagend.cards.base.file_schema import TableReader, by, table, tables
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.units import LENGTH_MM, Diameter, Length, Strength, parse_line_length
-from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.line_keys import DIAMETER, MATERIAL, STRENGTH
+from tagend.cards.base.value_readers import text_line
+from tagend.cards.recipe.values import DIAMETER, MATERIAL, STRENGTH
+from tagend.cards.recipe.vocabulary import Vocabulary
 
 SPOOLS_MOST = 500
 
@@ -36,9 +34,9 @@ class Rack:
     spools: tuple[Spool, ...]
 
 
-def read_rack(data: bytes, practice: Practice) -> Rack:
+def read_rack(data: bytes, words: Vocabulary) -> Rack:
     """Return the spools of a rack file; raises `Refused` with every fault in it."""
-    rack: Rack = check(_validator(), read_toml(data), practice, known_keys(RACK))
+    rack = _read(read_toml(data), words)
     seen: set[str] = set()
     for place, spool in enumerate(rack.spools, start=1):
         if spool.label in seen:
@@ -61,20 +59,17 @@ def _read_left(written: object) -> Length:
 
 _EMPTY = re.compile(rf"0(?:\.0*)? ?({'|'.join(LENGTH_MM)})")
 
-SPOOL = table(
+_SPOOL = table(
     Spool,
     {
-        "label": text(40, "What you call the spool."),
+        "label": by(text_line(40)),
         "material": MATERIAL,
         "diameter": DIAMETER,
-        "left": parsed(_read_left, "What is left on it.", ["40 yd", "30 m"]),
-        "strength": optional(STRENGTH),
-        "lot": optional(text(40, "The maker's lot.")),
+        "left": by(_read_left),
+        "strength": STRENGTH,
+        "lot": by(text_line(40)),
     },
 )
-RACK = table(Rack, {"spool": tables(SPOOL, 1, SPOOLS_MOST)}, fields={"spool": "spools"})
-
-
-@cache
-def _validator() -> SchemaValidator:
-    return SchemaValidator(RACK)
+_read: TableReader[Rack] = TableReader(
+    table(Rack, {"spool": tables(_SPOOL, 1, SPOOLS_MOST)}, fields={"spool": "spools"})
+)

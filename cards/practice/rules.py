@@ -4,12 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
-from typing import Literal, cast
-
-from pydantic_core import SchemaValidator
+from typing import Literal, cast, get_args
 
 from tagend.cards.base.errors import Fault, Refused, below, refused, under
-from tagend.cards.base.file_schema import Schema, check, known_keys, optional, table
+from tagend.cards.base.file_schema import ANY, TableReader, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
 
@@ -80,8 +78,9 @@ def _limit_kind(value: object) -> str:
     return "measure" if isinstance(value, str) else "number"
 
 
-_SEVERITY: Schema = {"type": "literal", "expected": ["error", "warning", "note", "off"]}
-SETTING = table(Setting, {"severity": optional(_SEVERITY), "limit": optional({"type": "any"})})
+_read_setting: TableReader[Setting] = TableReader(
+    table(Setting, {"severity": choice(*get_args(Severity)), "limit": ANY})
+)
 
 
 def with_settings(rules: Mapping[str, Rule], settings: Mapping[str, object]) -> dict[str, Rule]:
@@ -105,7 +104,7 @@ def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
     rule = rules.get(name)
     if rule is None:
         raise refused("no rule is called so", f"the rules are: {', '.join(rules)}")
-    setting: Setting = check(SchemaValidator(SETTING), raw, None, known_keys(SETTING))
+    setting = _read_setting(raw)
     severity = setting.severity or rule.severity
     if setting.limit is None:
         return replace(rule, severity=severity)

@@ -6,20 +6,19 @@ from fractions import Fraction
 from functools import cache
 from typing import get_args
 
-from pydantic_core import SchemaValidator
-
 from tagend.cards.base.errors import refused, under
-from tagend.cards.base.file_schema import Schema, check, known_keys, optional, parsed, table, text
+from tagend.cards.base.file_schema import Schema, TableReader, by, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.units import INCH_MM, Length, parse_length
-from tagend.cards.base.value_readers import list_of
+from tagend.cards.base.value_readers import list_of, text_line
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
 from tagend.cards.practice.knots import Knot, Knots, Sides
 from tagend.cards.practice.materials import load_materials, materials_with_own
-from tagend.cards.practice.practice import EndOf, Practice, knot_at
+from tagend.cards.practice.practice import Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
+from tagend.cards.recipe.vocabulary import EndOf
 
 TAPE_IN_MM = INCH_MM / 4
 TAPE_METRIC_MM = Fraction(5)
@@ -36,7 +35,7 @@ class Shop:
     units: str | None = None  # one unit, or two: `in and cm`
     language: str | None = None  # of what is printed
     decimal: str | None = None  # sign; absent: the language's own
-    tape: Length | None = None
+    tape: Length | None = None  # what cuts are rounded up to
     paper: str | None = None
     card: str | None = None
     labels: str | None = None
@@ -53,7 +52,7 @@ class Shop:
 
 def read_shop(data: bytes) -> Shop:
     """Return what a shop file says; raises `Refused` with the faults of the first wrong part."""
-    shop: Shop = check(_validator(), read_toml(data), None, known_keys(SHOP))
+    shop = _read(read_toml(data))
     practice_of(shop)
     return shop
 
@@ -124,31 +123,28 @@ _TABLE: Schema = {"type": "dict"}
 _UNITS: dict[str, ShownUnit] = {unit: unit for unit in get_args(ShownUnit)}
 _BOTH = [f"{a} and {b}" for a in _UNITS for b in _UNITS if (a == "in") != (b == "in")]
 
-SHOP = table(
-    Shop,
-    {
-        "name": optional(text(60, "The shop's or the guide's name.")),
-        "line": optional(text(80, "A line of text under the name.")),
-        "units": optional({"type": "literal", "expected": [*_UNITS, *_BOTH]}),
-        "language": optional(text(40, "The language of what is printed.")),
-        "decimal": optional({"type": "literal", "expected": [".", ","]}),
-        "tape": optional(parsed(parse_length, "What cuts are rounded up to.", ["1/4 in", "5 mm"])),
-        "paper": optional(text(40, "The paper in the printer.")),
-        "card": optional(text(40, "The size of a card.")),
-        "labels": optional(text(40, "The label sheet.")),
-        "allowance": optional(_TABLE),
-        "choice": optional(_TABLE),
-        "rules": optional(_TABLE),
-        "knots": optional(_TABLE),
-        "materials": optional(_TABLE),
-        "stock": optional(_TABLE),
-        "printer": optional(_TABLE),
-        "font": optional(text(500, "A font file for letters that no font here has.")),
-        "logo": optional(text(500, "A PNG, JPEG, SVG or PDF file, for the imprint.")),
-    },
+_read: TableReader[Shop] = TableReader(
+    table(
+        Shop,
+        {
+            "name": by(text_line(60)),
+            "line": by(text_line(80)),
+            "units": choice(*_UNITS, *_BOTH),
+            "language": by(text_line(40)),
+            "decimal": choice(".", ","),
+            "tape": by(parse_length),
+            "paper": by(text_line(40)),
+            "card": by(text_line(40)),
+            "labels": by(text_line(40)),
+            "allowance": _TABLE,
+            "choice": _TABLE,
+            "rules": _TABLE,
+            "knots": _TABLE,
+            "materials": _TABLE,
+            "stock": _TABLE,
+            "printer": _TABLE,
+            "font": by(text_line(500)),
+            "logo": by(text_line(500)),
+        },
+    )
 )
-
-
-@cache
-def _validator() -> SchemaValidator:
-    return SchemaValidator(SHOP)

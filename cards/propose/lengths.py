@@ -8,8 +8,7 @@ from typing import NamedTuple
 
 from tagend.cards.propose.tape import Tape
 from tagend.cards.propose.wish import Shares
-from tagend.cards.recipe.recipe import Part
-from tagend.cards.recipe.recipe_file import SECTIONS_MOST
+from tagend.cards.recipe.recipe import SECTIONS_MOST, Part
 
 # The next piece of a butt over the one above: within a butt, 60/40 is printed for two pieces
 # (flyfishingforum.com, 25 January 2001).

@@ -62,7 +62,7 @@ def read_tippet(text: str, practice: Practice) -> Tippet:
     try:
         return Tippet(parse_diameter(text))
     except Refused:
-        strand = parse_strand(text, practice.materials)
+        strand = parse_strand(text, practice)
     if strand.length is not None:
         raise refused(f"{text!r} gives a length", "leave it out: it follows from total and shares")
     return Tippet(strand.diameter, strand.material, strand.strength)

@@ -3,12 +3,18 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tagend.cards.base.units import Diameter, Length, Span, Strength
 
 Part = Literal["butt", "taper", "tippet", "bite guard", "sighter"]
 LengthsMean = Literal["finished", "cut"]
+
+
+NAME_MOST = 60  # characters
+NOTE_MOST = 200
+SECTIONS_MOST = 30  # the longest published tapers have ten
+VARIANTS_MOST = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +55,8 @@ class Reach:
     rod: Length
 
 
-class Strand(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Strand:
     """Line that a variant puts in; without a length it is as long as what it replaces."""
 
     diameter: Diameter

@@ -5,8 +5,8 @@ from typing import TypeVar
 
 from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.units import Diameter, parse_diameter, parse_span, parse_strength
-from tagend.cards.practice.materials import Materials
 from tagend.cards.recipe.recipe import Strand
+from tagend.cards.recipe.vocabulary import Vocabulary
 
 T = TypeVar("T")
 
@@ -14,7 +14,7 @@ _LONGEST = 120  # characters
 _HINT = 'write diameter and material, such as "0.028 in fluorocarbon 60 lb 12 in"'
 
 
-def parse_strand(written: object, materials: Materials) -> Strand:
+def parse_strand(written: object, words: Vocabulary) -> Strand:
     """Read `DIAMETER MATERIAL [STRENGTH] [LENGTH]`; the length may be a range.
 
     Raises `Refused` for other texts and for a material that is not known.
@@ -25,13 +25,18 @@ def parse_strand(written: object, materials: Materials) -> Strand:
         raise refused(f"this text has {len(written)} characters", f"write at most {_LONGEST}")
     if not written.strip():
         raise refused("this text is empty", _HINT)
-    diameter, words = _diameter(written.split())
-    length, words = _off_the_end(words, parse_span)
-    strength, words = _off_the_end(words, parse_strength)
-    if not words:
+    diameter, rest = _diameter(written.split())
+    length, rest = _off_the_end(rest, parse_span)
+    strength, rest = _off_the_end(rest, parse_strength)
+    if not rest:
         raise refused(f"{written.strip()!r} names no material", _HINT)
-    material = materials.find(" ".join(words)).name
-    return Strand(diameter, material, strength, length, written.strip())
+    return Strand(
+        diameter=diameter,
+        material=words.material(" ".join(rest)),
+        strength=strength,
+        length=length,
+        written=written.strip(),
+    )
 
 
 def _diameter(words: Sequence[str]) -> tuple[Diameter, Sequence[str]]:

@@ -4,29 +4,31 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from tagend.cards.base.errors import Fault, Refused
-from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.fields import Field
+from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
-from tagend.cards.tables.columns import IN_TABLE, NEEDED, NUMBER, OF_RECIPE, OF_SECTION
-from tagend.cards.tables.rows import Row, csv_rows
+from tagend.cards.recipe.vocabulary import Vocabulary
+from tagend.cards.tables.columns import COLUMNS, NUMBER
+from tagend.cards.tables.rows import TableRow, csv_rows
 
 # What is told of a recipe file, and what of a table instead.
 _TOLD_INSTEAD = {
     "write true or false, without quotes": "write yes, or nothing",
-    "write a whole number, without quotes": "write a number from 1 to 15",
+    "write a whole number, without quotes": "write a whole number",
     "write the knot to the fly under [fly]": "write the knot to the fly in the column fly_knot",
 }
 _YES_NO = {"yes": True, "true": True, "no": False, "false": False}
 
 
-class Table(NamedTuple):
+class TableRead(NamedTuple):
     """What a table holds."""
 
     recipes: tuple[Recipe, ...]
     faults: tuple[Fault, ...]  # each with its row and column
 
 
-def read_table(data: bytes, practice: Practice) -> Table:
+def read_table(data: bytes, words: Vocabulary) -> TableRead:
     """Return the recipes of a CSV file; one with a fault is left out, and its faults told.
 
     Raises `Refused` for a file that cannot be taken apart into rows and known columns.
@@ -36,16 +38,16 @@ def read_table(data: bytes, practice: Practice) -> Table:
     last_rows: dict[str, int] = {}  # by name
     for rows in _leaders(csv_rows(data)):
         try:
-            recipes.append(_recipe(rows, last_rows, practice))
+            recipes.append(_recipe(rows, last_rows, words))
         except Refused as refusal:
             faults += refusal.faults
         last_rows[_name(rows)] = rows[-1].number
-    return Table(tuple(recipes), tuple(faults))
+    return TableRead(tuple(recipes), tuple(faults))
 
 
-def _leaders(rows: Sequence[Row]) -> Iterator[list[Row]]:
+def _leaders(rows: Sequence[TableRow]) -> Iterator[list[TableRow]]:
     """Yield the rows of each leader: until another name, or the number 1, begins the next."""
-    leader: list[Row] = []
+    leader: list[TableRow] = []
     for row in rows:
         name = row.cells.get("name")
         begins = row.cells.get(NUMBER) == "1" or name not in (None, leader and _name(leader))
@@ -57,14 +59,14 @@ def _leaders(rows: Sequence[Row]) -> Iterator[list[Row]]:
         yield leader
 
 
-def _name(rows: Sequence[Row]) -> str:
+def _name(rows: Sequence[TableRow]) -> str:
     return rows[0].cells.get("name", "")
 
 
-def _recipe(rows: Sequence[Row], last_rows: Mapping[str, int], practice: Practice) -> Recipe:
+def _recipe(rows: Sequence[TableRow], last_rows: Mapping[str, int], words: Vocabulary) -> Recipe:
     faults = [*_repeated(rows[0], last_rows), *_row_faults(rows)]
     try:
-        recipe = recipe_of(_tables(rows), practice)
+        recipe = recipe_of(_tables(rows), words)
     except Refused as refusal:
         faults += (_placed(fault, rows) for fault in refusal.faults)
     if faults:
@@ -72,7 +74,7 @@ def _recipe(rows: Sequence[Row], last_rows: Mapping[str, int], practice: Practic
     return recipe
 
 
-def _repeated(first: Row, last_rows: Mapping[str, int]) -> Iterator[Fault]:
+def _repeated(first: TableRow, last_rows: Mapping[str, int]) -> Iterator[Fault]:
     """Find a leader whose rows were torn apart; one that is numbered from 1 is another."""
     name = first.cells.get("name", "")
     if name in last_rows and first.cells.get(NUMBER) != "1":
@@ -83,7 +85,7 @@ def _repeated(first: Row, last_rows: Mapping[str, int]) -> Iterator[Fault]:
         )
 
 
-def _row_faults(rows: Sequence[Row]) -> Iterator[Fault]:
+def _row_faults(rows: Sequence[TableRow]) -> Iterator[Fault]:
     first = rows[0].cells
     for place, row in enumerate(rows, start=1):
         where = f"row {row.number}"
@@ -100,41 +102,41 @@ def _row_faults(rows: Sequence[Row]) -> Iterator[Fault]:
                 yield Fault(f"{where}, {column}", found, "write it in the leader's first row only")
 
 
-def _tables(rows: Sequence[Row]) -> dict[str, object]:
+def _tables(rows: Sequence[TableRow]) -> dict[str, object]:
     """Return the tables of a recipe file that say the same."""
-    tables: dict[str, object] = {"section": [_section(row) for row in rows]}
-    inner: dict[str, dict[str, object]] = {}
-    for column, cell in rows[0].cells.items():
-        if column in IN_TABLE:
-            table, key = IN_TABLE[column]
-            inner.setdefault(table, {})[key] = cell
-        elif column in OF_RECIPE:
-            tables[column] = _value(column, cell)
-    if "reach" in inner:
-        inner["reach"] = {"line_out": "", "rod": "", **inner["reach"]}
-    return {"name": "", **tables, **inner}
+    cells = rows[0].cells
+    begun = {"", *(OF_RECIPE[name].heading for name in cells if name in OF_RECIPE)}
+    tables: dict[str, dict[str, object]] = {heading: {} for heading in begun}
+    for name, (heading, field, needed) in OF_RECIPE.items():
+        if name in cells or (needed and heading in begun):
+            tables[heading][field.key] = _value(field, cells.get(name, ""))
+    return {**tables.pop(""), **tables, "section": [_section(row) for row in rows]}
 
 
-def _section(row: Row) -> dict[str, object]:
-    cells = {column: row.cells.get(column, "") for column in OF_SECTION}
+def _section(row: TableRow) -> dict[str, object]:
     return {
-        column: _value(column, cell) for column, cell in cells.items() if cell or column in NEEDED
+        field.key: _value(field, row.cells.get(name, ""))
+        for name, (_, field, needed) in OF_SECTION.items()
+        if name in row.cells or needed
     }
 
 
-def _value(column: str, cell: str) -> object:
+def _value(field: Field, cell: str) -> object:
     """Return what a recipe file would hold; what it cannot is left for its reader to refuse."""
-    if column in ("record_lengths", "bought"):
-        return _YES_NO.get(cell.lower(), cell)
-    if column == "line_weight" and cell.isdecimal() and len(cell) < 3:
-        return int(cell)
-    return cell.lower() if column in ("lengths", "part") else cell
+    match field.reads:
+        case {"type": "bool"}:
+            return _YES_NO.get(cell.lower(), cell)
+        case {"type": "int"} if cell.isdecimal() and len(cell) < 3:
+            return int(cell)
+        case {"type": "literal"}:
+            return cell.lower()
+    return cell
 
 
-def _placed(fault: Fault, rows: Sequence[Row]) -> Fault:
+def _placed(fault: Fault, rows: Sequence[TableRow]) -> Fault:
     """Return a fault of a recipe file's tables by its row and column."""
     row, column = _places(rows).get(fault.where, (rows[0], fault.where))
-    empty = column in {**OF_RECIPE, **OF_SECTION} and column not in row.cells
+    empty = column in COLUMNS and column != NUMBER and column not in row.cells
     return Fault(
         f"row {row.number}, {column}",
         "this cell is empty" if empty else fault.found,
@@ -142,12 +144,15 @@ def _placed(fault: Fault, rows: Sequence[Row]) -> Fault:
     )
 
 
-def _places(rows: Sequence[Row]) -> dict[str, tuple[Row, str]]:
+def _places(rows: Sequence[TableRow]) -> dict[str, tuple[TableRow, str]]:
     """Return the row and column of each place that a fault of a recipe file can name."""
-    whole = {", ".join(IN_TABLE.get(column, (column,))): (rows[0], column) for column in OF_RECIPE}
+    whole = {
+        f"{heading}, {field.key}" if heading else field.key: (rows[0], name)
+        for name, (heading, field, _) in OF_RECIPE.items()
+    }
     sections = {
-        f"section {place}, {column}": (row, column)
+        f"section {place}, {field.key}": (row, name)
         for place, row in enumerate(rows, start=1)
-        for column in OF_SECTION
+        for name, (_, field, _) in OF_SECTION.items()
     }
     return whole | sections

@@ -1,25 +1,15 @@
 """Variants of a leader: a recipe and what shall change in it in, the whole changed recipe out."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 
-from pydantic_core import SchemaValidator
-
 from tagend.cards.base.errors import refused, under
-from tagend.cards.base.file_schema import check, known_keys
 from tagend.cards.leader.audit.lengths import stated_total
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.recipe import Recipe, Variant
-from tagend.cards.recipe.recipe_file import NAME_MOST, VARIANT
+from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
 from tagend.cards.variants.variant_lengths import with_butt, with_total
 from tagend.cards.variants.variant_strands import restrung
-
-
-def read_variant(keys: Mapping[str, object], practice: Practice) -> Variant:
-    """Return the variant that the keys of a [[variant]] table say; raises `Refused`."""
-    variant: Variant = check(SchemaValidator(VARIANT), keys, practice, known_keys(VARIANT))
-    return variant
 
 
 def variant_called(name: str, recipe: Recipe, practice: Practice) -> Recipe:

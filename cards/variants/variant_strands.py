@@ -10,8 +10,7 @@ from tagend.cards.leader.parts import is_level, parts
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.recipe import Part, Recipe, Section, Strand, Variant
-from tagend.cards.recipe.recipe_file import SECTIONS_MOST
+from tagend.cards.recipe.recipe import SECTIONS_MOST, Part, Recipe, Section, Strand, Variant
 
 Sections = tuple[Section, ...]
 

@@ -5,11 +5,9 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal, get_args
 
-from pydantic_core import SchemaValidator
-
-from tagend.cards.base.file_schema import check, table
+from tagend.cards.base.file_schema import TableReader, by, table
 from tagend.cards.base.named_table import SOURCE_MOST, read_our_file
-from tagend.cards.base.value_readers import by, list_of, one_of, text_line
+from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.materials import Materials
 from tagend.cards.words.language import Wording, language_file
@@ -52,22 +50,15 @@ def _load(language: str) -> tuple[Caution, ...]:
     return tuple(replace(row, **words.get(row.name, {})) for row in ours)
 
 
-def _read_caution(value: object) -> Caution:
-    caution: Caution = check(_validator(), value, None, {})
-    return caution
-
-
-@cache
-def _validator() -> SchemaValidator:
-    return SchemaValidator(
-        table(
-            Caution,
-            {
-                "name": by(text_line(SHORT_MOST)),
-                "short": by(text_line(SHORT_MOST)),
-                "long": by(text_line(LONG_MOST)),
-                "when": by(one_of(*get_args(When))),
-                "source": by(text_line(SOURCE_MOST)),
-            },
-        )
+_read_caution: TableReader[Caution] = TableReader(
+    table(
+        Caution,
+        {
+            "name": by(text_line(SHORT_MOST)),
+            "short": by(text_line(SHORT_MOST)),
+            "long": by(text_line(LONG_MOST)),
+            "when": by(one_of(*get_args(When))),
+            "source": by(text_line(SOURCE_MOST)),
+        },
     )
+)

@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 
 from tagend.cards.base.errors import Refused
-from tagend.cards.base.file_schema import plain_text
+from tagend.cards.base.value_readers import plain_text
 from tests.strategies import texts
 
 

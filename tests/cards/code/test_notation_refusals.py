@@ -26,7 +26,7 @@ def fault(text: str) -> str:
 @pytest.mark.parametrize(
     ("written", "said"),
     [
-        ("PLAIN:30*.023*HN:Z9", "character 23: 'Z9' is no field; the fields are: W, TIP, TOTAL"),
+        ("PLAIN:30*.023*HN:Z9", "character 23: 'Z9' is no field; the fields are: USE, W, TIP"),
         ("PLAIN:30*.023*HN:W8:W9", "character 26: W is written twice; leave one out"),
         ("PLAIN:30*.023*HN:W16", "W, character 26: this is no line weight; write W and 1 to 15"),
         ("PLAIN:30*.023*HN:CUTS", "CUT, character 26: 'S' has no place here"),

@@ -75,12 +75,12 @@ MESSAGES = {
         "write the knot to the fly under [fly]",
     ],
     "knot-of-another-place": [
+        "butt, end: 'clinch' is for the ring or fly and does not serve here; "
+        "write one of: loop to loop, perfection loop, surgeon's loop, nail knot, needle knot",
         "section 1, knot: 'perfection loop' is for the butt and does not serve here; "
         "write one of: blood, doubled blood, double surgeon's, triple surgeon's, uni to uni, "
         "twisted-loop joint, loop to loop, albright, slim beauty, bimini twist, ring joint, "
         "swivel",
-        "butt, end: 'clinch' is for the ring or fly and does not serve here; "
-        "write one of: loop to loop, perfection loop, surgeon's loop, nail knot, needle knot",
         "fly, knot: 'blood' is for the joint and does not serve here; "
         "write one of: improved clinch, clinch, non-slip loop, davy, palomar, haywire twist",
     ],
@@ -171,15 +171,15 @@ MESSAGES = {
     "windows-text-in-utf-16": [NO_TEXT_FILE],
     "wrong-types": [
         'name: this is not a text in quotes; write a text such as "Sandbar eight"',
+        "line_weight: '8' is not a whole number; write a whole number, without quotes",
+        "lengths: 'knotted' is not known; write one of: 'finished' or 'cut'",
+        "tied: 'last May' is not a date; write it as 2026-05-31",
+        "record_lengths: 'yes' is not true or false; write true or false, without quotes",
+        'butt, end: this is not a text in quotes; write a knot, such as "blood"',
         f"section 1, length: this is not a text in quotes; {LENGTH}",
         f"section 1, diameter: this is not a text in quotes; {DIAMETER}",
         'section 1, material: this is not a text in quotes; write a material, such as "nylon"',
         "section 1, bought: 1 is not true or false; write true or false, without quotes",
-        "lengths: 'knotted' is not known; write one of: 'finished' or 'cut'",
-        "line_weight: '8' is not a whole number; write a whole number, without quotes",
-        "tied: 'last May' is not a date; write it as 2026-05-31",
-        "record_lengths: 'yes' is not true or false; write true or false, without quotes",
-        'butt, end: this is not a text in quotes; write a knot, such as "blood"',
     ],
 }
 

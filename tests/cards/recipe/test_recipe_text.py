@@ -49,8 +49,8 @@ def test_a_full_recipe_has_every_key_in_the_order_of_the_samples() -> None:
         'total = "9\' 6\\""\n'
         'lengths = "cut"\n'
         'note = "Ä"\n'
-        "record_lengths = true\n"
         "tied = 2026-05-31\n"
+        "record_lengths = true\n"
         '\n[butt]\nend = "perfection loop"\nloop = "¾ in"\n'
         '\n[[section]]\nlength = "7½ ft"\ndiameter = ".023 in"\ntapers_to = "20 thou"\n'
         'material = "hard nylon"\nstrength = "25 lbs"\npart = "butt"\nknot = "blood"\n'

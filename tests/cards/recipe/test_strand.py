@@ -1,14 +1,16 @@
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 
 from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
-from tagend.cards.practice.materials import load_materials, materials_with_own
+from tagend.cards.practice.materials import materials_with_own
 from tagend.cards.recipe.recipe import Strand
 from tagend.cards.recipe.strand import parse_strand
 from tests.strategies import diameters, materials, spans, strands, strengths
+from tests.written import PRACTICE
 
-MATERIALS = load_materials()
 HINT = 'write diameter and material, such as "0.028 in fluorocarbon 60 lb 12 in"'
 
 
@@ -26,12 +28,12 @@ HINT = 'write diameter and material, such as "0.028 in fluorocarbon 60 lb 12 in"
 def test_a_strand_is_said_as_at_a_counter(
     text: str, diameter: str, material: str, strength: str | None, length: str | None
 ) -> None:
-    assert parse_strand(text, MATERIALS) == Strand(
-        parse_diameter(diameter),
-        material,
-        parse_strength(strength) if strength else None,
-        parse_span(length) if length else None,
-        text,
+    assert parse_strand(text, PRACTICE) == Strand(
+        diameter=parse_diameter(diameter),
+        material=material,
+        strength=parse_strength(strength) if strength else None,
+        length=parse_span(length) if length else None,
+        written=text,
     )
 
 
@@ -39,18 +41,19 @@ def test_a_strand_is_said_as_at_a_counter(
 def test_any_diameter_material_strength_and_length_are_told_apart(
     diameter: object, material: str, strength: object, span: object
 ) -> None:
-    strand = parse_strand(f" {diameter} {material} {strength} {span} ", MATERIALS)
-    assert strand[:4] == (diameter, material, strength, span)
+    strand = parse_strand(f" {diameter} {material} {strength} {span} ", PRACTICE)
+    read = (strand.diameter, strand.material, strand.strength, strand.length)
+    assert read == (diameter, material, strength, span)
 
 
 @given(strands())
 def test_a_strand_comes_back_from_its_text(strand: Strand) -> None:
-    assert parse_strand(str(strand), MATERIALS) == strand
+    assert parse_strand(str(strand), PRACTICE) == strand
 
 
 def test_an_own_material_may_have_figures_in_its_name() -> None:
     own = materials_with_own({"stiff 50": {"code": "S50", "kind": "nylon", "pattern": "solid"}})
-    strand = parse_strand("0.020 in stiff 50 20 lb", own)
+    strand = parse_strand("0.020 in stiff 50 20 lb", replace(PRACTICE, materials=own))
     assert (strand.material, strand.strength) == ("stiff 50", parse_strength("20 lb"))
 
 
@@ -76,5 +79,5 @@ def test_an_own_material_may_have_figures_in_its_name() -> None:
 )
 def test_what_is_no_strand_is_refused(text: object, fault: str) -> None:
     with pytest.raises(Refused) as refusal:
-        parse_strand(text, MATERIALS)
+        parse_strand(text, PRACTICE)
     assert str(refusal.value) == fault

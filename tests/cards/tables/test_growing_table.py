@@ -32,8 +32,8 @@ def test_what_is_there_stays_byte_for_byte() -> None:
     # Its order, its separator and its own column are kept.
     assert after == before + b"\r\n2;;y\r\n"
     assert rows(after) == [
-        {"number": "1", "my own": "a;b", "name": "x"},
-        {"number": "2", "my own": "", "name": "y"},
+        {"number": "1", "my_own": "a;b", "name": "x"},
+        {"number": "2", "my_own": "", "name": "y"},
     ]
 
 
@@ -70,7 +70,7 @@ def test_no_cell_is_a_formula_and_every_cell_comes_back(name: str) -> None:
         ),
         (
             b'number,name\n1,"a',
-            "this is no table: unexpected end of data; mend its quotation marks",
+            'row 2: a quotation mark has no partner; write one inside of a cell as two: ""',
         ),
     ],
 )

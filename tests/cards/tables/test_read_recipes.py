@@ -90,7 +90,7 @@ def test_a_word_of_the_whole_leader_may_stand_in_every_row() -> None:
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,six",
-            ["row 3, line_weight: 'six' is not a whole number; write a number from 1 to 15"],
+            ["row 3, line_weight: 'six' is not a whole number; write a whole number"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,16",

@@ -2,14 +2,14 @@ import pytest
 
 from tagend.cards.base.errors import Refused
 from tagend.cards.tables.columns import COLUMNS
-from tagend.cards.tables.rows import LARGEST, Row, csv_rows
+from tagend.cards.tables.rows import LARGEST, TableRow, csv_rows
 
 HEADER = "name,length,diameter,material"
 CELLS = {"name": "Level", "length": "9 ft", "diameter": "4X", "material": "nylon"}
 LEVEL = "Level,9 ft,4X,nylon"
 
 
-def rows(text: str) -> list[Row]:
+def rows(text: str) -> list[TableRow]:
     return csv_rows(text.encode())
 
 
@@ -26,7 +26,7 @@ def rows(text: str) -> list[Row]:
     ],
 )
 def test_a_table_is_read_as_spreadsheets_write_it(text: str) -> None:
-    assert rows(text) == [Row(2, CELLS, "")]
+    assert rows(text) == [TableRow(2, CELLS, "")]
 
 
 def test_rows_count_as_in_a_spreadsheet() -> None:

@@ -8,13 +8,12 @@ from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_length
 from tagend.cards.code.notation import write_notation
 from tagend.cards.leader.leader import work_out
-from tagend.cards.recipe.recipe import Recipe, Variant
-from tagend.cards.recipe.recipe_file import NAME_MOST, SECTIONS_MOST, read_recipe
+from tagend.cards.recipe.recipe import NAME_MOST, SECTIONS_MOST, Recipe, Variant
+from tagend.cards.recipe.recipe_file import read_recipe, variant_of
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.recipe.strand import parse_strand
 from tagend.cards.variants.variant import (
     joined_name,
-    read_variant,
     variant_called,
     vary,
     with_variants,
@@ -87,7 +86,7 @@ def test_the_total_is_scaled_before_the_butt_takes_its_share() -> None:
     ("change", "total"),
     [
         (Variant("line", line_weight=9), "10 ft"),
-        (Variant("finer", tippet=parse_strand("4X nylon", PRACTICE.materials)), "10 ft"),
+        (Variant("finer", tippet=parse_strand("4X nylon", PRACTICE)), "10 ft"),
         (Variant("short", stop_after=2), None),
         (Variant("longer", total=parse_length("12 ft")), "12 ft"),
         (Variant("wind", butt=parse_length("50 in")), "10 ft"),
@@ -159,6 +158,6 @@ def test_the_name_of_a_variant_has_the_room_of_any_name() -> None:
 
 def test_a_variant_is_read_as_a_file_is() -> None:
     keys = {"name": "in hard wind", "use": "Hard wind", "butt": "5 ft"}
-    assert read_variant(keys, PRACTICE) == WIND
+    assert variant_of(keys, PRACTICE) == WIND
     with pytest.raises(Refused, match=r"^butt: '72' has no unit; "):
-        read_variant({"name": "x", "butt": "72"}, PRACTICE)
+        variant_of({"name": "x", "butt": "72"}, PRACTICE)

@@ -4,7 +4,6 @@ from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_length
 from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.materials import load_materials
 from tagend.cards.recipe.recipe import Part, Recipe, Strand, Variant
 from tagend.cards.recipe.strand import parse_strand
 from tagend.cards.variants.variant_strands import restrung
@@ -20,7 +19,7 @@ TAPER = recipe(
 
 
 def strand(text: str) -> Strand:
-    return parse_strand(text, load_materials())
+    return parse_strand(text, PRACTICE)
 
 
 def vary(change: Variant, before: Recipe = TAPER) -> Recipe:

@@ -4,7 +4,6 @@ import pytest
 
 from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_length
-from tagend.cards.practice.materials import load_materials
 from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.strand import parse_strand
 from tagend.cards.words.language import ENGLISH, Wording
@@ -24,10 +23,10 @@ LONG = Variant("long", total=parse_length("12 ft"))
 LONG_WIND = Variant("Both", total=parse_length("10 ft"), butt=parse_length("84 in"))
 GUARD = Variant(
     "for rough mouths",
-    tippet=parse_strand("0.015 in nylon", load_materials()),
-    guard=parse_strand("0.020 in fluorocarbon 34 lb 12 in", load_materials()),
+    tippet=parse_strand("0.015 in nylon", PRACTICE),
+    guard=parse_strand("0.020 in fluorocarbon 34 lb 12 in", PRACTICE),
 )
-OTHER = Variant("other", replace={2: parse_strand("0.018 in hard nylon", load_materials())})
+OTHER = Variant("other", replace={2: parse_strand("0.018 in hard nylon", PRACTICE)})
 
 
 def line(variant: Variant, leader: Recipe = LEADER, wording: Wording = ENGLISH) -> str:
@@ -63,7 +62,7 @@ def test_metric_steps_are_said_in_centimetres() -> None:
 
 def test_a_line_has_the_decimal_sign_of_the_shop_and_lists_no_lengths_by_it() -> None:
     comma = Wording("en", ",")
-    fine = Variant("fine", tippet=parse_strand("0.25 mm nylon 3.9 kg 55.5 cm", load_materials()))
+    fine = Variant("fine", tippet=parse_strand("0.25 mm nylon 3.9 kg 55.5 cm", PRACTICE))
     assert line(fine, wording=comma) == "Fine: tippet 0,25 mm nylon, 3,9 kg, 55,5 cm"
     assert line(LESS, wording=comma) == "In a breeze: butt 50 in, then 19 1/2; 19 1/4; 19 1/4 in"
     assert line(LONG, wording=comma) == "Long: 12 ft in all; 48; 32; 32; 32 in"

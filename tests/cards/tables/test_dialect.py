@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.tables.columns import as_meant, harmless
+from tagend.cards.tables.dialect import as_meant, harmless
 
 FORMULA = ("=", "+", "-", "@")  # what common spreadsheets take for the beginning of a formula
 

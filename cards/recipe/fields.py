@@ -1,0 +1,119 @@
+"""The fields of a recipe, one table of them: what each is called, how it is read, what it means.
+
+The schema of recipe files, their text, the columns of a spreadsheet and the JSON derive from it; a
+code's grammar is its own, and a test holds it against the table. Whether a field may be left out,
+and what it is then, its class says.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+
+from tagend.cards.base.file_schema import FLAG, Schema
+from tagend.cards.recipe import values
+from tagend.cards.recipe.recipe import (
+    SECTIONS_MOST,
+    VARIANTS_MOST,
+    Butt,
+    Fly,
+    Reach,
+    Recipe,
+    Section,
+    Variant,
+)
+from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, STRAND
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One key of a recipe file, and where else it is found."""
+
+    key: str
+    told: str  # to a person, of what it means
+    reads: Schema | None = None  # None: tables of their own, with the fields of `part`
+    column: str | None = ""  # in a spreadsheet, where it isn't the key; None: not there
+    code: str | None = ""  # the word in a code, where its place doesn't say it; None: not there
+    part: type | None = None
+    count: tuple[int, int] | None = None  # least and most of a part's tables; None: a single one
+    attribute: str = ""  # where it isn't the key
+
+    @property
+    def name(self) -> str:
+        """What it is called in its class."""
+        return self.attribute or self.key
+
+
+_USE = Field("use", "the fish, the water, the wind", values.USE, code="USE")
+_LINE_WEIGHT = Field("line_weight", "the fly line's, from 1 to 15", values.LINE_WEIGHT, code="W")
+# Each variant is a leader of its own, with rows and a code of its own.
+_VARIANT = Field(
+    key="variant",
+    told="what one variant changes",
+    column=None,
+    code=None,
+    part=Variant,
+    count=(0, VARIANTS_MOST),
+    attribute="variants",
+)
+_SECTION = Field(
+    key="section",
+    told="one piece of line, from the butt to the fly",
+    part=Section,
+    count=(1, SECTIONS_MOST),
+    attribute="sections",
+)
+
+# By class, in the order in which files and spreadsheets are written.
+FIELDS: Mapping[type, tuple[Field, ...]] = {
+    Recipe: (
+        Field("name", "what the leader is called", values.NAME),
+        _USE,
+        _LINE_WEIGHT,
+        Field("line_tip", "the diameter of the fly line's tip", DIAMETER, code="TIP"),
+        Field("total", "the finished length that it should have", LENGTH, code="TOTAL"),
+        Field("lengths", "finished: knot to knot, as if left out", values.LENGTHS_MEAN, code="CUT"),
+        Field("note", "anything else to know", values.NOTE, code="NOTE"),
+        Field("tied", "the day it was tied", values.DATE, code="TIED"),
+        Field("record_lengths", "to hold it against record lengths", FLAG, code="RECORD"),
+        Field("butt", "the end at the fly line", part=Butt),
+        _SECTION,
+        Field("fly", "the end at the fly", part=Fly),
+        Field("reach", "what adds to the leader between hand and fly", part=Reach),
+        _VARIANT,
+    ),
+    Butt: (
+        Field("end", "the loop, or none for a bare end", values.BUTT_KNOT, "butt_end", "BUTT"),
+        Field("loop", "the loop's finished length", SHORT_LENGTH, "butt_loop", "BUTT"),
+    ),
+    Section: (
+        Field("length", "with its unit, or a range", values.SPAN),
+        Field("diameter", "with its unit, or 0X to 8X", DIAMETER),
+        Field("tapers_to", "the diameter at the fly end of a knotless taper", DIAMETER),
+        Field("material", "what the line is", values.MATERIAL),
+        Field("strength", "as the spool says", values.STRENGTH),
+        Field("part", "the part of the leader that it is", values.PART),
+        Field("knot", "the knot to the next section", values.JOINT_KNOT),
+        Field("dropper", "the tag left long at that knot", SHORT_LENGTH, code="DROP"),
+        Field("bought", "for what is bought at its length", FLAG, code="BOUGHT"),
+    ),
+    Fly: (Field("knot", "the knot, or none for a bare end", values.FLY_KNOT, "fly_knot"),),
+    Reach: (
+        Field("line_out", "fly line outside the tip ring", LENGTH, code="OUT"),
+        Field("rod", "the rod's length", LENGTH, code="ROD"),
+    ),
+    Variant: (
+        Field("name", "what follows the leader's own name", values.NAME),
+        _USE,
+        _LINE_WEIGHT,
+        Field("replace", "line by section, the first at the butt is 1", values.REPLACEMENTS),
+        Field("stop_after", "the last section to keep", values.SECTION_NUMBER),
+        Field("tippet", "another tippet", STRAND),
+        Field("guard", "a bite guard at the end", STRAND),
+        Field("butt", "another length of the butt, the rest cut down", LENGTH),
+        Field("total", "another finished length", LENGTH),
+    ),
+}
+
+
+def usual(cls: type) -> dict[str, object]:
+    """Return what each field of a class is when left out; `MISSING` where it has to be written."""
+    return {field.name: field.default for field in fields(cls)}

@@ -1,0 +1,92 @@
+"""The CSV that spreadsheets write and read: bytes in, lines of cells out, and back.
+
+Cells are parted by commas, semicolons or tabs. What is written is RFC 4180, in UTF-8 with a byte
+order mark, without which a common spreadsheet takes it for an older encoding; no cell is a formula.
+"""
+
+import csv
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from io import StringIO
+from typing import NamedTuple
+
+from tagend.cards.base.errors import refused
+
+_FORMULA = re.compile(r"'*[=+\-@]")
+
+
+class Lines(NamedTuple):
+    """What a table holds, line by line."""
+
+    header: list[str]  # as `column_name` spells them
+    rows: list[tuple[int, list[str]]]  # with their numbers; a spreadsheet calls the header 1
+    between: str  # what parts the cells
+
+
+def read_lines(data: bytes) -> Lines | None:
+    """Return the header and the rows that are not empty, or None for a file without any text.
+
+    Raises `Refused` for what is no CSV file.
+    """
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise refused("this is not in UTF-8", "save the table as CSV in UTF-8") from None
+    if not text.strip():
+        return None
+    between = max(",;\t", key=text.partition("\n")[0].count)
+    header, *rows = _cells(text, between)
+    numbered = [
+        (number, row) for number, row in enumerate(rows, start=2) if any(map(str.strip, row))
+    ]
+    return Lines([_column_name(cell) for cell in header], numbered, between)
+
+
+def named_cells(header: Sequence[str], row: Sequence[str]) -> dict[str, str]:
+    """Return a row's cells by column, as they were meant; one without a name names no cell."""
+    named = zip(header, row, strict=False)
+    return {column: as_meant(cell.strip()) for column, cell in named if column}
+
+
+def written_rows(
+    columns: Sequence[str], rows: Iterable[Mapping[str, str]], between: str = ","
+) -> bytes:
+    """Return rows as they are added to a table; a row's missing cells are empty."""
+    text = StringIO()
+    writer = csv.writer(text, delimiter=between, lineterminator="\r\n")
+    writer.writerows([harmless(row.get(column, "")) for column in columns] for row in rows)
+    return text.getvalue().encode()
+
+
+def written_table(columns: Sequence[str], rows: Iterable[Mapping[str, str]]) -> bytes:
+    """Return a whole table with its header."""
+    header = {column: column for column in columns}
+    return "\ufeff".encode() + written_rows(columns, [header, *rows])
+
+
+def harmless(text: str) -> str:
+    """Return the text of a cell that no spreadsheet takes for a formula."""
+    return f"'{text}" if _FORMULA.match(text) else text
+
+
+def as_meant(cell: str) -> str:
+    """Return the text that `harmless` was given."""
+    return cell[1:] if cell[:1] == "'" and _FORMULA.match(cell) else cell
+
+
+def _column_name(cell: str) -> str:
+    return re.sub(r"[\s_-]+", "_", cell.strip().lower())
+
+
+def _cells(text: str, between: str) -> list[list[str]]:
+    lines: list[list[str]] = []
+    try:
+        for line in csv.reader(StringIO(text, newline=""), delimiter=between, strict=True):
+            lines.append(line)
+    except csv.Error:
+        raise refused(
+            "a quotation mark has no partner",
+            'write one inside of a cell as two: ""',
+            f"row {len(lines) + 1}",
+        ) from None
+    return lines
