@@ -3,14 +3,13 @@
 from tagend.fonts.coverage import NoGlyph, Run, runs, text_width
 from tagend.fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
 from tagend.fonts.files import FontMissing, Weight
-from tagend.fonts.own import BadFont, chain, own_font
+from tagend.fonts.own import chain, own_font
 
 __all__ = [
     "ASCENT",
     "CAP_HEIGHT",
     "DESCENT",
     "X_HEIGHT",
-    "BadFont",
     "FontMissing",
     "NoGlyph",
     "Run",

@@ -11,18 +11,9 @@ from pathlib import Path
 
 from tagend.fonts.faces import is_embeddable, postscript_name, torn_table, widths
 from tagend.fonts.files import CHAINS, FONTS, OWN, Weight
+from tagend.layouts.base.faults import refused
 
 _in_use: ContextVar[tuple[str, ...]] = ContextVar("own fonts in use", default=())
-
-
-class BadFont(ValueError):
-    """A file cannot serve as a font; holds its path, what was found and what to do instead."""
-
-    def __init__(self, path: Path, found: str, instead: str) -> None:
-        self.path = path
-        self.found = found
-        self.instead = instead
-        super().__init__(f"{path}: {found}; {instead}")
 
 
 def chain(weight: Weight) -> tuple[str, ...]:
@@ -34,7 +25,7 @@ def chain(weight: Weight) -> tuple[str, ...]:
 def own_font(path: Path | None) -> Iterator[None]:
     """Set, inside, what no other font has in the font of a file; None changes nothing.
 
-    Raises BadFont.
+    Raises `Refused` with the path.
     """
     token = _in_use.set(() if path is None else (_checked(path),))
     try:
@@ -45,20 +36,20 @@ def own_font(path: Path | None) -> Iterator[None]:
 
 def _checked(path: Path) -> str:
     if not path.is_file():
-        raise BadFont(path, "there is no such file", "give the path of a TrueType font")
+        raise refused("there is no such file", "give the path of a TrueType font", str(path))
     font = f"{OWN}{path.absolute()}"
     try:
         widths(font)
         name, torn, allowed = postscript_name(font), torn_table(font), is_embeddable(font)
     except Exception as fault:  # whatever the parser meets in a file that may be anything
-        raise BadFont(path, *_told(path)) from fault
+        raise refused(*_told(path), str(path)) from fault
     if not allowed:
-        raise BadFont(path, "its maker does not allow it in a PDF", "give another font")
+        raise refused("its maker does not allow it in a PDF", "give another font", str(path))
     if torn is not None:
-        raise BadFont(path, f"its table {torn!r} is cut off", "fetch the font again")
+        raise refused(f"its table {torn!r} is cut off", "fetch the font again", str(path))
     if name in map(postscript_name, FONTS):
         found = f"it is called {name} inside, as a font that is used here already"
-        raise BadFont(path, found, "give a font of another name")
+        raise refused(found, "give a font of another name", str(path))
     return font
 
 

@@ -31,13 +31,16 @@ CARDS = {
     "cli": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "printing"),
 }
 LAYOUTS = {
-    "paper": (),
-    "stock": ("paper",),
-    "codes": ("paper",),
-    "logo": ("paper",),
-    "sheets": ("paper", "stock"),
-    "pdf": ("paper", "codes", "sheets"),
+    "base": (),
+    "paper": ("base",),
+    "stock": ("base", "paper"),
+    "codes": ("base", "paper"),
+    "logo": ("base", "paper"),
+    "sheets": ("base", "paper", "stock"),
+    "pdf": ("base", "paper", "codes", "sheets"),
 }
+# What reads a person's writing, in any room.
+_WRITING = "layouts.base"
 # Of the rooms that set something on paper: what they may import beyond `cards`.
 _PAPER = ("layouts.paper", "layouts.stock", "layouts.codes", "fonts")
 BEYOND = {
@@ -45,19 +48,21 @@ BEYOND = {
     "cards.faces": _PAPER,
     "cards.printing": (*_PAPER, "layouts.logo", "layouts.sheets", "layouts.pdf"),
     "cards.cli": (*_PAPER, "layouts.logo", "layouts.sheets"),
-    **{f"layouts.{room}": ("fonts",) for room in LAYOUTS},
+    **{f"layouts.{room}": ("fonts",) for room in LAYOUTS if room != "base"},
 }
 
 
 def rooms() -> dict[str, set[str]]:
     """Return, by room, all rooms that it may import."""
-    allowed = {f"cards.{room}": {f"cards.{other}" for other in CARDS[room]} for room in CARDS}
+    allowed = {
+        f"cards.{room}": {_WRITING, *(f"cards.{other}" for other in CARDS[room])} for room in CARDS
+    }
     allowed |= {
         f"layouts.{room}": {f"layouts.{other}" for other in LAYOUTS[room]} for room in LAYOUTS
     }
     for room, others in BEYOND.items():
         allowed[room] |= set(others)
-    return allowed | {"fonts": set(), "samples": {"cards.cli"}, "cards": {"cards.cli"}}
+    return allowed | {"fonts": {_WRITING}, "samples": {"cards.cli"}, "cards": {"cards.cli"}}
 
 
 def room_of(module: str) -> str:

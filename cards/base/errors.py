@@ -1,48 +1,9 @@
-"""What a person wrote and the tool cannot use: where it stands, what was found, what to write."""
+"""Faults and refusals, under their old name."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager
-from typing import NamedTuple
-
-
-class Fault(NamedTuple):
-    """One thing to put right.
-
-    `where` is the key and section, empty for the whole input; `instead` is empty where what was
-    found already says what to do.
-    """
-
-    where: str
-    found: str
-    instead: str
-
-    def __str__(self) -> str:
-        place = f"{self.where}: " if self.where else ""
-        return f"{place}{self.found}" + (f"; {self.instead}" if self.instead else "")
-
-
-class Refused(ValueError):
-    """The input cannot be used; holds every fault found, so that all can be mended in one go."""
-
-    def __init__(self, *faults: Fault) -> None:
-        self.faults = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
-
-
-def refused(found: str, instead: str, where: str = "") -> Refused:
-    """Return the refusal of one fault."""
-    return Refused(Fault(where, found, instead))
-
-
-def below(place: str, fault: Fault, mark: str = ", ") -> Fault:
-    """Return the fault with the place that holds it written first."""
-    return fault._replace(where=mark.join(filter(None, (place, fault.where))))
-
-
-@contextmanager
-def under(place: str, mark: str = ", ") -> Iterator[None]:
-    """Write the place before every fault that is found inside."""
-    try:
-        yield
-    except Refused as error:
-        raise Refused(*(below(place, fault, mark) for fault in error.faults)) from None
+from tagend.layouts.base.faults import Fault as Fault
+from tagend.layouts.base.faults import Refused as Refused
+from tagend.layouts.base.faults import below as below
+from tagend.layouts.base.faults import noting as noting
+from tagend.layouts.base.faults import refuse_any as refuse_any
+from tagend.layouts.base.faults import refused as refused
+from tagend.layouts.base.faults import under as under

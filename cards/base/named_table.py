@@ -10,6 +10,7 @@ from tagend.cards.base.errors import Fault, Refused, below, refused
 from tagend.cards.base.file_schema import Schema, TableReader, by
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.value_readers import list_of, plain_text, text_line
+from tagend.layouts.base.near_names import suggestion
 
 NAME_MOST = 30
 SOURCE_MOST = 120
@@ -61,7 +62,8 @@ class Shelf(Generic[R]):
         """
         row = self.names.get(name) or self.names.get(plain_name(name))
         if row is None:
-            raise refused(f"no {self.word} is called {name[:40]!r}", self._instead(name), where)
+            instead = suggestion(plain_name(name), {key: r.name for key, r in self.names.items()})
+            raise refused(f"no {self.word} is called {name[:40]!r}", instead, where)
         return row
 
     def by_code(self, code: str, where: str = "") -> R:
@@ -71,15 +73,6 @@ class Shelf(Generic[R]):
             instead = f"the codes are: {', '.join(self.codes)}"
             raise refused(f"no {self.word} has the code {code[:10]!r}", instead, where)
         return row
-
-    def _instead(self, name: str) -> str:
-        from difflib import get_close_matches
-
-        near = get_close_matches(plain_name(name), self.names, n=5)
-        names = list(dict.fromkeys(self.names[key].name for key in near))
-        if names:
-            return f"did you mean {' or '.join(names[:3])}?"
-        return f"write one of: {', '.join(row.name for row in self.rows)}"
 
 
 def plain_name(name: str) -> str:

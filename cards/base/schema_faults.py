@@ -6,6 +6,7 @@ from typing import cast
 from pydantic_core import CoreSchema, ErrorDetails, ValidationError
 
 from tagend.cards.base.errors import Fault, Refused, below
+from tagend.layouts.base.near_names import suggestion
 
 
 def schema_faults(error: ValidationError, keys: Mapping[str, object]) -> Iterator[Fault]:
@@ -79,12 +80,8 @@ def _bound(kind: str, context: Mapping[str, object]) -> str:
 
 
 def _unknown_key(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Fault:
-    from difflib import get_close_matches
-
-    level = _level(loc[:-1], keys)
     key = str(loc[-1])
-    near = get_close_matches(key, level, n=1)
-    instead = f"did you mean {near[0]!r}?" if near else f"the keys are: {', '.join(level)}"
+    instead = suggestion(key, list(_level(loc[:-1], keys)))
     return Fault(_where(loc[:-1]), f"no key is called {key[:40]!r}", instead)
 
 

@@ -67,6 +67,10 @@ def load_shop(name: str | None) -> Shop:
         return Shop()
     with naming(name):
         shop = read_shop(read_bytes(name))
+        if shop.language is not None:
+            from tagend.cards.words.language import wording_of
+
+            wording_of(shop)  # refuses a language that is not there
     font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
     return replace(shop, font=font, logo=logo)
 

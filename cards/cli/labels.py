@@ -17,7 +17,8 @@ from tagend.cards.cli.files import (
 )
 from tagend.cards.cli.variant_options import load_chosen, variant_options
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import practice_of, wording_of
+from tagend.cards.practice.shop_file import practice_of
+from tagend.cards.words.language import wording_of
 
 
 @click.command("labels")

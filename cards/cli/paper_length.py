@@ -2,6 +2,8 @@
 
 import click
 
+from tagend.layouts.base.faults import Refused
+
 
 class _PaperLength(click.ParamType[float]):
     name = "LENGTH"
@@ -15,8 +17,8 @@ class _PaperLength(click.ParamType[float]):
             return value
         try:
             return parse_length(str(value))
-        except ValueError as error:
-            self.fail(f'{error}; write one with its unit, such as "5 mm" or "3/16 in".', param, ctx)
+        except Refused as error:
+            self.fail(f"{error}.", param, ctx)
 
 
 PAPER_LENGTH = _PaperLength()

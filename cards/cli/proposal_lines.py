@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from tagend.cards.base.plural import counted
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
@@ -24,9 +25,9 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
         "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
         for row in rows
     )
+    knots = counted(len(leader.joints), "knot")
     return [
-        f"{place}. {span(leader.finished, leader, ENGLISH)}, {len(leader.joints)} knots; "
-        f"{', '.join(_shares(leader))}",
+        f"{place}. {span(leader.finished, leader, ENGLISH)}, {knots}; {', '.join(_shares(leader))}",
         f"  steps of {', '.join(inches(joint.meeting.step_mm) for joint in leader.joints)}; "
         f"ratios {', '.join(map(_ratio, leader.joints))}",
         *(f"  {line}".rstrip() for line in table),

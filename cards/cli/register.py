@@ -17,7 +17,13 @@ By = Literal["age", "recipe", "lot"]
 @click.option("--lot", help="Only those with line of this lot.")
 @click.option("--recipe", metavar="NAME", help="Only those of this recipe.")
 @click.option("--older-than", type=click.IntRange(0), metavar="DAYS", help="Only older ones.")
-@click.option("--by", type=click.Choice(["age", "recipe", "lot"]), default="age", show_default=True)
+@click.option(
+    "--by",
+    type=click.Choice(["age", "recipe", "lot"]),
+    default="age",
+    show_default=True,
+    help="What the list is parted by.",
+)
 @click.option("--on", type=click.DateTime(["%Y-%m-%d"]), help="The day to count from; else today.")
 def command(
     name: str,

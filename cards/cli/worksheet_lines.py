@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import length, long_length
 from tagend.cards.leader.audit.finding import Finding
 from tagend.cards.leader.joints import End
@@ -31,11 +32,10 @@ def cut_lines(sheet: Worksheet) -> list[str]:
 
 
 def _title(leader: Leader) -> str:
-    count = len(leader.pieces)
     tippet = leader.tippet.section
     return (
         f"{leader.recipe.name}: {span(leader.finished, leader, ENGLISH)}, "
-        f"{count} section{'s' if count > 1 else ''}, "
+        f"{counted(len(leader.pieces), 'section')}, "
         f"tippet {tippet.diameter.plain} {tippet.material}"
     )
 
@@ -98,4 +98,4 @@ def _asides(sheet: Worksheet) -> Iterator[str]:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"
     grave = sum(finding.severity != "note" for finding in sheet.findings)
     if grave:
-        yield f"  `tagend check` has {grave} thing{'s' if grave > 1 else ''} to heed"
+        yield f"  `tagend check` has {counted(grave, 'thing')} to heed"

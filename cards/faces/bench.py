@@ -13,7 +13,7 @@ from tagend.cards.words.cautions import Caution
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import diameter, spans, thickness
 from tagend.cards.words.shopping import ready_made, shortage_line
-from tagend.cards.words.tying_order import Tie, tying_order
+from tagend.cards.words.tying_words import TyingLine, tying_lines
 from tagend.fonts import Weight
 from tagend.layouts.paper.face import Face, Path, segment, shifted
 from tagend.layouts.paper.text import SetLine, break_lines, set_line
@@ -155,17 +155,17 @@ def _buying(batch: Batch, wording: Wording, width: float) -> Iterator[Block]:
 
 
 def _tying(order: Order, wording: Wording, width: float) -> Iterator[Block]:
-    for tie in tying_order(order.leader, wording):
+    for tie in tying_lines(order.leader, wording):
         yield _tie(tie, order.count, wording, width)
 
 
-def _tie(tie: Tie, count: int, wording: Wording, width: float) -> Block:
+def _tie(tie: TyingLine, count: int, wording: Wording, width: float) -> Block:
     """Set where the knot is, and beside it the knot, how it is seated and a box for each."""
     where = set_line(tie.where, "bold", SCALE.body)
     column = _beside(where, width)
     room = width - column
     lines = [_text(tie.says, "bold", SCALE.body, room)]
-    below = filter(None, (tie.asks, tie.knot.seat))
+    below = filter(None, (tie.asks, tie.seat))
     lines += [_text(says, "medium", SCALE.small, room) for says in below]
     boxes = tick_boxes(count, wording, room, SCALE.small)
     beside = stacked([*lines, Block((), 2.0), boxes])

@@ -13,7 +13,8 @@ from tagend.cards.leader.leader import Piece
 from tagend.cards.practice.materials import Materials, Pattern
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Item, Path
-from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, break_lines, fits
+from tagend.layouts.paper.lengths import fits
+from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, break_lines
 
 _SWATCH = 1.2  # across, in type sizes
 _HEIGHT = 0.6  # of a swatch

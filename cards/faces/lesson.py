@@ -25,7 +25,7 @@ def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> 
     steps = [
         hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)
     ]
-    care = [hung("!", lesson.knot.caution, scale, width)] if lesson.knot.caution else []
+    care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
     shown = []
     if figure == "least":
         shown = [Block((), LEAST_FIGURE)]
@@ -53,7 +53,8 @@ def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block
     """Set the knot's stages side by side; nothing for a knot that has no figure."""
     from tagend.cards.figures.figure import figure_height, knot_figure
 
-    of = (lesson.knot, *lesson.counts[0], (width - _GAP) / 2, _FIGURE * scale.factor)
+    first, box = lesson.turns[0], ((width - _GAP) / 2, _FIGURE * scale.factor)
+    of = (lesson.knot, first.thick, first.thin, *box)
     height = figure_height(*of)
     if height is None:
         return Block((), 0.0)

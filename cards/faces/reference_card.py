@@ -73,9 +73,16 @@ def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:
     """Return what the knot takes of a strand, joined to one a usual step finer, rounded up."""
     material = practice.materials.find("nylon")
     if "joint" in knot.places:
-        meeting = Meeting(material, thou * _THOU, material, (thou - _STEP) * _THOU)
+        meeting = Meeting(
+            upper=material,
+            upper_mm=thou * _THOU,
+            lower=material,
+            lower_mm=(thou - _STEP) * _THOU,
+        )
         allowance: Allowance = joint_allowances(Joint(meeting, knot, None), practice)[0]
     else:
-        allowance = end_allowance(End(knot, practice.knots.loop_mm, None), thou * _THOU, practice)
+        strand = Meeting.alone(material, thou * _THOU)
+        end = End(knot=knot, meeting=strand, loop_mm=practice.knots.loop_mm)
+        allowance = end_allowance(end, practice)
     mark = INCH_MM / 4
     return -(-allowance.mm // mark) * mark

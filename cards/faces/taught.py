@@ -9,7 +9,7 @@ from tagend.cards.faces.lesson import Figure, lesson_block
 from tagend.cards.faces.panel import More, Panel, Side, Title
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Item, shifted
-from tagend.layouts.paper.text import fits
+from tagend.layouts.paper.lengths import fits
 
 _COLUMN = 180.0  # points at factor 1: so wide, a step takes one line, or at most two
 _GUTTER = 14.0  # points at factor 1

@@ -2,19 +2,21 @@
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import NamedTuple
 
+from tagend.cards.base.plural import counted
 from tagend.cards.base.units import Length
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.suitability import inches
-from tagend.cards.practice.knots import Knot, Knots, Side, Takes, turns
+from tagend.cards.practice.knots import Knot, Knots, Side, Takes
 from tagend.cards.practice.practice import Practice
 
 _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact from here on
 
 
-class Share(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Share:
     """One part of an allowance: what the line goes into, how much, and how that came about."""
 
     into: str
@@ -22,7 +24,8 @@ class Share(NamedTuple):
     how: str
 
 
-class Allowance(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Allowance:
     """What one end of a section takes beyond its finished length."""
 
     knot: str | None  # None for a bare end
@@ -40,18 +43,21 @@ BARE = Allowance(None, (), Fraction(0))
 def joint_allowances(joint: Joint, practice: Practice) -> tuple[Allowance, Allowance]:
     """Return what a joint takes from the section above and from the section below."""
     upper, lower = joint.meeting.upper_mm, joint.meeting.lower_mm
-    thick_above = upper >= lower
+    (above, below), turns = joint.sides, joint.turns
+    loop = practice.knots.fly_loop_mm
     return (
-        _side(joint.knot, "thick" if thick_above else "thin", upper, lower, practice),
-        _side(joint.knot, "thin" if thick_above else "thick", lower, upper, practice),
+        _side(joint.knot, above, turns.of(above), _Strands(upper, lower, loop), practice),
+        _side(joint.knot, below, turns.of(below), _Strands(lower, upper, loop), practice),
     )
 
 
-def end_allowance(end: End, diameter_mm: Fraction, practice: Practice) -> Allowance:
+def end_allowance(end: End, practice: Practice) -> Allowance:
     """Return what the knot at the butt or at the fly takes."""
     if end.knot is None:
         return BARE
-    return _side(end.knot, "thick", diameter_mm, diameter_mm, practice, end.loop_mm)
+    strand_mm = end.meeting.upper_mm
+    strands = _Strands(strand_mm, strand_mm, end.loop_mm)
+    return _side(end.knot, "thick", end.turns.thick, strands, practice)
 
 
 def with_dropper(allowance: Allowance, dropper: Length | None) -> Allowance:
@@ -59,7 +65,7 @@ def with_dropper(allowance: Allowance, dropper: Length | None) -> Allowance:
     if dropper is None:
         return allowance
     share = Share("dropper", dropper.mm, f"a tag of {dropper.plain} left long")
-    return Allowance(allowance.knot, (*allowance.shares, share), allowance.barrel_mm)
+    return replace(allowance, shares=(*allowance.shares, share))
 
 
 def helix_mm(turns: int, radius_mm: float, height_mm: float) -> float:
@@ -83,49 +89,44 @@ def wraps_mm(turns: int, wound_mm: Fraction, core_mm: Fraction, strands: int) ->
     return _up(helix_mm(turns, radius, turns * wound))
 
 
-def _side(
-    knot: Knot,
-    side: Side,
-    own_mm: Fraction,
-    other_mm: Fraction,
-    practice: Practice,
-    loop_mm: Fraction | None = None,
-) -> Allowance:
-    """Return what one side of a knot takes from a strand of `own_mm` that meets `other_mm`."""
-    count = turns(knot, own_mm, other_mm, side)
-    takes = knot.takes.thick if side == "thick" else knot.takes.thin
-    barrel = own_mm * (count * takes.strands if takes.core else 2)
-    own = practice.own_allowance(knot, side)
-    if own is not None:
-        return Allowance(knot.name, (Share("own", own, "your own figure"),), barrel)
-    loop = practice.knots.fly_loop_mm if loop_mm is None else loop_mm
-    return Allowance(
-        knot.name, tuple(_shares(takes, count, (own_mm, other_mm), practice.knots, loop)), barrel
-    )
+@dataclass(frozen=True, slots=True)
+class _Strands:
+    """What a side of a knot is tied in, in mm: its own strand, the other one, and a loop's size."""
+
+    own_mm: Fraction
+    other_mm: Fraction
+    loop_mm: Fraction
 
 
-def _shares(
-    takes: Takes, count: int, strands_mm: tuple[Fraction, Fraction], knots: Knots, loop_mm: Fraction
-) -> Iterator[Share]:
-    own_mm, other_mm = strands_mm
-    if takes.core and count:
-        yield _wraps(takes, count, own_mm, other_mm)
+def _side(knot: Knot, side: Side, turns: int, strands: _Strands, practice: Practice) -> Allowance:
+    """Return what one side of a knot takes."""
+    takes, own = knot.takes.of(side), practice.own_allowance(knot, side)
+    if own is None:
+        shares = tuple(_shares(takes, turns, strands, practice.knots))
+    else:
+        shares = (Share("own", own, "your own figure"),)
+    barrel = strands.own_mm * (turns * takes.strands if takes.core else 2)
+    return Allowance(knot.name, shares, barrel)
+
+
+def _shares(takes: Takes, turns: int, strands: _Strands, knots: Knots) -> Iterator[Share]:
+    own_mm = strands.own_mm
+    if takes.core and turns:
+        yield _wraps(takes, turns, own_mm, strands.other_mm)
     if takes.body:
         yield Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters")
     if takes.loop:
-        yield Share("loop", 2 * loop_mm, "twice the loop")
+        yield Share("loop", 2 * strands.loop_mm, "twice the loop")
     yield Share("tag", knots.tag_mm, "left on when trimmed")
     if takes.hold:
         yield Share("hand", takes.hold * knots.hold_mm(own_mm), "held, and trimmed off")
 
 
-def _wraps(takes: Takes, count: int, own_mm: Fraction, other_mm: Fraction) -> Share:
-    each = wraps_mm(count, own_mm, other_mm, takes.core)
+def _wraps(takes: Takes, turns: int, own_mm: Fraction, other_mm: Fraction) -> Share:
+    each = wraps_mm(turns, own_mm, other_mm, takes.core)
     core = "one strand" if takes.core == 1 else f"{takes.core} strands"
-    doubled = ", doubled" if takes.strands == 2 else ""
-    return Share(
-        "wraps", takes.strands * each, f"{count} turns round {core} of {inches(other_mm)}{doubled}"
-    )
+    how = f"{counted(turns, 'turn')} round {core} of {inches(other_mm)}"
+    return Share("wraps", takes.strands * each, how + (", doubled" if takes.strands == 2 else ""))
 
 
 def _up(mm: float | Fraction) -> Fraction:

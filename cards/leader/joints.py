@@ -1,18 +1,19 @@
 """The knots of one leader: those its recipe names, and the rest chosen by rule, with the reason."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
 from tagend.cards.leader.parts import fly_end_mm, is_level
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
-from tagend.cards.practice.knots import Knot, turns
-from tagend.cards.practice.materials import Material
+from tagend.cards.leader.turns import end_turns, joint_turns
+from tagend.cards.practice.knots import Knot, Side, Sides
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 
 
-class Joint(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Joint:
     """The knot between a section and the next."""
 
     meeting: Meeting
@@ -20,18 +21,32 @@ class Joint(NamedTuple):
     reason: str | None  # why the rule chose it; None where the recipe names it
 
     @property
-    def turns(self) -> tuple[int, int]:
-        """The turns on the thick side and on the thin one."""
+    def sides(self) -> tuple[Side, Side]:
+        """The side of the strand above and of the one below; of like strands the upper is thick."""
+        if self.meeting.upper_mm >= self.meeting.lower_mm:
+            return "thick", "thin"
+        return "thin", "thick"
+
+    @property
+    def turns(self) -> Sides[int]:
+        """The turns of the thick strand and of the thin one."""
         thin, thick = sorted((self.meeting.upper_mm, self.meeting.lower_mm))
-        return turns(self.knot, thick, thin, "thick"), turns(self.knot, thin, thick, "thin")
+        return joint_turns(self.knot, thick, thin)
 
 
-class End(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class End:
     """The knot at the fly line or at the fly; None for a bare end."""
 
     knot: Knot | None
-    loop_mm: Fraction
-    reason: str | None
+    meeting: Meeting  # the strand that it is tied in, with itself
+    loop_mm: Fraction = Fraction(0)
+    reason: str | None = None  # why the rule chose it; None where the recipe names it
+
+    @property
+    def turns(self) -> Sides[int]:
+        """The turns of its strand."""
+        return Sides(0, 0) if self.knot is None else end_turns(self.knot, self.meeting.upper_mm)
 
 
 def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
@@ -41,45 +56,43 @@ def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
 
 def butt_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly line; where none is named, a loop that suits the leader."""
-    if recipe.butt.end == "none":
-        return End(None, Fraction(0), None)
+    first, level = recipe.sections[0], is_level(recipe)
+    strand = Meeting.alone(practice.materials.find(first.material), first.diameter.mm)
     loop = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
     if recipe.butt.end:
-        return End(practice.knots.find(recipe.butt.end), loop, None)
-    first, level = recipe.sections[0], is_level(recipe)
-    knot = _first_that_holds(
-        (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only)),
-        practice.materials.find(first.material),
-        first.diameter.mm,
+        return _named(recipe.butt.end, strand, loop, practice)
+    order = (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only))
+    return _first_that_holds(
+        order, strand, loop, f"usual on a {'level leader' if level else 'tapered butt'}"
     )
-    if knot is None:
-        return _NOTHING_HOLDS
-    return End(knot, loop, f"usual on a {'level leader' if level else 'tapered butt'}")
 
 
 def fly_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly; where none is named, line for a usual knot is kept."""
-    if recipe.fly.knot == "none":
-        return End(None, Fraction(0), None)
+    last = recipe.sections[-1]
+    strand = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     loop = practice.knots.fly_loop_mm
     if recipe.fly.knot:
-        return End(practice.knots.find(recipe.fly.knot), loop, None)
-    last = recipe.sections[-1]
-    material = practice.materials.find(last.material)
-    knot = _first_that_holds(practice.choice["fly"], material, fly_end_mm(last))
-    if knot is None:
-        return _NOTHING_HOLDS
-    return End(knot, loop, "none is named, so line for this one is kept")
+        return _named(recipe.fly.knot, strand, loop, practice)
+    return _first_that_holds(
+        practice.choice["fly"], strand, loop, "none is named, so line for this one is kept"
+    )
 
 
-_NOTHING_HOLDS = End(None, Fraction(0), "no knot of the order holds here")
+def _named(name: str, strand: Meeting, loop_mm: Fraction, practice: Practice) -> End:
+    if name == "none":
+        return End(knot=None, meeting=strand)
+    return End(knot=practice.knots.find(name), meeting=strand, loop_mm=loop_mm)
 
 
 def _first_that_holds(
-    order: Iterable[Knot], material: Material, diameter_mm: Fraction
-) -> Knot | None:
-    wire = material.kind == "wire"
-    return next((knot for knot in order if knot.takes_strand(diameter_mm, wire=wire)), None)
+    order: Iterable[Knot], strand: Meeting, loop_mm: Fraction, reason: str
+) -> End:
+    """Return the end with the first knot of an order that holds on its strand."""
+    for knot in order:
+        if knot.takes_strand(strand.upper_mm, wire=strand.wire):
+            return End(knot=knot, meeting=strand, loop_mm=loop_mm, reason=reason)
+    return End(knot=None, meeting=strand, reason="no knot of the order holds here")
 
 
 def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:

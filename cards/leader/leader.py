@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
 from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
@@ -14,7 +13,7 @@ from tagend.cards.leader.allowance import (
     with_dropper,
 )
 from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
-from tagend.cards.leader.parts import fly_end_mm, parts
+from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
 
@@ -37,7 +36,8 @@ class Extent:
 NOTHING = Extent(Fraction(0), Fraction(0))
 
 
-class Piece(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Piece:
     """One section as the hands meet it."""
 
     place: int  # from the butt, the first is 1
@@ -53,7 +53,8 @@ class Piece(NamedTuple):
         return self.at_butt.mm + self.at_fly.mm
 
 
-class Leader(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leader:
     """Every piece and knot of one leader, from the butt to the fly."""
 
     recipe: Recipe
@@ -100,7 +101,14 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
         )
     )
     return Leader(
-        recipe, pieces, butt, between, fly, unit, practice.second_unit, practice.unit is not None
+        recipe=recipe,
+        pieces=pieces,
+        butt=butt,
+        joints=between,
+        fly=fly,
+        unit=unit,
+        second_unit=practice.second_unit,
+        converted=practice.unit is not None,
     )
 
 
@@ -140,10 +148,9 @@ def _allowances(
 ) -> list[tuple[Allowance, Allowance]]:
     """Return what both ends of each section take, at its butt end and at its fly end."""
     butt, fly = ends
-    first, last = recipe.sections[0].diameter.mm, fly_end_mm(recipe.sections[-1])
     across = [joint_allowances(joint, practice) for joint in between]
-    upper_ends = [end_allowance(butt, first, practice), *(lower for _, lower in across)]
-    lower_ends = [*(upper for upper, _ in across), end_allowance(fly, last, practice)]
+    upper_ends = [end_allowance(butt, practice), *(lower for _, lower in across)]
+    lower_ends = [*(upper for upper, _ in across), end_allowance(fly, practice)]
     return [
         (BARE, BARE) if section.bought else (at_butt, with_dropper(at_fly, section.dropper))
         for section, at_butt, at_fly in zip(recipe.sections, upper_ends, lower_ends, strict=True)
@@ -160,7 +167,13 @@ def _piece(
 ) -> Piece:
     written = Extent(section.length.low.mm, section.length.high.mm)
     takes = ends[0].mm + ends[1].mm
-    if mean == "cut" or section.bought:
-        return Piece(place, section, part, *ends, written.longer(-takes), written.high_mm)
-    cut = round_up(written.high_mm + takes, mark_mm)
-    return Piece(place, section, part, *ends, written, cut)
+    as_cut = mean == "cut" or section.bought
+    return Piece(
+        place=place,
+        section=section,
+        part=part,
+        at_butt=ends[0],
+        at_fly=ends[1],
+        finished=written.longer(-takes) if as_cut else written,
+        cut_mm=written.high_mm if as_cut else round_up(written.high_mm + takes, mark_mm),
+    )

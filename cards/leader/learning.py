@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tagend.cards.base.errors import refused
+from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.base.units import INCH_MM, Length
 from tagend.cards.practice.knots import Knot, Knots
@@ -54,7 +55,7 @@ def learn(knot: Knot, before: Sequence[Length], after: Length) -> Learned:
     pieces = 2 if "joint" in knot.places else 1
     if len(before) != pieces:
         raise refused(
-            f"{knot.name!r} is tied with {pieces} piece{'s' if pieces > 1 else ''} of line",
+            f"{knot.name!r} is tied with {counted(pieces, 'piece')} of line",
             f"give {'both lengths' if pieces > 1 else 'its length'} with --from",
         )
     if knot.takes.thick != knot.takes.thin:

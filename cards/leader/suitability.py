@@ -1,20 +1,26 @@
 """Whether a knot suits two strands: a knot and where strands meet in, the reason against it out."""
 
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.practice.knots import PRINTED_MM, ROUNDED_MM, Knot
 from tagend.cards.practice.materials import Material
 
 
-class Meeting(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Meeting:
     """Two strands that one knot joins."""
 
     upper: Material  # towards the butt
     upper_mm: Fraction
     lower: Material
     lower_mm: Fraction
+
+    @classmethod
+    def alone(cls, strand: Material, mm: Fraction) -> "Meeting":
+        """Return a strand as a knot at an end meets it: with itself."""
+        return cls(upper=strand, upper_mm=mm, lower=strand, lower_mm=mm)
 
     @property
     def step_mm(self) -> Fraction:

@@ -1,6 +1,6 @@
 """Everything computed from a recipe: a recipe and the tyer's practice in, one worksheet out."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.leader.audit import Finding, audit
 from tagend.cards.leader.leader import Leader, work_out
@@ -8,7 +8,8 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 
 
-class Worksheet(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Worksheet:
     """One leader worked out and audited; cards, labels, tables and JSON all read this."""
 
     leader: Leader

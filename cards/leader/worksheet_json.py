@@ -23,8 +23,10 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
     return {
         **_written(leader.recipe, OF_RECIPE),
         "butt_end": leader.butt.knot and leader.butt.knot.name,
+        "butt_turns": leader.butt.turns.thick,
         "sections": [_section(piece, leader) for piece in leader.pieces],
         "fly_knot": leader.fly.knot and leader.fly.knot.name,
+        "fly_turns": leader.fly.turns.thick,
         "total_finished_mm": _number(leader.finished.high_mm),
         "total_finished_least_mm": _number(leader.finished.low_mm),
         "base_finished_mm": _number(leader.base.high_mm),
@@ -46,6 +48,7 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
         "cut_mm": _number(piece.cut_mm),
         "knot": joint and joint.knot.name,
         "knot_reason": joint and joint.reason,
+        "turns": joint and [joint.turns.of(side) for side in joint.sides],
     }
 
 

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Any, TypeVar, get_args
 
 from tagend.cards.base.errors import Fault, refused
-from tagend.cards.base.file_schema import ANY, FLAG, Schema, TableReader, by, table, whole_number
+from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
 from tagend.cards.base.named_table import NAMING, RowKind, read_our_file, read_shelf, row_kind
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import list_of, one_of, text_line
@@ -23,7 +23,6 @@ from tagend.cards.practice.knots import (
     Straight,
     Takes,
 )
-from tagend.cards.words.language import language_file
 
 T = TypeVar("T")
 
@@ -38,28 +37,17 @@ def load_knots() -> Knots:
     return knots_with_own({})
 
 
-def knots_with_own(own: Mapping[str, object], language: str = "en") -> Knots:
+def knots_with_own(own: Mapping[str, object]) -> Knots:
     """Return the knots of our file with a person's own over them, key by key.
 
-    Steps and the like are in the language; names are not, since a recipe writes them. `own` has
-    the shape of our file: knots by name, and `hold`, `tag`, `loop` and `fly_loop`.
+    `own` has the shape of our file: knots by name, and `hold`, `tag`, `loop` and `fly_loop`.
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
-    ours = _translated(read_our_file("practice/knots.toml"), language)
+    ours = read_our_file("practice/knots.toml")
     shelf = read_shelf(_kind(), ours, {name: own[name] for name in own if name not in _GENERAL})
     general = {key: own.get(key, ours[key]) for key in _GENERAL}
     on_shelf = {"word": shelf.word, "rows": shelf.rows, "names": shelf.names, "codes": shelf.codes}
     return _read(Knots, {**on_shelf, **general})
-
-
-def _translated(ours: dict[str, object], language: str) -> dict[str, object]:
-    if language == "en":  # the words are there already, and every start would read one more file
-        return ours
-    for name, words in language_file(language)["knots"].items():
-        knot = ours[name]
-        assert isinstance(knot, dict)  # our own file
-        knot |= {key: words[key] for key in ("steps", "seat", "caution") if key in words}
-    return ours
 
 
 @cache
@@ -67,7 +55,7 @@ def _kind() -> RowKind[Knot]:
     return row_kind("knot", _KNOT, _contradictions)
 
 
-def _read_sides(value: object) -> Sides:
+def _read_sides(value: object) -> Sides[Takes]:
     """Read `takes`: one table for both sides, or one each under `thick` and `thin`."""
     if isinstance(value, dict) and value.keys() & {"thick", "thin"}:
         return _read(Sides, value)
@@ -114,6 +102,9 @@ def _contradictions(knot: Knot) -> Iterator[Fault]:
         yield Fault("mixed", "a joint must say it", 'write "yes", "no" or "hard nylon"')
     if thick != thin and knot.places != ("joint",):
         yield Fault("takes", "only a joint has two sides", "write one table for both")
+    sided = knot.extra_turns is not None or any(rung.thick != rung.thin for rung in knot.turns)
+    if sided and "joint" not in knot.places:
+        yield Fault("turns", "only a joint has two sides", "write `each`, and no extra_turns")
     if knot.turns and not _descends(knot.turns):
         yield Fault("turns", *_LADDER)
     if not knot.turns and (thick.core or thin.core or counted):
@@ -177,15 +168,16 @@ _KNOTS = table(
     },
     {"tag": "tag_mm", "loop": "loop_mm", "fly_loop": "fly_loop_mm"},
 )
-_PARTS: Mapping[type, Schema] = {
-    Rung: table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER}, {"from": "from_mm"}),
-    Hold: table(
-        Hold, {"length": _LENGTH, "from": _DIAMETER}, {"length": "length_mm", "from": "from_mm"}
-    ),
-    Takes: _TAKES,
-    Sides: table(Sides, {"thick": _TAKES, "thin": _TAKES}),
-    Knots: _KNOTS,
-}
+_FROM = {"from": "from_mm"}
 _READERS: Mapping[type, TableReader[Any]] = {
-    part: TableReader(schema) for part, schema in _PARTS.items()
+    part: TableReader(schema)
+    for part, schema in {
+        Rung: table(
+            Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER}, {"from": "from_mm"}
+        ),
+        Hold: table(Hold, {"length": _LENGTH, "from": _DIAMETER}, {"length": "length_mm", **_FROM}),
+        Takes: _TAKES,
+        Sides: table(Sides, {"thick": _TAKES, "thin": _TAKES}),
+        Knots: _KNOTS,
+    }.items()
 }

@@ -1,10 +1,10 @@
-"""Knots as the knots file describes them: a knot and its strands in, turns and words out."""
+"""Knots as the knots file describes them: a strand in; the hold of hands and the turns out."""
 
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal, Protocol, TypeVar
+from typing import Generic, Literal, Protocol, TypeVar
 
 from tagend.cards.base.named_table import Shelf
 
@@ -12,6 +12,8 @@ Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
 Straight = Literal["yes", "nearly", "no"]
 Side = Literal["thick", "thin"]
+
+T = TypeVar("T")
 
 COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns
 
@@ -49,11 +51,15 @@ class Takes:
 
 
 @dataclass(frozen=True, slots=True)
-class Sides:
-    """What each side of a knot takes up."""
+class Sides(Generic[T]):
+    """One thing of each side of a knot: of the thicker strand and of the thinner one."""
 
-    thick: Takes
-    thin: Takes
+    thick: T
+    thin: T
+
+    def of(self, side: Side) -> T:
+        """Return what one side has."""
+        return self.thick if side == "thick" else self.thin
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +70,7 @@ class Knot:
     code: str
     places: tuple[Place, ...]
     straight: Straight
-    takes: Sides
+    takes: Sides[Takes]
     steps: tuple[str, ...]
     seat: str
     also: tuple[str, ...] = ()
@@ -93,11 +99,6 @@ class Knot:
         """Whether its turns depend on the strand, so that a card must say them."""
         return len(self.turns) > 1
 
-    def steps_with(self, thick: str, thin: str) -> tuple[str, ...]:
-        """Return the steps with the turns of each side counted in: `5`, or `5 to 7`."""
-        counts = {"thick": thick, "thin": thin, "turns": thin}
-        return tuple(COUNT.sub(lambda place: counts[place[1]], step) for step in self.steps)
-
 
 @dataclass(frozen=True, slots=True)
 class Hold:
@@ -118,20 +119,7 @@ class Knots(Shelf[Knot]):
 
     def hold_mm(self, diameter_mm: Fraction) -> Fraction:
         """Return the end that the hands need to draw up and trim a strand, in mm."""
-        return _rung(self.hold, diameter_mm).length_mm
-
-
-def turns(knot: Knot, diameter_mm: Fraction, other_mm: Fraction, side: Side) -> int:
-    """Return how many turns a strand makes on its side of a knot with another; 0 for no turns."""
-    if not knot.turns:
-        return 0
-    rung = _rung(knot.turns, diameter_mm)
-    if side == "thick":
-        return rung.thick
-    extra = knot.extra_turns
-    if extra is None or other_mm - diameter_mm < extra.step_mm - PRINTED_MM:
-        return rung.thin
-    return rung.thin + extra.thin
+        return step_for(self.hold, diameter_mm).length_mm
 
 
 class _FromMm(Protocol):
@@ -139,10 +127,10 @@ class _FromMm(Protocol):
     def from_mm(self) -> Fraction: ...
 
 
-_Row = TypeVar("_Row", bound=_FromMm)
+_Step = TypeVar("_Step", bound=_FromMm)
 
 
-def _rung(ladder: Sequence[_Row], diameter_mm: Fraction) -> _Row:
+def step_for(ladder: Sequence[_Step], diameter_mm: Fraction) -> _Step:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
     at_most = diameter_mm + ROUNDED_MM
     return next(row for row in ladder if row.from_mm <= at_most)

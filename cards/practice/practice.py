@@ -1,12 +1,12 @@
 """How a person ties: the knots, materials, rules and habits that a worksheet goes by."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
 from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit
-from tagend.cards.practice.knots import Knot, Knots, Place, Side
+from tagend.cards.practice.knots import Knot, Knots, Place, Side, Sides
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
 from tagend.cards.recipe.vocabulary import EndOf
@@ -19,21 +19,15 @@ _SERVES: dict[EndOf, tuple[Place, ...]] = {
 }
 
 
-class OwnAllowance(NamedTuple):
-    """What a person's own knot takes from the strand on each side."""
-
-    thick_mm: Fraction
-    thin_mm: Fraction
-
-
-class Practice(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Practice:
     """Common practice, with what a person's shop file changes of it."""
 
     knots: Knots
     materials: Materials
     rules: Mapping[str, Rule]
     choice: Mapping[EndOf, tuple[Knot, ...]]  # by end: the order in which knots are considered
-    own_allowances: Mapping[str, OwnAllowance]  # by the knot's name
+    own_allowances: Mapping[str, Sides[Fraction]]  # mm, by the knot's name
     unit: ShownUnit | None  # None: as each recipe is written
     tape_in_mm: Fraction  # the marks of an inch tape, to which cuts are rounded up
     tape_metric_mm: Fraction
@@ -46,9 +40,7 @@ class Practice(NamedTuple):
     def own_allowance(self, knot: Knot, side: Side) -> Fraction | None:
         """Return the person's own figure for one side of a knot, if there is one."""
         own = self.own_allowances.get(knot.name)
-        if own is None:
-            return None
-        return own.thick_mm if side == "thick" else own.thin_mm
+        return None if own is None else own.of(side)
 
     def material(self, name: str) -> str:
         """Return the name of a material in our spelling; raises `Refused` for an unknown one."""

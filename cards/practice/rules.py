@@ -1,10 +1,10 @@
 """The audit's rules as data: the rules file and a person's own settings in, rules out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
-from typing import Literal, NamedTuple, cast, get_args
+from typing import Literal, cast, get_args
 
 from tagend.cards.base.errors import Fault, Refused, below, refused, under
 from tagend.cards.base.file_schema import ANY, TableReader, choice, table
@@ -22,13 +22,14 @@ _WRITE = {
 }
 
 
-class Rule(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
     """One rule; `limits` are mm where the rules file gives a unit, plain numbers where not."""
 
     name: str
     severity: Severity
     limits: Limits
-    kind: str  # of limit, a key of `_WRITE`
+    limit_kind: str  # a key of `_WRITE`
     reason: str
     standing: str
     source: str
@@ -69,7 +70,7 @@ def _number(value: object, kind: str) -> Fraction:
     return Fraction(str(value))
 
 
-def _kind(value: object) -> str:
+def _limit_kind(value: object) -> str:
     if value is None:
         return "none"
     if isinstance(value, list):
@@ -106,11 +107,11 @@ def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
     setting = _read_setting(raw)
     severity = setting.severity or rule.severity
     if setting.limit is None:
-        return rule._replace(severity=severity)
+        return replace(rule, severity=severity)
     with under("limit"):
-        if _kind(setting.limit) != rule.kind:
-            raise refused(f"{setting.limit!r:.40} is of another kind", _WRITE[rule.kind])
-        return rule._replace(severity=severity, limits=parse_limits(setting.limit))
+        if _limit_kind(setting.limit) != rule.limit_kind:
+            raise refused(f"{setting.limit!r:.40} is of another kind", _WRITE[rule.limit_kind])
+        return replace(rule, severity=severity, limits=parse_limits(setting.limit))
 
 
 @cache
@@ -122,7 +123,7 @@ def common_rules() -> Mapping[str, Rule]:
             name=name,
             severity=cast(Severity, row["severity"]),
             limits=parse_limits(row.get("limit")),
-            kind=_kind(row.get("limit")),
+            limit_kind=_limit_kind(row.get("limit")),
             reason=str(row["reason"]),
             standing=str(row["standing"]),
             source=str(row["source"]),

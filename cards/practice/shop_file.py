@@ -14,12 +14,11 @@ from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.units import INCH_MM, Length, parse_length
 from tagend.cards.base.value_readers import list_of, text_line
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
-from tagend.cards.practice.knots import Knot, Knots
+from tagend.cards.practice.knots import Knot, Knots, Sides
 from tagend.cards.practice.materials import load_materials, materials_with_own
-from tagend.cards.practice.practice import OwnAllowance, Practice, knot_at
+from tagend.cards.practice.practice import Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
 from tagend.cards.recipe.vocabulary import EndOf
-from tagend.cards.words.language import Wording, languages, wording_in
 
 TAPE_IN_MM = INCH_MM / 4
 TAPE_METRIC_MM = Fraction(5)
@@ -61,7 +60,7 @@ def read_shop(data: bytes) -> Shop:
 def practice_of(shop: Shop) -> Practice:
     """Return common practice with what a shop changes of it."""
     with under("knots"):
-        knots = _knots(shop)
+        knots = knots_with_own(shop.knots) if shop.knots else load_knots()
     with under("materials"):
         materials = materials_with_own(shop.materials) if shop.materials else load_materials()
     with under("rules"):
@@ -81,24 +80,13 @@ def practice_of(shop: Shop) -> Practice:
     )
 
 
-def wording_of(shop: Shop) -> Wording:
-    """Return the words and the number style of what a shop prints."""
-    return wording_in(shop.language or "en", shop.decimal)
-
-
-def _knots(shop: Shop) -> Knots:
-    if not shop.knots and shop.language in (None, "en"):
-        return load_knots()
-    return knots_with_own(shop.knots or {}, shop.language or "en")
-
-
 @cache
 def common_practice() -> Practice:
     """Return the practice of a person without a shop file."""
     return practice_of(Shop())
 
 
-def _own_allowances(raw: Raw, knots: Knots) -> dict[str, OwnAllowance]:
+def _own_allowances(raw: Raw, knots: Knots) -> dict[str, Sides[Fraction]]:
     own = {}
     for name, value in raw.items():
         with under(f"allowance, {name}"):
@@ -106,13 +94,13 @@ def _own_allowances(raw: Raw, knots: Knots) -> dict[str, OwnAllowance]:
     return own
 
 
-def _own_allowance(value: object) -> OwnAllowance:
+def _own_allowance(value: object) -> Sides[Fraction]:
     if not isinstance(value, dict):
         both = parse_length(value).mm
-        return OwnAllowance(both, both)
+        return Sides(both, both)
     if set(value) != {"thick", "thin"}:
         raise refused("a table here has other keys", "write thick and thin, or one length for both")
-    return OwnAllowance(parse_length(value["thick"]).mm, parse_length(value["thin"]).mm)
+    return Sides(parse_length(value["thick"]).mm, parse_length(value["thin"]).mm)
 
 
 def _choices(own: Raw, knots: Knots) -> dict[EndOf, tuple[Knot, ...]]:
@@ -142,7 +130,7 @@ _read: TableReader[Shop] = TableReader(
             "name": by(text_line(60)),
             "line": by(text_line(80)),
             "units": choice(*_UNITS, *_BOTH),
-            "language": choice(*languages()),
+            "language": by(text_line(40)),
             "decimal": choice(".", ","),
             "tape": by(parse_length),
             "paper": by(text_line(40)),

@@ -4,10 +4,11 @@ from tagend.cards.batches.batch import Batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.shop_file import Shop, wording_of
+from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults, recipe_files
 from tagend.cards.words.cautions import cautions_for
+from tagend.cards.words.language import wording_of
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.stock import paper

@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 
-from tagend.cards.base.errors import Fault, Refused, refused
+from tagend.cards.base.errors import refused
 from tagend.cards.base.toml_edit import with_value
-from tagend.cards.practice.shop_file import Shop, wording_of
+from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults
-from tagend.cards.words.language import Wording
+from tagend.cards.words.language import Wording, wording_of
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.calibration import (
     CalibrationWords,
@@ -15,7 +15,7 @@ from tagend.layouts.sheets.calibration import (
     TooSmallToMeasure,
     calibration_sheets,
 )
-from tagend.layouts.sheets.printer import BadPrinter, corrected, read_printer
+from tagend.layouts.sheets.printer import corrected, read_printer
 from tagend.layouts.stock.stock import paper
 
 _DUPLEX: dict[Edge, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
@@ -55,10 +55,7 @@ def calibration_words(wording: Wording, *, true: bool) -> CalibrationWords:
 
 def with_measured(data: bytes, measured: Mapping[str, str]) -> bytes:
     """Return a shop file with lengths stored under [printer]; raises `Refused` for wrong ones."""
-    try:
-        read_printer(measured)
-    except BadPrinter as bad:
-        raise Refused(*(Fault(f.where, f.found, f.instead) for f in bad.faults)) from None
+    read_printer(measured)
     for key in reversed(list(measured)):  # each new one goes first
         data = with_value(data, "printer", key, measured[key])
     return data

@@ -6,9 +6,10 @@ from tagend.cards.faces.counter import counter_sheet
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.shop_file import Shop, wording_of
+from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults, recipe_files
+from tagend.cards.words.language import wording_of
 from tagend.layouts.logo.logo import Logo
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.sheet import Placed, Sheet

@@ -1,15 +1,16 @@
 """What a shop file says of stock, printer and font in; what sheets are laid out with out."""
 
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.practice.shop_file import Shop
-from tagend.fonts import BadFont, own_font
-from tagend.layouts.sheets.printer import BadPrinter, Printer, read_printer
-from tagend.layouts.stock.stock import BadStock, Stock, merge, shipped
+from tagend.fonts import own_font
+from tagend.layouts.base.faults import Fault, noting, refuse_any, under
+from tagend.layouts.sheets.printer import Printer, read_printer
+from tagend.layouts.stock.formats import Stock
+from tagend.layouts.stock.stock import merge, shipped
 
 
 class OwnPaper(NamedTuple):
@@ -24,21 +25,15 @@ def own_paper(shop: Shop) -> Iterator[OwnPaper]:
     """Give a shop's stock and printer, and set text with its font inside. Raises `Refused`."""
     faults: list[Fault] = []
     stock, printer = shipped(), Printer()
-    try:
+    with noting(faults), under("stock"):
         stock = merge(shop.stock or {})
-    except BadStock as bad:
-        faults += (Fault(f"stock, {f.where}", f.found, f.instead) for f in bad.faults)
-    try:
+    with noting(faults), under("printer"):
         printer = read_printer(shop.printer or {})
-    except BadPrinter as bad:
-        faults += (Fault(f"printer, {f.where}", f.found, f.instead) for f in bad.faults)
-    if faults:
-        raise Refused(*faults)
-    try:
-        with own_font(Path(shop.font) if shop.font else None):
-            yield OwnPaper(stock, printer)
-    except BadFont as bad:
-        raise refused(f"{bad.path}: {bad.found}", bad.instead, "font") from None
+    refuse_any(faults)
+    with ExitStack() as font:
+        with under("font", ": "):
+            font.enter_context(own_font(Path(shop.font) if shop.font else None))
+        yield OwnPaper(stock, printer)
 
 
 def check_paper(shop: Shop) -> None:

@@ -14,7 +14,7 @@ from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.shop_file import Shop, wording_of
+from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.card_making import (
     CardStyle,
     CardText,
@@ -26,7 +26,7 @@ from tagend.cards.printing.card_sheets import SheetWishes, card_sheets, rule_wor
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
-from tagend.cards.words.language import Wording
+from tagend.cards.words.language import Wording, wording_of
 from tagend.fonts import FontMissing, NoGlyph
 from tagend.layouts.codes.code import Level, TextTooLong, symbol
 from tagend.layouts.codes.code_proof import NotProven, proven
@@ -37,9 +37,9 @@ from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.imposition import Card, DoesNotFit, MixedSizes, NoSuchLabel, place_labels
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.pieces import Backs
-from tagend.layouts.sheets.printer import OffSheet, corrected
+from tagend.layouts.sheets.printer import corrected
 from tagend.layouts.stock.formats import CardSize, LabelSheet
-from tagend.layouts.stock.stock import UnknownStock, card_size, label_sheet, paper
+from tagend.layouts.stock.stock import card_size, label_sheet, paper
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
@@ -48,7 +48,6 @@ CREATOR = "tagend"
 _LABEL_LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 # Their messages say already what to do.
 _TOLD = (
-    UnknownStock,
     DoesNotFit,
     NoSuchLabel,
     MixedSizes,
@@ -185,8 +184,6 @@ def paper_faults(where: str = "") -> Iterator[None]:
         raise Refused(
             Fault(where, str(error), "choose a larger size; see `tagend stock`")
         ) from None
-    except OffSheet as error:
-        raise Refused(Fault(f"printer, {error.key}", str(error), "")) from None
     except _TOLD as error:
         raise Refused(Fault(where, str(error), "")) from None
 

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from tagend.cards.practice.shop_file import Shop, wording_of
+from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.card_sheets import rule_words
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults
-from tagend.cards.words.language import Wording
+from tagend.cards.words.language import Wording, wording_of
 from tagend.layouts.paper.lengths import in_inches, in_mm, size_in_mm
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.picture import PictureWords, Stocked, stock_picture
@@ -42,7 +42,9 @@ def _facts(stock: Stocked, wording: Wording) -> Iterator[str]:
             yield wording.say("roll_of_size", size=size)
             yield from _label_shape(stock, wording)
         case LabelSheet(paper=sheet, columns=columns, rows=rows):
-            yield wording.say("labels_of_size", columns=columns, rows=rows, size=size)
+            yield wording.say(
+                "labels_of_size", count=columns * rows, columns=columns, rows=rows, size=size
+            )
             yield from _label_shape(stock, wording)
             yield wording.say("on_paper", name=sheet.name, size=_size(sheet, wording))
 

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.tables.columns import COLUMNS, NEEDED
 from tagend.cards.tables.dialect import named_cells, read_lines
+from tagend.layouts.base.near_names import suggestion
 
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand
 
@@ -53,8 +54,4 @@ def _header_faults(header: Sequence[str]) -> Iterator[Fault]:
 
 
 def _unknown(column: str) -> Fault:
-    from difflib import get_close_matches
-
-    near = get_close_matches(column, COLUMNS, n=1)
-    instead = f"did you mean {near[0]!r}?" if near else f"the columns are: {', '.join(COLUMNS)}"
-    return Fault("row 1", f"{column[:40]!r} is no column", instead)
+    return Fault("row 1", f"{column[:40]!r} is no column", suggestion(column, COLUMNS))

@@ -11,7 +11,6 @@ from tagend.cards.leader.audit.lengths import too_short
 from tagend.cards.leader.leader import Leader, Piece, round_up, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.variants.stretch import levelled, scaled
 
 # The finest marks that lengths are spelled to.
 _FINEST_MM: Mapping[ShownUnit, Fraction] = {
@@ -70,7 +69,7 @@ def with_total(recipe: Recipe, total: Length, practice: Practice) -> Recipe:
 
 def _as_written(recipe: Recipe, practice: Practice) -> Leader:
     """Return the leader in the unit of its recipe, whatever a person likes to be shown."""
-    return work_out(recipe, practice._replace(unit=None))
+    return work_out(recipe, replace(practice, unit=None))
 
 
 def _to_cut(leader: Leader) -> list[Piece]:
@@ -129,3 +128,42 @@ def _tieable(recipe: Recipe, spans: Mapping[int, Span], practice: Practice, inst
         if found.section in spans:
             raise refused(found.says, instead)
     return recipe
+
+
+def scaled(lengths: Sequence[Fraction], total: Fraction, mark: Fraction) -> list[Fraction]:
+    """Return the lengths in their proportion; their sum is the mark nearest to `total`.
+
+    What rounding down to the marks leaves over goes to those that it took most from.
+    """
+    factor = total / sum(lengths) / mark
+    exact = [length * factor for length in lengths]
+    marks = [number // 1 for number in exact]
+    left = round(total / mark) - sum(marks)
+    most_lost = sorted(range(len(exact)), key=lambda place: marks[place] - exact[place])
+    for place in most_lost[:left]:
+        marks[place] += 1
+    return [number * mark for number in marks]
+
+
+def levelled(lengths: Sequence[Fraction], total: Fraction, mark: Fraction) -> list[Fraction]:
+    """Return the lengths with the longest cut down to one length, so that they make `total`.
+
+    `total` is no more than they make now. The short ones, which have the least room for their
+    knots, stay as they are.
+    """
+    level = _level(lengths, total)
+    long = [place for place, length in enumerate(lengths) if length > level]
+    rest = sum(length for length in lengths if length <= level)
+    cut = scaled([Fraction(1)] * len(long), total - rest, mark) if long else []
+    new = dict(zip(long, cut, strict=True))
+    return [new.get(place, length) for place, length in enumerate(lengths)]
+
+
+def _level(lengths: Sequence[Fraction], total: Fraction) -> Fraction:
+    """Return the length to which all longer ones come down."""
+    left, count = total, len(lengths)
+    for shortest in sorted(lengths):
+        if shortest * count >= left:
+            break
+        left, count = left - shortest, count - 1
+    return left / count

@@ -4,10 +4,13 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tagend.cards.base.errors import refused
-from tagend.cards.leader.parts import parts
+from tagend.cards.base.plural import counted
+from tagend.cards.leader.joints import butt_end, fly_end, joints
+from tagend.cards.leader.parts import is_level, parts
+from tagend.cards.leader.suitability import Meeting, unfit, untieable
+from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import SECTIONS_MOST, Part, Recipe, Section, Strand, Variant
-from tagend.cards.variants.fitting_knots import with_fitting_knots
 
 Sections = tuple[Section, ...]
 
@@ -62,9 +65,8 @@ def _tippet(recipe: Recipe, practice: Practice) -> int:
 
 
 def _no_section(sections: Sections, last: int, where: str) -> Exception:
-    few = f"{len(sections)} sections" if len(sections) > 1 else "one section"
     instead = f"write 1 to {last}" if last else "leave it whole"
-    return refused(f"the leader has {few}", instead, where)
+    return refused(f"the leader has {counted(len(sections), 'section')}", instead, where)
 
 
 def _fished(section: Section) -> Section:
@@ -96,3 +98,43 @@ def _strung(section: Section, strand: Strand, part: Part | None) -> Section:
         part=part,
         dropper=section.dropper,
     )
+
+
+def with_fitting_knots(recipe: Recipe, before: Recipe, practice: Practice) -> Recipe:
+    """Return the recipe without the names of knots that do not suit its new strands.
+
+    Where a knot meets strands as before, it stays: its recipe chose it for them.
+    """
+    known = {(joint.knot.name, joint.meeting) for joint in joints(before, practice)}
+    above = (
+        section
+        if (joint.knot.name, joint.meeting) in known or _suits(joint.knot, joint.meeting)
+        else replace(section, knot=None)
+        for section, joint in zip(recipe.sections, joints(recipe, practice), strict=False)
+    )
+    fitting = replace(recipe, sections=(*above, recipe.sections[-1]))
+    now, then = fly_end(recipe, practice).meeting, fly_end(before, practice).meeting
+    if not _end_suits(recipe.fly.knot, now, then, practice):
+        fitting = replace(fitting, fly=replace(recipe.fly, knot=None))
+    if not _loop_suits(recipe, before, practice):
+        fitting = replace(fitting, butt=replace(recipe.butt, end=None))
+    return fitting
+
+
+def _suits(knot: Knot, meeting: Meeting) -> bool:
+    return untieable(knot, meeting) is None and unfit(knot, meeting) is None
+
+
+def _end_suits(name: str | None, now: Meeting, then: Meeting, practice: Practice) -> bool:
+    if name in (None, "none") or now == then:
+        return True
+    return _suits(practice.knots.find(str(name)), now)
+
+
+def _loop_suits(recipe: Recipe, before: Recipe, practice: Practice) -> bool:
+    end = recipe.butt.end
+    became_level = is_level(recipe) and not is_level(before)
+    if became_level and end not in (None, "none") and practice.knots.find(str(end)).tapered_only:
+        return False
+    now, then = butt_end(recipe, practice).meeting, butt_end(before, practice).meeting
+    return _end_suits(end, now, then, practice)

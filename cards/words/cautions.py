@@ -47,7 +47,7 @@ def cautions_for(
 def _load(language: str) -> tuple[Caution, ...]:
     ours = list_of(_read_caution, "caution", 1, 40)(read_our_file("words/cautions.toml")["caution"])
     words = language_file(language)["cautions"]
-    return tuple(replace(row, **words[row.name]) if row.name in words else row for row in ours)
+    return tuple(replace(row, **words.get(row.name, {})) for row in ours)
 
 
 _read_caution: TableReader[Caution] = TableReader(

@@ -1,32 +1,40 @@
 """What is printed, in one language: a key and what stands in it in, the words for paper out.
 
 English stands in `languages/en.toml`, but for the names, steps and cautions that have a data file
-of their own. Every other language is one file beside it, which has those too.
+of their own. Every other language is one file beside it, which has those too; what it lacks is said
+in English.
 """
 
 import os
 import re
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import cache
-from typing import Literal, NamedTuple, NotRequired, TypedDict, cast
+from pathlib import Path
+from typing import TypeAlias, TypedDict, cast
 
-from tagend.cards.base.named_table import read_our_file
+from tagend.cards.base.errors import refused
+from tagend.cards.base.toml_file import read_toml
+from tagend.cards.practice.shop_file import Shop
 
-_FOLDER = "languages"
+_FOLDER = Path(__file__).parent / "languages"
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
+# Words, or their forms where a number stands in them: `one` for 1 and `other` for the rest.
+Words: TypeAlias = str | Mapping[str, str]
 
-class KnotWords(TypedDict):
+
+class KnotTable(TypedDict, total=False):
     """What a language file says of one knot."""
 
     name: str
-    title: NotRequired[str]  # over its steps, where the name is too short for that
+    title: str  # over its steps, where the name is too short for that
     steps: list[str]
     seat: str
-    caution: NotRequired[str]
+    caution: str
 
 
-class CautionWords(TypedDict):
+class CautionTable(TypedDict, total=False):
     """What a language file says of one caution."""
 
     short: str
@@ -34,25 +42,30 @@ class CautionWords(TypedDict):
 
 
 class LanguageFile(TypedDict):
-    """A language file; the English one has words and a decimal sign only."""
+    """A language file; the English one has words, steps and a decimal sign only."""
 
-    decimal: Literal[".", ","]
-    words: Mapping[str, str]
+    decimal: str
+    words: Mapping[str, Words]
     steps: Mapping[str, list[str]]
-    knots: Mapping[str, KnotWords]
+    knots: Mapping[str, KnotTable]
     materials: Mapping[str, str]
-    cautions: Mapping[str, CautionWords]
+    cautions: Mapping[str, CautionTable]
 
 
-class Wording(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Wording:
     """The words and the number style of what is printed."""
 
     language: str
     decimal: str
 
     def say(self, key: str, **values: object) -> str:
-        """Return the words of a key with the values in their places."""
-        return language_file(self.language)["words"][key].format(**values)
+        """Return the words of a key with the values in their places, in the form for `count`."""
+        words = language_file(self.language)["words"][key]
+        if not isinstance(words, str):
+            other = words["other"]
+            words = words.get("one", other) if values.get("count") == 1 else other
+        return words.format(**values)
 
     def steps(self, key: str) -> tuple[str, ...]:
         """Return what is to be done on a page, step by step."""
@@ -69,35 +82,62 @@ class Wording(NamedTuple):
 
     def knot(self, name: str) -> str:
         """Return what a knot is called; a person's own keeps its name."""
-        knots = language_file(self.language)["knots"]
-        return knots[name]["name"] if name in knots else name
+        return self._table(name).get("name", name)
 
     def knot_title(self, name: str) -> str:
         """Return what heads a knot's steps."""
-        knots = language_file(self.language)["knots"]
-        return knots[name].get("title", knots[name]["name"]) if name in knots else name
+        return self._table(name).get("title", self.knot(name))
 
     def material(self, name: str) -> str:
         """Return what a material is called; a person's own keeps its name."""
         return language_file(self.language)["materials"].get(name, name)
 
+    def _table(self, knot: str) -> KnotTable:
+        return language_file(self.language)["knots"].get(knot, KnotTable())
+
 
 ENGLISH = Wording("en", ".")
 
 
+def wording_of(shop: Shop) -> Wording:
+    """Return the words and the number style of what a shop prints; raises `Refused`."""
+    return wording_in(shop.language or ENGLISH.language, shop.decimal)
+
+
 def wording_in(language: str, decimal: str | None) -> Wording:
-    """Return the wording of one of our languages, with its own decimal sign or another."""
+    """Return the wording of one of our languages, with its own decimal sign or another.
+
+    Raises `Refused` for a language that there is no file of.
+    """
+    if language not in (known := languages()):
+        found = f"no language is called {language[:40]!r}"
+        raise refused(found, f"write one of: {', '.join(known)}", "language")
     return Wording(language, decimal or language_file(language)["decimal"])
 
 
 def languages() -> list[str]:
     """Return the languages that there are files of."""
-    files = os.listdir(os.path.join(os.path.dirname(__file__), _FOLDER))
-    return sorted(name.removesuffix(".toml") for name in files if name.endswith(".toml"))
+    return sorted(
+        name.removesuffix(".toml") for name in os.listdir(_FOLDER) if name.endswith(".toml")
+    )
 
 
 @cache
 def language_file(language: str) -> LanguageFile:
-    """Return what a language file says."""
-    tables = read_our_file(f"words/{_FOLDER}/{language}.toml")
-    return cast(LanguageFile, {"knots": {}, "materials": {}, "cautions": {}, **tables})
+    """Return what a language file says, and in English those words and steps that it lacks."""
+    ours = read_language(ENGLISH.language)
+    there = ours if language == ENGLISH.language else read_language(language)
+    return {
+        **there,
+        "decimal": there.get("decimal", ours["decimal"]),
+        "words": {**ours["words"], **there["words"]},
+        "steps": {**ours["steps"], **there["steps"]},
+    }
+
+
+def read_language(language: str) -> LanguageFile:
+    """Return what a language file says, and nothing else."""
+    tables = read_toml((_FOLDER / f"{language}.toml").read_bytes())
+    parts = ("words", "steps", "knots", "materials", "cautions")
+    empty: dict[str, object] = {part: {} for part in parts}
+    return cast(LanguageFile, {**empty, **tables})

@@ -118,7 +118,8 @@ def joint_words(joint: Joint, wording: Wording) -> str:
     name = wording.knot(joint.knot.name)
     if not joint.knot.counted:
         return name
-    return f"{name} {'+'.join(str(count) for count in joint.turns if count)}"
+    turns = (joint.turns.thick, joint.turns.thin)
+    return f"{name} {'+'.join(str(count) for count in turns if count)}"
 
 
 def dropper_words(leader: Leader, wording: Wording) -> str:

@@ -1,53 +1,69 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from dataclasses import dataclass
 
+from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.parts import fly_end_mm
-from tagend.cards.practice.knots import Knot, turns
+from tagend.cards.practice.knots import COUNT, Knot, Sides
+from tagend.cards.words.knot_words import knot_words
 from tagend.cards.words.language import Wording
 
 
-class Lesson(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lesson:
     """One knot and the turns that it has in one leader, wherever it is tied."""
 
     knot: Knot
-    counts: tuple[tuple[int, int], ...]  # turns thick and thin, at each place
+    turns: tuple[Sides[int], ...]  # at each place
     name: str
     steps: tuple[str, ...]  # with the turns counted in
+    caution: str | None = None
     strands: tuple[str, str] = ("", "")  # what the thick and the thin one of a joint are called
 
 
 def lessons(leader: Leader, wording: Wording) -> tuple[Lesson, ...]:
     """Return each knot that the leader uses, from the butt to the fly."""
-    counts: dict[str, list[tuple[int, int]]] = {}
+    turns: dict[str, list[Sides[int]]] = {}
     knots: dict[str, Knot] = {}
-    for knot, count in _knots(leader):
+    for knot, its_turns in _knots(leader):
         knots[knot.name] = knot
-        counts.setdefault(knot.name, []).append(count)
-    return tuple(_lesson(knot, tuple(counts[name]), wording) for name, knot in knots.items())
+        turns.setdefault(knot.name, []).append(its_turns)
+    return tuple(_lesson(knot, tuple(turns[name]), wording) for name, knot in knots.items())
 
 
-def _lesson(knot: Knot, counts: tuple[tuple[int, int], ...], wording: Wording) -> Lesson:
-    thick, thin = zip(*counts, strict=True)
-    steps = knot.steps_with(_range(thick, wording), _range(thin, wording))
+def _lesson(knot: Knot, turns: tuple[Sides[int], ...], wording: Wording) -> Lesson:
+    words = knot_words(knot, wording)
     strands = wording.say("thick_strand"), wording.say("thin_strand")
-    name = wording.knot_title(knot.name)
-    return Lesson(knot, counts, name, steps, strands if "joint" in knot.places else ("", ""))
+    return Lesson(
+        knot=knot,
+        turns=turns,
+        name=wording.knot_title(knot.name),
+        steps=counted(words.steps, turns, wording),
+        caution=words.caution,
+        strands=strands if "joint" in knot.places else ("", ""),
+    )
 
 
-def _knots(leader: Leader) -> Iterator[tuple[Knot, tuple[int, int]]]:
-    first, last = leader.recipe.sections[0], leader.recipe.sections[-1]
-    if leader.butt.knot is not None:
-        count = turns(leader.butt.knot, first.diameter.mm, first.diameter.mm, "thick")
-        yield leader.butt.knot, (count, count)
-    for joint in leader.joints:
-        yield joint.knot, joint.turns
-    if leader.fly.knot is not None:
-        size = fly_end_mm(last)
-        count = turns(leader.fly.knot, size, size, "thin")
-        yield leader.fly.knot, (count, count)
+def counted(steps: Iterable[str], turns: Iterable[Sides[int]], wording: Wording) -> tuple[str, ...]:
+    """Return the steps with the turns of each side counted in: `5`, or `5 to 7`.
+
+    `{turns}` counts both sides.
+    """
+    thick, thin = zip(*((each.thick, each.thin) for each in turns), strict=True)
+    said = {
+        "thick": _range(thick, wording),
+        "thin": _range(thin, wording),
+        "turns": _range((*thick, *thin), wording),
+    }
+    return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
+
+
+def _knots(leader: Leader) -> Iterator[tuple[Knot, Sides[int]]]:
+    every: tuple[Joint | End, ...] = (leader.butt, *leader.joints, leader.fly)
+    for tied in every:
+        if tied.knot is not None:
+            yield tied.knot, tied.turns
 
 
 def _range(counts: Iterable[int], wording: Wording) -> str:

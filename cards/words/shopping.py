@@ -21,7 +21,7 @@ def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, .
     ready = [
         ready_made(piece, leader, count, wording) for piece in leader.pieces if piece.section.bought
     ]
-    head = wording.say("buy_for_many" if count > 1 else "buy_for_one", count=count)
+    head = wording.say("buy_for", count=count)
     return (head, *ready, *spools)
 
 
@@ -40,7 +40,7 @@ def shortage_line(shortage: Shortage, wording: Wording) -> str:
     cut = shortage.cuts[0]
     pieces = sum(cut.count for cut in shortage.cuts)
     return wording.say(
-        "shortage_of_many" if pieces > 1 else "shortage_of_one",
+        "shortage_of",
         amount=wording.number(line_to_buy(shortage.mm, cut.leader.unit)),
         strand=strand(cut.piece, cut.leader, wording),
         count=pieces,

@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from tagend.layouts.paper.face import POINTS_PER_INCH, Symbol
+from tagend.layouts.paper.lengths import fits
 
 Level: TypeAlias = Literal["L", "M", "Q", "H"]
 LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to most
@@ -95,7 +96,7 @@ def best_module(available: float, side: int) -> float | None:
     dot counts, at 600 dpi only.
     """
     for module in MODULES:
-        if (side + 2 * QUIET) * module <= available + 1e-6:
+        if fits((side + 2 * QUIET) * module, available):
             return module
     return None
 

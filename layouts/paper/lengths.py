@@ -3,19 +3,15 @@
 import re
 from fractions import Fraction
 
+from tagend.layouts.base.faults import refused
+from tagend.layouts.base.quantities import INCH_MM, plain, quoted, read_length, with_unit
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
 
-POINTS = {"mm": MM, "cm": 10 * MM, "in": POINTS_PER_INCH}
 SLACK = 0.01 * MM  # covers rounded sums; far below what any cutter or printer can hold
 
 _FINEST = 64  # the finest division of a common ruler
-
-# Six digits hold a hundredth of a millimetre on any sheet.
-_DIGITS = "[0-9]{1,6}"
-_FRACTION = f"{_DIGITS}/[1-9][0-9]{{0,2}}"
-_NUMBER = rf"({_DIGITS}[ -]{_FRACTION}|{_FRACTION}|{_DIGITS}(?:\.{_DIGITS})?|\.{_DIGITS})"
-_LENGTH = re.compile(rf"{_NUMBER} ?(mm|cm|in)")
-_PAIR = re.compile(rf"{_NUMBER} ?(mm|cm|in)? ?[x×] ?{_NUMBER} ?(mm|cm|in)")
+_HINT = 'write a length with its unit, such as "3/16 in" or "1.5 mm"'
+_PAIR_HINT = 'write two lengths with their unit, such as "63.5 x 38.1 mm"'
 
 
 def fits(size: float, room: float) -> bool:
@@ -23,23 +19,29 @@ def fits(size: float, room: float) -> bool:
     return size <= room + SLACK
 
 
-def parse_length(text: str) -> float:
-    """Return the points of a length such as `3/16 in`; raises ValueError when it is none."""
-    match = _LENGTH.fullmatch(_plain(text))
-    if match is None:
-        raise ValueError(f"{text!r} is no length")
-    return _points(match[1], match[2])
+def parse_length(written: object) -> float:
+    """Return the points of a length such as `3/16 in`; raises `Refused` when it is none."""
+    return _points(written, _HINT)
 
 
-def parse_pair(text: str) -> tuple[float, float]:
+def parse_pair(written: object) -> tuple[float, float]:
     """Return the points across and down of a pair such as `85.6 x 54 mm` or `3x5in`.
 
-    Raises ValueError when it is none; a number without a unit is of the last one's.
+    Raises `Refused` when it is none; a number without a unit is of the last one's.
     """
-    match = _PAIR.fullmatch(_plain(text))
-    if match is None:
-        raise ValueError(f"{text!r} is no pair of lengths")
-    return _points(match[1], match[2] or match[4]), _points(match[3], match[4])
+    across, between, down = re.sub(" ?[x×] ?", "×", plain(written, _PAIR_HINT)).partition("×")
+    if not between:
+        raise refused(f"{quoted(written)} is no pair of lengths", _PAIR_HINT)
+    unit = read_length(down, _PAIR_HINT).unit
+    return _points(with_unit(across, unit), _PAIR_HINT), _points(down, _PAIR_HINT)
+
+
+def parse_size(written: object) -> tuple[float, float]:
+    """Return a pair of which both are above nought, as `parse_pair` does."""
+    width, height = parse_pair(written)
+    if not width or not height:
+        raise refused(f"found {written!r}", "write lengths above 0")
+    return width, height
 
 
 def in_mm(points: float) -> str:
@@ -62,13 +64,8 @@ def in_inches(points: float) -> str:
     return f"{whole} {rest} in" if whole and rest else f"{whole or rest} in"
 
 
-def _plain(text: str) -> str:
-    return " ".join(text.casefold().split())
-
-
-def _points(number: str, unit: str) -> float:
-    exact = sum(Fraction(part) for part in re.split("[ -]", number))
-    return float(exact) * POINTS[unit]
+def _points(written: object, hint: str) -> float:
+    return float(read_length(written, hint).amount / INCH_MM * Fraction(POINTS_PER_INCH))
 
 
 def _number(points: float) -> str:

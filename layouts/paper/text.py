@@ -7,14 +7,14 @@ from typing import Literal, NamedTuple, TypeAlias
 
 from tagend.fonts import CAP_HEIGHT, Weight, chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
+from tagend.layouts.paper.lengths import SLACK, fits
 from tagend.layouts.paper.typeset import BREAKING, GAP, GAP_WIDTH, prepare
 
-__all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "fits", "set_line"]
+__all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "set_line"]
 
 Align: TypeAlias = Literal["left", "centre", "right"]
 
 SIZE_STEP = 0.25  # points between the sizes that a fit tries
-_SLACK = 1e-6  # points; sums of the same widths in another order differ by less
 
 _SPACES = re.compile(f"[{BREAKING}]+")
 # Within a word, a line may end after a hyphen or dash between two letters: never in 2-3 or 8-lb.
@@ -85,11 +85,6 @@ class TooWide(ValueError):
         )
 
 
-def fits(width: float, available: float) -> bool:
-    """Say whether a width goes into a room."""
-    return width <= available + _SLACK
-
-
 def set_line(text: str, weight: Weight, size: float) -> SetLine:
     """Return the text measured as one line. Raises NoGlyph."""
     pieces = tuple(
@@ -123,7 +118,7 @@ def fit_size(
     text: str, weight: Weight, width: float, preferred: float, smallest: float, lines: int = 1
 ) -> float | None:
     """Return the largest size, SIZE_STEP by SIZE_STEP down, at which the text fits; else None."""
-    for step in range(math.floor((preferred - smallest) / SIZE_STEP + _SLACK) + 1):
+    for step in range(math.floor((preferred - smallest + SLACK) / SIZE_STEP) + 1):
         size = preferred - step * SIZE_STEP
         try:
             if len(break_lines(text, weight, size, width)) <= lines:

@@ -9,12 +9,12 @@ import math
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
+from tagend.layouts.base.near_names import suggestion
 from tagend.layouts.paper.face import MM
-from tagend.layouts.paper.lengths import SLACK, in_mm, parse_length
+from tagend.layouts.paper.lengths import fits, in_mm, parse_length
 from tagend.layouts.sheets.ink import Box, around, ink, on_sheet
 from tagend.layouts.sheets.sheet import Adjustment, Sheet, Side
-from tagend.layouts.stock.entries import Fault
-from tagend.layouts.stock.names import listed, nearest
 
 # The marks whose shift is measured stand this far from the left or from the top edge.
 MARK = 20 * MM
@@ -40,57 +40,22 @@ class Printer(NamedTuple):
     rule_y: float = RULE
 
 
-class BadPrinter(ValueError):
-    """What was measured cannot be right; holds every fault found."""
-
-    def __init__(self, *faults: Fault) -> None:
-        self.faults = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
-
-
-class OffSheet(ValueError):
-    """Undoing what a printer does would put print off the sheet; lengths in points.
-
-    `most` is the shift that could be undone; None where the scale alone goes too far.
-    """
-
-    def __init__(self, key: str, shift: float, edge: str, over: float) -> None:
-        self.key = key
-        self.edge = edge
-        self.over = over
-        most = shift - math.copysign(over, shift)
-        self.most = most if most * shift > 0 else None
-        instead = (
-            "bring the printer's scale nearer to 100 %"
-            if self.most is None
-            else f"a {key} of up to {in_mm(self.most)} can be undone here"
-        )
-        super().__init__(
-            f"made true for this printer, print would reach {in_mm(over)} over the sheet's {edge} "
-            f"edge; {instead}"
-        )
-
-
 def read_printer(table: Mapping[str, object]) -> Printer:
     """Return the printer of a table with KEYS, each a length such as "0.8 mm" or "-1/32 in".
 
-    Raises `BadPrinter`.
+    Raises `Refused`.
     """
     measured: dict[str, float] = {}
     faults: list[Fault] = []
     for key, value in table.items():
-        found = _measured(key, value)
-        if isinstance(found, Fault):
-            faults.append(found)
-        else:
-            measured[key] = found
-    if faults:
-        raise BadPrinter(*faults)
+        with noting(faults), under(key):
+            measured[key] = _measured(key, value)
+    refuse_any(faults)
     return Printer(**measured)
 
 
 def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
-    """Return the sheets adjusted so that they come out true. Raises `OffSheet`."""
+    """Return the sheets adjusted so that they come out true. Raises `Refused`."""
     by: dict[Side, Adjustment] = {
         "front": _undone(printer, printer.front_x, printer.front_y),
         "back": _undone(printer, printer.back_x, printer.back_y),
@@ -104,33 +69,27 @@ def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
     return adjusted
 
 
-def _measured(key: str, value: object) -> float | Fault:
+def _measured(key: str, value: object) -> float:
     if key not in KEYS:
-        near = nearest(key, KEYS)
-        return Fault(key, "no such key", f"write one of: {listed(near or KEYS)}")
-    sign, text = _sign_and_length(value)
-    try:
-        length = sign * parse_length(text)
-    except ValueError:
-        instead = 'write a length with its unit, such as "0.8 mm" or "-1/32 in"'
-        return Fault(key, f"found {value!r}", instead)
+        raise refused("no such key", suggestion(key, KEYS))
+    length = _signed_length(value)
     if key in _RULES and abs(length / RULE - 1) > MOST_SCALE:
-        return _wrong_scale(key, length)
+        off = 100 * abs(length / RULE - 1)
+        raise refused(
+            f"{in_mm(length)} for {in_mm(RULE)} is off by {off:.1f} %, more than printers are",
+            "print at 100 %, not fitted to the page, and measure again",
+        )
     if key in _SHIFTS and abs(length) > MOST_SHIFT:
         instead = "write how far the mark is off its place, not its distance from the edge"
-        return Fault(key, f"{in_mm(length)} is more than {in_mm(MOST_SHIFT)}", instead)
+        raise refused(f"{in_mm(length)} is more than {in_mm(MOST_SHIFT)}", instead)
     return length
 
 
-def _sign_and_length(value: object) -> tuple[int, str]:
-    text = value.strip().replace("−", "-") if isinstance(value, str) else ""
-    return (-1 if text.startswith("-") else 1), text.removeprefix("-").removeprefix("+").strip()
-
-
-def _wrong_scale(key: str, length: float) -> Fault:
-    off = 100 * abs(length / RULE - 1)
-    found = f"{in_mm(length)} for {in_mm(RULE)} is off by {off:.1f} %, more than printers are"
-    return Fault(key, found, "print at 100 %, not fitted to the page, and measure again")
+def _signed_length(value: object) -> float:
+    text = value.strip() if isinstance(value, str) else ""
+    if text.startswith("+"):
+        return parse_length(text[1:])
+    return -parse_length(text[1:]) if text.startswith(("-", "−")) else parse_length(value)
 
 
 def _undone(printer: Printer, shift_x: float, shift_y: float) -> Adjustment:
@@ -146,7 +105,7 @@ def _undone(printer: Printer, shift_x: float, shift_y: float) -> Adjustment:
 
 
 def _check(sheet: Sheet, box: Box | None, printer: Printer) -> None:
-    """Raise `OffSheet` where the box around all print does not stay on the sheet."""
+    """Raise `Refused` where the box around all print does not stay on the sheet."""
     if box is None:
         return
     left, top = sheet.adjustment.at(*box[:2])
@@ -158,5 +117,15 @@ def _check(sheet: Sheet, box: Box | None, printer: Printer) -> None:
         (y, "top", -top),
         (y, "bottom", bottom - sheet.height),
     ):
-        if over > SLACK:
-            raise OffSheet(key, getattr(printer, key), edge, over)
+        if not fits(over, 0.0):
+            raise _off_sheet(key, getattr(printer, key), edge, over)
+
+
+def _off_sheet(key: str, shift: float, edge: str, over: float) -> Refused:
+    found = (
+        f"made true for this printer, print would reach {in_mm(over)} over the sheet's {edge} edge"
+    )
+    most = shift - math.copysign(over, shift)
+    if most * shift <= 0:  # the scale alone goes too far
+        return refused(found, "bring the printer's scale nearer to 100 %", f"printer, {key}")
+    return refused(found, f"a {key} of up to {in_mm(most)} can be undone here", f"printer, {key}")

@@ -1,92 +1,65 @@
-"""One entry of a stock file: its table in, its checked values out, its faults in words."""
+"""One entry of a stock file: its table in; its checked values out, or faults under their keys."""
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from tagend.layouts.paper.lengths import parse_length, parse_pair
+from tagend.layouts.base.faults import Fault, refuse_any, refused, under
+from tagend.layouts.base.near_names import suggestion
+from tagend.layouts.paper.lengths import parse_length, parse_pair, parse_size
+from tagend.layouts.stock.formats import Paper, folded
 
 _MOST = 1000  # no label sheet has as many rows
 
 
-class Fault(NamedTuple):
-    """One thing to put right in a stock file; `where` names the entry and its key."""
-
-    where: str
-    found: str
-    instead: str
-
-    def __str__(self) -> str:
-        return f"{self.where}: {self.found}; {self.instead}"
-
-
-class BadStock(ValueError):
-    """A stock file cannot be used; holds every fault found."""
-
-    def __init__(self, *faults: Fault) -> None:
-        self.faults = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
-
-
-class Entry(NamedTuple):
-    """The keys written under one name; what is asked of it and not usable raises `BadStock`."""
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """The keys written under one name; what is asked of it and not usable raises `Refused`."""
 
     name: str
-    where: str
     values: Mapping[str, object]
-
-    def fault(self, key: str, found: str, instead: str) -> Fault:
-        return Fault(f"{self.where}, {key}", found, instead)
 
     def allow(self, *keys: str) -> None:
         """Refuse every key but these."""
-        instead = "write one of: " + ", ".join(keys)
         strange = [key for key in self.values if key not in keys]
-        if strange:
-            raise BadStock(*(self.fault(key, "no such key", instead) for key in strange))
+        refuse_any(Fault(key, "no such key", suggestion(key, keys)) for key in strange)
 
     def text(self, key: str) -> str:
         value = self.values.get(key)
         if value is None:
-            raise BadStock(self.fault(key, "nothing is written", f"write its {key}"))
+            raise refused("nothing is written", f"write its {key}", key)
         if not isinstance(value, str):
-            raise BadStock(self.fault(key, f"found {value!r}", "write text in quotes"))
+            raise refused(f"found {value!r}", "write text in quotes", key)
         return value
 
     def length(self, key: str, default: float) -> float:
         """Return points."""
-        if key not in self.values:
-            return default
-        text = self.text(key)
-        try:
-            return parse_length(text)
-        except ValueError as error:
-            instead = 'write a length with its unit, such as "3/16 in" or "1.5 mm"'
-            raise BadStock(self.fault(key, str(error), instead)) from None
+        with under(key):
+            return parse_length(self.values[key]) if key in self.values else default
 
     def pair(self, key: str, default: tuple[float, float]) -> tuple[float, float]:
         """Return points across and down."""
-        if key not in self.values:
-            return default
-        text = self.text(key)
-        try:
-            return parse_pair(text)
-        except ValueError as error:
-            instead = 'write two lengths with their unit, such as "63.5 x 38.1 mm"'
-            raise BadStock(self.fault(key, str(error), instead)) from None
+        with under(key):
+            return parse_pair(self.values[key]) if key in self.values else default
+
+    def size(self, papers: Mapping[str, Paper]) -> tuple[float, float]:
+        """Return points across and down; the name of a paper stands for its size."""
+        written = self.text("size")
+        if (named := papers.get(folded(written))) is not None:
+            return named.width, named.height
+        with under("size"):
+            return parse_size(written)
 
     def count(self, key: str) -> int:
         value = self.values.get(key, 1)
         if isinstance(value, bool) or not isinstance(value, int) or not 1 <= value <= _MOST:
-            instead = f"write a whole number from 1 to {_MOST}"
-            raise BadStock(self.fault(key, f"found {value!r}", instead))
+            raise refused(f"found {value!r}", f"write a whole number from 1 to {_MOST}", key)
         return value
 
 
-def read_entry(group: str, name: str, value: object) -> Entry:
+def read_entry(name: str, value: object) -> Entry:
     """Return the entry of a name; text alone is its `size`."""
-    where = f"{group} {name!r}"
     if isinstance(value, str):
-        return Entry(name, where, {"size": value})
+        return Entry(name, {"size": value})
     if not isinstance(value, Mapping):
-        raise BadStock(Fault(where, f"found {value!r}", 'write a size, such as "210 x 297 mm"'))
-    return Entry(name, where, value)
+        raise refused(f"found {value!r}", 'write a size, such as "210 x 297 mm"')
+    return Entry(name, value)

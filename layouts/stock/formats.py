@@ -1,7 +1,7 @@
 """Papers, cards and label sheets as measurements in points."""
 
 from collections.abc import Mapping
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, TypeAlias
 
 Shape = Literal["rectangle", "round"]
 
@@ -64,6 +64,9 @@ class LabelSheet(NamedTuple):
         return tuple((x, y, x + self.width, y + self.height) for x, y in self.places)
 
 
+AnyFormat: TypeAlias = Paper | CardSize | LabelSheet
+
+
 class Stock(NamedTuple):
     """What is known, by folded name and in the order written; `defaults` is a name per table."""
 
@@ -71,3 +74,8 @@ class Stock(NamedTuple):
     cards: Mapping[str, CardSize]
     labels: Mapping[str, LabelSheet]
     defaults: Mapping[str, str]
+
+
+def folded(name: str) -> str:
+    """Return a name without what doesn't matter in it: capitals, blanks, hyphens."""
+    return "".join(name.casefold().replace("-", " ").replace("_", " ").split())

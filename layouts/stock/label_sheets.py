@@ -1,14 +1,16 @@
 """A label sheet's entry in, its measurements out, or what is wrong with them and by how much."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from tagend.layouts.base.faults import Fault, Refused, refuse_any, refused
+from tagend.layouts.base.near_names import suggestion
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
-from tagend.layouts.paper.lengths import fits, in_mm
-from tagend.layouts.stock.entries import BadStock, Entry, Fault
-from tagend.layouts.stock.formats import LabelSheet, Paper, Shape
+from tagend.layouts.paper.lengths import fits, in_mm, parse_size
+from tagend.layouts.stock.entries import Entry
+from tagend.layouts.stock.formats import LabelSheet, Paper, Shape, folded
 
-KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")
+_KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")
 
 # What an office laser leaves white: .166 in by the Windows 3.1 driver kit, 4.0 mm by two manuals.
 BORDER = POINTS_PER_INCH / 6
@@ -16,13 +18,15 @@ BORDER = POINTS_PER_INCH / 6
 INSET, SMALL_INSET, SMALL = 2 * MM, 1.5 * MM, 15 * MM
 
 
-def label_sheet(
-    entry: Entry, paper: Paper, width: float, height: float, on_roll: bool
-) -> LabelSheet:
-    """Return the sheet of an entry whose paper and label size are read already.
+def label_sheet(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
+    """Return the sheet of an entry; without a paper its label is one of a roll.
 
-    Raises `BadStock` with every measurement that is off.
+    Raises `Refused` with every measurement that is off.
     """
+    entry.allow(*_KEYS)
+    width, height = entry.size(papers)
+    on_roll = "paper" not in entry.values
+    paper = Paper(entry.name, width, height) if on_roll else _paper(entry, papers)
     left, top = entry.pair("margin", (0.0, 0.0))
     pitch_x, pitch_y = entry.pair("pitch", (width, height))
     across = _Run("across", "left", entry.count("columns"), left, width, pitch_x, paper.width)
@@ -32,14 +36,14 @@ def label_sheet(
     drift = SMALL_INSET if on_roll or height < SMALL else INSET
     inset = entry.length("inset", min(max(drift, BORDER - margin), side / 2))
     corner = entry.length("corner", 0.0)
-    faults = (
-        *across.faults(entry, paper),
-        *down.faults(entry, paper),
-        *_half(entry, "corner", corner, side),
-        *_half(entry, "inset", inset, side),
+    refuse_any(
+        (
+            *across.faults(paper),
+            *down.faults(paper),
+            *_half("corner", corner, side),
+            *_half("inset", inset, side),
+        )
     )
-    if faults:
-        raise BadStock(*faults)
     return LabelSheet(
         name=entry.name,
         paper=paper,
@@ -77,16 +81,16 @@ class _Run:
     def rest(self) -> float:
         return self.room - self.end
 
-    def faults(self, entry: Entry, paper: Paper) -> Iterator[Fault]:
+    def faults(self, paper: Paper) -> Iterator[Fault]:
         if self.count > 1 and not fits(self.size, self.pitch):
-            yield entry.fault(
+            yield Fault(
                 "pitch",
                 f"{in_mm(self.pitch)} {self.way} is {in_mm(self.size - self.pitch)} less than the "
                 f"label's {in_mm(self.size)}, so labels overlap",
                 "measure from one label's edge to the same edge of the next",
             )
         if not fits(self.end, self.room):
-            yield entry.fault(
+            yield Fault(
                 self.way,
                 f"{self.edge} margin {in_mm(self.start)} + {self.count - 1} × pitch "
                 f"{in_mm(self.pitch)} + label {in_mm(self.size)} is {in_mm(self.end)}, "
@@ -95,19 +99,31 @@ class _Run:
             )
 
 
-def _half(entry: Entry, key: str, length: float, side: float) -> Iterator[Fault]:
+def _half(key: str, length: float, side: float) -> Iterator[Fault]:
     if not fits(length, side / 2):
-        yield entry.fault(
+        yield Fault(
             key,
             f"{in_mm(length)} is {in_mm(length - side / 2)} more than half the label's short side",
             f"write at most {in_mm(side / 2)}",
         )
 
 
+def _paper(entry: Entry, papers: Mapping[str, Paper]) -> Paper:
+    written = entry.text("paper")
+    if (named := papers.get(folded(written))) is not None:
+        return named
+    try:
+        return Paper(written, *parse_size(written))
+    except Refused:
+        names = {key: paper.name for key, paper in papers.items()}
+        instead = suggestion(folded(written), names, "a size")
+        raise refused(f"{written!r} is no paper", instead, "paper") from None
+
+
 def _shape(entry: Entry) -> Shape:
-    shape = entry.text("shape") if "shape" in entry.values else "rectangle"
+    shape = entry.values.get("shape", "rectangle")
     if shape == "rectangle":
         return "rectangle"
     if shape == "round":
         return "round"
-    raise BadStock(entry.fault("shape", f"found {shape!r}", 'write "rectangle" or "round"'))
+    raise refused(f"found {shape!r}", 'write "rectangle" or "round"', "shape")

@@ -6,30 +6,15 @@ from functools import cache
 from importlib.resources import files
 from typing import TypeVar
 
-from tagend.layouts.paper.lengths import parse_pair
-from tagend.layouts.stock.entries import BadStock as BadStock
-from tagend.layouts.stock.entries import read_entry
-from tagend.layouts.stock.formats import CardSize as CardSize
-from tagend.layouts.stock.formats import LabelSheet as LabelSheet
-from tagend.layouts.stock.formats import Paper as Paper
-from tagend.layouts.stock.formats import Stock as Stock
+from tagend.layouts.base.faults import Refused, refused
+from tagend.layouts.base.near_names import suggestion
+from tagend.layouts.paper.lengths import parse_size
+from tagend.layouts.stock.entries import Entry
+from tagend.layouts.stock.formats import AnyFormat, CardSize, LabelSheet, Paper, Stock, folded
 from tagend.layouts.stock.label_sheets import label_sheet as read_label_sheet
-from tagend.layouts.stock.names import folded, listed, nearest
 from tagend.layouts.stock.stock_file import read_stock
 
-Kind = TypeVar("Kind", Paper, CardSize, LabelSheet)
-
-
-class UnknownStock(ValueError):
-    """No stock has this name; holds what was found and the nearest names known."""
-
-    def __init__(self, kind: str, found: str, known: list[str]) -> None:
-        self.kind = kind
-        self.found = found
-        self.near = nearest(found, known)
-        names = listed(self.near or known)
-        instead = f"write one of: {names}; or a size with its unit, such as 85x54mm"
-        super().__init__(f"no {kind} is called {found!r}; {instead}")
+Format = TypeVar("Format", bound=AnyFormat)
 
 
 @cache
@@ -39,67 +24,57 @@ def shipped() -> Stock:
     return read_stock(tomllib.loads(written), Stock({}, {}, {}, {}))
 
 
-def merge(own: Mapping[str, object], stock: Stock | None = None) -> Stock:
-    """Return a stock with a person's own entries, written in tables like those of stock.toml.
+def merge(own: Mapping[str, object]) -> Stock:
+    """Return our stock with a person's own entries, written in tables like those of stock.toml.
 
-    Raises `BadStock`, which holds every fault found.
+    Raises `Refused` with every fault.
     """
-    return read_stock(own, stock or shipped())
+    return read_stock(own, shipped())
 
 
 def paper(name: str, stock: Stock | None = None) -> Paper:
-    """Return the paper of a name, or of a size such as `8x10in`; raises `UnknownStock`."""
+    """Return the paper of a name, or of a size such as `8x10in`; raises `Refused`."""
     return _find("paper", name, (stock or shipped()).papers, Paper)
 
 
 def card_size(name: str, stock: Stock | None = None) -> CardSize:
-    """Return the card size of a name, or of a size such as `85x54mm`; raises `UnknownStock`."""
+    """Return the card size of a name, or of a size such as `85x54mm`; raises `Refused`."""
     return _find("card size", name, (stock or shipped()).cards, CardSize)
 
 
 def label_sheet(name: str, stock: Stock | None = None) -> LabelSheet:
     """Return the label sheet of a name; a size, `62x40mm`, is one label cut from a roll.
 
-    Raises `UnknownStock`.
+    Raises `Refused`.
     """
     return _find("label sheet", name, (stock or shipped()).labels, _roll)
 
 
-def any_stock(name: str, stock: Stock | None = None) -> LabelSheet | Paper | CardSize:
+def any_stock(name: str, stock: Stock | None = None) -> AnyFormat:
     """Return what has a name, be it label sheet, paper or card; a size is a card's.
 
-    Raises `UnknownStock`.
+    Raises `Refused`.
     """
     known = stock or shipped()
-    for shelf in (known.labels, known.papers, known.cards):
-        if (found := shelf.get(folded(name))) is not None:
-            return found
-    names = [
-        item.name for shelf in (known.labels, known.papers, known.cards) for item in shelf.values()
-    ]
-    return _measured("stock", name, names, CardSize)
+    formats: dict[str, AnyFormat] = {**known.cards, **known.papers, **known.labels}
+    return _find("stock", name, formats, CardSize)
 
 
 def _find(
-    kind: str, name: str, known: Mapping[str, Kind], custom: Callable[[str, float, float], Kind]
-) -> Kind:
+    kind: str,
+    name: str,
+    known: Mapping[str, Format],
+    of_size: Callable[[str, float, float], Format],
+) -> Format:
     if (found := known.get(folded(name))) is not None:
         return found
-    return _measured(kind, name, [entry.name for entry in known.values()], custom)
-
-
-def _measured(
-    kind: str, name: str, known: list[str], custom: Callable[[str, float, float], Kind]
-) -> Kind:
     try:
-        width, height = parse_pair(name)
-    except ValueError:
-        width = height = 0.0
-    if width <= 0 or height <= 0:
-        raise UnknownStock(kind, name, known)
-    return custom(name, width, height)
+        return of_size(name, *parse_size(name))
+    except Refused:
+        names = {key: each.name for key, each in known.items()}
+        instead = suggestion(folded(name), names, "a size with its unit, such as 85x54mm")
+        raise refused(f"no {kind} is called {name!r}", instead) from None
 
 
 def _roll(name: str, width: float, height: float) -> LabelSheet:
-    entry = read_entry("labels", name, name)
-    return read_label_sheet(entry, Paper(name, width, height), width, height, on_roll=True)
+    return read_label_sheet(Entry(name, {"size": name}), {})

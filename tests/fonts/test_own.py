@@ -7,8 +7,9 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.fonts import BadFont, NoGlyph, Run, chain, own_font, runs, text_width
+from tagend.fonts import NoGlyph, Run, chain, own_font, runs, text_width
 from tagend.fonts.files import font_path
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf.pdf import write_pdf
@@ -25,7 +26,7 @@ def font(tmp_path: Path) -> Path:
 
 
 def refusal(path: Path) -> str:
-    with pytest.raises(BadFont) as caught, own_font(path):
+    with pytest.raises(Refused) as caught, own_font(path):
         pass
     return str(caught.value)
 

@@ -3,8 +3,9 @@
 import pytest
 
 from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.cards.leader.turns import joint_turns
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Side, turns
+from tagend.cards.practice.knots import Side
 from tagend.cards.practice.materials import load_materials
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.language import ENGLISH
@@ -13,7 +14,8 @@ KNOTS = load_knots()
 
 
 def count(knot: str, strand: str, other: str, side: Side) -> int:
-    return turns(KNOTS.find(knot), parse_diameter(strand).mm, parse_diameter(other).mm, side)
+    thin, thick = sorted((parse_diameter(strand).mm, parse_diameter(other).mm))
+    return joint_turns(KNOTS.find(knot), thick, thin).of(side)
 
 
 # A working ladder for equal strands: 0.020 in and up 3 or 4; 0.013 to 0.019 five; 0.009 to 0.012

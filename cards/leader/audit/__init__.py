@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 
-from tagend.cards.leader.audit.finding import Finding, Found
+from tagend.cards.leader.audit.finding import Fact, Finding
 from tagend.cards.leader.audit.knots import KNOT_RULES
 from tagend.cards.leader.audit.lengths import LENGTH_RULES
 from tagend.cards.leader.audit.taper import TAPER_RULES
@@ -11,7 +11,7 @@ from tagend.cards.practice.practice import Practice
 
 __all__ = ["Finding", "audit"]
 
-RULES: dict[str, Callable[[Leader, Practice], Iterable[Found]]] = {
+RULES: dict[str, Callable[[Leader, Practice], Iterable[Fact]]] = {
     **TAPER_RULES,
     **KNOT_RULES,
     **LENGTH_RULES,
@@ -22,9 +22,9 @@ _ORDER = ("error", "warning", "note")
 def audit(leader: Leader, practice: Practice) -> tuple[Finding, ...]:
     """Return what the rules find, the gravest first and then from the butt to the fly."""
     findings = [
-        Finding.of(practice.rules[name], found)
+        Finding.of(practice.rules[name], fact)
         for name, look in RULES.items()
         if practice.rules[name].severity != "off"
-        for found in look(leader, practice)
+        for fact in look(leader, practice)
     ]
     return tuple(sorted(findings, key=lambda f: (_ORDER.index(f.severity), f.section or 0)))

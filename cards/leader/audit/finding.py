@@ -1,11 +1,12 @@
 """What a rule finds: a rule and a fact in, one finding out."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.practice.rules import Rule, Severity
 
 
-class Found(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Fact:
     """A fact about one leader, in words."""
 
     section: int | None  # from the butt, the first is 1; None for the whole leader
@@ -14,7 +15,8 @@ class Found(NamedTuple):
     reason: str | None = None  # where the fact brings its own
 
 
-class Finding(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
     """One thing to heed in a recipe."""
 
     rule: str
@@ -25,13 +27,19 @@ class Finding(NamedTuple):
     standing: str
 
     @classmethod
-    def of(cls, rule: Rule, found: Found) -> "Finding":
+    def of(cls, rule: Rule, fact: Fact) -> "Finding":
         """Return the finding of a rule; a milder severity in the fact never makes it graver."""
         severity = rule.severity
-        if found.severity is not None and rule.severity != "note":
-            severity = found.severity
-        reason = rule.reason if found.reason is None else found.reason
-        return cls(rule.name, severity, found.section, found.says, reason, rule.standing)
+        if fact.severity is not None and rule.severity != "note":
+            severity = fact.severity
+        return cls(
+            rule=rule.name,
+            severity=severity,
+            section=fact.section,
+            says=fact.says,
+            reason=rule.reason if fact.reason is None else fact.reason,
+            standing=rule.standing,
+        )
 
     @property
     def message(self) -> str:

@@ -4,30 +4,28 @@ import math
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import length
-from tagend.cards.leader.audit.finding import Found
-from tagend.cards.leader.leader import Leader
+from tagend.cards.base.shown_lengths import length, long_length
+from tagend.cards.leader.audit.finding import Fact
+from tagend.cards.leader.leader import Extent, Leader
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Section
-from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import span
 
 _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
 
 
-def too_short(leader: Leader, _: Practice) -> Iterator[Found]:
+def too_short(leader: Leader, _: Practice) -> Iterator[Fact]:
     """Find sections with no room between their two knots."""
     for piece in leader.pieces:
         room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
         if not piece.section.bought and piece.finished.low_mm <= room:
             left = max(piece.finished.low_mm, Fraction(0))
-            yield Found(
+            yield Fact(
                 piece.place,
                 f"section {piece.place} has {length(left, leader.unit)} between its knots",
             )
 
 
-def weak_sections(leader: Leader, _: Practice) -> Iterator[Found]:
+def weak_sections(leader: Leader, _: Practice) -> Iterator[Fact]:
     """Find sections above the tippet that are weaker than it."""
     tippet = leader.tippet
     strength = tippet.section.strength
@@ -41,12 +39,12 @@ def weak_sections(leader: Leader, _: Practice) -> Iterator[Found]:
         passes = piece.place == tippet.place - 1 and leader.joints[piece.place - 1].meeting.mixed
         says = f"section {piece.place} ({own.plain}) is weaker than the tippet ({strength.plain})"
         if passes:
-            yield Found(piece.place, says, "note", "sound where nylon passes to fluorocarbon")
+            yield Fact(piece.place, says, "note", "sound where nylon passes to fluorocarbon")
         else:
-            yield Found(piece.place, says)
+            yield Fact(piece.place, says)
 
 
-def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
+def stated_total(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """Hold the sum of the sections against the length that the recipe states."""
     total = leader.recipe.total
     if total is None:
@@ -54,11 +52,11 @@ def stated_total(leader: Leader, practice: Practice) -> Iterator[Found]:
     (tolerance,) = practice.rules["stated total"].limits
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
-        made = span(sums, leader, ENGLISH)
-        yield Found(None, f"the recipe says {total.plain}, its sections make {made}")
+        made = _range(sums, leader)
+        yield Fact(None, f"the recipe says {total.plain}, its sections make {made}")
 
 
-def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
+def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """Find strengths that no nylon or fluorocarbon of that diameter has."""
     low, high = map(float, practice.rules["strength for size"].limits)
     for piece in leader.pieces:
@@ -68,7 +66,7 @@ def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Found]:
         stress = nominal_stress_mpa(section)
         if section.strength is not None and stress is not None and not low <= stress <= high:
             word = "strong" if stress > high else "weak"
-            yield Found(
+            yield Fact(
                 piece.place,
                 f"section {piece.place}: {section.strength.plain} is {word} for "
                 f"{section.diameter.plain}",
@@ -83,19 +81,19 @@ def nominal_stress_mpa(section: Section) -> float | None:
     return float(section.strength.kg) * _NEWTONS_PER_KG / area
 
 
-def class_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
+def class_tippet(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """The class tippet is measured inside its knots."""
     (least,) = practice.rules["class tippet"].limits
     tippet = leader.tippet
     if leader.recipe.record_lengths and tippet.finished.low_mm < least:
-        yield Found(
+        yield Fact(
             tippet.place,
             f"the tippet is {length(tippet.finished.low_mm, leader.unit)} between its knots, "
             f"and the published least is {length(least, leader.unit)}",
         )
 
 
-def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
+def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """The shock tippet is measured with its knots, from the eye to the single strand above."""
     (most,) = practice.rules["shock tippet"].limits
     for piece in leader.pieces:
@@ -103,25 +101,30 @@ def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Found]:
             continue
         measured = piece.finished.high_mm + piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
         if measured > most:
-            yield Found(
+            yield Fact(
                 piece.place,
                 f"the bite guard is {length(measured, leader.unit)} with its knots, "
                 f"and the published most is {length(most, leader.unit)}",
             )
 
 
-def reach(leader: Leader, _: Practice) -> Iterator[Found]:
+def reach(leader: Leader, _: Practice) -> Iterator[Fact]:
     """Add line out, leader and rod, where the recipe asks for it."""
     asked = leader.recipe.reach
     if asked is None:
         return
     out, rod = asked.line_out, asked.rod
     whole = leader.finished.longer(out.mm + rod.mm)
-    yield Found(
+    yield Fact(
         None,
-        f"{out.plain} of line, {span(leader.finished, leader, ENGLISH)} of leader and "
-        f"{rod.plain} of rod reach {span(whole, leader, ENGLISH)}",
+        f"{out.plain} of line, {_range(leader.finished, leader)} of leader and "
+        f"{rod.plain} of rod reach {_range(whole, leader)}",
     )
+
+
+def _range(lengths: Extent, leader: Leader) -> str:
+    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
+    return high if low == high else f"{low} to {high}"
 
 
 LENGTH_RULES = {

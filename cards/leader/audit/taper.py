@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tagend.cards.leader.audit.finding import Found
+from tagend.cards.leader.audit.finding import Fact
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm
@@ -29,51 +29,51 @@ def _drop(joint: Joint) -> str:
     return f"{inches(joint.meeting.upper_mm)} to {inches(joint.meeting.lower_mm)}"
 
 
-def rises(leader: Leader, _: Practice) -> Iterator[Found]:
+def rises(leader: Leader, _: Practice) -> Iterator[Fact]:
     """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
         if joint.meeting.step_mm < 0 and lower.part not in _MAY_RISE:
-            yield Found(
+            yield Fact(
                 lower.place, f"section {lower.place} is thicker than the one above ({_drop(joint)})"
             )
     for piece in leader.pieces:
         if fly_end_mm(piece.section) > piece.section.diameter.mm:
-            yield Found(piece.place, f"section {piece.place} grows thicker towards the fly")
+            yield Fact(piece.place, f"section {piece.place} grows thicker towards the fly")
 
 
-def steps(leader: Leader, practice: Practice) -> Iterator[Found]:
+def steps(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """Find steps that are too big in inches."""
     (limit,) = practice.rules["step"].limits
     for _, lower, joint in _tapering(leader):
         if joint.meeting.step_mm > limit:
-            yield Found(
+            yield Fact(
                 lower.place,
                 f"the step to section {lower.place} is {inches(joint.meeting.step_mm)} "
                 f"({_drop(joint)}), more than {inches(limit)}",
             )
 
 
-def ratios(leader: Leader, practice: Practice) -> Iterator[Found]:
+def ratios(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """Find steps that are too big for how fine the strands are."""
     (limit,) = practice.rules["diameter ratio"].limits
     for _, lower, joint in _tapering(leader):
         ratio = joint.meeting.upper_mm / joint.meeting.lower_mm
         if ratio > limit:
-            yield Found(
+            yield Fact(
                 lower.place,
                 f"the strand above section {lower.place} is {float(ratio):.2f} times as thick "
                 f"({_drop(joint)})",
             )
 
 
-def stiffness(leader: Leader, practice: Practice) -> Iterator[Found]:
+def stiffness(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """Compare E d^4 where the materials differ and both moduli are given; else E drops out."""
     (limit,) = practice.rules["stiffness step"].limits
     least = 1 / limit
     for _, lower, joint in _tapering(leader):
         ratio = stiffness_ratio(joint)
         if ratio is not None and not least <= ratio <= limit:
-            yield Found(
+            yield Fact(
                 lower.place,
                 f"above section {lower.place} the strand is {float(ratio):.1f} times as stiff",
             )
@@ -93,17 +93,15 @@ def stiffness_ratio(joint: Joint) -> Fraction | None:
     return ratio * sum(meeting.upper.modulus) / sum(meeting.lower.modulus)
 
 
-def repeats(leader: Leader, _: Practice) -> Iterator[Found]:
+def repeats(leader: Leader, _: Practice) -> Iterator[Fact]:
     """Find neighbours of one strand, unless their knot carries a dropper or a ring."""
     for upper, lower, joint in _pairs(leader):
         same = joint.meeting.step_mm == 0 and joint.meeting.upper == joint.meeting.lower
         if same and upper.section.dropper is None and not joint.knot.apart:
-            yield Found(
-                lower.place, f"sections {upper.place} and {lower.place} are the same strand"
-            )
+            yield Fact(lower.place, f"sections {upper.place} and {lower.place} are the same strand")
 
 
-def butt_and_line(leader: Leader, practice: Practice) -> Iterator[Found]:
+def butt_and_line(leader: Leader, practice: Practice) -> Iterator[Fact]:
     """Hold the butt against the tip of the fly line, where the recipe gives it."""
     tip = leader.recipe.line_tip
     if tip is None:
@@ -111,7 +109,7 @@ def butt_and_line(leader: Leader, practice: Practice) -> Iterator[Found]:
     low, high = practice.rules["butt and line"].limits
     share = leader.recipe.sections[0].diameter.mm / tip.mm
     if not low <= share <= high:
-        yield Found(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
+        yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
 
 
 TAPER_RULES = {

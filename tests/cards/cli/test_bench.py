@@ -108,7 +108,7 @@ def test_an_unknown_paper_is_met_with_the_near_ones(
 ) -> None:
     run = tagend("bench", demo / "sandbar-eight.toml", "--paper", "Leter", "-o", output)
     assert run.status == 2
-    assert run.faults[0].startswith("no paper is called 'Leter'; write one of: Letter")
+    assert run.faults[0].startswith("no paper is called 'Leter'; did you mean Letter")
     assert output.read_bytes() == KEPT
 
 

@@ -85,7 +85,7 @@ def test_the_page_to_check_is_corrected_and_says_so(tagend: Tagend, demo: Path) 
         (["--store", "shop.toml"], "tagend calibrate: Give what was measured, such as"),
         (["-o", "x.pdf", "--corrected"], "tagend calibrate: Name the shop file that corrects it"),
         (["-o", "x.pdf", "--paper", "A6"], "A6, 105 × 148 mm, is too small to measure a printer"),
-        (["-o", "x.pdf", "--paper", "A44"], "no paper is called 'A44'; write one of: A4"),
+        (["-o", "x.pdf", "--paper", "A44"], "no paper is called 'A44'; did you mean A4"),
         (
             ["--store", "none.toml", "--front-x", "1mm"],
             "none.toml: there is no such file; check its name and folder",
@@ -112,7 +112,7 @@ def test_a_wrong_call_is_told_in_one_line(
     [
         ("--rule-x", "96 mm", "rule_x: 96 mm for 100 mm is off by 4.0 %, more than printers are; "),
         ("--front-x", "20.8 mm", "front_x: 20.8 mm is more than 10 mm; write how far the mark"),
-        ("--back-y", "1", "back_y: found '1'; write a length with its unit"),
+        ("--back-y", "1", "back_y: '1' has no unit; write a length with its unit"),
     ],
 )
 def test_what_cannot_be_is_not_stored(
@@ -131,5 +131,7 @@ def test_a_shop_file_that_is_wrong_already_is_left_alone(tagend: Tagend, tmp_pat
     shop = tmp_path / "shop.toml"
     shop.write_text('[printer]\nfront_z = "1 mm"\n')
     run = tagend("calibrate", "--store", shop, "--front-x", "1 mm")
-    assert run.faults == [f"{shop}: printer, front_z: no such key; write one of: front_y, front_x"]
+    assert run.faults == [
+        f"{shop}: printer, front_z: no such key; did you mean front_y or front_x?"
+    ]
     assert shop.read_text() == '[printer]\nfront_z = "1 mm"\n'

@@ -62,10 +62,10 @@ def test_backs_may_be_printed_behind_their_fronts(tagend: Tagend, demo: Path, ou
 @pytest.mark.parametrize(
     ("options", "fault"),
     [
-        (["--size", "ID1x"], "no card size is called 'ID1x'; write one of: ID-1"),
-        (["--size", "indx-3x5"], "no card size is called 'indx-3x5'; write one of: index-3x5"),
-        (["--paper", "Leter"], "no paper is called 'Leter'; write one of: Letter"),
-        (["--paper", "A44"], "no paper is called 'A44'; write one of: A4"),
+        (["--size", "ID1x"], "no card size is called 'ID1x'; did you mean ID-1"),
+        (["--size", "indx-3x5"], "no card size is called 'indx-3x5'; did you mean index-3x5"),
+        (["--paper", "Leter"], "no paper is called 'Leter'; did you mean Letter"),
+        (["--paper", "A44"], "no paper is called 'A44'; did you mean A4"),
     ],
 )
 def test_an_unknown_name_is_met_with_the_near_ones(
@@ -75,7 +75,7 @@ def test_an_unknown_name_is_met_with_the_near_ones(
     assert run.status == 2
     (line,) = run.faults
     assert line.startswith(fault)
-    assert line.endswith("; or a size with its unit, such as 85x54mm")
+    assert line.endswith(" or a size with its unit, such as 85x54mm?")
     assert output.read_bytes() == KEPT
 
 

@@ -1,11 +1,13 @@
 import os
 import subprocess
 import sys
+from importlib import import_module
 from pathlib import Path
 
 import pytest
 
 from tagend.cards.cli import COMMANDS
+from tagend.cards.words.language import languages
 from tests.cards.cli.conftest import Tagend
 from tests.tree import ROOT
 
@@ -48,6 +50,49 @@ def test_every_command_has_help(tagend: Tagend, command: str) -> None:
     run = tagend(command, "--help")
     assert (run.status, run.err) == (0, "")
     assert run.out.startswith(f"Usage: tagend {command} ")
+
+
+# By command: what it needs besides its shop file.
+WITH_A_SHOP = {
+    "bench": ("RECIPE", "-o", "OUT"),
+    "calibrate": ("-o", "OUT"),
+    "cards": ("RECIPE", "-o", "OUT"),
+    "check": ("RECIPE",),
+    "counter": ("RECIPE", "-o", "OUT"),
+    "cuts": ("RECIPE",),
+    "labels": ("RECIPE", "-o", "OUT"),
+    "learn": ("clinch", "--from", "9 in", "--to", "5 in"),
+    "new": ("-o", "OUT"),
+    "propose": ("--total", "9 ft", "--butt", "0.021 in", "--tippet", "4X", "-o", "OUT"),
+    "read": ("RECIPE",),
+    "stock": ("A4", "-o", "OUT"),
+    "table": ("RECIPE", "-o", "OUT"),
+    "vary": ("RECIPE", "--total", "9 ft", "-o", "OUT"),
+}
+
+
+def test_every_command_with_a_shop_file_is_known_here() -> None:
+    commands = {name: import_module(f"tagend.cards.cli.{name}").command for name in COMMANDS}
+    with_a_shop = {
+        name for name, command in commands.items() if any(p.name == "shop" for p in command.params)
+    }
+    assert with_a_shop == WITH_A_SHOP.keys()
+
+
+@pytest.mark.parametrize("command", WITH_A_SHOP)
+def test_a_language_that_is_not_there_is_refused_at_the_door(
+    tagend: Tagend, demo: Path, command: str
+) -> None:
+    shop, out = demo / "other.toml", demo / "out.pdf"
+    shop.write_text('language = "xx"\n')
+    named = {"RECIPE": demo / "reedbed-six.toml", "OUT": out}
+    words = [named.get(word, word) for word in WITH_A_SHOP[command]]
+    run = tagend(command, *words, "--shop", shop)
+    assert run.status == 2
+    (line,) = run.faults
+    assert line.startswith(f"{shop}: language: no language is called 'xx'")
+    assert all(language in line for language in languages())
+    assert not out.exists()
 
 
 def test_the_statuses_reach_the_shell(demo: Path) -> None:

@@ -51,7 +51,7 @@ def test_the_faults_of_all_files_are_told_and_the_good_ones_not_worked_on(
     assert run.status == 2
     assert run.faults == [
         f"{bad}: section 1, length: this key is missing; write length = …",
-        f"{bad}: section 1: no key is called 'lenght'; did you mean 'length'?",
+        f"{bad}: section 1: no key is called 'lenght'; did you mean length?",
         f"{worse}: this file is empty; start from one that `tagend samples` writes",
         f"{demo / 'none.toml'}: there is no such file; check its name and folder",
     ]

@@ -130,7 +130,7 @@ def test_an_unknown_sheet_is_met_with_the_near_ones(
     run = tagend("labels", demo / "sandbar-eight.toml", "--stock", stock, "-o", output)
     assert run.status == 2
     (line,) = run.faults
-    assert line.startswith(f"no label sheet is called '{stock}'; write one of: ")
+    assert line.startswith(f"no label sheet is called '{stock}'; did you mean ")
     assert near in line
     assert output.read_bytes() == KEPT
 

@@ -77,7 +77,7 @@ def test_wrong_stock_names_file_key_and_measurement(
 def test_a_picture_of_nothing_known_is_refused(tagend: Tagend, demo: Path) -> None:
     run = tagend("stock", "A44", "-o", demo / "x.pdf")
     assert run.status == 2
-    assert run.faults[0].startswith("no stock is called 'A44'; write one of: A4")
+    assert run.faults[0].startswith("no stock is called 'A44'; did you mean A4")
 
 
 def test_a_picture_needs_a_file_and_a_file_a_name(tagend: Tagend, demo: Path) -> None:
@@ -170,7 +170,7 @@ def test_on_a_press_no_sheet_is_shared(tagend: Tagend, demo: Path, option: str, 
 def test_a_gutter_without_a_unit_is_refused(tagend: Tagend, demo: Path) -> None:
     run = tagend("cards", demo / "sandbar-eight.toml", "--gutter", "5", "-o", demo / "x.pdf")
     assert run.status == 2
-    assert "'5' is no length; write one with its unit" in run.faults[0]
+    assert "'5' has no unit; write a length with its unit" in run.faults[0]
 
 
 def test_wet_cards_come_with_a_sheet_for_their_pouches(tagend: Tagend, demo: Path) -> None:

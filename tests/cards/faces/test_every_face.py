@@ -17,12 +17,12 @@ from tagend.cards.faces.pocket import pocket_card
 from tagend.cards.faces.reference_card import reference_tables
 from tagend.cards.leader.leader import Leader, work_out
 from tagend.cards.practice.rack_file import read_rack
-from tagend.cards.practice.shop_file import Shop, practice_of, wording_of
+from tagend.cards.practice.shop_file import Shop, practice_of
 from tagend.cards.printing.card_making import CardStyle, card_text
 from tagend.cards.printing.pages import code_of
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.cautions import cautions_for
-from tagend.cards.words.language import languages
+from tagend.cards.words.language import languages, wording_of
 from tagend.layouts.logo.logo_file import read_logo
 from tagend.layouts.paper.face import MM, Face, Symbol
 from tagend.layouts.stock.formats import CardSize, LabelSheet

@@ -5,20 +5,25 @@ import pytest
 from tagend.cards.faces.block import Scale
 from tagend.cards.faces.lesson import LEAST_FIGURE, lesson_block
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Knot
-from tagend.cards.words.lessons import Lesson
+from tagend.cards.practice.knots import Knot, Sides
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.lessons import Lesson, counted
 from tagend.layouts.paper.face import Path
 
 WIDTHS = (140.0, 225.0, 360.0)
-TURNS = ((4, 6), (5, 7), (7, 9))
+TURNS = (Sides(4, 6), Sides(5, 7), Sides(7, 9))
+
+
+def lesson_of(knot: Knot, turns: Sides[int], name: str) -> Lesson:
+    steps = counted(knot.steps, [turns], ENGLISH)
+    return Lesson(knot=knot, turns=(turns,), name=name, steps=steps, caution=knot.caution)
 
 
 @pytest.mark.parametrize("knot", load_knots().rows, ids=lambda knot: knot.name)
 def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -> None:
     for width in WIDTHS:
-        for count in TURNS:
-            steps = knot.steps_with(f"{count[0]}", f"{count[1]}")
-            lesson, scale = Lesson(knot, (count,), knot.name, steps), Scale(1.0)
+        for turns in TURNS:
+            lesson, scale = lesson_of(knot, turns, knot.name), Scale(1.0)
             plain = lesson_block(lesson, scale, width, "none")
             drawn = lesson_block(lesson, scale, width, "drawn")
             xs = [
@@ -34,5 +39,5 @@ def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -
 
 def test_a_persons_own_name_keeps_its_capitals() -> None:
     knot = load_knots().find("blood")
-    lesson = Lesson(knot, ((5, 6),), "DG loop", knot.steps_with("5", "6"))
+    lesson = lesson_of(knot, Sides(5, 6), "DG loop")
     assert "DG loop" in str(lesson_block(lesson, Scale(1.0), 200, "none").items)

@@ -11,7 +11,9 @@ from tagend.cards.faces.lesson import Figure
 from tagend.cards.faces.panel import INSET, More, Panel, Side, Title, nothing
 from tagend.cards.faces.taught import Teaching, lesson_blocks, taught_sides
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.words.lessons import Lesson
+from tagend.cards.practice.knots import Sides
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.lessons import Lesson, counted
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size
@@ -19,8 +21,16 @@ from tests.seen import faults, runs
 
 TITLE = Title("Under test", 2)
 WIDE, NARROW = card_size("index-5x8"), card_size("ID-1")
+TURNS = (Sides(5, 6),)
 LESSONS = tuple(
-    Lesson(knot, ((5, 6),), knot.name, knot.steps_with("5", "6")) for knot in load_knots()
+    Lesson(
+        knot=knot,
+        turns=TURNS,
+        name=knot.name,
+        steps=counted(knot.steps, TURNS, ENGLISH),
+        caution=knot.caution,
+    )
+    for knot in load_knots()
 )
 
 

@@ -16,6 +16,7 @@ from tagend.cards.leader.allowance import (
     wraps_mm,
 )
 from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.practice import Practice
 from tests.strategies import diameters
 from tests.written import PRACTICE, leader, practice, recipe, section
@@ -34,8 +35,10 @@ def shares(allowance: Allowance) -> dict[str, Fraction]:
     return {share.into: share.mm for share in allowance.shares}
 
 
-def end(knot: str, loop: str = "3/4 in") -> End:
-    return End(PRACTICE.knots.find(knot), parse_length(loop).mm, None)
+def end(knot: str | None, strand: str, loop: str = "3/4 in") -> End:
+    meeting = Meeting.alone(PRACTICE.materials.find("nylon"), mm(strand))
+    found = PRACTICE.knots.find(knot) if knot else None
+    return End(knot=found, meeting=meeting, loop_mm=parse_length(loop).mm)
 
 
 def mm(diameter: str) -> Fraction:
@@ -88,7 +91,7 @@ def test_a_surgeons_knot_has_a_body_besides_its_turns() -> None:
 
 
 def test_a_perfection_loop_takes_twice_its_loop_and_a_body() -> None:
-    taken = end_allowance(end("perfection loop"), mm("0.023 in"), PRACTICE)
+    taken = end_allowance(end("perfection loop", "0.023 in"), PRACTICE)
     # body 25 x 0.5842 = 14.605, up 14.61; loop 2 x 19.05 = 38.1; hand 4 in = 101.6
     assert shares(taken) == {
         "body": Fraction("14.61"),
@@ -100,7 +103,7 @@ def test_a_perfection_loop_takes_twice_its_loop_and_a_body() -> None:
 
 
 def test_a_clinch_takes_turns_and_no_loop() -> None:
-    taken = end_allowance(end("clinch"), mm("4X"), PRACTICE)
+    taken = end_allowance(end("clinch", "4X"), PRACTICE)
     # 0.1778 mm, 5 turns: 5 sqrt((0.3556 + pi x 0.3556)^2 + 0.1778^2) = 7.417; 4 x 0.1778 = 0.7112
     assert shares(taken) == {
         "wraps": Fraction("7.42"),
@@ -111,20 +114,20 @@ def test_a_clinch_takes_turns_and_no_loop() -> None:
 
 
 def test_a_bare_end_takes_nothing() -> None:
-    assert end_allowance(End(None, Fraction(0), None), mm("4X"), PRACTICE) == BARE
+    assert end_allowance(end(None, "4X"), PRACTICE) == BARE
     assert BARE.mm == 0
 
 
 def test_thick_line_is_held_by_more() -> None:
     hands = [
-        shares(end_allowance(end("clinch"), mm(size), PRACTICE))["hand"]
+        shares(end_allowance(end("clinch", size), PRACTICE))["hand"]
         for size in ("0.020 in", "0.013 in", "0.012 in")
     ]
     assert hands == [4 * INCH, 3 * INCH, 2 * INCH]
 
 
 def test_a_dropper_is_a_longer_tag_on_top() -> None:
-    plain = end_allowance(end("clinch"), mm("4X"), PRACTICE)
+    plain = end_allowance(end("clinch", "4X"), PRACTICE)
     long = with_dropper(plain, parse_length("6 in"))
     assert long.mm == plain.mm + 6 * INCH
     assert long.shares[-1] == Share("dropper", 6 * INCH, "a tag of 6 in left long")
@@ -136,7 +139,7 @@ def test_an_own_figure_stands_for_all_the_rest() -> None:
     above, below = joint_allowances(joint("0.015 in", "0.013 in", "blood", own), own)
     assert above.shares == (Share("own", 5 * INCH, "your own figure"),)
     assert below.mm == 3 * INCH
-    assert end_allowance(end("clinch"), mm("4X"), own).mm == Fraction("63.5")
+    assert end_allowance(end("clinch", "4X"), own).mm == Fraction("63.5")
     # The finished knot is as long as before.
     assert above.barrel_mm == 5 * mm("0.015 in")
 
@@ -147,7 +150,7 @@ def test_the_barrel_is_the_turns_side_by_side() -> None:
     assert below.barrel_mm == 5 * mm("0.011 in")
     _, doubled = joint_allowances(joint("0.024 in", "0.010 in", "doubled blood"), PRACTICE)
     assert doubled.barrel_mm == 5 * 2 * mm("0.010 in")
-    loop = end_allowance(end("perfection loop"), mm("0.023 in"), PRACTICE)
+    loop = end_allowance(end("perfection loop", "0.023 in"), PRACTICE)
     assert loop.barrel_mm == 2 * mm("0.023 in")  # no turns: two strands across
 
 

@@ -21,7 +21,7 @@ def meeting(upper: str, lower: str) -> Meeting:
         number, unit, material = strand.split(" ", 2)
         strands.append((PRACTICE.materials.find(material), parse_diameter(f"{number} {unit}").mm))
     (above, above_mm), (below, below_mm) = strands
-    return Meeting(above, above_mm, below, below_mm)
+    return Meeting(upper=above, upper_mm=above_mm, lower=below, lower_mm=below_mm)
 
 
 def test_a_step_down_is_positive_and_a_rise_negative() -> None:

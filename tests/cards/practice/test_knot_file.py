@@ -76,7 +76,8 @@ def test_own_lengths_replace_ours() -> None:
 
 
 def test_own_turns_need_no_names_of_sides() -> None:
-    own = {**OWN, "turns": [{"from": "0.5 mm", "each": 3}, {"thick": 4, "thin": 5}]}
+    turns = [{"from": "0.5 mm", "each": 3}, {"thick": 4, "thin": 5}]
+    own = {**OWN, "places": ["joint"], "mixed": "no", "turns": turns}
     assert knots_with_own({"my loop": own}).find("my loop").turns == (
         Rung(3, 3, Fraction(1, 2)),
         Rung(4, 5),
@@ -114,7 +115,7 @@ def test_a_missing_key_is_named() -> None:
 
 
 def test_a_misspelt_key_is_met_with_the_near_one() -> None:
-    assert fault(cauton="Slow.") == "my loop: no key is called 'cauton'; did you mean 'caution'?"
+    assert fault(cauton="Slow.") == "my loop: no key is called 'cauton'; did you mean caution?"
 
 
 def test_a_name_is_written_once() -> None:
@@ -225,6 +226,18 @@ def test_only_a_joint_has_two_sides() -> None:
     assert fault(takes={"thick": {"body": 1}, "thin": {"body": 2}}) == (
         "my loop, takes: only a joint has two sides; write one table for both"
     )
+
+
+@pytest.mark.parametrize(
+    "more",
+    [
+        {"turns": [{"thick": 2, "thin": 8}]},
+        {"turns": [{"each": 5}], "extra_turns": {"step": "0.003 in", "thin": 2}},
+    ],
+)
+def test_a_knot_in_one_strand_has_one_number_of_turns(more: dict[str, object]) -> None:
+    (found,) = faults({"my loop": {**OWN, **more}})
+    assert found.startswith("my loop, turns: only a joint has two sides")
 
 
 def test_a_joint_says_what_it_joins() -> None:

@@ -7,7 +7,7 @@ import pytest
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import COUNT, Knot, Place, Side, turns
+from tagend.cards.practice.knots import COUNT, Knot, Place, Side
 from tests.tree import ROOT
 
 KNOTS = load_knots()
@@ -18,11 +18,6 @@ every_knot = pytest.mark.parametrize("knot", KNOTS.rows, ids=lambda knot: knot.n
 
 def mm(diameter: str) -> Fraction:
     return parse_diameter(diameter).mm
-
-
-def ladder(knot: str, *diameters: str) -> list[int]:
-    found = KNOTS.find(knot)
-    return [turns(found, mm(d), mm(d), "thin") for d in diameters]
 
 
 @every_knot
@@ -71,52 +66,14 @@ def test_every_key_is_explained_at_the_head_of_the_file() -> None:
         assert re.search(rf"^#.*\b{key}\b", head, re.MULTILINE), key
 
 
-def test_turns_grow_as_strands_get_finer() -> None:
-    assert ladder("blood", "0.030 in", "0.023 in", "0.013 in", "4X", "5X") == [3, 4, 5, 7, 7]
-
-
-def test_turns_go_by_the_own_strand_and_grow_by_the_step_on_the_thin_side() -> None:
-    blood = KNOTS.find("blood")
-    thick, thin = mm("0.017 in"), mm("0.013 in")
-    assert turns(blood, thick, thin, "thick") == 5
-    assert turns(blood, thin, thick, "thin") == 7  # 5, and 2 for a step of 4 thousandths
-
-
-def test_a_step_in_printed_millimetres_is_the_step_it_rounds() -> None:
-    # 0.010 and 0.007 in are printed as 0.25 and 0.18 mm: 0.07 mm is a step of 0.003 in (0.0762).
-    assert turns(KNOTS.find("blood"), mm("0.18 mm"), mm("0.25 mm"), "thin") == 7 + 2
-    # 0.008 and 0.006 in are printed as 0.20 and 0.15 mm: 0.05 mm is a step of 0.002 in (0.0508).
-    assert turns(KNOTS.find("blood"), mm("0.15 mm"), mm("0.20 mm"), "thin") == 7
-
-
-@pytest.mark.parametrize(
-    ("inches", "millimetres"),
-    [("0.009 in", "0.23 mm"), ("0.011 in", "0.28 mm"), ("0.020 in", "0.51 mm")],
-)
-def test_a_strand_in_printed_millimetres_takes_the_turns_of_its_inches(
-    inches: str, millimetres: str
-) -> None:
-    assert ladder("blood", inches) == ladder("blood", millimetres)
-
-
 def test_a_strand_of_0_33_mm_is_held_as_one_of_13_thousandths() -> None:
     assert mm("0.33 mm") < mm("0.013 in")
     assert KNOTS.hold_mm(mm("0.33 mm")) == KNOTS.hold_mm(mm("0.013 in")) == 3 * Fraction("25.4")
 
 
-def test_a_knot_without_turns_counts_none() -> None:
-    assert ladder("perfection loop", "0.023 in") == [0]
-
-
 def test_thicker_line_is_held_by_a_longer_end() -> None:
     hands = [KNOTS.hold_mm(mm(size)) for size in ("0.023 in", "0.020 in", "0.015 in", "0.012 in")]
     assert hands == [Fraction("101.6"), Fraction("101.6"), Fraction("76.2"), Fraction("50.8")]
-
-
-def test_steps_count_the_turns_of_each_side() -> None:
-    steps = KNOTS.find("blood").steps_with(thick="4", thin="7")
-    assert steps[1] == "Wind the thick tag 4 turns round the other, outwards."
-    assert steps[3] == "Thin tag: 7 turns the other way, back through from below."
 
 
 def test_wire_takes_only_the_knots_that_hold_on_it() -> None:

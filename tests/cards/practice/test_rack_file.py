@@ -109,7 +109,7 @@ def test_a_material_may_be_written_by_any_of_its_names_or_be_one_s_own() -> None
             SPOOL.replace("label", "lable"),
             [
                 "spool 1, label: this key is missing; write label = …",
-                "spool 1: no key is called 'lable'; did you mean 'label'?",
+                "spool 1: no key is called 'lable'; did you mean label?",
             ],
         ),
         (
@@ -133,7 +133,7 @@ def test_a_material_may_be_written_by_any_of_its_names_or_be_one_s_own() -> None
             'name = "Sandbar"\n',
             [
                 "spool: this key is missing; write a heading [[spool]]",
-                "no key is called 'name'; the keys are: spool",
+                "no key is called 'name'; write one of: spool",
             ],
         ),
     ],

@@ -100,5 +100,5 @@ def test_all_broken_settings_are_told() -> None:
         f"steep: no rule is called so; the rules are: {', '.join(RULES)}",
         "rise, severity: 'fatal' is not known; write one of: 'error', 'warning', 'note' or 'off'",
         "step: this is not a table; write its keys under a heading in brackets",
-        "weak section: no key is called 'limits'; did you mean 'limit'?",
+        "weak section: no key is called 'limits'; did you mean limit?",
     ]

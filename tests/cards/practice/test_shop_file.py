@@ -4,8 +4,7 @@ from importlib.resources import files
 import pytest
 
 from tagend.cards.base.errors import Refused
-from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop, wording_of
-from tagend.cards.words.language import ENGLISH, Wording
+from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
 from tests.written import practice
 
 COMMON = common_practice()
@@ -67,16 +66,6 @@ def test_two_units_are_one_of_each_system(units: str) -> None:
     assert message.startswith(f"units: '{units}' is not known; write one of: 'in', 'cm'")
 
 
-def test_the_language_and_the_decimal_sign_are_those_of_the_shop() -> None:
-    def told(shop: str) -> Wording:
-        return wording_of(read_shop(shop.encode()))
-
-    assert told("name = 'Bench'") == ENGLISH
-    assert told("decimal = ','") == Wording("en", ",")
-    assert told("language = 'es'") == Wording("es", ",")
-    assert told("language = 'es'\ndecimal = '.'") == Wording("es", ".")
-
-
 def test_an_own_allowance_may_differ_by_side() -> None:
     own = practice('[allowance]\n"Blood knot" = { thick = "4 in", thin = "3 in" }\n')
     blood = own.knots.find("blood")
@@ -115,15 +104,12 @@ def test_an_own_order_stands_before_ours() -> None:
                 "'in and cm', 'in and mm', 'cm and in' or 'mm and in'",
                 "tape: 5 has no unit; "
                 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"',
-                "no key is called 'nmae'; did you mean 'name'?",
+                "no key is called 'nmae'; did you mean name?",
             ],
         ),
         (
-            'language = "xx"\ndecimal = "\'"\n',
-            [
-                "language: 'xx' is not known; write one of: 'en' or 'es'",
-                """decimal: "'" is not known; write one of: '.' or ','""",
-            ],
+            'decimal = "\'"\n',
+            ["""decimal: "'" is not known; write one of: '.' or ','"""],
         ),
         (
             'allowance = "4 in"\n',

@@ -68,7 +68,7 @@ MESSAGES = {
     "emoji-name": ["name: U+1F41F (fish) cannot be printed; leave it out"],
     "empty": [EMPTY],
     "empty-name": ["name: this text is empty; write 1 to 60 characters"],
-    "key-in-the-wrong-table": ["butt: no key is called 'knot'; the keys are: end, loop"],
+    "key-in-the-wrong-table": ["butt: no key is called 'knot'; write one of: end, loop"],
     "key-twice": [f"line 2, column 22: cannot overwrite a value; {SYNTAX}"],
     "knot-below-the-last-section": [
         "section 1, knot: the last section ends at the fly, and 'blood' joins it to nothing; "
@@ -96,11 +96,11 @@ MESSAGES = {
     "missing-sections": ["section: this key is missing; write a heading [[section]]"],
     "misspelt-heading": [
         "section: this key is missing; write a heading [[section]]",
-        "no key is called 'sections'; did you mean 'section'?",
+        "no key is called 'sections'; did you mean section?",
     ],
     "misspelt-key": [
         "section 1, length: this key is missing; write length = …",
-        "section 1: no key is called 'lenght'; did you mean 'length'?",
+        "section 1: no key is called 'lenght'; did you mean length?",
     ],
     "name-of-300-characters": ["name: this text has 300 characters; write at most 60"],
     "negative-length": [f"section 1, length: '-9 ft' is negative; {LENGTH}"],
@@ -129,8 +129,8 @@ MESSAGES = {
         "section 2, length: this key is missing; write length = …",
         f"section 2, diameter: '9X' {NO_X}",
         "section 2, knot: no knot is called 'blod'; did you mean blood?",
-        "section 2: no key is called 'lenght'; did you mean 'length'?",
-        "no key is called 'line_wieght'; did you mean 'line_weight'?",
+        "section 2: no key is called 'lenght'; did you mean length?",
+        "no key is called 'line_wieght'; did you mean line_weight or line_tip?",
     ],
     "several-faults-in-variants": [
         "variant 1, replace, x: 'x' is no section; write its number from the butt",
@@ -141,7 +141,7 @@ MESSAGES = {
         f"variant 2, tippet: this is not a text in quotes; {STRAND}",
         f"variant 2, guard: this text is empty; {STRAND}",
         f"variant 2, butt: 72 has no unit; {LENGTH}",
-        "variant 2: no key is called 'but'; did you mean 'butt'?",
+        "variant 2: no key is called 'but'; did you mean butt?",
     ],
     "sixty-sections": ["section: there are 60; write at most 30"],
     "syntax-error": [
@@ -152,7 +152,7 @@ MESSAGES = {
         "variant 2, name: another variant is called 'short'; give each a name of its own",
     ],
     "unknown-key": [
-        f"no key is called 'colour'; the keys are: {', '.join(KEYS)}",
+        f"no key is called 'colour'; write one of: {', '.join(KEYS)}",
     ],
     "unknown-knot": [
         "section 1, knot: no knot is called 'bloody'; did you mean blood or clinch?",

@@ -172,5 +172,5 @@ def test_a_table_without_rows_holds_nothing() -> None:
 
 
 def test_an_unknown_column_is_a_fault_of_the_whole_table() -> None:
-    with pytest.raises(Refused, match=r"^row 1: 'price' is no column; the columns are: name, use"):
+    with pytest.raises(Refused, match=r"^row 1: 'price' is no column; write one of: name, use"):
         read_table(f"{HEADER},price\n".encode(), PRACTICE)

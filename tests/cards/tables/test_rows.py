@@ -52,7 +52,7 @@ def test_an_apostrophe_before_a_formula_is_taken_off() -> None:
     assert row.cells["name"] == "=A1"
 
 
-UNKNOWN = f"row 1: 'price' is no column; the columns are: {', '.join(COLUMNS)}"
+UNKNOWN = f"row 1: 'price' is no column; write one of: {', '.join(COLUMNS)}"
 
 
 @pytest.mark.parametrize(
@@ -62,7 +62,7 @@ UNKNOWN = f"row 1: 'price' is no column; the columns are: {', '.join(COLUMNS)}"
         (f"{HEADER},price\n{LEVEL},9", [UNKNOWN]),
         (
             f"{HEADER},Line wieght\n{LEVEL},9",
-            ["row 1: 'line_wieght' is no column; did you mean 'line_weight'?"],
+            ["row 1: 'line_wieght' is no column; did you mean line_weight, line_tip or line_out?"],
         ),
         (
             f"{HEADER},name\n{LEVEL},Level",

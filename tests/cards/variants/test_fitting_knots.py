@@ -1,7 +1,7 @@
 import pytest
 
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.variants.fitting_knots import with_fitting_knots
+from tagend.cards.variants.variant_strands import with_fitting_knots
 from tests.written import PRACTICE, recipe, section
 
 BEFORE = recipe(

@@ -3,7 +3,7 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.variants.stretch import levelled, scaled
+from tagend.cards.variants.variant_lengths import levelled, scaled
 
 lengths = st.lists(st.fractions(1, 2000, max_denominator=64), min_size=1, max_size=12)
 totals = st.fractions(1, 9000, max_denominator=64)

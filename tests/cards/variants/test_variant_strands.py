@@ -69,7 +69,7 @@ def test_a_tippet_beside_it_is_tied_on_below() -> None:
     [
         (4, TAPER, "the leader has 4 sections; write 1 to 3"),
         (9, TAPER, "the leader has 4 sections; write 1 to 3"),
-        (1, recipe(section("9 ft", "4X")), "the leader has one section; leave it whole"),
+        (1, recipe(section("9 ft", "4X")), "the leader has 1 section; leave it whole"),
     ],
 )
 def test_a_leader_cannot_stop_after_its_end(stop: int, before: Recipe, fault: str) -> None:

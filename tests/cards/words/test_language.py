@@ -1,6 +1,8 @@
 import pytest
 
-from tagend.cards.words.language import ENGLISH, Wording, wording_in
+from tagend.cards.base.errors import Refused
+from tagend.cards.practice.shop_file import read_shop
+from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in, wording_of
 
 COMMA = Wording("en", ",")
 
@@ -38,6 +40,24 @@ def test_a_language_has_its_own_decimal_sign_or_the_one_that_is_asked_for() -> N
     assert wording_in("es", ".") == Wording("es", ".")
 
 
+def test_the_language_and_the_decimal_sign_are_those_of_the_shop() -> None:
+    def told(shop: str) -> Wording:
+        return wording_of(read_shop(shop.encode()))
+
+    assert told("name = 'Bench'") == ENGLISH
+    assert told("decimal = ','") == COMMA
+    assert told("language = 'es'") == Wording("es", ",")
+    assert told("language = 'es'\ndecimal = '.'") == Wording("es", ".")
+
+
+def test_a_language_that_is_not_there_is_met_with_those_that_are() -> None:
+    with pytest.raises(Refused) as error:
+        wording_in("xx", None)
+    (fault,) = error.value.faults
+    assert fault.where == "language"
+    assert all(language in fault.instead for language in languages())
+
+
 def test_what_a_person_named_keeps_its_name() -> None:
     spanish = wording_in("es", None)
     assert spanish.knot("blood") != "blood"
@@ -50,3 +70,22 @@ def test_values_stand_in_their_places() -> None:
     assert ENGLISH.say("range", low=4, high=6) == "4 to 6"
     with pytest.raises(KeyError):
         ENGLISH.say("no such key")
+
+
+@pytest.mark.parametrize("language", languages())
+def test_the_form_of_words_goes_by_their_count(language: str) -> None:
+    say = wording_in(language, None).say
+    every: dict[str, dict[str, object]] = {
+        "turns": {},
+        "turns_of_both": {"thin": 5},
+        "box_for": {},
+        "sections_and_tippet": {"strand": ""},
+        "buy_for": {},
+        "shortage_of": {"amount": "", "strand": "", "leader": 3},
+        "so_many_leaders": {},
+        "counter_sheet": {},
+    }
+    for key, more in every.items():
+        one, many = (say(key, count=count, **more) for count in (1, 2))
+        assert one.replace("1", "2", 1) != many, key
+        assert say(key, count=7, **more) == many.replace("2", "7", 1)

@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from tagend.cards.base.shown_lengths import ShownUnit
@@ -135,7 +137,7 @@ def test_a_length_is_shown_in_the_units_that_a_person_wants(
 ) -> None:
     units: tuple[tuple[ShownUnit, str], ...] = (("cm", centimetres), ("in", inches))
     for unit, said in units:
-        of = RANGED._replace(unit=unit, converted=True)
+        of = replace(RANGED, unit=unit, converted=True)
         assert length_words(parse_span(plain), of, ENGLISH) == said
 
 

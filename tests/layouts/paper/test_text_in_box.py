@@ -5,7 +5,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from tagend.fonts import ASCENT, DESCENT, Weight
-from tagend.layouts.paper.face import Face, TextRun
+from tagend.layouts.paper.face import MM, Face, TextRun
 from tagend.layouts.paper.text import TooWide, break_lines, fit_size
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import ink
@@ -50,7 +50,7 @@ def test_every_run_stands_inside_the_box(
         box = ink([run])
         assert box is not None
         assert box[0] >= LEFT - 1e-6
-        assert box[2] <= LEFT + width + 1e-4
+        assert box[2] <= LEFT + width + 0.01 * MM + 1e-4
         assert box[1] >= TOP
         assert box[3] <= bottom + 1e-6
 
@@ -86,7 +86,7 @@ def test_a_size_that_fits_keeps_to_width_and_lines(words: str, width: float, lin
     assert 7.5 <= size <= 20
     runs, _ = in_box(words, "medium", size, width)
     assert len({run.y for run in runs}) <= lines
-    assert max((run.x + run.width for run in runs), default=0) <= LEFT + width + 1e-4
+    assert max((run.x + run.width for run in runs), default=0) <= LEFT + width + 0.01 * MM + 1e-4
 
 
 @pytest.mark.parametrize("size", [7.5, 9, 14])

@@ -16,7 +16,8 @@ from tagend.layouts.sheets.imposition import (
     place_cards,
 )
 from tagend.layouts.sheets.sheet import Placed, Sheet
-from tagend.layouts.stock.stock import CardSize, Paper, card_size, merge, paper
+from tagend.layouts.stock.formats import CardSize, Paper
+from tagend.layouts.stock.stock import card_size, merge, paper
 
 NEAR = 0.03  # points; the slack with which things fit is 0.01 mm
 LETTER, A4 = paper("Letter"), paper("A4")
@@ -440,7 +441,7 @@ def test_a_card_too_large_for_its_paper_is_met_with_papers_that_would_do() -> No
         "a folded card of 150 × 210 mm does not fit Letter, which has room for "
         "205.9 × 269.4 mm; use B4 or Tabloid or A3"
     )
-    assert caught.value.size == (150 * MM, 210 * MM)
+    assert caught.value.size == pytest.approx((150 * MM, 210 * MM))
     assert caught.value.would_do == ("B4", "Tabloid", "A3")
 
 

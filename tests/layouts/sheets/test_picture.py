@@ -105,7 +105,7 @@ def test_all_words_stand_where_printers_print(stock: Stocked) -> None:
 
 def test_a_label_sheet_is_drawn_on_its_own_page_and_a_card_on_the_page_in_the_printer() -> None:
     a4 = picture(label_sheet("a4-3x7-63.5x38.1"))
-    assert (a4.width, a4.height) == (210 * MM, 297 * MM)
+    assert (a4.width, a4.height) == pytest.approx((210 * MM, 297 * MM))
     card = picture(card_size("ID-1"))
     assert (card.width, card.height) == (612, 792)
     roll = picture(label_sheet("roll-51x25"))
@@ -114,7 +114,7 @@ def test_a_label_sheet_is_drawn_on_its_own_page_and_a_card_on_the_page_in_the_pr
 
 def test_a_paper_larger_than_the_page_is_a_page_of_its_own() -> None:
     sheet = picture(paper("A3"))
-    assert (sheet.width, sheet.height) == (297 * MM, 420 * MM)
+    assert (sheet.width, sheet.height) == pytest.approx((297 * MM, 420 * MM))
 
 
 def test_a_card_that_fits_only_lying_is_turned() -> None:

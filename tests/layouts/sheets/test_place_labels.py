@@ -6,7 +6,8 @@ from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import Face
 from tagend.layouts.sheets.imposition import DoesNotFit, NoSuchLabel, place_labels
-from tagend.layouts.stock.stock import LabelSheet, label_sheet, shipped
+from tagend.layouts.stock.formats import LabelSheet
+from tagend.layouts.stock.stock import label_sheet, shipped
 
 NEAR = 0.03  # points; the slack with which things fit is 0.01 mm
 ADDRESS = label_sheet("letter-3x10-66.7x25.4")

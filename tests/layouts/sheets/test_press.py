@@ -13,7 +13,8 @@ from tagend.layouts.sheets.imposition import Card
 from tagend.layouts.sheets.ink import apart, ink
 from tagend.layouts.sheets.press import press_sheets
 from tagend.layouts.sheets.sheet import Sheet, Trim
-from tagend.layouts.stock.stock import CardSize, card_size, shipped
+from tagend.layouts.stock.formats import CardSize
+from tagend.layouts.stock.stock import card_size, shipped
 from tests.layouts.drawn import boxes, is_grey_only
 
 

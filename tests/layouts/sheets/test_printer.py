@@ -1,17 +1,18 @@
 """A corrected sheet comes out true on the printer that was measured."""
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.imposition import place_labels
 from tagend.layouts.sheets.printer import (
     KEYS,
     MARK,
-    BadPrinter,
-    OffSheet,
     Printer,
     corrected,
     read_printer,
@@ -109,10 +110,11 @@ def full_sheet() -> list[Sheet]:
 
 def test_a_shift_that_would_push_labels_off_the_sheet_is_refused_with_what_can_be_undone() -> None:
     # The inset at the left edge is 4.233 mm, a laser's white border.
-    with pytest.raises(OffSheet) as caught:
+    with pytest.raises(Refused) as caught:
         corrected(full_sheet(), Printer(front_x=6 * MM))
     assert str(caught.value) == (
-        "made true for this printer, print would reach 1.77 mm over the sheet's left edge; "
+        "printer, front_x: made true for this printer, "
+        "print would reach 1.77 mm over the sheet's left edge; "
         "a front_x of up to 4.23 mm can be undone here"
     )
     corrected(full_sheet(), Printer(front_x=4.2 * MM))
@@ -127,16 +129,18 @@ def test_a_shift_that_would_push_labels_off_the_sheet_is_refused_with_what_can_b
     ],
 )
 def test_every_edge_is_watched(printer: Printer, key: str, edge: str) -> None:
-    with pytest.raises(OffSheet) as caught:
+    with pytest.raises(Refused) as caught:
         corrected(full_sheet(), printer)
-    assert (caught.value.key, caught.value.edge) == (key, edge)
-    most = caught.value.most
+    (fault,) = caught.value.faults
+    assert fault.where == f"printer, {key}"
+    assert f"over the sheet's {edge} edge" in fault.found
+    most = re.search(r"up to (\S+) mm can be undone", fault.instead)
     assert most is not None
-    corrected(full_sheet(), Printer(**{key: most * 0.999}))
+    corrected(full_sheet(), Printer(**{key: float(most[1]) * 0.999 * MM}))
 
 
 def test_a_scale_that_needs_more_paper_than_there_is_is_told() -> None:
-    with pytest.raises(OffSheet, match="bring the printer's scale nearer to 100 %"):
+    with pytest.raises(Refused, match="bring the printer's scale nearer to 100 %"):
         corrected(full_sheet(), Printer(rule_y=98 * MM))
 
 
@@ -156,10 +160,10 @@ def test_lengths_with_their_units_and_signs_are_read() -> None:
 @pytest.mark.parametrize(
     ("key", "value", "words"),
     [
-        ("front_x", "0.8", "front_x: found '0.8'; write a length with its unit"),
-        ("front_x", 0.8, "front_x: found 0.8; write a length with its unit"),
-        ("front_x", "--1 mm", "front_x: found '--1 mm'; write a length with its unit"),
-        ("frontx", "1 mm", "frontx: no such key; write one of: front_x"),
+        ("front_x", "0.8", "front_x: '0.8' has no unit; write a length with its unit"),
+        ("front_x", 0.8, "front_x: 0.8 has no unit; write a length with its unit"),
+        ("front_x", "--1 mm", "front_x: '-1 mm' is negative; write a length with its unit"),
+        ("frontx", "1 mm", "frontx: no such key; did you mean front_"),
         ("scale", "1 mm", "scale: no such key; write one of: front_x, front_y, back_x"),
         ("back_y", "20.8 mm", "back_y: 20.8 mm is more than 10 mm; write how far the mark is off"),
         ("rule_y", "97 mm", "rule_y: 97 mm for 100 mm is off by 3.0 %, more than printers are; "),
@@ -174,17 +178,17 @@ def test_what_cannot_have_been_measured_is_refused(
     if words is None:  # 101.6 mm
         read_printer({key: value})
         return
-    with pytest.raises(BadPrinter) as caught:
+    with pytest.raises(Refused) as caught:
         read_printer({key: value})
     assert str(caught.value).startswith(words)
 
 
 def test_fitting_to_the_page_is_named_as_the_cause() -> None:
-    with pytest.raises(BadPrinter, match="print at 100 %, not fitted to the page"):
+    with pytest.raises(Refused, match="print at 100 %, not fitted to the page"):
         read_printer({"rule_x": "96 mm"})
 
 
 def test_all_faults_are_told_together() -> None:
-    with pytest.raises(BadPrinter) as caught:
+    with pytest.raises(Refused) as caught:
         read_printer(dict.fromkeys(KEYS, "x"))
     assert [fault.where for fault in caught.value.faults] == list(KEYS)

@@ -1,22 +1,30 @@
 import pytest
 
-from tagend.cards.leader.audit.finding import Finding, Found
+from tagend.cards.leader.audit.finding import Fact, Finding
 from tagend.cards.practice.rules import Rule, Severity
 
 
 def rule(severity: Severity) -> Rule:
-    return Rule("rise", severity, (), "none", "its own reason", "common practice", "")
+    return Rule(
+        name="rise",
+        severity=severity,
+        limits=(),
+        limit_kind="none",
+        reason="its own reason",
+        standing="common practice",
+        source="",
+    )
 
 
 def test_a_finding_says_the_fact_and_the_reason() -> None:
-    finding = Finding.of(rule("warning"), Found(3, "section 3 is thick"))
+    finding = Finding.of(rule("warning"), Fact(3, "section 3 is thick"))
     assert finding.message == "section 3 is thick: its own reason"
     assert (finding.rule, finding.severity, finding.section) == ("rise", "warning", 3)
     assert finding.standing == "common practice"
 
 
 def test_a_fact_may_bring_its_own_reason() -> None:
-    finding = Finding.of(rule("warning"), Found(3, "section 3 is thick", reason="it is a fact"))
+    finding = Finding.of(rule("warning"), Fact(3, "section 3 is thick", reason="it is a fact"))
     assert finding.message == "section 3 is thick: it is a fact"
 
 
@@ -32,4 +40,4 @@ def test_a_fact_may_bring_its_own_reason() -> None:
 def test_a_fact_may_be_milder_than_its_rule_and_never_graver(
     severity: Severity, milder: Severity, outcome: Severity
 ) -> None:
-    assert Finding.of(rule(severity), Found(1, "so", milder)).severity == outcome
+    assert Finding.of(rule(severity), Fact(1, "so", milder)).severity == outcome

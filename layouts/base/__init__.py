@@ -1,0 +1,1 @@
+"""What anything needs that reads a person's writing: faults, exact quantities, near names."""

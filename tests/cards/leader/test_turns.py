@@ -1,0 +1,205 @@
+"""A knot's turns are decided once: all that is cut, printed and told of one knot says the same."""
+
+import json
+import re
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tagend.cards.base.units import parse_diameter
+from tagend.cards.figures.figure import knot_strands
+from tagend.cards.leader.allowance import Allowance, wraps_mm
+from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.turns import end_turns, joint_turns
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.leader.worksheet_json import json_line
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.knots import Side, Sides
+from tagend.cards.practice.practice import Practice
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import joint_words
+from tagend.cards.words.lessons import Lesson, lessons
+from tagend.cards.words.tying_words import turn_words, tying_lines
+from tests.strategies import recipes
+from tests.tieable import counts, seeds, tieable
+from tests.written import PRACTICE, leader, practice, recipe, section
+
+KNOTS = load_knots()
+BLOOD = KNOTS.find("blood")
+COMMON_ROWS = '{ from = "0.020 in", each = 2 }, { from = "0.011 in", each = 4 }, { each = 8 }'
+# A person whose fly knots and joints all have turns that depend on the strand.
+LADDERS = practice(
+    "".join(f'[knots."{knot.name}"]\nturns = [{COMMON_ROWS}]\n' for knot in KNOTS if knot.turns)
+)
+
+
+def mm(diameter: str) -> Fraction:
+    return parse_diameter(diameter).mm
+
+
+def ladder(knot: str, *diameters: str) -> list[int]:
+    found = KNOTS.find(knot)
+    return [joint_turns(found, mm(d), mm(d)).thin for d in diameters]
+
+
+def test_turns_grow_as_strands_get_finer() -> None:
+    assert ladder("blood", "0.030 in", "0.023 in", "0.013 in", "4X", "5X") == [3, 4, 5, 7, 7]
+
+
+def test_turns_go_by_the_own_strand_and_grow_by_the_step_on_the_thin_side() -> None:
+    # 5 each, and 2 more on the thin side for a step of 4 thousandths.
+    assert joint_turns(BLOOD, mm("0.017 in"), mm("0.013 in")) == Sides(5, 5 + 2)
+
+
+def test_a_step_in_printed_millimetres_is_the_step_it_rounds() -> None:
+    # 0.010 and 0.007 in are printed as 0.25 and 0.18 mm: 0.07 mm is a step of 0.003 in (0.0762).
+    assert joint_turns(BLOOD, mm("0.25 mm"), mm("0.18 mm")).thin == 7 + 2
+    # 0.008 and 0.006 in are printed as 0.20 and 0.15 mm: 0.05 mm is a step of 0.002 in (0.0508).
+    assert joint_turns(BLOOD, mm("0.20 mm"), mm("0.15 mm")).thin == 7
+
+
+@pytest.mark.parametrize(
+    ("inches", "millimetres"),
+    [("0.009 in", "0.23 mm"), ("0.011 in", "0.28 mm"), ("0.020 in", "0.51 mm")],
+)
+def test_a_strand_in_printed_millimetres_takes_the_turns_of_its_inches(
+    inches: str, millimetres: str
+) -> None:
+    assert ladder("blood", inches) == ladder("blood", millimetres)
+
+
+def test_a_knot_without_turns_counts_none() -> None:
+    assert ladder("perfection loop", "0.023 in") == [0]
+    assert end_turns(KNOTS.find("perfection loop"), mm("0.023 in")) == Sides(0, 0)
+
+
+def test_a_clinch_in_thick_line_makes_the_printed_three_and_a_half_turns() -> None:
+    # D. E. Avery, The New Encyclopedia of Knots, p. 117; the half is the way into the small loop.
+    assert end_turns(KNOTS.find("clinch"), mm("0.024 in")) == Sides(3, 3)
+
+
+@pytest.mark.parametrize(("upper", "lower"), [("2X", "2X"), ("0.010 in", "0.024 in")])
+def test_the_thicker_strand_is_the_thick_side_and_of_like_ones_the_upper(
+    upper: str, lower: str
+) -> None:
+    both = leader(recipe(section("3 ft", upper, knot="doubled blood"), section("3 ft", lower)))
+    (joint,) = both.joints
+    above, below = both.pieces[0].at_fly, both.pieces[1].at_butt
+    # The thin strand is doubled: it alone takes both legs of its turns.
+    doubled = ["doubled" in allowance.shares[0].how for allowance in (above, below)]
+    assert doubled == ([False, True] if upper == lower else [True, False])
+    assert joint.sides == (("thick", "thin") if upper == lower else ("thin", "thick"))
+
+
+def reckoned(of: Leader) -> list[tuple[Joint | End, Side, Allowance]]:
+    """Return each side of each knot of a leader with what its piece is cut longer for it."""
+    found: list[tuple[Joint | End, Side, Allowance]] = []
+    if not of.pieces[0].section.bought:
+        found.append((of.butt, "thick", of.pieces[0].at_butt))
+    for joint, upper, lower in zip(of.joints, of.pieces, of.pieces[1:], strict=False):
+        found += [
+            (joint, side, allowance)
+            for side, piece, allowance in zip(
+                joint.sides, (upper, lower), (upper.at_fly, lower.at_butt), strict=True
+            )
+            if not piece.section.bought
+        ]
+    if not of.pieces[-1].section.bought:
+        found.append((of.fly, "thick", of.pieces[-1].at_fly))
+    return found
+
+
+def wound(allowance: Allowance) -> int | None:
+    """Return the turns that an allowance says it was reckoned with."""
+    says = [share.how for share in allowance.shares if share.into == "wraps"]
+    return int(says[0].split()[0]) if says else None
+
+
+def strands_mm(tied: Joint | End, side: Side) -> tuple[Fraction, Fraction]:
+    """Return the diameter that winds, and the one that it winds round."""
+    if isinstance(tied, End):
+        return tied.meeting.upper_mm, tied.meeting.lower_mm
+    both = sorted((tied.meeting.upper_mm, tied.meeting.lower_mm))
+    return (both[1], both[0]) if side == "thick" else (both[0], both[1])
+
+
+def check_all_say_the_same(of: Leader, by: Practice) -> None:
+    for tied, side, allowance in reckoned(of):
+        knot = tied.knot
+        if knot is None or not (takes := knot.takes.of(side)).core:
+            continue
+        turns = tied.turns.of(side)
+        assert wound(allowance) == (turns or None)
+        line = [share.mm for share in allowance.shares if share.into == "wraps"]
+        if turns:
+            each = wraps_mm(turns, *strands_mm(tied, side), takes.core)
+            assert line == [takes.strands * each]
+    told = {lesson.knot.name: lesson for lesson in lessons(of, ENGLISH)}
+    everywhere: list[Joint | End] = [of.butt, *of.joints, of.fly]
+    for tied in everywhere:
+        if tied.knot is not None:
+            check_lesson(told[tied.knot.name], tied.turns)
+    check_joints(of)
+    check_json(of, by)
+
+
+def check_lesson(lesson: Lesson, turns: Sides[int]) -> None:
+    """Hold the steps and the figure of a lesson against the turns at one place."""
+    assert turns in lesson.turns
+    if len(set(lesson.turns)) > 1:
+        return  # a range, which the words of a lesson are tested for
+    for said, step in zip(lesson.steps, lesson.knot.steps, strict=True):
+        for blank, count in (("{thick}", turns.thick), ("{thin}", turns.thin)):
+            if blank in step:
+                assert f"{count}" in re.findall(r"\d+", said)
+        if "{turns}" in step:
+            assert f"{turns.thin}" in re.findall(r"\d+", said)
+    knot_strands(lesson.knot, turns.thick, turns.thin)  # the figure is drawn of the same two
+
+
+def check_joints(of: Leader) -> None:
+    """Hold the words of joints on the card and on the bench sheet against their turns."""
+    at_joints = [line for line in tying_lines(of, ENGLISH) if line.where[0].isdigit()]
+    for joint, line in zip(of.joints, at_joints, strict=True):
+        said = turn_words(joint.turns, ENGLISH)
+        assert line.says == ", ".join(filter(None, (joint.knot.name, said)))
+        if joint.knot.counted:
+            on_card = joint_words(joint, ENGLISH).removeprefix(joint.knot.name).strip()
+            turns = (joint.turns.thick, joint.turns.thin)
+            assert on_card == "+".join(str(count) for count in turns if count)
+
+
+def check_json(of: Leader, by: Practice) -> None:
+    told = json.loads(json_line(worksheet(of.recipe, by)))
+    turns = [told["butt_turns"], *(each["turns"] for each in told["sections"][:-1])]
+    assert turns[0] == of.butt.turns.thick
+    for joint, above_below in zip(of.joints, turns[1:], strict=True):
+        assert above_below == [joint.turns.of(side) for side in joint.sides]
+    assert told["sections"][-1]["turns"] is None
+    assert told["fly_turns"] == of.fly.turns.thick
+
+
+@given(seeds, counts, st.sampled_from([PRACTICE, LADDERS]))
+@settings(max_examples=60, deadline=None)
+def test_all_that_is_said_of_a_tieable_leader_says_the_same_turns(
+    seed: int, count: int | None, by: Practice
+) -> None:
+    check_all_say_the_same(leader(tieable(seed, count).recipe, by), by)
+
+
+@given(recipes, st.sampled_from([PRACTICE, LADDERS]))
+@settings(max_examples=80, deadline=None)
+def test_all_that_is_said_of_any_leader_says_the_same_turns(of: Recipe, by: Practice) -> None:
+    check_all_say_the_same(leader(of, by), by)
+
+
+def test_a_fly_knot_in_thick_line_is_cut_and_told_alike() -> None:
+    of = leader(recipe(section("9 ft", "0.030 in"), fly="clinch"), LADDERS)
+    assert wound(of.pieces[0].at_fly) == 2
+    lesson = lessons(of, ENGLISH)[-1]
+    assert (lesson.knot.name, lesson.turns) == ("clinch", (Sides(2, 2),))
+    assert "Wind the tag 2 turns" in " ".join(lesson.steps)
