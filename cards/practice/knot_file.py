@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Any, TypeVar, get_args
 
 from tagend.cards.base.errors import Fault, refused
-from tagend.cards.base.file_schema import ANY, FLAG, Schema, TableReader, by, table, whole_number
+from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
 from tagend.cards.base.named_table import NAMING, RowKind, read_our_file, read_shelf, row_kind
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import list_of, one_of, text_line
@@ -169,15 +169,16 @@ _KNOTS = table(
     },
     {"tag": "tag_mm", "loop": "loop_mm", "fly_loop": "fly_loop_mm"},
 )
-_PARTS: Mapping[type, Schema] = {
-    Rung: table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER}, {"from": "from_mm"}),
-    Hold: table(
-        Hold, {"length": _LENGTH, "from": _DIAMETER}, {"length": "length_mm", "from": "from_mm"}
-    ),
-    Takes: _TAKES,
-    Sides: table(Sides, {"thick": _TAKES, "thin": _TAKES}),
-    Knots: _KNOTS,
-}
+_FROM = {"from": "from_mm"}
 _READERS: Mapping[type, TableReader[Any]] = {
-    part: TableReader(schema) for part, schema in _PARTS.items()
+    part: TableReader(schema)
+    for part, schema in {
+        Rung: table(
+            Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER}, {"from": "from_mm"}
+        ),
+        Hold: table(Hold, {"length": _LENGTH, "from": _DIAMETER}, {"length": "length_mm", **_FROM}),
+        Takes: _TAKES,
+        Sides: table(Sides, {"thick": _TAKES, "thin": _TAKES}),
+        Knots: _KNOTS,
+    }.items()
 }

@@ -7,19 +7,20 @@ order mark, without which a common spreadsheet takes it for an older encoding; n
 import csv
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from io import StringIO
-from typing import NamedTuple
 
 from tagend.cards.base.errors import refused
 
 _FORMULA = re.compile(r"'*[=+\-@]")
 
 
-class Lines(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Lines:
     """What a table holds, line by line."""
 
-    header: list[str]  # as `column_name` spells them
-    rows: list[tuple[int, list[str]]]  # with their numbers; a spreadsheet calls the header 1
+    header: tuple[str, ...]  # in small letters, with _ for spaces
+    rows: tuple[tuple[int, Sequence[str]], ...]  # numbered; the header is 1
     between: str  # what parts the cells
 
 
@@ -36,10 +37,12 @@ def read_lines(data: bytes) -> Lines | None:
         return None
     between = max(",;\t", key=text.partition("\n")[0].count)
     header, *rows = _cells(text, between)
-    numbered = [
-        (number, row) for number, row in enumerate(rows, start=2) if any(map(str.strip, row))
-    ]
-    return Lines([_column_name(cell) for cell in header], numbered, between)
+    numbered = enumerate(rows, start=2)
+    return Lines(
+        header=tuple(map(_column_name, header)),
+        rows=tuple((number, row) for number, row in numbered if any(map(str.strip, row))),
+        between=between,
+    )
 
 
 def named_cells(header: Sequence[str], row: Sequence[str]) -> dict[str, str]:

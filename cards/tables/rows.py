@@ -1,7 +1,7 @@
 """The rows of a table of recipes: the bytes of a CSV file in, rows of named cells out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.tables.columns import COLUMNS, NEEDED
@@ -11,7 +11,8 @@ from tagend.layouts.base.near_names import suggestion
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand
 
 
-class TableRow(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class TableRow:
     """One row that is not empty."""
 
     number: int  # as a spreadsheet counts: the header is 1
@@ -54,4 +55,4 @@ def _header_faults(header: Sequence[str]) -> Iterator[Fault]:
 
 
 def _unknown(column: str) -> Fault:
-    return Fault("row 1", f"{column[:40]!r} is no column", suggestion(column, list(COLUMNS)))
+    return Fault("row 1", f"{column[:40]!r} is no column", suggestion(column, COLUMNS))
