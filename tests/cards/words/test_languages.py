@@ -26,10 +26,10 @@ from tagend.cards.words.language import (
     read_language,
     wording_in,
 )
-from tagend.cards.words.translation import missing, unknown
 from tagend.fonts import Weight
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.stock import card_size
+from tests.translation import missing, unknown
 from tests.tree import ROOT, SAMPLES
 from tests.written import PRACTICE, practice
 
