@@ -139,9 +139,13 @@ def write_whole(name: str, data: bytes) -> None:
     try:
         replace_whole(Path(name), data)
     except OSError as error:
-        raise refused(
-            f"cannot be written: {error.strerror}", "name a file in a folder you may write to", name
-        ) from None
+        raise not_written(name, error) from None
+
+
+def not_written(name: str, error: OSError) -> Refused:
+    """Return the refusal of a file that the system does not let us write."""
+    found = f"cannot be written: {error.strerror}"
+    return refused(found, "name a file in a folder you may write to", name)
 
 
 def naming(name: str) -> AbstractContextManager[None]:
