@@ -3,6 +3,7 @@
 from fractions import Fraction
 from typing import NamedTuple
 
+from tagend.cards.base.shown_lengths import inches as inches
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.practice.knots import PRINTED_MM, ROUNDED_MM, Knot
 from tagend.cards.practice.materials import Material
@@ -33,9 +34,6 @@ class Meeting(NamedTuple):
     @property
     def wire(self) -> bool:
         return "wire" in (self.upper.kind, self.lower.kind)
-
-
-_TENTHS_PER_MM = 10 / DIAMETER_MM["thou"]  # of a thousandth of an inch
 
 
 def untieable(knot: Knot, meeting: Meeting) -> str | None:
@@ -69,10 +67,3 @@ def disputed(knot: Knot, meeting: Meeting) -> bool:
     )
     like_size = abs(meeting.step_mm) <= DIAMETER_MM["thou"] + PRINTED_MM
     return meeting.mixed and knot.mixed == "hard nylon" and hard and like_size
-
-
-def inches(diameter_mm: Fraction) -> str:
-    """Return a diameter or step as the trade says it: `0.003 in`, to a tenth of a thousandth."""
-    tenths = round(diameter_mm * _TENTHS_PER_MM)
-    digits = f"{tenths:05}"
-    return f"0.{digits[-4:].rstrip('0').ljust(3, '0')} in"
