@@ -11,7 +11,7 @@ from typing import Any, cast
 from pydantic_core import CoreSchema, ErrorDetails, SchemaValidator, ValidationError
 from pydantic_core.core_schema import DataclassField, ValidationInfo
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
+from tagend.layouts.base.faults import Fault, Refused, below, refused
 from tagend.layouts.base.near_names import suggestion
 
 Schema = CoreSchema

@@ -8,10 +8,10 @@ from typing import Generic, NamedTuple, Protocol, TypeVar
 
 from pydantic_core import SchemaValidator
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
 from tagend.cards.base.file_schema import Schema, check, known_keys, optional, plain_text
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.value_readers import by, list_of, text_line
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
 
 NAME_MOST = 30
@@ -102,13 +102,9 @@ def read_shelf(kind: Kind[R], ours: Mapping[str, object], own: Mapping[str, obje
     rows: list[R] = []
     faults: list[Fault] = []
     for name in dict.fromkeys((*tables, *own)):
-        try:
+        with noting(faults), under(name if name.isprintable() else repr(name)):
             rows.append(_row(kind, name, tables.get(name, {}), own.get(name, {})))
-        except Refused as refusal:
-            heading = name if name.isprintable() else repr(name)
-            faults += (below(heading, fault) for fault in refusal.faults)
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     # Own rows come last, so that a clash is told of the row that a person can change.
     return _shelve(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
 
@@ -151,9 +147,7 @@ def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R
     if "name" in own:
         raise refused("the heading is the name", "leave this key out", "name")
     row: R = check(kind.schema, {**ours, **own, "name": name}, None, kind.keys)
-    faults = tuple(kind.contradictions(row))
-    if faults:
-        raise Refused(*faults)
+    refuse_any(kind.contradictions(row))
     return row
 
 
@@ -171,6 +165,5 @@ def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
             if owner is not row:
                 found = f"{name!r} already means {owner.name}"
                 faults.append(Fault(row.name, found, "choose another name"))
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return Shelf(word, tuple(rows), names, codes)

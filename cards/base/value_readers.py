@@ -3,8 +3,8 @@
 from collections.abc import Callable
 from typing import TypeVar
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
 from tagend.cards.base.file_schema import Schema, parsed, plain_text
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 
 T = TypeVar("T")
 
@@ -54,12 +54,9 @@ def list_of(
         items: list[T] = []
         faults: list[Fault] = []
         for place, value in enumerate(values, start=1):
-            try:
+            with noting(faults), under(f"{word} {place}"):
                 items.append(read(value))
-            except Refused as refusal:
-                faults += (below(f"{word} {place}", fault) for fault in refusal.faults)
-        if faults:
-            raise Refused(*faults)
+        refuse_any(faults)
         return tuple(items)
 
     return read_all
