@@ -1,10 +1,10 @@
-"""Named rows of a data file: its tables in, a shelf out where each row stands under its names."""
+"""Named rows of a data file: its tables in, a table out that finds each row by its names."""
 
 import os
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Generic, NamedTuple, Protocol, TypeVar
+from typing import Generic, Protocol, TypeVar
 
 from pydantic_core import SchemaValidator
 
@@ -24,7 +24,7 @@ _CODE = re.compile(r"[A-Z][A-Z0-9]{0,2}")
 
 
 class Row(Protocol):
-    """What a shelf needs to know of a row."""
+    """What a table needs to know of its rows."""
 
     @property
     def name(self) -> str: ...
@@ -37,7 +37,8 @@ class Row(Protocol):
 R = TypeVar("R", bound=Row)
 
 
-class Kind(NamedTuple, Generic[R]):
+@dataclass(frozen=True, slots=True)
+class Kind(Generic[R]):
     """How the tables of one file are read: what a row is called, its schema and its laws."""
 
     word: str
@@ -79,7 +80,7 @@ class Shelf(Generic[R]):
 
 
 def plain_name(name: str) -> str:
-    """Return a name as shelves compare it: `Surgeon’s  Loop` is `surgeons loop`."""
+    """Return a name as tables compare it: `Surgeon’s  Loop` is `surgeons loop`."""
     words = re.sub(r"[-‐‑–_\s]+", " ", name.translate(_APOSTROPHES)).strip().casefold()
     return words.removesuffix(" knot")
 
@@ -92,7 +93,7 @@ def row_kind(word: str, schema: Schema, contradictions: Callable[[R], Iterable[F
 
 
 def read_shelf(kind: Kind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
-    """Return a shelf of our file's tables with a person's own over them, key by key.
+    """Return the rows of our file's tables with a person's own over them, key by key.
 
     Raises `Refused` with every fault of every table.
     """
@@ -152,7 +153,7 @@ def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R
 
 
 def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
-    """Return the rows on a shelf, refusing any that takes a name or code of one before it."""
+    """Return the rows under their names, refusing any that takes a name or code of one before it."""
     names: dict[str, R] = {}
     codes: dict[str, R] = {}
     faults = []
