@@ -153,7 +153,7 @@ def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R
 
 
 def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
-    """Return the rows under their names, refusing any that takes a name or code of one before it."""
+    """Return the rows under their names, refusing one that takes a name or code of another."""
     names: dict[str, R] = {}
     codes: dict[str, R] = {}
     faults = []
