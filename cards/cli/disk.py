@@ -1,7 +1,6 @@
 """The disk: a name in, what the file holds out; bytes in, the file written whole or not at all."""
 
 import os
-import secrets
 import stat
 import sys
 from pathlib import Path
@@ -37,7 +36,7 @@ def write_whole(name: str, data: bytes) -> None:
     what was there.
     """
     target = Path(os.path.realpath(name))
-    part = target.parent / f".{secrets.token_hex(8)}.part"
+    part = target.parent / f".{os.urandom(8).hex()}.part"
     try:
         mode = _mode_of(target, name)
         try:
