@@ -5,6 +5,7 @@ from typing import TypeVar
 
 from tagend.cards.base.file_schema import Schema, parsed, plain_text
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
+from tagend.layouts.base.near_names import suggestion
 
 T = TypeVar("T")
 
@@ -36,7 +37,7 @@ def one_of(*words: str) -> Callable[[object], str]:
 
     def read(value: object) -> str:
         if value not in words:
-            raise refused(f"{str(value)[:40]!r} is not known", f"write one of: {', '.join(words)}")
+            raise refused(f"{str(value)[:40]!r} is not known", suggestion(str(value), words))
         return str(value)
 
     return read
