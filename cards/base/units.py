@@ -42,6 +42,11 @@ class Quantity:
     def __str__(self) -> str:
         return self.written
 
+    @property
+    def unit(self) -> str:
+        """The unit it ends in: `in` for 7 ft 6 in, `X` for 4X."""
+        return "X" if self.plain.endswith("X") else self.plain.rsplit(" ", 1)[1]
+
 
 @dataclass(frozen=True, slots=True)
 class Length(Quantity):
@@ -50,11 +55,6 @@ class Length(Quantity):
     @property
     def mm(self) -> Fraction:
         return self.amount
-
-    @property
-    def unit(self) -> str:
-        """The unit it ends in: `in` for 7 ft 6 in."""
-        return self.plain.rsplit(" ", 1)[1]
 
     @property
     def in_inches(self) -> bool:
@@ -75,11 +75,6 @@ class Diameter(Quantity):
         """The diameter in thousandths of an inch."""
         return self.amount / DIAMETER_MM["thou"]
 
-    @property
-    def unit(self) -> str:
-        """`in`, `thou`, `mm` or `X`."""
-        return "X" if self.plain.endswith("X") else self.plain.rsplit(" ", 1)[1]
-
 
 @dataclass(frozen=True, slots=True)
 class Strength(Quantity):
@@ -88,10 +83,6 @@ class Strength(Quantity):
     @property
     def kg(self) -> Fraction:
         return self.amount
-
-    @property
-    def unit(self) -> str:
-        return self.plain.rsplit(" ", 1)[1]
 
 
 @dataclass(frozen=True, slots=True)

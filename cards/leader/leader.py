@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.leader.allowance import (
     BARE,
@@ -16,6 +15,7 @@ from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
+from tagend.layouts.base.faults import Fault, Refused
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
 from tagend.cards.base.units import Length
 from tagend.cards.leader.leader import round_up
 from tagend.cards.practice.knots import Knot, Knots
+from tagend.layouts.base.faults import refused
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tagend.cards.base.shown_lengths import inches as inches
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.materials import Material
@@ -42,9 +43,6 @@ class Meeting:
         return "wire" in (self.upper.kind, self.lower.kind)
 
 
-_TENTHS_PER_MM = 10 / DIAMETER_MM["thou"]  # of a thousandth of an inch
-
-
 def untieable(knot: Knot, meeting: Meeting) -> str | None:
     """Return why the knot cannot join these strands at all, or None where it can."""
     if meeting.wire and not knot.wire:
@@ -80,10 +78,3 @@ def disputed(knot: Knot, meeting: Meeting) -> bool:
     )
     like_size = step_up_to(abs(meeting.step_mm), _LIKE_SIZE_MM)
     return meeting.mixed and knot.mixed == "hard nylon" and hard and like_size
-
-
-def inches(diameter_mm: Fraction) -> str:
-    """Return a diameter or step as the trade says it: `0.003 in`, to a tenth of a thousandth."""
-    tenths = round(diameter_mm * _TENTHS_PER_MM)
-    digits = f"{tenths:05}"
-    return f"0.{digits[-4:].rstrip('0').ljust(3, '0')} in"

@@ -6,10 +6,10 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal, cast, get_args
 
-from tagend.cards.base.errors import Fault, Refused, below, refused, under
 from tagend.cards.base.file_schema import ANY, TableReader, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.layouts.base.faults import Fault, Refused, below, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
 Limits = tuple[Fraction, ...]

@@ -4,13 +4,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length, length_number
 from tagend.cards.base.units import Length, Span, parse_span
 from tagend.cards.leader.audit.lengths import too_short
 from tagend.cards.leader.leader import Leader, Piece, round_up, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import refused
 
 _SHORTER_BUTT = "write a shorter butt"
 _LONGER_TOTAL = "write a longer total"

@@ -5,10 +5,10 @@ from pathlib import Path
 
 from click.testing import CliRunner, Result
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.cli.new import command
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE, recipe, section
 
 SECTIONS = ("30 in", "0.021 in", "nylon", "")

@@ -3,8 +3,8 @@ from importlib.resources import files
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
+from tagend.layouts.base.faults import Refused
 from tests.written import practice
 
 COMMON = common_practice()
