@@ -32,19 +32,20 @@ CARDS = {
 }
 LAYOUTS = {
     "paper": (),
+    "strangers": (),
     "stock": ("paper",),
-    "codes": ("paper",),
-    "logo": ("paper",),
+    "codes": ("paper", "strangers"),
+    "logo": ("paper", "strangers"),
     "sheets": ("paper", "stock"),
-    "pdf": ("paper", "codes", "sheets"),
+    "pdf": ("paper", "strangers", "codes", "sheets"),
 }
 # Of the rooms that set something on paper: what they may import beyond `cards`.
 _PAPER = ("layouts.paper", "layouts.stock", "layouts.codes", "fonts")
 BEYOND = {
     "cards.figures": ("layouts.paper",),
     "cards.faces": _PAPER,
-    "cards.printing": (*_PAPER, "layouts.logo", "layouts.sheets", "layouts.pdf"),
-    "cards.cli": (*_PAPER, "layouts.logo", "layouts.sheets"),
+    "cards.printing": (*_PAPER, "layouts.strangers", "layouts.sheets", "layouts.pdf"),
+    "cards.cli": (*_PAPER, "layouts.strangers", "layouts.logo", "layouts.sheets"),
     **{f"layouts.{room}": ("fonts",) for room in LAYOUTS},
 }
 
