@@ -45,7 +45,7 @@ def raster_of(data: bytes) -> tuple[int, int, Bits, bytes]:
     picture.thumbnail(BOX)
     if picture.mode == "L" and not any(picture.histogram()[1:-1]):
         picture = picture.convert("1")
-    return picture.width, picture.height, _BITS[picture.mode], compress(picture.tobytes(), 9)
+    return picture.width, picture.height, _BITS[picture.mode], compress(picture.tobytes())
 
 
 def _reader(data: bytes) -> Shown:

@@ -34,7 +34,7 @@ def drawn_svg(data: bytes) -> "Image.Image":
         )
     except ValueError as fault:
         raise Unreadable(f"this SVG cannot be drawn: {fault}", "save it as plain SVG") from None
-    return Image.open(BytesIO(drawn), formats=["PNG"])
+    return Image.open(BytesIO(drawn), formats=["PNG"]).convert("RGB")  # clear nowhere
 
 
 def _checked(data: bytes) -> str:

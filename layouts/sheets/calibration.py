@@ -16,7 +16,8 @@ from tagend.layouts.stock.formats import Paper
 
 REACH = 5 * MM  # of an edge scale to either side of its zero
 LEAST = (139 * MM, 205 * MM)  # of a paper: room for the rules, and for words beside them
-SIZE, TITLE, LEADING = 8.0, 14.0, 1.25  # points; of lines
+TITLE, LARGE, SMALL = 14.0, 10.0, 8.0  # points
+LEADING = 1.25
 
 _RULE_X, _RULE_Y = 44 * MM, 25 * MM  # from the top and from the right edge
 _LEFT, _TOP, _RIGHT = 40 * MM, 60 * MM, 45 * MM  # of the words: past the scale and the rules
@@ -106,19 +107,28 @@ def _sheet(paper: Paper, side: Side, items: Sequence[Item]) -> Sheet:
 
 
 def _words(paper: Paper, title: str, paragraphs: Sequence[str]) -> tuple[Item, ...]:
-    """Return the title and numbered paragraphs, one below the other."""
+    """Return the title and numbered paragraphs in the larger type that has room."""
+    for size in (LARGE, SMALL):
+        items, end = _set(title, paragraphs, size, paper.width - _LEFT - _RIGHT)
+        if end <= paper.height - 2 * MARK:
+            return tuple(items)
+    raise TooSmallToMeasure(paper)
+
+
+def _set(
+    title: str, paragraphs: Sequence[str], size: float, width: float
+) -> tuple[list[Item], float]:
+    """Return words one below the other, and where they end."""
     items: list[Item] = []
     y = _TOP
     told: list[tuple[str, Weight, float]] = [(title, "bold", TITLE)]
-    told += [(f"{number}. {text}", "medium", SIZE) for number, text in enumerate(paragraphs, 1)]
-    for text, weight, size in told:
-        for line in break_lines(text, weight, size, paper.width - _LEFT - _RIGHT):
-            items += line.at(_LEFT, y + CAP_HEIGHT * size)
-            y += LEADING * size
-        y += SIZE / 2
-    if y > paper.height - 2 * MARK:
-        raise TooSmallToMeasure(paper)
-    return tuple(items)
+    told += [(f"{number}. {text}", "medium", size) for number, text in enumerate(paragraphs, 1)]
+    for text, weight, points in told:
+        for line in break_lines(text, weight, points, width):
+            items += line.at(_LEFT, y + CAP_HEIGHT * points)
+            y += LEADING * points
+        y += size / 2
+    return items, y
 
 
 def _path(steps: Iterable[Step], line: float, upright: bool) -> Path:

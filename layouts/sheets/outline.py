@@ -35,8 +35,9 @@ def stock_outline(stock: Stocked, page: Paper, told: Sequence[str], rule: RuleWo
     room = page.height - 2 * EDGE - NEXT - words.height
     for width, height in ((stock.width, stock.height), (stock.height, stock.width)):
         if fits(width, page.width - 2 * EDGE) and fits(height, room):
-            outline = _outline(stock, (page.width - width) / 2, EDGE, width, height)
-            return _page(page, [outline], words, EDGE + height + NEXT)
+            y = (page.height - height - NEXT - words.height) / 2
+            outline = _outline(stock, (page.width - width) / 2, y, width, height)
+            return _page(page, [outline], words, y + height + NEXT)
     whole = Paper(stock.name, stock.width, stock.height)
     outline = _outline(stock, 0, 0, stock.width, stock.height)
     return _page(whole, [outline], _words(stock.name, told, rule, stock.width))
