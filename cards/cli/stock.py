@@ -1,4 +1,4 @@
-"""`tagend stock`: the papers, card sizes and label sheets that the tool knows; a picture of one."""
+"""`tagend stock`: the papers, card sizes and label sheets that it knows; the outline of one."""
 
 from collections.abc import Iterable
 from typing import TYPE_CHECKING

@@ -183,10 +183,11 @@ def test_a_camera_that_was_turned_is_heeded() -> None:
     assert (logo.width, logo.height) == (50, 200)
 
 
-@pytest.mark.parametrize("data", KINDS.values(), ids=KINDS.keys())
-def test_the_same_file_gives_the_same_bytes(data: bytes) -> None:
-    assert of(data) == of(bytes(data))
-    assert page_of(of(data)) == page_of(of(data))
+@pytest.mark.parametrize("kind", ["png", "jpeg", "svg", "pdf"])
+def test_the_same_file_gives_the_same_bytes(kind: str) -> None:
+    one, other = of(KINDS[kind]), of(bytes(KINDS[kind]))
+    assert one == other
+    assert page_of(one) == page_of(other)
 
 
 def ours() -> bytes:

@@ -128,7 +128,7 @@ def test_the_library_below_says_nothing_about_damage(tmp_path: Path) -> None:
     assert (done.stdout, done.stderr) == ("1\n", "")
 
 
-@settings(max_examples=20, deadline=None)  # a process each
+@settings(max_examples=8, deadline=None)  # a process each
 @given(st.data())
 def test_damage_is_refused_or_overcome_but_never_a_crash(data: st.DataObject) -> None:
     whole = bytearray(pdf_with([RECIPE]))
