@@ -18,7 +18,7 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
-    from tagend.layouts.logo.logo import Logo
+    from tagend.layouts.paper.raster import Raster
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -76,17 +76,17 @@ def load_shop(name: str | None) -> Shop:
     return replace(shop, font=font, logo=logo)
 
 
-def load_logo(shop: Shop, name: str | None) -> "Logo | None":
+def load_logo(shop: Shop, name: str | None) -> "Raster | None":
     """Return the logo that the shop file of this name names; without one, None."""
     if name is None or shop.logo is None:
         return None
-    from tagend.layouts.logo.logo import BadLogo
     from tagend.layouts.logo.logo_file import read_logo
+    from tagend.layouts.strangers.unreadable import Unreadable
 
     with naming(name), under("logo", ": "), naming(shop.logo):
         try:
             return read_logo(read_bytes(shop.logo))
-        except BadLogo as bad:
+        except Unreadable as bad:
             raise refused(bad.found, bad.instead) from None
 
 

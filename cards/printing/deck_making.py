@@ -11,7 +11,7 @@ from tagend.cards.printing.card_making import CardText, cards_alike, cards_of, l
 from tagend.cards.words.cautions import cautions_for
 from tagend.cards.words.language import Wording
 from tagend.layouts.base.faults import refused
-from tagend.layouts.logo.logo import Logo
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.sheets.imposition import Card
 from tagend.layouts.stock.formats import CardSize
 
@@ -38,7 +38,7 @@ def deck(
     practice: Practice,
     shop: Shop,
     wording: Wording,
-    logo: Logo | None = None,
+    logo: Raster | None = None,
 ) -> list[Card]:
     """Return the cards between a cover with an index, and a reference and a cautions card.
 
