@@ -17,9 +17,17 @@ from tagend.cards.recipe.recipe_file import read_recipe
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
+    from tagend.cards.printing.job import Job
     from tagend.layouts.logo.logo import Logo
 
 F = TypeVar("F", bound=Callable[..., object])
+
+
+def paper_option(command: F) -> F:
+    """Give a command its --paper option."""
+    return click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")(
+        command
+    )
 
 
 def recipes_argument(command: F) -> F:
@@ -71,29 +79,28 @@ def load_shop(name: str | None) -> Shop:
     return replace(shop, font=font, logo=logo)
 
 
-def load_logo(shop: Shop, name: str | None) -> "Logo | None":
-    """Return the logo that the shop file of this name names; without one, None."""
-    if name is None or shop.logo is None:
+def load_job(name: str | None, *, logo: bool = False) -> "Job":
+    """Return the job that the shop file asks for, with its logo where one is printed."""
+    from tagend.cards.printing.job import job_of
+
+    shop = load_shop(name)
+    if name is None:
+        return job_of(shop)
+    with naming(name):
+        return job_of(shop, _logo(shop) if logo else None)
+
+
+def _logo(shop: Shop) -> "Logo | None":
+    if shop.logo is None:
         return None
     from tagend.layouts.logo.logo import BadLogo
     from tagend.layouts.logo.logo_file import read_logo
 
-    with naming(name), under("logo", ": "), naming(shop.logo):
+    with under("logo", ": "), naming(shop.logo):
         try:
             return read_logo(read_bytes(shop.logo))
         except BadLogo as bad:
             raise refused(bad.found, bad.instead) from None
-
-
-def load_paper_shop(name: str | None) -> Shop:
-    """Return what the shop file says, with what it says of stock, printer and font checked."""
-    shop = load_shop(name)
-    if name is not None:
-        from tagend.cards.printing.own_paper import check_paper
-
-        with naming(name):
-            check_paper(shop)
-    return shop
 
 
 def load_practice(shop: str | None) -> Practice:

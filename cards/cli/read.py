@@ -8,7 +8,7 @@ import click
 
 from tagend.cards.base.errors import refused
 from tagend.cards.cli.files import load_practice, naming, read_bytes, shop_option, write_whole
-from tagend.cards.cli.folder import write_each
+from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text

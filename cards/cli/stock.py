@@ -5,10 +5,11 @@ from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.cli.files import load_paper_shop, shop_option, write_whole
+from tagend.cards.cli.files import load_job, shop_option
+from tagend.cards.cli.print_command import write_pdf
 
 if TYPE_CHECKING:
-    from tagend.cards.practice.shop_file import Shop
+    from tagend.layouts.stock.formats import Stock
 
 
 @click.command("stock")
@@ -25,22 +26,18 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
         raise click.UsageError("Name what to draw; without -o all stock is listed.", context)
     if name is not None and output is None:
         raise click.UsageError("Missing option '-o' / '--output'.", context)
-    wants = load_paper_shop(shop)
+    job = load_job(shop)
     if name is None or output is None:
-        _list(wants)
+        _list(job.stock)
         return
-    from tagend.cards.printing.stock_printing import stock_pdf
+    from tagend.cards.printing.stock import stock_pdf
 
-    write_whole(output, stock_pdf(name, wants))
-    click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+    write_pdf(output, stock_pdf(job, name))
 
 
-def _list(shop: "Shop") -> None:
-    from tagend.cards.printing.own_paper import own_paper
+def _list(stock: "Stock") -> None:
     from tagend.layouts.paper.lengths import size_in_mm
 
-    with own_paper(shop) as own:
-        stock = own.stock
     _section("papers", ((p.name, size_in_mm(p.width, p.height)) for p in stock.papers.values()))
     _section("card sizes", ((c.name, size_in_mm(c.width, c.height)) for c in stock.cards.values()))
     _section(

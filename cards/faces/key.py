@@ -4,13 +4,13 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 from typing import NamedTuple
 
-from tagend.cards.faces.block import Block, Scale, stacked
-from tagend.cards.faces.label_spacing import spread
+from tagend.cards.faces.block import Block, stacked
+from tagend.cards.faces.captions import without_overlap
 from tagend.cards.faces.marks import sleeve
 from tagend.cards.faces.pattern import Band, patterned
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.leader import Piece
-from tagend.cards.practice.materials import Materials, Pattern
+from tagend.cards.practice.materials import Material, Pattern
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Item, Path
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, break_lines, fits
@@ -23,10 +23,10 @@ _DROP = 0.25  # from a baseline to the end of its line
 _BETWEEN = 0.15  # from one line to the next
 
 
-class _Kind(NamedTuple):
-    """What strands of one look have in common."""
+class _Look(NamedTuple):
+    """What strands that look alike have in common."""
 
-    material: str
+    material: Material
     guard: bool
 
 
@@ -46,14 +46,15 @@ class _Entry(NamedTuple):
         return self.indent + self.line.width
 
 
-def key(plotted: Plot, materials: Materials, wording: Wording, scale: Scale, note: str) -> Block:
+def key(plotted: Plot, note: str) -> Block:
     """Return the lines of the key, its materials by their pieces where there is room.
 
     The note stands at the right of the last line. Raises `TooWide`.
     """
-    notes = break_lines(note, "medium", scale.small, plotted.width)
+    scale = plotted.scale
+    notes = break_lines(note, scale.medium, scale.small, plotted.width)
     entries = [
-        *_materials(plotted, materials, wording, scale),
+        *_materials(plotted),
         *(_Entry(line, plotted.width) for line in notes),
     ]
     gap = _GAP * scale.small
@@ -63,40 +64,39 @@ def key(plotted: Plot, materials: Materials, wording: Wording, scale: Scale, not
     return stacked(blocks, _BETWEEN * scale.small)
 
 
-def _materials(
-    plotted: Plot, materials: Materials, wording: Wording, scale: Scale
-) -> Iterator[_Entry]:
+def _materials(plotted: Plot) -> Iterator[_Entry]:
+    scale = plotted.scale
     indent = (_SWATCH + _APART) * scale.small
-    kinds = _kinds(plotted)
-    for kind, middle in kinds.items():
-        known = _Kind(kind.material, guard=False) in kinds
-        word = _word(kind, wording, known=known)
-        swatch = materials.find(kind.material).pattern, kind.guard
-        first, *more = break_lines(word, "medium", scale.small, plotted.width - indent)
+    looks = _looks(plotted)
+    for look, middle in looks.items():
+        known = _Look(look.material, guard=False) in looks
+        word = _word(look, plotted.told.wording, known=known)
+        swatch = look.material.pattern, look.guard
+        first, *more = break_lines(word, scale.medium, scale.small, plotted.width - indent)
         yield _Entry(first, middle, swatch)
         yield from (_Entry(line, middle) for line in more)
 
 
-def _word(kind: _Kind, wording: Wording, *, known: bool) -> str:
+def _word(look: _Look, wording: Wording, *, known: bool) -> str:
     """Return what a look stands for; the material of a bite guard, where no other piece has it."""
-    material = wording.material(kind.material)
-    if not kind.guard:
+    material = wording.material(look.material.name)
+    if not look.guard:
         return material
     return wording.say("bite_guard") if known else wording.say("guard", strand=material)
 
 
-def _kinds(plotted: Plot) -> dict[_Kind, float]:
+def _looks(plotted: Plot) -> dict[_Look, float]:
     """Return each look once, from the butt to the fly, and the middle of its first pieces."""
-    kinds: dict[_Kind, float] = {}
+    looks: dict[_Look, float] = {}
     places = zip(plotted.leader.pieces, plotted.bands, strict=True)
-    for kind, group in groupby(places, key=lambda place: _kind(place[0])):
+    for look, group in groupby(places, key=lambda place: _look(place[0])):
         bands = [band for _, band in group]
-        kinds.setdefault(kind, (bands[0].x + bands[-1].end) / 2)
-    return kinds
+        looks.setdefault(look, (bands[0].x + bands[-1].end) / 2)
+    return looks
 
 
-def _kind(piece: Piece) -> _Kind:
-    return _Kind(piece.section.material, piece.part == "bite guard")
+def _look(piece: Piece) -> _Look:
+    return _Look(piece.material, piece.part == "bite guard")
 
 
 def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_Entry]]:
@@ -113,7 +113,7 @@ def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_En
 def _line(entries: Sequence[_Entry], width: float, gap: float) -> Iterator[Item]:
     widths = [entry.width + gap for entry in entries]
     room = max(width + gap, sum(widths))  # which are equal but for the slack of a fit
-    places = spread([entry.wish + gap / 2 for entry in entries], widths, room)
+    places = without_overlap([entry.wish + gap / 2 for entry in entries], widths, room)
     for entry, middle in zip(entries, places or (), strict=True):
         left = middle - gap / 2 - entry.width / 2
         yield from _swatch(entry, left)

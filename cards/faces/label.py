@@ -5,10 +5,10 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
-from tagend.cards.leader.leader import Leader
+from tagend.cards.faces.told import Told
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import spans, strand
-from tagend.fonts import Weight
+from tagend.fonts import Chain, Fonts
 from tagend.layouts.codes.code import DESIGN_MODULE, MODULES, QUIET
 from tagend.layouts.paper.face import Code, Face, Item, Path, Symbol, rectangle, segment, shifted
 from tagend.layouts.paper.legible import FLOOR
@@ -49,11 +49,7 @@ class _Room(NamedTuple):
 
 
 def wallet_label(
-    leader: Leader,
-    symbol: Symbol,
-    stock: LabelSheet,
-    wording: Wording,
-    note: LabelNote = PLAIN,
+    told: Told, symbol: Symbol, stock: LabelSheet, fonts: Fonts, note: LabelNote = PLAIN
 ) -> Face:
     """Return the label in the largest type and code that fit.
 
@@ -63,14 +59,14 @@ def wallet_label(
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
     room = _Room(stock.width - 2 * inset, stock.height - 2 * inset, inset)
-    lines = _lines(leader, wording, note)
+    lines = _lines(told, fonts, note)
     for modules in (_WELL, _FINE):
         for kept in range(len(lines), _MUST - 1, -1):
             placed = (_placed(lines[:kept], symbol, module, room) for module in modules)
             ways = [way for way in placed if way is not None]
             if ways:
                 items = max(ways, key=lambda way: way.worth).items  # of equals the largest code
-                return Face(leader.recipe.name, stock.width, stock.height, items)
+                return Face(told.leader.recipe.name, stock.width, stock.height, items)
     raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
 
 
@@ -78,11 +74,11 @@ class _Line(NamedTuple):
     """A line of a label: text, or text with a place to write or tick."""
 
     text: str
-    weight: Weight = "medium"
+    fonts: Chain
     place: Literal["none", "blank", "box"] = "none"
 
 
-class _Words(NamedTuple):
+class _SetLines(NamedTuple):
     """Lines set one below the other, and what they are worth: a type size of the name."""
 
     block: Block
@@ -99,28 +95,29 @@ class _Way(NamedTuple):
 _MUST = 3  # lines that every label has
 
 
-def _lines(leader: Leader, wording: Wording, note: LabelNote) -> list[_Line]:
+def _lines(told: Told, fonts: Fonts, note: LabelNote) -> list[_Line]:
     """Return the lines, the name first; the last is the first to give way."""
-    recipe, say = leader.recipe, wording.say
+    leader, wording, recipe = told.leader, told.wording, told.leader.recipe
+    tippet = wording.say("tippet", strand=strand(leader.tippet, leader, wording))
     lines = [
-        _Line(recipe.name, "bold"),
-        _Line(spans(leader.finished, leader, wording), "bold"),
-        _Line(say("tippet", strand=strand(leader.tippet, leader, wording))),
+        _Line(recipe.name, fonts.bold),
+        _Line(spans(leader.finished, leader, wording), fonts.bold),
+        _Line(tippet, fonts.medium),
     ]
     if note.first_out is not None:
-        lines.append(_Line(say(f"{note.first_out}_first")))
-    lines.append(_tied(recipe.tied, wording, note.number))
+        lines.append(_Line(wording.say(f"{note.first_out}_first"), fonts.medium))
+    lines.append(_tied(recipe.tied, wording, note.number, fonts.medium))
     if note.test_box:
-        lines.append(_Line(say("pull_tested"), place="box"))
+        lines.append(_Line(wording.say("pull_tested"), fonts.medium, place="box"))
     return lines
 
 
-def _tied(tied: date | None, wording: Wording, number: str | None) -> _Line:
+def _tied(tied: date | None, wording: Wording, number: str | None, fonts: Chain) -> _Line:
     """Return the number, and the day it was tied or a line to write that on."""
     words = " ".join(filter(None, (f"{number} ·" if number else "", wording.say("tied"))))
     if tied is None:
-        return _Line(words, place="blank")
-    return _Line(f"{words}\u00a0{tied.isoformat()}")
+        return _Line(words, fonts, place="blank")
+    return _Line(f"{words}\u00a0{tied.isoformat()}", fonts)
 
 
 def _placed(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
@@ -157,9 +154,9 @@ def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _W
     return _Way((*shifted(words.block.items, room.inset, room.inset), code), words.worth)
 
 
-def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
+def _words(lines: list[_Line], width: float, height: float) -> _SetLines | None:
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
-    found: list[_Words] = []
+    found: list[_SetLines] = []
     for size, other in _SIZES:
         try:
             blocks = [
@@ -174,19 +171,19 @@ def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
             continue
         breaks = len(blocks) - len(lines)
         if not breaks:
-            found.append(_Words(block, size))
+            found.append(_SetLines(block, size))
             break  # smaller ones are worth less
         if size < _WHOLE:
-            found.append(_Words(block, min(size, _BROKEN) - _BREAK * breaks))
+            found.append(_SetLines(block, min(size, _BROKEN) - _BREAK * breaks))
     return max(found, key=lambda words: words.worth, default=None)
 
 
 def _set(line: _Line, size: float, width: float) -> Iterator[Block]:
     if line.place == "none":
-        for broken in break_lines(line.text, line.weight, size, width):
+        for broken in break_lines(line.text, line.fonts, size, width):
             yield line_block(broken)
         return
-    words = set_line(line.text, line.weight, size)
+    words = set_line(line.text, line.fonts, size)
     block = line_block(words)
     start, baseline = words.width + 0.4 * size, DROP * size
     steps = (

@@ -15,6 +15,7 @@ from tagend.cards.leader.allowance import (
 )
 from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import fly_end_mm, parts
+from tagend.cards.practice.materials import Material, Materials
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
 
@@ -42,6 +43,7 @@ class Piece(NamedTuple):
 
     place: int  # from the butt, the first is 1
     section: Section
+    material: Material
     part: Part
     at_butt: Allowance
     at_fly: Allowance
@@ -93,11 +95,11 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
     butt, fly = butt_end(recipe, practice), fly_end(recipe, practice)
     between = joints(recipe, practice)
     ends = _allowances(recipe, (butt, fly), between, practice)
+    mark_mm, materials = practice.tape_mm(unit), practice.materials
+    sections = zip(recipe.sections, parts(recipe, materials), ends, strict=True)
     pieces = tuple(
-        _piece(place, section, part, both, recipe.lengths, practice.tape_mm(unit))
-        for place, (section, part, both) in enumerate(
-            zip(recipe.sections, parts(recipe, practice.materials), ends, strict=True), start=1
-        )
+        _piece(place, section, materials, part, both, recipe.lengths, mark_mm)
+        for place, (section, part, both) in enumerate(sections, start=1)
     )
     return Leader(
         recipe, pieces, butt, between, fly, unit, practice.second_unit, practice.unit is not None
@@ -153,14 +155,16 @@ def _allowances(
 def _piece(
     place: int,
     section: Section,
+    materials: Materials,
     part: Part,
     ends: tuple[Allowance, Allowance],
     mean: LengthsMean,
     mark_mm: Fraction,
 ) -> Piece:
-    written = Extent(section.length.low.mm, section.length.high.mm)
-    takes = ends[0].mm + ends[1].mm
+    finished = Extent(section.length.low.mm, section.length.high.mm)
+    takes, cut_mm = ends[0].mm + ends[1].mm, finished.high_mm
     if mean == "cut" or section.bought:
-        return Piece(place, section, part, *ends, written.longer(-takes), written.high_mm)
-    cut = round_up(written.high_mm + takes, mark_mm)
-    return Piece(place, section, part, *ends, written, cut)
+        finished = finished.longer(-takes)
+    else:
+        cut_mm = round_up(cut_mm + takes, mark_mm)
+    return Piece(place, section, materials.find(section.material), part, *ends, finished, cut_mm)

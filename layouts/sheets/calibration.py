@@ -3,16 +3,16 @@
 from collections.abc import Callable, Sequence
 from typing import Literal, NamedTuple, TypeAlias
 
-from tagend.fonts import Weight
+from tagend.fonts import OURS, Chain
 from tagend.layouts.paper.face import MM, Face, Item, Path, mapped
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import size_in_mm
+from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, break_lines, set_line
 from tagend.layouts.sheets.ink import Box
 from tagend.layouts.sheets.margins import cross
 from tagend.layouts.sheets.pieces import turning_axis
 from tagend.layouts.sheets.printer import MARK, RULE
-from tagend.layouts.sheets.rulers import PEN
 from tagend.layouts.sheets.scales import TOOTH, comb, counter_comb, edge_scale, long_rule
 from tagend.layouts.sheets.sheet import Placed, Sheet, Side
 from tagend.layouts.stock.formats import Paper
@@ -117,7 +117,7 @@ def _combs_in_front(paper: Paper, said: str, through: Through) -> tuple[Item, ..
         *counter_comb(paper.width / 2, y),
         *counter_comb(paper.height / 2, x, upright=True),
     )
-    note = set_line(said, "medium", FLOOR)
+    note = set_line(said, OURS.medium, FLOOR)
     below = paper.height - _COMB_X + _BESIDE
     return Path(mapped(steps, through), line=PEN), *note.at(paper.width / 2, below, "centre")
 
@@ -142,10 +142,10 @@ def _set(
     title: str, paragraphs: Sequence[str], size: float, x: float, y: float, width: float
 ) -> tuple[tuple[Item, ...], float]:
     items: list[Item] = []
-    told: list[tuple[str, Weight, float]] = [(title, "bold", TITLE)]
-    told += [(f"{number}. {text}", "medium", size) for number, text in enumerate(paragraphs, 1)]
-    for text, weight, points in told:
-        for line in break_lines(text, weight, points, width):
+    told: list[tuple[str, Chain, float]] = [(title, OURS.bold, TITLE)]
+    told += [(f"{number}. {text}", OURS.medium, size) for number, text in enumerate(paragraphs, 1)]
+    for text, fonts, points in told:
+        for line in break_lines(text, fonts, points, width):
             items += line.at(x, y + CAP_HEIGHT * points)
             y += LEADING * points
         y += BETWEEN * size

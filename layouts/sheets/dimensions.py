@@ -3,12 +3,13 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Item, Path, Step, rectangle, segment
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import in_inches, in_mm
+from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, set_line
 from tagend.layouts.sheets.ink import Box, apart
-from tagend.layouts.sheets.rulers import PEN
 
 ARROW, BARB = 1.8 * MM, 0.45 * MM  # an arrow's length, and half its width
 STOP = 1.2 * MM  # half the bar at either end
@@ -41,7 +42,7 @@ class Dimension:
         """
         left, top, right, bottom = self.figure_box
         paper = Path(rectangle(left, top, right - left, bottom - top), fill=1)
-        text = set_line(number(_figure(self.length)), "medium", FLOOR)
+        text = set_line(number(_figure(self.length)), OURS.medium, FLOOR)
         return paper, *text.at((left + right) / 2, bottom - AROUND, "centre")
 
 
@@ -67,7 +68,7 @@ def down(start: float, end: float, x: float, figure_at: float | None = None) -> 
 
 def figure_size(length: float) -> tuple[float, float]:
     """Return how wide and how tall the figure of a length is, its white paper and all."""
-    return set_line(_figure(length), "medium", FLOOR).width + 2 * AROUND, _TALL
+    return set_line(_figure(length), OURS.medium, FLOOR).width + 2 * AROUND, _TALL
 
 
 _TALL = CAP_HEIGHT * FLOOR + 2 * AROUND

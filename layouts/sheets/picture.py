@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import product
 from typing import NamedTuple
 
+from tagend.fonts import OURS, Fonts
 from tagend.layouts.paper.curves import rounded
 from tagend.layouts.paper.face import MM, Face, Item, Path, Step
 from tagend.layouts.paper.legible import FLOOR
@@ -14,7 +15,6 @@ from tagend.layouts.sheets.ink import Box, apart
 from tagend.layouts.sheets.margins import box_of
 from tagend.layouts.sheets.marks import EDGE
 from tagend.layouts.sheets.measures import sheet_dimensions
-from tagend.layouts.sheets.rulers import RuleWords
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.sheets.title import title_block
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper
@@ -32,7 +32,8 @@ class PictureWords(NamedTuple):
     """What is said on a picture."""
 
     told: Sequence[str]  # below the name of the thing
-    rule: RuleWords
+    rule: Face  # of true size
+    fonts: Fonts
     number: Callable[[str], str]  # writes a measure in the language's style of numbers
 
 
@@ -54,7 +55,7 @@ def _sheet_picture(stock: LabelSheet, words: PictureWords) -> Sheet:
     width, height = stock.paper.width, stock.paper.height
     dimensions = sheet_dimensions(stock)
     taken = [box for each in dimensions for box in (each.line_box, each.figure_box)]
-    block = title_block(stock.name, words.told, words.rule, width - 2 * EDGE)
+    block = title_block(stock.name, words.told, words.rule, words.fonts, width - 2 * EDGE)
     title = Placed(block, *_title_place(block, stock, taken))
     outlines = (Path(_label_outline(stock, x, y), line=OUTLINE) for x, y in stock.places)
     drawn = _drawn(dimensions, words.number)
@@ -66,7 +67,7 @@ def _outline_picture(
     stock: Stocked, width: float, height: float, page: Paper, words: PictureWords
 ) -> Sheet | None:
     """Return the outline with its dimensions beside it and the title below; None without room."""
-    block = title_block(stock.name, words.told, words.rule, page.width - 2 * EDGE)
+    block = title_block(stock.name, words.told, words.rule, words.fonts, page.width - 2 * EDGE)
     beside = NEXT + figure_size(height)[0] / 2  # from the outline to the upright dimension
     tall = height + 2 * OUTSIDE + block.height
     if not (fits(2 * beside + width, page.width - 2 * EDGE) and fits(tall, page.height - 4 * EDGE)):
@@ -95,7 +96,7 @@ def _label_outline(stock: LabelSheet, x: float, y: float) -> tuple[Step, ...]:
 def _numbers(stock: LabelSheet, taken: Sequence[Box]) -> Iterator[Item]:
     """Yield the number of each label, where nothing else stands in its middle."""
     for number, (x, y) in enumerate(stock.places, start=1):
-        line = set_line(f"{number}", "medium", FLOOR)
+        line = set_line(f"{number}", OURS.medium, FLOOR)
         middle, cap = x + stock.width / 2, CAP_HEIGHT * FLOOR
         base = y + (stock.height + cap) / 2
         box = (middle - line.width / 2, base - cap, middle + line.width / 2, base)

@@ -5,11 +5,12 @@ Each comes level or upright; an upright one has x and y changed over, and its wo
 
 from collections.abc import Iterable
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Item, Path, Step, mapped, segment
 from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.rulers import PEN, ticks_along
 from tagend.layouts.paper.text import CAP_HEIGHT, set_line
 from tagend.layouts.sheets.printer import MARK, RULE
-from tagend.layouts.sheets.rulers import PEN, ticks_along
 
 REACH = 5 * MM  # of an edge scale to either side of its zero
 STEP = 0.2 * MM  # by which the two lines of a comb's pair lie farther apart than those before
@@ -90,7 +91,7 @@ def _turned(steps: Iterable[Step], upright: bool) -> tuple[Step, ...]:
 
 def _above(text: str, along: float, base: float, upright: bool) -> tuple[Item, ...]:
     """Return words above a place of a level scale, or left of it on an upright one."""
-    line = set_line(text, "medium", FLOOR)
+    line = set_line(text, OURS.medium, FLOOR)
     if upright:
         return line.at(base, along + CAP_HEIGHT * FLOOR / 2, "right")
     return line.at(along, base, "centre")
@@ -98,7 +99,7 @@ def _above(text: str, along: float, base: float, upright: bool) -> tuple[Item, .
 
 def _after(text: str, along: float, base: float, upright: bool) -> tuple[Item, ...]:
     """Return bold words to the right of a level scale, or below an upright one."""
-    line = set_line(text, "bold", FLOOR)
+    line = set_line(text, OURS.bold, FLOOR)
     if upright:
         return line.at(base, along + CAP_HEIGHT * FLOOR, "centre")
     return line.at(along, base, "left")

@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 
+from tagend.fonts import Fonts
 from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle, shifted
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import fits
+from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, break_lines
-from tagend.layouts.sheets.rulers import PEN, RuleWords, true_size_rules
 
 WIDTH = 92 * MM  # holds the rule with most words
 PAD = 3 * MM
@@ -14,17 +15,16 @@ NAME = 11.0
 LEADING = 1.35
 
 
-def title_block(name: str, told: Sequence[str], rule_words: RuleWords, room: float) -> Face:
-    """Return a name, what is told of it and a rule of true size, all within the room.
+def title_block(name: str, told: Sequence[str], rule: Face, fonts: Fonts, room: float) -> Face:
+    """Return a name, what is told of it and the rule of true size, all within the room.
 
     Without room for the rule there is none. Raises TooWide.
     """
-    rule, _ = true_size_rules(rule_words)
     width = min(max(WIDTH, rule.width + 2 * PAD), room)
     inner = width - 2 * PAD
-    lines = list(break_lines(name, "bold", NAME, inner))
+    lines = list(break_lines(name, fonts.bold, NAME, inner))
     for text in told:
-        lines += break_lines(text, "medium", FLOOR, inner)
+        lines += break_lines(text, fonts.medium, FLOOR, inner)
     items, y = _set(lines)
     if fits(rule.width, inner):
         items += shifted(rule.items, PAD, y + PAD / 2)

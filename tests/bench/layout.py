@@ -13,12 +13,12 @@ from time import process_time
 from reportlab.pdfgen.canvas import Canvas
 
 from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle
+from tagend.layouts.paper.rulers import RuleWords
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf import pdf
 from tagend.layouts.sheets.imposition import Card, place_cards
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.printer import Printer, corrected
-from tagend.layouts.sheets.rulers import RuleWords
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.stock import card_size, paper
 

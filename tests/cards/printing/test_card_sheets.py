@@ -7,11 +7,11 @@ import pytest
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets, rule_words
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in
 from tagend.layouts.paper.face import MM, Face
+from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.imposition import Card
 from tagend.layouts.sheets.pouch import Use
 from tagend.layouts.sheets.printer import Printer
-from tagend.layouts.sheets.rulers import true_size_rules
 from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet
 from tagend.layouts.stock.stock import card_size, paper
 from tests.layouts.drawn import text

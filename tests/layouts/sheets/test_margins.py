@@ -8,10 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
+from tagend.layouts.paper.rulers import RuleWords, true_size_rules
 from tagend.layouts.sheets.imposition import Card, DoesNotFit, place_cards, place_labels
 from tagend.layouts.sheets.ink import Box, apart, ink
 from tagend.layouts.sheets.margins import box_of, registered, with_rules
-from tagend.layouts.sheets.rulers import RuleWords, true_size_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import card_size, label_sheet, paper, shipped

@@ -8,12 +8,12 @@ from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import MM, TextRun
 from tagend.layouts.paper.lengths import in_mm
+from tagend.layouts.paper.rulers import RuleWords
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import Box, apart, ink, on_sheet
 from tagend.layouts.sheets.margins import box_of
 from tagend.layouts.sheets.measures import sheet_dimensions
 from tagend.layouts.sheets.picture import PictureWords, Stocked, stock_picture
-from tagend.layouts.sheets.rulers import RuleWords
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import card_size, label_sheet, merge, paper, shipped

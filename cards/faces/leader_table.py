@@ -1,12 +1,12 @@
-"""The table of a card: a leader in; a row a section out, each knot at its junction."""
+"""The table of a leader: what is told of it in; a row a section out, each knot at its junction."""
 
 from collections.abc import Iterator
 from itertools import accumulate
 from typing import NamedTuple
 
 from tagend.cards.faces.block import Block, Scale, stacked
-from tagend.cards.faces.columns import Cell, Column, Spools, columns
-from tagend.cards.leader.leader import Leader
+from tagend.cards.faces.columns import Cell, Column, columns
+from tagend.cards.faces.told import Told
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import end_name, end_words, joint_words
 from tagend.layouts.paper.face import Item, Path, segment
@@ -20,7 +20,7 @@ _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its 
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
 
 
-class Table(NamedTuple):
+class LeaderTable(NamedTuple):
     """The blocks of a table: it may go on to another panel between any two rows."""
 
     heads: tuple[Block, ...]  # for each row, the heading with the knot above that row
@@ -32,36 +32,32 @@ class Table(NamedTuple):
         return stacked([self.heads[first], *self.rows[first:end], self.foot])
 
 
-def needed_width(
-    leader: Leader, spools: Spools, wording: Wording, scale: Scale, *, narrow: bool
-) -> float:
+def needed_width(told: Told, scale: Scale, *, narrow: bool) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
-    of_columns = columns(leader, spools, wording, scale)
+    of_columns = columns(told, scale)
     gaps = len(of_columns) * (_NARROW_GAP if narrow else _GAP) * scale.body
-    knots = _widest(_knots(leader, wording, scale, narrow=narrow))
+    knots = _widest(_knots(told, scale, narrow=narrow))
     return sum(column.width for column in of_columns) + gaps + knots
 
 
-def table_height(leader: Leader, wording: Wording, scale: Scale) -> float:
+def table_height(told: Told, scale: Scale) -> float:
     """Return how high a leader's whole table stands, before it is set."""
-    return (_HEAD + _FOOT) * scale.small + len(leader.pieces) * _pitch(wording, scale)
+    return (_HEAD + _FOOT) * scale.small + len(told.leader.pieces) * _pitch(told.wording, scale)
 
 
-def table(
-    leader: Leader, spools: Spools, wording: Wording, scale: Scale, width: float, *, narrow: bool
-) -> Table:
+def leader_table(told: Told, scale: Scale, width: float, *, narrow: bool) -> LeaderTable:
     """Return the table of a leader, its columns spread over the width.
 
     A `narrow` one leaves the sizes of the loops to the card's head.
     """
-    of_columns = columns(leader, spools, wording, scale)
-    knots = _knots(leader, wording, scale, narrow=narrow)
+    of_columns = columns(told, scale)
+    knots = _knots(told, scale, narrow=narrow)
     free = width - sum(column.width for column in of_columns) - _widest(knots)
     gap = free / len(of_columns)
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
     placed = list(zip(of_columns, starts, strict=True))
     heads = [item for column, x in placed for item in _head(column, x, scale)]
-    pitch = _pitch(wording, scale)
+    pitch = _pitch(told.wording, scale)
     rows = [
         Block(
             (
@@ -70,9 +66,9 @@ def table(
             ),
             pitch,
         )
-        for row in range(len(leader.pieces))
+        for row in range(len(told.leader.pieces))
     ]
-    return Table(
+    return LeaderTable(
         heads=tuple(
             Block((*heads, *_junction(knot, knot_x, _HEAD * scale.small)), _HEAD * scale.small)
             for knot in knots[:-1]
@@ -82,15 +78,16 @@ def table(
     )
 
 
-def _knots(leader: Leader, wording: Wording, scale: Scale, *, narrow: bool) -> list[SetLine]:
+def _knots(told: Told, scale: Scale, *, narrow: bool) -> list[SetLine]:
     """Return the words at each junction, from the butt to the fly."""
+    leader, wording = told.leader, told.wording
     between = [joint_words(joint, wording) for joint in leader.joints]
     ends = [
         end_name(end, leader, wording) if narrow else end_words(end, leader, wording)
         for end in (leader.butt, leader.fly)
     ]
     words = [ends[0], *between, ends[1]]
-    return [set_line(knot, "medium", scale.small) for knot in words]
+    return [set_line(knot, scale.medium, scale.small) for knot in words]
 
 
 def _pitch(wording: Wording, scale: Scale) -> float:

@@ -9,7 +9,7 @@ from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import span
 
 
-def explained_lines(leader: Leader) -> list[str]:
+def cut_sum_lines(leader: Leader) -> list[str]:
     """Return how each cut came about: finished length, what either knot takes, rounding."""
     return [line for piece in leader.pieces for line in _piece_lines(piece, leader)]
 

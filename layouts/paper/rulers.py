@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Literal, NamedTuple, TypeAlias
 
+from tagend.fonts import Chain
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH, Face, Item, Path, Step, segment
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import fits
@@ -14,13 +15,6 @@ PEN = 0.25  # common practice in print: the thinnest line that every printer dra
 RULE = 50 * MM
 
 _BESIDE = 0.6 * MM  # from a long tick to its figure
-
-
-class RuleWords(NamedTuple):
-    """What is said beside the rule of true size: of its 50 mm, and below of its 2 in."""
-
-    mm: str
-    inches: str
 
 
 class Ruler(NamedTuple):
@@ -53,7 +47,7 @@ _EDGE: dict[Unit, _Division] = {
 }
 
 
-def edge_ruler(length: float, unit: Unit) -> Ruler | None:
+def edge_ruler(length: float, unit: Unit, fonts: Chain) -> Ruler | None:
     """Return a ruler of as many whole centimetres or inches as the length holds, None for none.
 
     The figures stand beside their ticks, so that nothing reaches beyond the length.
@@ -65,17 +59,21 @@ def edge_ruler(length: float, unit: Unit) -> Ruler | None:
         return None
     steps = count * of.steps_a_figure
     ticks = Path(tuple(ticks_along(0, 0, of.step, steps, of.ticks)), line=PEN)
-    figures = _figures(of, count, unit, length)
+    figures = _figures(of, count, unit, length, fonts)
     return Ruler((ticks, *figures), count * long, of.ticks[of.steps_a_figure])
 
 
-def true_size_rules(words: RuleWords) -> tuple[Face, Face]:
-    """Return the rule by which a print's scale is checked, and a slim one for little room.
+class TrueSizeRules(NamedTuple):
+    """The rule by which a print's scale is checked, and a slim one for little room."""
 
-    It has 50 mm above its line and 2 in below; the slim one has no inches.
-    """
+    full: Face  # 50 mm above its line and 2 in below
+    slim: Face  # without the inches
+
+
+def true_size_rules(of_mm: str, of_inches: str, fonts: Chain) -> TrueSizeRules:
+    """Return the rules, with what is said beside the 50 mm and below of the 2 in."""
     tall, x = 3 * MM, 2 * POINTS_PER_INCH + 2 * MM
-    beside, below = (set_line(text, "medium", FLOOR) for text in words)
+    beside, below = (set_line(text, fonts, FLOOR) for text in (of_mm, of_inches))
     above_line = (*segment(0, tall, RULE, tall), *ticks_along(0, tall, MM, 50, _rising(-tall, 10)))
     below_line = ticks_along(0, tall, POINTS_PER_INCH / 8, 16, _rising(tall, 8))
     slim = Path(above_line, line=PEN)
@@ -84,7 +82,7 @@ def true_size_rules(words: RuleWords) -> tuple[Face, Face]:
     )
     said = beside.at(x, tall - 0.6 * MM)
     width = x + max(beside.width, below.width)
-    return (
+    return TrueSizeRules(
         Face("true size", width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
         Face("true size", x + beside.width, tall, (slim, *said)),
     )
@@ -102,12 +100,12 @@ def ticks_along(
         yield from segment(x + k * step, base, x + k * step, base + length)
 
 
-def _figures(of: _Division, count: int, unit: Unit, room: float) -> Iterator[Item]:
+def _figures(of: _Division, count: int, unit: Unit, room: float, fonts: Chain) -> Iterator[Item]:
     """Yield a figure to the right of each long tick, where it finds place; 0 says the unit."""
     baseline = of.ticks[of.steps_a_figure]
     for k in range(count + 1):
         x = k * of.step * of.steps_a_figure + _BESIDE
-        line = set_line(f"{k * of.figure}" if k else f"0 {unit}", "medium", FLOOR)
+        line = set_line(f"{k * of.figure}" if k else f"0 {unit}", fonts, FLOOR)
         if fits(x + line.width, room):
             yield from line.at(x, baseline)
 

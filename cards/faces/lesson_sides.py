@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from tagend.cards.faces.block import Block, TooSmall, filled, stack_height, stacked
 from tagend.cards.faces.lesson import Figure, lesson_block
-from tagend.cards.faces.panel import More, Panel, Side, Title
+from tagend.cards.faces.panel import CardSide, More, Panel, Title
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.text import fits
@@ -34,7 +34,7 @@ def lesson_blocks(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> li
     return [_beside(columns, panel)]
 
 
-def taught_sides(teaching: Teaching, panels: Sequence[Panel]) -> list[Side]:
+def lesson_sides(teaching: Teaching, panels: Sequence[Panel]) -> list[CardSide]:
     """Return the fewest sides of lessons, in the largest type in which they stay so few.
 
     Figures are drawn where they take no more sides, or where they are wished. Raises `TooSmall`.
@@ -52,7 +52,7 @@ def taught_sides(teaching: Teaching, panels: Sequence[Panel]) -> list[Side]:
     return plain
 
 
-def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[Side]:
+def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[CardSide]:
     """Return the lessons on the fewest sides; none where one is higher than a side."""
     splits = []
     for panel in panels:
@@ -63,7 +63,7 @@ def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[
     return min(splits, key=len, default=[])
 
 
-def _sides(teaching: Teaching, panel: Panel, figure: Figure) -> list[Side]:
+def _sides(teaching: Teaching, panel: Panel, figure: Figure) -> list[CardSide]:
     """Return the sides of one panel, each filled before the next. Raises `TooSmall`."""
 
     def over(number: int) -> list[Block]:
@@ -82,7 +82,7 @@ def _sides(teaching: Teaching, panel: Panel, figure: Figure) -> list[Side]:
         elif fresh:
             raise TooSmall("a part of it is higher than the space there is")
         fresh = True
-    return [Side(panel, tuple(blocks)) for blocks in sides]
+    return [CardSide(panel, tuple(blocks)) for blocks in sides]
 
 
 def _filled(

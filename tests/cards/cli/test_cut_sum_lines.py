@@ -1,4 +1,4 @@
-from tagend.cards.cli.explained import explained_lines
+from tagend.cards.cli.cut_sum_lines import cut_sum_lines
 from tests.written import leader, recipe, section
 
 TWO = recipe(
@@ -11,7 +11,7 @@ TWO = recipe(
 
 def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
     # The same sums stand, in millimetres, in tests/cards/test_leader.py.
-    assert explained_lines(leader(TWO))[:13] == [
+    assert cut_sum_lines(leader(TWO))[:13] == [
         "  section 1, 0.023 in hard nylon, butt",
         "    46 in knot to knot, as the recipe says",
         "    + 6.14 in at the butt end, perfection loop",  # 155.8975 / 25.4
@@ -29,12 +29,12 @@ def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
 
 
 def test_a_bare_end_takes_nothing() -> None:
-    assert "    + 0.00 in at the fly end, bare end" in explained_lines(leader(TWO))
+    assert "    + 0.00 in at the fly end, bare end" in cut_sum_lines(leader(TWO))
 
 
 def test_cut_lengths_are_explained_downwards() -> None:
     of = leader(recipe(*TWO.sections, butt="none", fly="none", lengths="cut"))
-    lines = explained_lines(of)
+    lines = cut_sum_lines(of)
     assert lines[1] == "    46 in cut, as the recipe says"
     assert lines[2] == "    - 0.00 in at the butt end, bare end"
     assert lines[3] == "    - 4.77 in at the fly end, blood"
@@ -44,7 +44,7 @@ def test_cut_lengths_are_explained_downwards() -> None:
 
 def test_what_is_bought_has_no_sum() -> None:
     of = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
-    assert explained_lines(of)[:2] == [
+    assert cut_sum_lines(of)[:2] == [
         "  section 1, 0.024 in nylon, butt",
         "    5 ft bought ready made",
     ]

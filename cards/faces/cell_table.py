@@ -1,11 +1,11 @@
-"""A plain table: rows of words and a width in; the rows in aligned columns, as a block, out."""
+"""A table of cells: rows of words and a width in; the rows in aligned columns, as a block, out."""
 
 from collections.abc import Sequence
 from itertools import accumulate
 
-from tagend.cards.faces.block import DROP, LEADING, Block, Scale, line_block, stacked
+from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked, text_block
 from tagend.layouts.paper.face import shifted
-from tagend.layouts.paper.text import break_lines, set_line
+from tagend.layouts.paper.text import set_line
 
 _GAP = 1.0  # between two columns, in type sizes
 _BETWEEN = 3.0  # between two halves
@@ -21,7 +21,7 @@ def cell_table(rows: Sequence[Sequence[str]], scale: Scale, width: float) -> Blo
     size = scale.small
     gap = _GAP * size
     widths = [
-        max(set_line(cell, "medium", size).width for cell in column)
+        max(set_line(cell, scale.medium, size).width for cell in column)
         for column in zip(*rows, strict=True)
     ]
     others = sum(widths[1:]) + gap * len(widths[1:])
@@ -29,7 +29,7 @@ def cell_table(rows: Sequence[Sequence[str]], scale: Scale, width: float) -> Blo
     first = min(widths[0], width - others)
     ends = accumulate((first, *widths[1:]), lambda x, each: x + gap + each)
     starts = [end + gap for end in ends]
-    blocks = [_row(row, starts, size, first) for row in rows]
+    blocks = [_row(row, starts, scale, first) for row in rows]
     if len(rows) > _LONG and 2 * whole + _BETWEEN * size <= width:
         half = -(-len(rows) // 2)
         left, right = stacked(blocks[:half]), stacked(blocks[half:])
@@ -38,12 +38,13 @@ def cell_table(rows: Sequence[Sequence[str]], scale: Scale, width: float) -> Blo
     return stacked(blocks)
 
 
-def _row(row: Sequence[str], starts: Sequence[float], size: float, first: float) -> Block:
+def _row(row: Sequence[str], starts: Sequence[float], scale: Scale, first: float) -> Block:
     """Set the first cell within its width, and each other one at its start."""
-    block = stacked(line_block(line) for line in break_lines(row[0], "medium", size, first))
+    size = scale.small
+    block = text_block(row[0], scale.medium, size, first)
     items = (
         item
         for cell, x in zip(row[1:], starts, strict=False)
-        for item in set_line(cell, "medium", size).at(x, DROP * size)
+        for item in set_line(cell, scale.medium, size).at(x, DROP * size)
     )
     return Block((*block.items, *items), block.height or LEADING * size)

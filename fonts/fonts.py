@@ -1,18 +1,28 @@
-"""A person's own font: the path of its file in; while it is in use, the last font that is tried.
+"""The fonts that text is set with: ours, or with the file of a person's own font as the last.
 
-It is known under a name made of its path. So a line set with it can be drawn later too, and
-nothing that is set outside its use changes.
+A person's own font is known under a name made of its path, by which it is drawn later too.
 """
 
-from collections.abc import Iterator
-from contextlib import contextmanager
-from contextvars import ContextVar
+from dataclasses import dataclass
 from pathlib import Path
+from typing import TypeAlias
 
 from tagend.fonts.faces import is_embeddable, postscript_name, torn_table, widths
-from tagend.fonts.files import CHAINS, FONTS, OWN, Weight
+from tagend.fonts.files import FONTS, OWN
 
-_in_use: ContextVar[tuple[str, ...]] = ContextVar("own fonts in use", default=())
+Chain: TypeAlias = tuple[str, ...]  # names of fonts, in the order in which they are tried
+
+
+@dataclass(frozen=True, slots=True)
+class Fonts:
+    """The fonts of one job, a chain for each weight."""
+
+    medium: Chain
+    bold: Chain
+
+
+# The first has tabular digits and the primes, the second Greek and Cyrillic.
+OURS = Fonts(("medium", "medium-fallback"), ("bold", "bold-fallback"))
 
 
 class BadFont(ValueError):
@@ -25,22 +35,12 @@ class BadFont(ValueError):
         super().__init__(f"{path}: {found}; {instead}")
 
 
-def chain(weight: Weight) -> tuple[str, ...]:
-    """Return the fonts of a weight in the order in which they are tried."""
-    return (*CHAINS[weight], *_in_use.get())
-
-
-@contextmanager
-def own_font(path: Path | None) -> Iterator[None]:
-    """Set, inside, what no other font has in the font of a file; None changes nothing.
-
-    Raises BadFont.
-    """
-    token = _in_use.set(() if path is None else (_checked(path),))
-    try:
-        yield
-    finally:
-        _in_use.reset(token)
+def fonts_with(path: Path | None) -> Fonts:
+    """Return our fonts, after which that of a file is tried; None adds none. Raises BadFont."""
+    if path is None:
+        return OURS
+    own = _checked(path)
+    return Fonts((*OURS.medium, own), (*OURS.bold, own))
 
 
 def _checked(path: Path) -> str:

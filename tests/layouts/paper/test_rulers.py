@@ -6,9 +6,9 @@ from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import MM, Face, Item, Path, TextRun
 from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.rulers import Ruler, RuleWords, Unit, edge_ruler, true_size_rules
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import ink
-from tagend.layouts.sheets.rulers import Ruler, RuleWords, Unit, edge_ruler, true_size_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tests.layouts.drawn import page_image, text
 

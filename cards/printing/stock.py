@@ -2,31 +2,26 @@
 
 from collections.abc import Iterator
 
-from tagend.cards.practice.shop_file import Shop, wording_of
-from tagend.cards.printing.card_sheets import rule_words
-from tagend.cards.printing.own_paper import own_paper
-from tagend.cards.printing.pages import CREATOR, paper_faults
+from tagend.cards.printing.job import Job, paper_faults, pdf_of
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.lengths import in_inches, in_mm, size_in_mm
-from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.picture import PictureWords, Stocked, stock_picture
+from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper
-from tagend.layouts.stock.stock import any_stock, paper
+from tagend.layouts.stock.stock import any_stock
 
 
-def stock_pdf(name: str, shop: Shop) -> bytes:
+def stock_pdf(job: Job, name: str) -> bytes:
     """Return a PDF of label sheet, card or paper, true to size. Raises `Refused`."""
-    wording = wording_of(shop)
-    with own_paper(shop) as own, paper_faults():
-        found = any_stock(name, own.stock)
-        page = paper(shop.paper or own.stock.defaults["paper"], own.stock)
-        told = (*_facts(found, wording), wording.say("hold_to_light"))
-        words = PictureWords(told, rule_words(wording), wording.number)
-        return write_pdf(
-            [stock_picture(found, page, words)],
-            title=wording.say("measures_of", name=found.name),
-            creator=CREATOR,
-        )
+    with paper_faults():
+        found = any_stock(name, job.stock)
+
+    def sheets() -> list[Sheet]:
+        told = (*_facts(found, job.wording), job.wording.say("hold_to_light"))
+        words = PictureWords(told, job.rules().full, job.fonts, job.wording.number)
+        return [stock_picture(found, job.paper(None), words)]
+
+    return pdf_of(job, sheets, title=job.wording.say("measures_of", name=found.name), true=False)
 
 
 def _facts(stock: Stocked, wording: Wording) -> Iterator[str]:
