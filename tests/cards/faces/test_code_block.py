@@ -1,15 +1,17 @@
 import pytest
 
-from tagend.cards.faces.back_blocks import caution_block, code_block, lines_block
-from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.block import Block, hung, small_lines, stacked
+from tagend.cards.faces.code_block import code_block
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.language import ENGLISH
+from tagend.fonts import OURS
 from tagend.layouts.codes.code import QUIET, SMALLEST_MODULE, symbol
 from tagend.layouts.paper.face import Face, shifted
 from tagend.layouts.paper.text import set_line
 from tests.seen import codes, faults, runs, words
+from tests.told import scale
 
-SCALE = Scale(1.0)
+SCALE = scale()
 EDGE = 20.0  # points
 SYMBOL = symbol("TAG1:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.013*FC*14-NS:5H")
 LEGEND = ("The code is this recipe as text, butt to fly:", "length*diameter*material")
@@ -59,14 +61,15 @@ def test_where_half_the_width_is_too_narrow_there_is_no_code() -> None:
 
 
 def test_cautions_keep_their_order() -> None:
-    card = face(caution_block(cautions(ENGLISH, "fly"), SCALE, 226), 226)
+    hanging = (hung("!", each.short, SCALE, 226) for each in cautions(ENGLISH, "fly"))
+    card = face(stacked(hanging), 226)
     assert faults(card, EDGE) == []
     shown = " ".join(f"! {caution.short}" for caution in cautions(ENGLISH, "fly"))
-    assert words(card) == set_line(shown, "medium", 7.5).text
+    assert words(card) == set_line(shown, OURS.medium, 7.5).text
 
 
 @pytest.mark.parametrize("width", [120, 226, 400])
 def test_every_line_is_set_whole(width: float) -> None:
-    card = face(lines_block(LEGEND, SCALE, width), width)
+    card = face(small_lines(LEGEND, SCALE, width), width)
     assert words(card) == " ".join(LEGEND)
     assert faults(card, EDGE) == []

@@ -5,8 +5,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, Scale
-from tagend.cards.faces.card_table import needed_width, table
 from tagend.cards.faces.columns import columns
+from tagend.cards.faces.leader_table import leader_table, needed_width
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import joint_words
@@ -14,9 +14,10 @@ from tagend.fonts import CAP_HEIGHT
 from tagend.layouts.paper.face import Face, TextRun
 from tests.seen import SLACK, faults, glyphs, paths, points, runs
 from tests.tieable import counts, seeds, tieable
+from tests.told import scale, told
 from tests.written import leader, recipe, section
 
-SCALE = Scale(1.0)
+SCALE = scale()
 THREE = leader(
     recipe(
         section("46 1/2 in", "0.023 in", "hard nylon", "25 lb", knot="blood"),
@@ -35,8 +36,8 @@ def face(block: Block, width: float) -> Face:
     return Face("table", width, block.height, block.items)
 
 
-def whole(of: Leader, width: float, scale: Scale = SCALE, *, narrow: bool = False) -> Face:
-    rows = table(of, {}, ENGLISH, scale, width, narrow=narrow)
+def whole(of: Leader, width: float, size: Scale = SCALE, *, narrow: bool = False) -> Face:
+    rows = leader_table(told(of), size, width, narrow=narrow)
     return face(rows.part(0, len(of.pieces)), width)
 
 
@@ -91,7 +92,7 @@ def test_wholes_are_aligned_and_fractions_hang() -> None:
 
 def test_the_columns_share_the_free_width() -> None:
     slim, wide = whole(THREE, 250), whole(THREE, 250 + 60)
-    count = len(columns(THREE, {}, ENGLISH, SCALE))
+    count = len(columns(told(THREE), SCALE))
     moved = found(wide, "clinch").x - found(slim, "clinch").x
     assert moved == pytest.approx(60)  # the knots stay at the right edge
     second = found(wide, "line").x - found(slim, "line").x
@@ -99,12 +100,12 @@ def test_the_columns_share_the_free_width() -> None:
 
 
 def test_the_needed_width_grows_with_the_type() -> None:
-    one = needed_width(THREE, {}, ENGLISH, Scale(1.0), narrow=False)
-    assert needed_width(THREE, {}, ENGLISH, Scale(1.6), narrow=False) == pytest.approx(1.6 * one)
+    one = needed_width(told(THREE), SCALE, narrow=False)
+    assert needed_width(told(THREE), scale(1.6), narrow=False) == pytest.approx(1.6 * one)
 
 
 def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
-    card = face(table(THREE, {}, ENGLISH, SCALE, 300, narrow=False).part(1, 3), 300)
+    card = face(leader_table(told(THREE), SCALE, 300, narrow=False).part(1, 3), 300)
     texts = [run.text for run in runs(card)]
     assert "1" not in texts
     assert {"2", "3", "CUT, in"} <= set(texts)
@@ -117,17 +118,17 @@ def test_every_cell_is_inside_and_none_on_another(
     seed: int, count: int | None, factor: float, more: float, narrow: bool
 ) -> None:
     of = tieable(seed, count)
-    scale = Scale(factor)
-    width = needed_width(of, {}, ENGLISH, scale, narrow=narrow) + more
-    assert faults(whole(of, width, scale, narrow=narrow), 0) == []
+    size = scale(factor)
+    width = needed_width(told(of), size, narrow=narrow) + more
+    assert faults(whole(of, width, size, narrow=narrow), 0) == []
 
 
 def test_a_narrow_table_names_the_end_knots_without_their_loops() -> None:
     wide, narrow = (whole(THREE, 300, narrow=narrow) for narrow in (False, True))
     assert found(wide, "perfection loop, ¾ in")
     assert found(narrow, "perfection loop")
-    assert needed_width(THREE, {}, ENGLISH, SCALE, narrow=True) < needed_width(
-        THREE, {}, ENGLISH, SCALE, narrow=False
+    assert needed_width(told(THREE), SCALE, narrow=True) < needed_width(
+        told(THREE), SCALE, narrow=False
     )
 
 
@@ -137,8 +138,8 @@ def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
     seed: int, count: int | None, narrow: bool
 ) -> None:
     of = tieable(seed, count)
-    width = needed_width(of, {}, ENGLISH, SCALE, narrow=narrow)
-    rows = table(of, {}, ENGLISH, SCALE, width, narrow=narrow).rows
+    width = needed_width(told(of), SCALE, narrow=narrow)
+    rows = leader_table(told(of), SCALE, width, narrow=narrow).rows
     assert len(rows) == len(of.pieces)
     for row in rows:
         *cells, knot = sorted(glyphs(run) for run in runs(face(row, width)) if run.text)

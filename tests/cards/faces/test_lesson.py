@@ -2,15 +2,16 @@
 
 import pytest
 
-from tagend.cards.faces.block import Scale
 from tagend.cards.faces.lesson import LEAST_FIGURE, lesson_block
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Path
+from tests.told import scale
 
 WIDTHS = (140.0, 225.0, 360.0)
 TURNS = ((4, 6), (5, 7), (7, 9))
+SCALE = scale()
 
 
 @pytest.mark.parametrize("knot", load_knots().rows, ids=lambda knot: knot.name)
@@ -18,9 +19,9 @@ def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -
     for width in WIDTHS:
         for count in TURNS:
             steps = knot.steps_with(f"{count[0]}", f"{count[1]}")
-            lesson, scale = Lesson(knot, (count,), knot.name, steps), Scale(1.0)
-            plain = lesson_block(lesson, scale, width, "none")
-            drawn = lesson_block(lesson, scale, width, "drawn")
+            lesson = Lesson(knot, (count,), knot.name, steps)
+            plain = lesson_block(lesson, SCALE, width, "none")
+            drawn = lesson_block(lesson, SCALE, width, "drawn")
             xs = [
                 x
                 for item in drawn.items
@@ -35,4 +36,4 @@ def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -
 def test_a_persons_own_name_keeps_its_capitals() -> None:
     knot = load_knots().find("blood")
     lesson = Lesson(knot, ((5, 6),), "DG loop", knot.steps_with("5", "6"))
-    assert "DG loop" in str(lesson_block(lesson, Scale(1.0), 200, "none").items)
+    assert "DG loop" in str(lesson_block(lesson, SCALE, 200, "none").items)

@@ -6,16 +6,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.faces.block import Block, Scale, TooSmall, line_block
+from tagend.cards.faces.block import Block, TooSmall, line_block
 from tagend.cards.faces.lesson import Figure
-from tagend.cards.faces.panel import INSET, More, Panel, Side, Title, nothing
-from tagend.cards.faces.taught import Teaching, lesson_blocks, taught_sides
+from tagend.cards.faces.lesson_sides import Teaching, lesson_blocks, lesson_sides
+from tagend.cards.faces.panel import INSET, CardSide, More, Panel, Title, nothing
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.words.lessons import Lesson
+from tagend.fonts import OURS
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs
+from tests.told import scale
 
 TITLE = Title("Under test", 2)
 WIDE, NARROW = card_size("index-5x8"), card_size("ID-1")
@@ -25,14 +27,14 @@ LESSONS = tuple(
 
 
 def a_line(panel: Panel) -> Sequence[Block]:
-    return [line_block(set_line("Before all of them", "medium", panel.scale.small))]
+    return [line_block(set_line("Before all of them", OURS.medium, panel.scale.small))]
 
 
 def panels(size: CardSize) -> list[Panel]:
-    return [Panel(size, Scale(factor)) for factor in (1.5, 1.2, 1.0)]
+    return [Panel(size, scale(factor)) for factor in (1.5, 1.2, 1.0)]
 
 
-def headings(side: Side) -> list[tuple[str, float]]:
+def headings(side: CardSide) -> list[tuple[str, float]]:
     """Return the knots' names on a side with their left edges, as they are read."""
     bold = [run for run in runs(side.panel.face("side", side.blocks)) if run.size > 8]
     names = {lesson.name.capitalize() for lesson in LESSONS}
@@ -42,7 +44,7 @@ def headings(side: Side) -> list[tuple[str, float]]:
 
 def test_a_wide_panel_has_two_columns_and_a_narrow_one_a_single_one() -> None:
     for size, columns in ((WIDE, 2), (NARROW, 1)):
-        (side, *_) = taught_sides(Teaching(LESSONS[:4], nothing, False, TITLE), panels(size))
+        (side, *_) = lesson_sides(Teaching(LESSONS[:4], nothing, False, TITLE), panels(size))
         assert len({x for _, x in headings(side)}) == columns
 
 
@@ -67,7 +69,7 @@ def test_columns_need_less_height_than_one() -> None:
 def test_every_lesson_stands_once_and_in_its_order(
     size: CardSize, before: More, count: int, figures: bool
 ) -> None:
-    sides = taught_sides(Teaching(LESSONS[:count], before, figures, TITLE), panels(size))
+    sides = lesson_sides(Teaching(LESSONS[:count], before, figures, TITLE), panels(size))
     found = [name for side in sides for name, _ in headings(side)]
     assert found == [lesson.name.capitalize() for lesson in LESSONS[:count]]
     for side in sides:
@@ -76,7 +78,7 @@ def test_every_lesson_stands_once_and_in_its_order(
 
 
 def test_figures_are_drawn_where_they_take_no_more_sides() -> None:
-    few = taught_sides(Teaching(LESSONS[:2], nothing, False, TITLE), panels(WIDE))
+    few = lesson_sides(Teaching(LESSONS[:2], nothing, False, TITLE), panels(WIDE))
     assert len(few) == 1
     plain: Figure = "none"
     bare = lesson_blocks(LESSONS[:2], few[0].panel, plain)
@@ -84,14 +86,14 @@ def test_figures_are_drawn_where_they_take_no_more_sides() -> None:
 
 
 def test_a_lesson_higher_than_a_side_is_refused() -> None:
-    low = [Panel(CardSize("low", 240, 60), Scale(1.0))]
+    low = [Panel(CardSize("low", 240, 60), scale())]
     with pytest.raises(TooSmall):
-        taught_sides(Teaching(LESSONS[:1], nothing, False, TITLE), low)
+        lesson_sides(Teaching(LESSONS[:1], nothing, False, TITLE), low)
 
 
 def test_the_front_of_every_further_card_is_named() -> None:
     for before in (1, 2, 3):
-        sides = taught_sides(
+        sides = lesson_sides(
             Teaching(LESSONS, nothing, False, Title("Over it", before)), panels(NARROW)
         )
         assert len(sides) > 3

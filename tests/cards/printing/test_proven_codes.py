@@ -6,16 +6,17 @@ import pytest
 
 from tagend.cards.base.errors import Refused
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.layouts.codes import code_proof
 from tests.leaders import SANDBAR
+from tests.told import JOB
 from tests.written import PRACTICE
 
 SHEET = worksheet(SANDBAR, PRACTICE)
 PRINTS: list[Callable[[], bytes]] = [
-    lambda: cards_pdf([SHEET], PRACTICE, Shop(), CardWishes()),
-    lambda: labels_pdf([SHEET], PRACTICE, Shop(), LabelWishes()),
+    lambda: cards_pdf(JOB, [SHEET], CardWishes()),
+    lambda: labels_pdf(JOB, [SHEET], LabelWishes()),
 ]
 
 

@@ -9,12 +9,13 @@ from PIL import Image
 from tagend.cards.base.errors import Refused
 from tagend.cards.code.check_characters import check_characters
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.printing.recover import Found, recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tests.leaders import PLAIN, SANDBAR, SANDBAR_TEXT, write
 from tests.pictures import beside, code_picture, file_of, pages
+from tests.told import JOB
 from tests.written import PRACTICE
 
 FOREIGN = "https://example.org/menu"
@@ -33,7 +34,7 @@ def fault(data: bytes) -> str:
 
 def labels(*recipes: Recipe, count: int = 1) -> bytes:
     sheets = [worksheet(recipe, PRACTICE) for recipe in recipes]
-    return labels_pdf(sheets, PRACTICE, Shop(), LabelWishes(count=count))
+    return labels_pdf(JOB, sheets, LabelWishes(count=count))
 
 
 @pytest.mark.parametrize(
@@ -55,7 +56,7 @@ def test_a_printed_sheet_of_labels_is_read_from_its_picture() -> None:
 
 
 def test_a_printed_card_is_read_from_a_turned_photo() -> None:
-    (sheet,) = pages(cards_pdf([worksheet(SANDBAR, PRACTICE)], PRACTICE, Shop(), CardWishes()))
+    (sheet,) = pages(cards_pdf(JOB, [worksheet(SANDBAR, PRACTICE)], CardWishes()))
     photo = sheet.rotate(17, Image.Resampling.BICUBIC, expand=True, fillcolor=120)
     assert found(file_of(photo)) == Found("a code in a picture", (SANDBAR,))
 

@@ -10,6 +10,7 @@ from pypdf.generic import ArrayObject, DictionaryObject, NameObject, RectangleOb
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen.canvas import Canvas
 
+from tagend.fonts import OURS
 from tagend.layouts.logo.logo import BadLogo
 from tagend.layouts.logo.logo_page import read_page
 from tagend.layouts.paper.face import Face, Path, Picture, rectangle
@@ -24,7 +25,7 @@ SIZE = (120, 60)
 def ours() -> bytes:
     """Return a page with text in an embedded font, a path and, three times, a form."""
     frame, box = Path(rectangle(2, 2, 116, 56), line=1), Path(rectangle(90, 10, 20, 10), fill=0.5)
-    face = Face("face", *SIZE, (*set_line("Wrack", "bold", 20).at(8, 30), frame, box))
+    face = Face("face", *SIZE, (*set_line("Wrack", OURS.bold, 20).at(8, 30), frame, box))
     return write_pdf([Sheet(*SIZE, (Placed(face, 0, 0),) * 3)], title="", creator="")
 
 

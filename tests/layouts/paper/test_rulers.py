@@ -4,9 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Face, Item, Path, TextRun
 from tagend.layouts.paper.legible import FLOOR
-from tagend.layouts.paper.rulers import Ruler, RuleWords, Unit, edge_ruler, true_size_rules
+from tagend.layouts.paper.rulers import Ruler, Unit, edge_ruler, true_size_rules
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import ink
 from tagend.layouts.sheets.sheet import Placed, Sheet
@@ -14,11 +15,11 @@ from tests.layouts.drawn import page_image, text
 
 ID_1 = 85.6 * MM
 UNITS: tuple[Unit, ...] = ("mm", "in")
-WORDS = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
+WORDS = ("100 % print: this is 50 mm", "and this is 2 in")
 
 
 def ruler(length: float, unit: Unit) -> Ruler:
-    made = edge_ruler(length, unit)
+    made = edge_ruler(length, unit, OURS.medium)
     assert made is not None
     return made
 
@@ -95,14 +96,14 @@ def test_the_last_figure_is_left_out_where_the_card_ends() -> None:
 
 
 def test_a_length_of_less_than_one_unit_has_no_ruler() -> None:
-    assert edge_ruler(25.3 * MM, "in") is None
-    assert edge_ruler(9.9 * MM, "mm") is None
+    assert edge_ruler(25.3 * MM, "in", OURS.medium) is None
+    assert edge_ruler(9.9 * MM, "mm", OURS.medium) is None
     assert ruler(25.4 * MM, "in").length == 72
 
 
 @given(length=st.floats(0, 1000), unit=st.sampled_from(UNITS))
 def test_a_ruler_keeps_inside_its_length_and_its_height(length: float, unit: Unit) -> None:
-    made = edge_ruler(length, unit)
+    made = edge_ruler(length, unit, OURS.medium)
     if made is None:
         assert length < (72 if unit == "in" else 10 * MM)
         return
@@ -127,7 +128,7 @@ def test_figures_stand_below_the_short_ticks() -> None:
 
 
 def test_the_true_size_rule_measures_fifty_millimetres_and_two_inches() -> None:
-    full, slim = true_size_rules(WORDS)
+    full, slim = true_size_rules(*WORDS, OURS.medium)
     above = [x for x, tall in ticks(full.items[0]) if tall < 0]
     below = [x for x, tall in ticks(full.items[0]) if tall > 0]
     assert [x / MM for x in above] == pytest.approx(list(range(51)))
@@ -135,12 +136,12 @@ def test_the_true_size_rule_measures_fifty_millimetres_and_two_inches() -> None:
     assert [x / MM for x, _ in ticks(slim.items[0])] == pytest.approx(list(range(51)))
 
 
-@pytest.mark.parametrize("words", [WORDS, RuleWords("50 mm", "and this is 2 in")])
-def test_the_true_size_rule_says_what_it_is_and_keeps_to_its_box(words: RuleWords) -> None:
-    full, slim = true_size_rules(words)
-    assert words.inches in text(page(full))
+@pytest.mark.parametrize("words", [WORDS, ("50 mm", "and this is 2 in")])
+def test_the_true_size_rule_says_what_it_is_and_keeps_to_its_box(words: tuple[str, str]) -> None:
+    full, slim = true_size_rules(*words, OURS.medium)
+    assert words[1] in text(page(full))
     for face in (full, slim):
-        assert words.mm in text(page(face))
+        assert words[0] in text(page(face))
         box = ink(face.items)
         assert box is not None
         assert min(box[:2]) >= -0.2
@@ -149,6 +150,6 @@ def test_the_true_size_rule_says_what_it_is_and_keeps_to_its_box(words: RuleWord
 
 
 def test_the_true_size_rule_is_fifty_millimetres_on_the_rendered_page() -> None:
-    found = inked_runs(page(true_size_rules(WORDS)[0]), 600, 30 + 0.5 * MM)
+    found = inked_runs(page(true_size_rules(*WORDS, OURS.medium)[0]), 600, 30 + 0.5 * MM)
     # The tens: nothing else reaches so high.
     assert [x - 20 for x in found[:6]] == pytest.approx([10 * MM * k for k in range(6)], abs=0.1)

@@ -4,11 +4,12 @@ import pypdf
 
 from tagend.cards.base.shown_lengths import length
 from tagend.cards.batches.batch import Order, batch
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.bench_printing import bench_pdf
+from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.printing.bench import bench_pdf
 from tagend.cards.printing.recover import recipes_in
 from tagend.layouts.paper.typeset import GAP, prepare
 from tests.layouts.drawn import text
+from tests.told import JOB
 from tests.written import PRACTICE, leader, recipe, section
 
 TWO = leader(
@@ -22,7 +23,7 @@ TWO = leader(
 
 
 def made(on: str | None = None, count: int = 12) -> bytes:
-    return bench_pdf(batch([Order(TWO, count)], None), PRACTICE, Shop(), on)
+    return bench_pdf(JOB, [Worksheet(TWO, ())], batch([Order(TWO, count)], None), on)
 
 
 def test_every_cut_and_knot_can_be_read_from_the_page() -> None:

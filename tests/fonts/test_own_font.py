@@ -1,4 +1,4 @@
-"""A person's own font sets what no other has, while it is in use and nowhere else."""
+"""A person's own font sets what no other has, where it is passed and nowhere else."""
 
 import re
 from io import BytesIO
@@ -7,7 +7,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.fonts import BadFont, NoGlyph, Run, chain, own_font, runs, text_width
+from tagend.fonts import OURS, BadFont, NoGlyph, Run, fonts_with, runs, text_width
 from tagend.fonts.files import font_path
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.text import set_line
@@ -25,60 +25,44 @@ def font(tmp_path: Path) -> Path:
 
 
 def refusal(path: Path) -> str:
-    with pytest.raises(BadFont) as caught, own_font(path):
-        pass
+    with pytest.raises(BadFont) as caught:
+        fonts_with(path)
     return str(caught.value)
 
 
 def test_it_sets_only_what_the_others_lack(font: Path) -> None:
-    with own_font(font):
-        first, own = runs("Aé " + FLY, "bold")
+    first, own = runs("Aé " + FLY, fonts_with(font).bold)
     assert first == Run("Aé ", "bold")
     assert own.text == FLY
     assert text_width(FLY, own.font, 10) == pytest.approx(2 * 5)  # half an em each
 
 
 def test_it_serves_every_weight(font: Path) -> None:
-    with own_font(font):
-        assert runs("毛", "medium")[0].font == runs("毛", "bold")[0].font
+    fonts = fonts_with(font)
+    assert runs("毛", fonts.medium)[0].font == runs("毛", fonts.bold)[0].font
 
 
-def test_out_of_use_nothing_of_it_is_left(font: Path) -> None:
-    before = chain("medium")
-    with own_font(font):
-        set_line(FLY, "medium", 9)
-        assert len(chain("medium")) == len(before) + 1
-    assert chain("medium") == before
+def test_what_is_set_without_it_knows_nothing_of_it(font: Path) -> None:
+    set_line(FLY, fonts_with(font).medium, 9)
     with pytest.raises(NoGlyph):
-        runs(FLY, "medium")
+        runs(FLY, OURS.medium)
     with pytest.raises(NoGlyph):
-        set_line(FLY, "medium", 9)  # though lines are remembered
-
-
-def test_a_failure_inside_puts_it_out_of_use_too(font: Path) -> None:
-    before = chain("medium")
-    with pytest.raises(KeyError), own_font(font):
-        raise KeyError
-    assert chain("medium") == before
+        set_line(FLY, OURS.medium, 9)  # though lines are remembered
 
 
 def test_no_font_changes_nothing() -> None:
-    with own_font(None):
-        assert chain("bold") == ("bold", "bold-fallback")
+    assert fonts_with(None) == OURS
 
 
-def test_one_font_in_use_gives_way_to_another(font: Path, tmp_path: Path) -> None:
+def test_a_font_knows_nothing_of_another(font: Path, tmp_path: Path) -> None:
     other = truetype(tmp_path / "reed.ttf", "竿", "Reed-Regular")
-    with own_font(font):
-        with own_font(other), pytest.raises(NoGlyph):
-            runs("毛", "medium")
-        assert runs("毛", "medium")
+    with pytest.raises(NoGlyph):
+        runs("毛", fonts_with(other).medium)
+    assert runs("毛", fonts_with(font).medium)
 
 
 def test_what_it_sets_is_embedded_drawn_and_read_back(font: Path) -> None:
-    with own_font(font):
-        line = set_line("Fly 毛鈎", "medium", 20)
-    # Out of use its name still leads to the file, so that a line set before can be drawn.
+    line = set_line("Fly 毛鈎", fonts_with(font).medium, 20)
     face = Face("face", 200, 50, line.at(10, 30))
     pdf = write_pdf([Sheet(200, 50, (Placed(face, 0, 0),))], title="", creator="")
     assert text(pdf) == "Fly 毛鈎"
@@ -86,15 +70,14 @@ def test_what_it_sets_is_embedded_drawn_and_read_back(font: Path) -> None:
     names = {str(each.get_object()["/BaseFont"]) for each in fonts.values()}
     assert any("+Brush-Regular-own-" in name for name in names)
     # The middle of a box, 0.35 em above the baseline, is black.
-    box = line.pieces[-1]
+    box = line.runs[-1]
     dots = 300 / 72
     middle = (round((10 + box.start + 5) * dots), round((30 - 7) * dots))
     assert page_image(pdf, 300).getpixel(middle) == 0
 
 
 def test_a_pdf_does_not_tell_where_the_font_lies(font: Path) -> None:
-    with own_font(font):
-        face = Face("face", 20, 20, set_line("毛", "medium", 9).at(9, 9))
+    face = Face("face", 20, 20, set_line("毛", fonts_with(font).medium, 9).at(9, 9))
     pdf = write_pdf([Sheet(20, 20, (Placed(face, 0, 0),))], title="", creator="")
     assert font.name.encode() not in pdf
     assert str(font.parent).encode() not in pdf
@@ -103,8 +86,8 @@ def test_a_pdf_does_not_tell_where_the_font_lies(font: Path) -> None:
 def test_two_own_fonts_of_one_name_are_told_apart(tmp_path: Path) -> None:
     pages = []
     for character in "毛鈎":
-        with own_font(truetype(tmp_path / f"{character}.ttf", character, "Same-Regular")):
-            face = Face("face", 20, 20, set_line(character, "medium", 9).at(9, 9))
+        own = fonts_with(truetype(tmp_path / f"{character}.ttf", character, "Same-Regular"))
+        face = Face("face", 20, 20, set_line(character, own.medium, 9).at(9, 9))
         pages.append(write_pdf([Sheet(20, 20, (Placed(face, 0, 0),))], title="", creator=""))
     assert [text(page) for page in pages] == ["毛", "鈎"]
 
@@ -141,8 +124,7 @@ def test_a_font_that_may_not_be_embedded_is_told(tmp_path: Path, rights: int) ->
 
 def test_a_font_that_may_be_looked_at_and_printed_is_used(tmp_path: Path) -> None:
     path = truetype(tmp_path / "preview.ttf", "毛", "Preview-Regular", embedding=0x0004)
-    with own_font(path):
-        assert runs("毛", "medium")
+    assert runs("毛", fonts_with(path).medium)
 
 
 @pytest.mark.parametrize("kept", [0, 3, 11, 300])

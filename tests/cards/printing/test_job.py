@@ -1,16 +1,18 @@
 """What a shop file says of stock, printer and font is checked key by key, and used."""
 
-from pathlib import Path
+import pathlib
 
 import pytest
 
 from tagend.cards.base.errors import Refused
 from tagend.cards.practice.shop_file import Shop, read_shop
-from tagend.cards.printing.own_paper import check_paper, own_paper
-from tagend.fonts import NoGlyph, runs
-from tagend.layouts.paper.face import MM
-from tagend.layouts.stock.stock import card_size, label_sheet, paper, shipped
+from tagend.cards.printing.job import job_of, pdf_of
+from tagend.fonts import OURS, runs
+from tagend.layouts.paper.face import MM, Face, Path, rectangle
+from tagend.layouts.sheets.sheet import Placed, Sheet
+from tagend.layouts.stock.stock import paper, shipped
 from tests.fonts.made import truetype
+from tests.layouts.drawn import page_image
 
 OWN = b"""
 [stock.paper]
@@ -33,30 +35,53 @@ rule_y = "99.6 mm"
 
 def refusal(shop: str) -> list[str]:
     with pytest.raises(Refused) as caught:
-        check_paper(read_shop(shop.encode()))
+        job_of(read_shop(shop.encode()))
     return str(caught.value).splitlines()
 
 
 def test_own_stock_stands_beside_ours() -> None:
-    with own_paper(read_shop(OWN)) as own:
-        assert paper("ledger", own.stock).height == pytest.approx(330 * MM)
-        assert card_size("tag", own.stock).corner == pytest.approx(4 * MM)
-        assert label_sheet("Wallet-Roll", own.stock).on_roll
-        assert own.stock.defaults["paper"] == "Ledger"
-        assert own.stock.defaults["card"] == "ID-1"
-        assert paper("A4", own.stock) == paper("A4")
+    job = job_of(read_shop(OWN))
+    assert job.paper("ledger").height == pytest.approx(330 * MM)
+    assert job.card_size("tag").corner == pytest.approx(4 * MM)
+    assert job.label_sheet("Wallet-Roll").on_roll
+    assert job.paper("A4") == paper("A4")
+
+
+def test_the_usual_is_what_is_asked_for_first() -> None:
+    assert job_of(read_shop(OWN)).paper(None).name == "Ledger"
+    assert job_of(read_shop(b'paper = "A5"\n' + OWN)).paper(None).name == "A5"
+    assert job_of(read_shop(OWN)).card_size(None).name == "ID-1"
 
 
 def test_the_printer_is_as_measured() -> None:
-    with own_paper(read_shop(OWN)) as own:
-        assert own.printer.front_x == pytest.approx(0.8 * MM)
-        assert own.printer.rule_y == pytest.approx(99.6 * MM)
+    printer = job_of(read_shop(OWN)).printer
+    assert printer.front_x == pytest.approx(0.8 * MM)
+    assert printer.rule_y == pytest.approx(99.6 * MM)
+
+
+def test_what_is_to_be_true_is_corrected_each_side_by_its_own_shift() -> None:
+    job = job_of(Shop(printer={"front_x": "1 mm", "back_x": "2 mm"}))
+    dot = Face("dot", 200, 200, (Path(rectangle(100, 100, 72, 72), fill=0.0),))
+    front = Sheet(200, 200, (Placed(dot, 0, 0),))
+    sheets = [front, front._replace(side="back")]
+    true = pdf_of(job, lambda: sheets, title="dots")
+    plain = pdf_of(job, lambda: sheets, title="dots", true=False)
+
+    def left(pdf: bytes, page: int) -> float:
+        dark = page_image(pdf, 720, page).point(lambda value: 255 * (value < 128)).getbbox()
+        assert dark is not None
+        return dark[0] / 10
+
+    assert [left(plain, 0) - left(true, 0), left(plain, 1) - left(true, 1)] == pytest.approx(
+        [MM, 2 * MM], abs=0.1
+    )
 
 
 def test_without_a_shop_file_all_is_as_shipped() -> None:
-    with own_paper(Shop()) as own:
-        assert own.stock == shipped()
-        assert own.printer.rule_x == pytest.approx(100 * MM)
+    job = job_of(Shop())
+    assert job.stock == shipped()
+    assert job.printer.rule_x == pytest.approx(100 * MM)
+    assert job.fonts == OURS
 
 
 def test_labels_that_leave_their_sheet_are_refused_with_key_and_measurement() -> None:
@@ -95,18 +120,15 @@ def test_a_table_that_is_none_is_refused() -> None:
         read_shop(b"printer = 3")
 
 
-def test_an_own_font_is_in_use_inside_only(tmp_path: Path) -> None:
+def test_a_job_sets_what_no_other_font_has_in_its_own(tmp_path: pathlib.Path) -> None:
     font = truetype(tmp_path / "own.ttf", "毛", "Ours-Regular")
-    with own_paper(Shop(font=str(font))):
-        assert runs("毛", "bold")
-    with pytest.raises(NoGlyph):
-        runs("毛", "bold")
+    assert runs("毛", job_of(Shop(font=str(font))).fonts.bold)
 
 
-def test_a_font_that_is_not_there_is_refused(tmp_path: Path) -> None:
+def test_a_font_that_is_not_there_is_refused(tmp_path: pathlib.Path) -> None:
     path = tmp_path / "none.ttf"
     with pytest.raises(Refused) as caught:
-        check_paper(Shop(font=str(path)))
+        job_of(Shop(font=str(path)))
     assert str(caught.value) == (
         f"font: {path}: there is no such file; give the path of a TrueType font"
     )

@@ -1,6 +1,7 @@
 """Cards and labels of a leader: what holds it, and what to use where that does not."""
 
 import re
+from collections.abc import Sequence
 from itertools import pairwise
 
 import pytest
@@ -8,25 +9,21 @@ from hypothesis import given, settings
 
 from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_line_length
+from tagend.cards.faces.card_text import CardText
 from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.rack_file import Rack, Spool
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.card_making import (
-    CardStyle,
-    CardText,
-    card_text,
-    cards_of,
-    paired,
-    size_that_holds,
-)
-from tagend.cards.printing.pages import code_of
-from tagend.cards.words.language import ENGLISH
+from tagend.cards.printing.card_sizes import CardSizes, cards_of, paired
+from tagend.cards.printing.cards import CardWishes, card_text
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import Face
+from tagend.layouts.sheets.pieces import Card
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, shipped
 from tests.seen import runs, words
 from tests.tieable import counts, seeds, tieable
-from tests.written import PRACTICE, SIX, leader
+from tests.told import JOB
+from tests.written import SIX, leader
 
 KNOWN = tuple(shipped().cards.values())
 ID_1 = card_size("ID-1")
@@ -34,14 +31,19 @@ TINY = card_size("40x30mm")
 SALT = leader(SIX)
 
 
-def says(of: Leader, style: CardStyle | None = None, rack: Rack | None = None) -> CardText:
-    code = code_of(of.recipe, PRACTICE)
-    return card_text(of, code, PRACTICE, Shop(), ENGLISH, style or CardStyle(), rack)
+def says(of: Leader, wishes: CardWishes | None = None) -> CardText:
+    return card_text(JOB, Worksheet(of, ()), wishes or CardWishes())
+
+
+def cards(
+    text: CardText, size: CardSize, known: Sequence[CardSize] = KNOWN, *, grows: bool = False
+) -> tuple[Card, ...]:
+    return cards_of(text, CardSizes(size, tuple(known), grows, OURS))
 
 
 def refusal(text: CardText, size: CardSize) -> str:
     with pytest.raises(Refused) as caught:
-        cards_of(text, size, KNOWN)
+        cards(text, size)
     return str(caught.value)
 
 
@@ -52,7 +54,7 @@ def offered(message: str) -> list[str]:
 
 
 def test_a_leader_that_fits_is_one_card_with_its_back() -> None:
-    card, *_ = cards_of(says(SALT, CardStyle(taught=False)), card_size("index-3x5"), KNOWN)
+    card, *_ = cards(says(SALT, CardWishes(taught=False)), card_size("index-3x5"))
     assert card.back is not None
     assert "CUT" in words(card.front)
 
@@ -73,7 +75,7 @@ def test_a_card_that_is_too_small_is_refused_with_up_to_three_that_are_not() -> 
     sizes = offered(message)
     assert 1 <= len(sizes) <= 3
     for name in sizes:
-        assert cards_of(says(SALT), card_size(name), KNOWN)
+        assert cards(says(SALT), card_size(name))
 
 
 def test_the_smallest_that_would_do_is_named_first() -> None:
@@ -86,7 +88,7 @@ def test_the_smallest_that_would_do_is_named_first() -> None:
 
 def test_a_leader_for_no_known_card_says_so() -> None:
     with pytest.raises(Refused, match="no card known here is large enough"):
-        cards_of(says(SALT), TINY, [TINY])
+        cards(says(SALT), TINY, [TINY])
 
 
 @given(seeds, counts)
@@ -94,20 +96,19 @@ def test_a_leader_for_no_known_card_says_so() -> None:
 def test_every_size_that_is_offered_fits(seed: int, count: int | None) -> None:
     text = says(tieable(seed, count))
     for name in offered(refusal(text, TINY)):
-        assert cards_of(text, card_size(name), KNOWN)
+        assert cards(text, card_size(name))
 
 
 def test_large_type_takes_a_larger_card_where_it_must() -> None:
-    large = says(SALT, CardStyle(large=True))
-    found = size_that_holds(large, ID_1, KNOWN)
-    assert found.width * found.height > ID_1.width * ID_1.height
-    assert cards_of(large, found, KNOWN)
-    assert size_that_holds(says(SALT), ID_1, KNOWN) is ID_1
+    large, _ = cards(says(SALT, CardWishes(large=True, taught=False)), ID_1, grows=True)
+    assert large.front.width * large.front.height > ID_1.width * ID_1.height
+    usual, *_ = cards(says(SALT), ID_1, grows=True)
+    assert (usual.front.width, usual.front.height) == (ID_1.width, ID_1.height)
 
 
 def test_a_person_s_own_spools_are_named_in_the_table() -> None:
     stiff = Spool("Stiff 25", "hard nylon", parse_diameter("0.023 in"), parse_line_length("40 yd"))
-    front = cards_of(says(SALT, rack=Rack((stiff,))), ID_1, KNOWN)[0].front
+    front = cards(says(SALT, CardWishes(rack=Rack((stiff,)))), ID_1)[0].front
     texts = [run.text for run in runs(front)]
     assert "Stiff 25" in texts
     assert "fluorocarbon" in texts  # a line that is not on the rack keeps its name
@@ -117,7 +118,7 @@ def test_a_person_s_own_spools_are_named_in_the_table() -> None:
 def test_what_to_buy_is_listed_where_it_is_asked_for() -> None:
     sides = [
         side
-        for card in cards_of(says(SALT, CardStyle(shopping=12)), ID_1, KNOWN)
+        for card in cards(says(SALT, CardWishes(shopping=12)), ID_1)
         for side in (card.front, card.back)
         if side
     ]

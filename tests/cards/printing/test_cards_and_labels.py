@@ -19,10 +19,10 @@ from tagend.cards.base.errors import Refused
 from tagend.cards.base.shown_lengths import length_number
 from tagend.cards.code.notation import read_notation, write_notation
 from tagend.cards.leader.worksheet import Worksheet, worksheet
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.card_making import CardStyle
 from tagend.cards.printing.card_sheets import SheetWishes
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf, recipe_files
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.job import recipe_files
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
@@ -30,6 +30,7 @@ from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import end_words
 from tagend.layouts.paper.typeset import GAP, prepare
 from tests.layouts.drawn import page_image, text
+from tests.told import JOB
 from tests.tree import ROOT
 from tests.written import PRACTICE, recipe, section
 
@@ -42,7 +43,7 @@ CARDS = (
     CardWishes(),
     CardWishes(size="index-3x5", paper="A4"),
     CardWishes(sheets=SheetWishes(backs="long-edge")),
-    CardWishes(size="A6", style=CardStyle(taught=False)),
+    CardWishes(size="A6", taught=False),
 )
 LABELS = ("letter-3x10-66.7x25.4", "a4-3x7-63.5x38.1", "62x40mm")
 DPI = 300
@@ -55,12 +56,12 @@ def sample(name: str) -> Worksheet:
 
 @cache
 def cards(name: str, wishes: CardWishes = CARDS[0]) -> bytes:
-    return cards_pdf([sample(name)], PRACTICE, Shop(), wishes)
+    return cards_pdf(JOB, [sample(name)], wishes)
 
 
 @cache
 def labels(name: str, stock: str = LABELS[0]) -> bytes:
-    return labels_pdf([sample(name)], PRACTICE, Shop(), LabelWishes(stock, count=2))
+    return labels_pdf(JOB, [sample(name)], LabelWishes(stock, count=2))
 
 
 def pages(pdf: bytes) -> int:
@@ -114,7 +115,7 @@ def test_the_code_of_every_label_holds_its_recipe(name: str, stock: str) -> None
 
 def test_a_whole_sheet_of_labels_is_read() -> None:
     worksheets = [sample(name) for name in SAMPLES]
-    pdf = labels_pdf(worksheets, PRACTICE, Shop(), LabelWishes(count=30 // len(worksheets)))
+    pdf = labels_pdf(JOB, worksheets, LabelWishes(count=30 // len(worksheets)))
     assert sorted(set(codes(pdf))) == sorted(notation(sheet.leader.recipe) for sheet in worksheets)
     assert len(codes(pdf)) == len(worksheets) * (30 // len(worksheets))
 
@@ -145,7 +146,7 @@ def test_a_label_holds_name_and_tippet(name: str) -> None:
 
 def test_a_cut_with_a_fraction_is_set_as_one() -> None:
     of = worksheet(recipe(section("46 1/2 in", "0.013 in"), section("20 in", "4X")), PRACTICE)
-    shown = extracted(cards_pdf([of], PRACTICE, Shop(), CardWishes()))
+    shown = extracted(cards_pdf(JOB, [of], CardWishes()))
     assert "46½" in shown
     assert "46 1/2" not in shown
 
@@ -154,8 +155,8 @@ def both(of: Recipe) -> tuple[bytes, bytes]:
     """Return the card and the label of a recipe."""
     sheets = [worksheet(of, PRACTICE)]
     return (
-        cards_pdf(sheets, PRACTICE, Shop(), CardWishes()),
-        labels_pdf(sheets, PRACTICE, Shop(), LabelWishes()),
+        cards_pdf(JOB, sheets, CardWishes()),
+        labels_pdf(JOB, sheets, LabelWishes()),
     )
 
 
@@ -185,8 +186,8 @@ def made(kind: str) -> bytes:
     """Return a document with all samples."""
     worksheets = [sample(name) for name in SAMPLES]
     if kind == "cards":
-        return cards_pdf(worksheets, PRACTICE, Shop(), CardWishes())
-    return labels_pdf(worksheets, PRACTICE, Shop(), LabelWishes(count=3))
+        return cards_pdf(JOB, worksheets, CardWishes())
+    return labels_pdf(JOB, worksheets, LabelWishes(count=3))
 
 
 @pytest.mark.parametrize("kind", ["cards", "labels"])
@@ -197,7 +198,7 @@ def test_the_same_recipes_give_the_same_bytes(kind: str) -> None:
 @pytest.mark.parametrize("kind", ["cards", "labels"])
 def test_two_processes_give_the_same_bytes(kind: str) -> None:
     script = (
-        "import sys; from tests.cards.printing.test_pages import made; "
+        "import sys; from tests.cards.printing.test_cards_and_labels import made; "
         f"sys.stdout.buffer.write(made({kind!r}))"
     )
 
@@ -257,7 +258,7 @@ def test_recipes_of_one_name_are_told_apart() -> None:
     second = replace(PLAIN, lengths="cut")
     third = replace(second, note="The third.")
     worksheets = [worksheet(one, PRACTICE) for one in (first, second, third)]
-    pdf = cards_pdf(worksheets, PRACTICE, Shop(), CardWishes())
+    pdf = cards_pdf(JOB, worksheets, CardWishes())
     assert len(inside(pdf)) == 3
     assert set(inside(pdf)) == {first, second, third}
     names = [file.name for file in recipe_files([first, second, third])]
@@ -265,7 +266,7 @@ def test_recipes_of_one_name_are_told_apart() -> None:
 
 
 def test_copies_of_a_card_need_no_more_recipes() -> None:
-    pdf = cards_pdf([sample(SAMPLES[0])], PRACTICE, Shop(), CardWishes(copies=4))
+    pdf = cards_pdf(JOB, [sample(SAMPLES[0])], CardWishes(copies=4))
     assert len(inside(pdf)) == 1
     assert len(codes(pdf)) == 4
 
@@ -289,10 +290,10 @@ def test_knots_that_take_up_a_piece_leave_nothing_to_print() -> None:
     parts = section("20 in", "0.013 in"), section("3 in", "0.011 in"), section("20 in", "4X")
     of = worksheet(recipe(*parts, lengths="cut"), PRACTICE)
     with pytest.raises(Refused) as caught:
-        cards_pdf([of], PRACTICE, Shop(), CardWishes())
+        cards_pdf(JOB, [of], CardWishes())
     assert str(caught.value).startswith("Under test, section 2: its knots take ")
     assert str(caught.value).endswith(
         'all of the 3 in that it is cut; cut it longer, or write lengths = "finished"'
     )
     with pytest.raises(Refused, match="all of the 3 in that it is cut"):
-        labels_pdf([of], PRACTICE, Shop(), LabelWishes())
+        labels_pdf(JOB, [of], LabelWishes())

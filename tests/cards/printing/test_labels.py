@@ -5,27 +5,25 @@ import pytest
 from hypothesis import given, settings
 
 from tagend.cards.base.errors import Refused
-from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.leader import Leader
-from tagend.cards.printing.label_making import labels_of
-from tagend.cards.printing.pages import code_of
-from tagend.cards.words.language import ENGLISH
-from tagend.layouts.paper.face import Face
+from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.layouts.stock.formats import LabelSheet
-from tagend.layouts.stock.stock import label_sheet, shipped
-from tests.seen import words
+from tagend.layouts.stock.stock import label_sheet
+from tests.layouts.drawn import text
 from tests.tieable import seeds, tieable
-from tests.written import PRACTICE, leader, recipe, section
+from tests.told import JOB
+from tests.written import leader, recipe, section
 
-KNOWN = tuple(shipped().labels.values())
 TINY = label_sheet("a4-7x27-25.4x10")
 USUAL = label_sheet("letter-3x10-66.7x25.4")
 TWO = leader(recipe(section("46 in", "0.023 in", "hard nylon", "25 lb"), section("24 in", "4X")))
 
 
-def labels(of: Leader, sheet: LabelSheet, *notes: LabelNote) -> list[Face]:
-    codes = [code_of(of.recipe, PRACTICE)]
-    return labels_of(of, codes, sheet, notes or (LabelNote(),), PRACTICE, ENGLISH, KNOWN)
+def labels(of: Leader, sheet: LabelSheet, *numbers: str) -> str:
+    """Return the text of a leader's labels."""
+    wishes = LabelWishes(sheet.name, numbers=(numbers,) if numbers else ())
+    return text(labels_pdf(JOB, [Worksheet(of, ())], wishes))
 
 
 def refusal(of: Leader, sheet: LabelSheet) -> str:
@@ -34,10 +32,10 @@ def refusal(of: Leader, sheet: LabelSheet) -> str:
     return str(caught.value)
 
 
-def test_there_is_a_label_for_each_note() -> None:
-    first, second = labels(TWO, USUAL, LabelNote(number="1 of 2"), LabelNote(number="2 of 2"))
-    assert "1 of 2" in words(first)
-    assert "2 of 2" in words(second)
+def test_there_is_a_label_for_each_number() -> None:
+    shown = labels(TWO, USUAL, "1 of 2", "2 of 2")
+    assert "1 of 2" in shown
+    assert "2 of 2" in shown
 
 
 def test_a_label_that_is_too_small_is_refused_with_sheets_that_are_not() -> None:
@@ -52,7 +50,7 @@ def test_a_label_that_is_too_small_is_refused_with_sheets_that_are_not() -> None
     names = found[1].split(" or ")
     assert 1 <= len(names) <= 3
     for name in names:
-        assert len(labels(TWO, label_sheet(name))) == 1
+        assert labels(TWO, label_sheet(name))
     assert label_sheet(names[0]).paper == TINY.paper  # what is in the printer comes first
 
 
@@ -61,7 +59,7 @@ def test_a_long_note_may_be_left_out() -> None:
     long = leader(replace(TWO.recipe, note=note.strip()))
     small = label_sheet("a4-4x12-45.7x21.2")
     assert refusal(long, small).endswith(", or leave out its note")
-    assert len(labels(leader(replace(long.recipe, note=None)), small)) == 1
+    assert labels(leader(replace(long.recipe, note=None)), small)
 
 
 @given(seeds)
@@ -71,4 +69,4 @@ def test_every_sheet_that_is_offered_fits(seed: int) -> None:
     found = re.search(r"use --stock ([^,]+)", refusal(of, TINY))
     assert found
     for name in found[1].split(" or "):
-        assert len(labels(of, label_sheet(name))) == 1
+        assert labels(of, label_sheet(name))

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.faces.label_spacing import spread
+from tagend.cards.faces.captions import without_overlap
 
 NEAR = 1e-6
 
@@ -21,32 +21,35 @@ def labels(draw: st.DrawFn) -> Labels:
 
 
 def test_labels_with_room_stay_where_they_want_to_be() -> None:
-    assert spread([10, 50, 90], [20, 20, 20], 100) == [10, 50, 90]
+    assert without_overlap([10, 50, 90], [20, 20, 20], 100) == [10, 50, 90]
 
 
 def test_two_that_collide_move_apart_by_half_each() -> None:
     # 20 wide and wanted at 48 and 52: they touch at 50, so they stand at 50 - 10 and 50 + 10
-    assert spread([48, 52], [20, 20], 100) == [40, 60]
+    assert without_overlap([48, 52], [20, 20], 100) == [40, 60]
 
 
 def test_a_label_at_either_end_is_pushed_in() -> None:
-    assert spread([0, 100], [20, 30], 100) == [10, 85]  # 20 / 2 and 100 - 30 / 2
+    assert without_overlap([0, 100], [20, 30], 100) == [10, 85]  # 20 / 2 and 100 - 30 / 2
 
 
 def test_labels_that_cannot_fit_find_no_places() -> None:
-    assert spread([10, 20], [60, 41], 100) is None
-    assert spread([10, 20], [60, 40], 100) == [30, 80]  # exactly full: 60 / 2 and 60 + 40 / 2
+    assert without_overlap([10, 20], [60, 41], 100) is None
+    assert without_overlap([10, 20], [60, 40], 100) == [
+        30,
+        80,
+    ]  # full: 60 / 2 and 60 + 40 / 2
 
 
 def test_no_labels_have_no_places() -> None:
-    assert spread([], [], 100) == []
+    assert without_overlap([], [], 100) == []
 
 
 @given(labels())
 def test_no_label_overlaps_the_next_or_leaves_the_room(given_labels: Labels) -> None:
     centres, widths = given_labels
     room = max(200.0, sum(widths))
-    places = spread(centres, widths, room)
+    places = without_overlap(centres, widths, room)
     assert places is not None
     edges = [(c - w / 2, c + w / 2) for c, w in zip(places, widths, strict=True)]
     assert edges[0][0] >= -NEAR
@@ -57,9 +60,9 @@ def test_no_label_overlaps_the_next_or_leaves_the_room(given_labels: Labels) -> 
 @given(labels())
 def test_labels_that_already_fit_do_not_move(given_labels: Labels) -> None:
     centres, widths = given_labels
-    places = spread(centres, widths, sum(widths) + 200)
+    places = without_overlap(centres, widths, sum(widths) + 200)
     assert places is not None
-    again = spread(places, widths, sum(widths) + 200)
+    again = without_overlap(places, widths, sum(widths) + 200)
     assert again == pytest.approx(places, abs=NEAR)
 
 
@@ -77,7 +80,7 @@ def test_no_other_places_are_nearer_in_all(
     centres: list[float], widths: list[float], room: int
 ) -> None:
     """Hold the sum of squares against every arrangement on a grid of eighths."""
-    places = spread(centres, widths, room)
+    places = without_overlap(centres, widths, room)
     assert places is not None
 
     def squares(at: tuple[float, ...]) -> float:

@@ -3,14 +3,15 @@
 import pytest
 
 from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.stock_printing import stock_pdf
+from tagend.cards.printing.job import job_of
+from tagend.cards.printing.stock import stock_pdf
 from tagend.cards.words.language import languages, wording_in
 from tests.layouts.drawn import text
 
 
 def read(name: str, shop: Shop) -> str:
     """Return the text of the picture, its lines joined and its thin spaces left out."""
-    return " ".join(text(stock_pdf(name, shop)).replace("\u200a", "").split())
+    return " ".join(text(stock_pdf(job_of(shop), name)).replace("\u200a", "").split())
 
 
 @pytest.mark.parametrize(
