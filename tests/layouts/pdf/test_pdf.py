@@ -22,6 +22,7 @@ from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf.attach import AttachedFile
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.sheet import Placed, Sheet
+from tests.tree import ROOT
 
 PAYLOAD = "T1 SANDBAR 30/.023/HN 25*B"
 TURNS: tuple[Turn, ...] = (0, 90, 180, 270)
@@ -357,7 +358,7 @@ def test_the_same_sheets_give_the_same_bytes() -> None:
 def test_another_process_gives_the_same_bytes(seed: str) -> None:
     script = "import sys, test_pdf; sys.stdout.buffer.write(test_pdf.sample())"
     here = FilePath(__file__).parent
-    search = os.pathsep.join([str(here), str(here.parent.parent)])
+    search = os.pathsep.join([str(here), str(ROOT), os.environ.get("PYTHONPATH", "")])
     environment = os.environ | {"PYTHONHASHSEED": seed, "PYTHONPATH": search}
     done = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, check=True, env=environment
