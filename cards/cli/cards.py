@@ -11,9 +11,9 @@ from tagend.cards.cli.print_command import Printing, print_command
 from tagend.cards.cli.variant_options import variant_options
 
 if TYPE_CHECKING:
-    from tagend.layouts.sheets.pieces import Backs
+    from tagend.layouts.sheets.cutouts import Backs
     from tagend.layouts.sheets.pouch import Use
-    from tagend.layouts.sheets.shelves import Order
+    from tagend.layouts.sheets.shelves import RunOrder
 
 
 @print_command("cards", logo=True)
@@ -62,7 +62,7 @@ if TYPE_CHECKING:
 def command(
     printing: Printing,
     backs: "Backs",
-    order: "Order",
+    order: "RunOrder",
     gutter: float,
     margin: float,
     pouch: "Use | None",

@@ -22,7 +22,7 @@ _MOST_MARKS = 8
 
 
 @dataclass(frozen=True, slots=True)
-class _Quantity:
+class _Profile:
     """One quantity along the leader; `marks` are the values with a line and a label."""
 
     title: str
@@ -50,47 +50,47 @@ def _diameters(leader: Leader) -> list[Fraction]:
     return [mm for section in sections for mm in (section.diameter.mm, fly_end_mm(section))]
 
 
-def _diameter(leader: Leader, wording: Wording) -> _Quantity:
+def _diameter(leader: Leader, wording: Wording) -> _Profile:
     thickest = max(_diameters(leader)) / _THOU
     step = next(step for step in _STEPS if thickest <= _MOST_MARKS * step)
     top = math.ceil(thickest / step) * step  # a round number above
     marks = tuple(
         (mark / top, wording.number(f"0.{mark:03}")) for mark in range(step, top + 1, step)
     )
-    return _Quantity(wording.say("diameter_along"), lambda mm: float(mm / _THOU) / top, marks)
+    return _Profile(wording.say("diameter_along"), lambda mm: float(mm / _THOU) / top, marks)
 
 
-def _stiffness(leader: Leader, wording: Wording) -> _Quantity:
+def _stiffness(leader: Leader, wording: Wording) -> _Profile:
     """Measure against the finest strand, on a scale of powers of ten."""
     finest = min(_diameters(leader))
     decades = max(1, math.ceil(4 * math.log10(max(_diameters(leader)) / finest)))
     marks = tuple((power / decades, f"{10**power} ×") for power in range(decades + 1))
-    return _Quantity(
+    return _Profile(
         wording.say("stiffness_along"),
         lambda mm: 4 * math.log10(mm / finest) / decades,
         marks,
     )
 
 
-def _labels(plot: _Quantity, scale: Scale) -> list[SetLine]:
+def _labels(plot: _Profile, scale: Scale) -> list[SetLine]:
     return [set_line(label, scale.medium, scale.small) for _, label in plot.marks]
 
 
-def _title(plot: _Quantity, scale: Scale) -> SetLine:
+def _title(plot: _Profile, scale: Scale) -> SetLine:
     return set_line(plot.title, scale.medium, scale.small)
 
 
-def _left(plot: _Quantity, scale: Scale) -> float:
+def _left(plot: _Profile, scale: Scale) -> float:
     """Return where the axis stands, right of the labels."""
     return max(label.width for label in _labels(plot, scale)) + 0.4 * scale.small
 
 
-def _drawn(plot: _Quantity, told: Told, scale: Scale, width: float) -> Block:
+def _drawn(plot: _Profile, told: Told, scale: Scale, width: float) -> Block:
     height = 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small
     return Block(tuple(_items(plot, told, scale, width)), height)
 
 
-def _items(plot: _Quantity, told: Told, scale: Scale, right: float) -> Iterator[Item]:
+def _items(plot: _Profile, told: Told, scale: Scale, right: float) -> Iterator[Item]:
     left = _left(plot, scale)
     top, height = 1.4 * scale.small, _HEIGHT * scale.factor
     bottom = top + height
@@ -110,7 +110,7 @@ def _items(plot: _Quantity, told: Told, scale: Scale, right: float) -> Iterator[
 
 
 def _curve(
-    plot: _Quantity, pieces: Sequence[Piece], x: float, bottom: float, per_mm: float, height: float
+    plot: _Profile, pieces: Sequence[Piece], x: float, bottom: float, per_mm: float, height: float
 ) -> Path:
     """Draw the values piece by piece; a knotless taper slopes, a joint is a step."""
     points: list[tuple[float, float]] = []

@@ -10,7 +10,7 @@ from tagend.cards.faces.marks import sleeve
 from tagend.cards.faces.pattern import Band, patterned
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.leader import Piece
-from tagend.cards.practice.materials import Material, Pattern
+from tagend.cards.practice.materials import Material
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Item, Path
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, break_lines, fits
@@ -23,19 +23,19 @@ _DROP = 0.25  # from a baseline to the end of its line
 _BETWEEN = 0.15  # from one line to the next
 
 
-class _Look(NamedTuple):
+class _Swatch(NamedTuple):
     """What strands that look alike have in common."""
 
     material: Material
     guard: bool
 
 
-class _Entry(NamedTuple):
+class _KeyLine(NamedTuple):
     """A line of words that wants its middle at a place, and what stands before it."""
 
     line: SetLine
     wish: float
-    swatch: tuple[Pattern, bool] | None = None  # its pattern, and whether it wears a sleeve
+    swatch: _Swatch | None = None
 
     @property
     def indent(self) -> float:
@@ -55,7 +55,7 @@ def key(plotted: Plot, note: str) -> Block:
     notes = break_lines(note, scale.medium, scale.small, plotted.width)
     entries = [
         *_materials(plotted),
-        *(_Entry(line, plotted.width) for line in notes),
+        *(_KeyLine(line, plotted.width) for line in notes),
     ]
     gap = _GAP * scale.small
     lines = _lines(entries, plotted.width, gap)
@@ -64,44 +64,43 @@ def key(plotted: Plot, note: str) -> Block:
     return stacked(blocks, _BETWEEN * scale.small)
 
 
-def _materials(plotted: Plot) -> Iterator[_Entry]:
+def _materials(plotted: Plot) -> Iterator[_KeyLine]:
     scale = plotted.scale
     indent = (_SWATCH + _APART) * scale.small
-    looks = _looks(plotted)
-    for look, middle in looks.items():
-        known = _Look(look.material, guard=False) in looks
-        word = _word(look, plotted.told.wording, known=known)
-        swatch = look.material.pattern, look.guard
+    swatches = _swatches(plotted)
+    for swatch, middle in swatches.items():
+        known = _Swatch(swatch.material, guard=False) in swatches
+        word = _word(swatch, plotted.told.wording, known=known)
         first, *more = break_lines(word, scale.medium, scale.small, plotted.width - indent)
-        yield _Entry(first, middle, swatch)
-        yield from (_Entry(line, middle) for line in more)
+        yield _KeyLine(first, middle, swatch)
+        yield from (_KeyLine(line, middle) for line in more)
 
 
-def _word(look: _Look, wording: Wording, *, known: bool) -> str:
-    """Return what a look stands for; the material of a bite guard, where no other piece has it."""
-    material = wording.material(look.material.name)
-    if not look.guard:
+def _word(swatch: _Swatch, wording: Wording, *, known: bool) -> str:
+    """Return what a swatch stands for; the material of a bite guard, where no other piece has it."""
+    material = wording.material(swatch.material.name)
+    if not swatch.guard:
         return material
     return wording.say("bite_guard") if known else wording.say("guard", strand=material)
 
 
-def _looks(plotted: Plot) -> dict[_Look, float]:
-    """Return each look once, from the butt to the fly, and the middle of its first pieces."""
-    looks: dict[_Look, float] = {}
+def _swatches(plotted: Plot) -> dict[_Swatch, float]:
+    """Return each swatch once, from the butt to the fly, and the middle of its first pieces."""
+    swatches: dict[_Swatch, float] = {}
     places = zip(plotted.leader.pieces, plotted.bands, strict=True)
-    for look, group in groupby(places, key=lambda place: _look(place[0])):
+    for swatch, group in groupby(places, key=lambda place: _swatch_of(place[0])):
         bands = [band for _, band in group]
-        looks.setdefault(look, (bands[0].x + bands[-1].end) / 2)
-    return looks
+        swatches.setdefault(swatch, (bands[0].x + bands[-1].end) / 2)
+    return swatches
 
 
-def _look(piece: Piece) -> _Look:
-    return _Look(piece.material, piece.part == "bite guard")
+def _swatch_of(piece: Piece) -> _Swatch:
+    return _Swatch(piece.material, piece.part == "bite guard")
 
 
-def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_Entry]]:
+def _lines(entries: Sequence[_KeyLine], width: float, gap: float) -> list[list[_KeyLine]]:
     """Return the entries in their order on lines, each as full as it can be."""
-    lines: list[list[_Entry]] = [[]]
+    lines: list[list[_KeyLine]] = [[]]
     for entry in entries:
         taken = sum(other.width + gap for other in lines[-1])
         if lines[-1] and not fits(taken + entry.width, width):
@@ -110,7 +109,7 @@ def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_En
     return lines
 
 
-def _line(entries: Sequence[_Entry], width: float, gap: float) -> Iterator[Item]:
+def _line(entries: Sequence[_KeyLine], width: float, gap: float) -> Iterator[Item]:
     widths = [entry.width + gap for entry in entries]
     room = max(width + gap, sum(widths))  # which are equal but for the slack of a fit
     places = without_overlap([entry.wish + gap / 2 for entry in entries], widths, room)
@@ -120,13 +119,12 @@ def _line(entries: Sequence[_Entry], width: float, gap: float) -> Iterator[Item]
         yield from entry.line.at(left + entry.indent, CAP_HEIGHT * entry.line.size)
 
 
-def _swatch(entry: _Entry, x: float) -> Iterator[Path]:
+def _swatch(entry: _KeyLine, x: float) -> Iterator[Path]:
     if entry.swatch is None:
         return
-    pattern, guard = entry.swatch
     size = entry.line.size
     thick = _HEIGHT * size
     band = Band(x, CAP_HEIGHT * size / 2, _SWATCH * size, thick, thick)
-    yield from patterned(band, pattern)
-    if guard:
+    yield from patterned(band, entry.swatch.material.pattern)
+    if entry.swatch.guard:
         yield sleeve(band)

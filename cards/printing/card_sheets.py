@@ -6,13 +6,13 @@ from typing import NamedTuple
 
 from tagend.cards.printing.job import Job
 from tagend.layouts.paper.lengths import in_mm
+from tagend.layouts.sheets.cutouts import Backs
 from tagend.layouts.sheets.imposition import MARGIN, Card, place_cards
 from tagend.layouts.sheets.margins import registered, with_rules
-from tagend.layouts.sheets.pieces import Backs
 from tagend.layouts.sheets.pouch import SEALED, Use, pouch_sheet
 from tagend.layouts.sheets.press import press_sheets
 from tagend.layouts.sheets.sheet import Sheet
-from tagend.layouts.sheets.shelves import Order
+from tagend.layouts.sheets.shelves import RunOrder
 from tagend.layouts.stock.formats import CardSize, Paper
 
 
@@ -20,7 +20,7 @@ class SheetWishes(NamedTuple):
     """How cards are to stand on their sheets; lengths are points."""
 
     backs: Backs = "fold"
-    order: Order = "sheet"
+    order: RunOrder = "sheet"
     gutter: float = 0.0
     margin: float = MARGIN
     pouch: Use | None = None  # for what use the cards are laminated

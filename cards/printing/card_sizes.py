@@ -11,7 +11,7 @@ from tagend.cards.faces.pocket import pocket_card
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face, TextRun
 from tagend.layouts.paper.lengths import size_in_mm
-from tagend.layouts.sheets.pieces import Card
+from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.formats import CardSize
 
 _NAMED = 3  # sizes in one message

@@ -14,7 +14,7 @@ from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import DUPLEX, Job, paper_faults, pdf_of
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.lessons import lessons
-from tagend.layouts.sheets.pieces import Card
+from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.sheet import Sheet
 
 if TYPE_CHECKING:

@@ -10,7 +10,7 @@ from tagend.cards.faces.reference_card import reference_tables
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sizes import CardSizes, cards_alike, cards_of, paired
 from tagend.cards.printing.job import Job
-from tagend.layouts.sheets.pieces import Card
+from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.formats import CardSize
 
 

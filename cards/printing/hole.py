@@ -2,7 +2,7 @@
 
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import MM, Face, Path, shifted
-from tagend.layouts.sheets.pieces import Card
+from tagend.layouts.sheets.cutouts import Card
 
 _STRIP = 10 * MM
 _HOLE = 2.5 * MM  # radius: what an office punch makes is 5 to 6 mm across, common practice

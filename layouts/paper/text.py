@@ -65,7 +65,7 @@ class SetLine(NamedTuple):
         )
 
 
-class _Part(NamedTuple):
+class _Unbroken(NamedTuple):
     """What may stand alone on a line, and what joins it to the part before; widths are ems."""
 
     join: str
@@ -135,12 +135,12 @@ def fit_size(
 
 
 @lru_cache(maxsize=1024)  # a text is broken again for every size and width that is tried
-def _parts(text: str, fonts: Chain) -> tuple[_Part, ...]:
+def _parts(text: str, fonts: Chain) -> tuple[_Unbroken, ...]:
     held = _SPACES.sub(" ", text)
     for rule in _HOLDS:
         held = rule.sub("\\1\u00a0", held)
     return tuple(
-        _Part(join := "" if place else " ", part, _width(join, fonts), _width(part, fonts))
+        _Unbroken(join := "" if place else " ", part, _width(join, fonts), _width(part, fonts))
         for word in held.split(" ")
         if word
         for place, part in enumerate(_AFTER_HYPHEN.split(word))

@@ -9,12 +9,12 @@ from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import size_in_mm
 from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, break_lines, set_line
+from tagend.layouts.sheets.cutouts import turning_axis
 from tagend.layouts.sheets.ink import Box
 from tagend.layouts.sheets.margins import cross
-from tagend.layouts.sheets.pieces import turning_axis
 from tagend.layouts.sheets.printer import MARK, RULE
 from tagend.layouts.sheets.scales import TOOTH, comb, counter_comb, edge_scale, long_rule
-from tagend.layouts.sheets.sheet import Placed, Sheet, Side
+from tagend.layouts.sheets.sheet import Placed, Sheet, SheetSide
 from tagend.layouts.stock.formats import Paper
 
 Edge: TypeAlias = Literal["long-edge", "short-edge"]
@@ -122,7 +122,7 @@ def _combs_in_front(paper: Paper, said: str, through: Through) -> tuple[Item, ..
     return Path(mapped(steps, through), line=PEN), *note.at(paper.width / 2, below, "centre")
 
 
-def _sheet(paper: Paper, side: Side, items: Sequence[Item]) -> Sheet:
+def _sheet(paper: Paper, side: SheetSide, items: Sequence[Item]) -> Sheet:
     crosses = (cross(x, y) for x in (MARK, paper.width - MARK) for y in (MARK, paper.height - MARK))
     face = Face(f"{paper.name}, {side}", paper.width, paper.height, (*items, *crosses))
     return Sheet(paper.width, paper.height, (Placed(face, 0, 0),), side=side)

@@ -12,9 +12,9 @@ from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import MM, Face, Path, segment
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.rulers import TrueSizeRules
+from tagend.layouts.sheets.cutouts import turning_axis
 from tagend.layouts.sheets.ink import Box, around, ink
 from tagend.layouts.sheets.marks import EDGE, PEN
-from tagend.layouts.sheets.pieces import turning_axis
 from tagend.layouts.sheets.sheet import Placed, Sheet
 
 CLEAR = 2.5 * MM  # between a help and whatever stands next to it

@@ -12,7 +12,7 @@ from typing import NamedTuple
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import SLACK, in_mm, parse_length
 from tagend.layouts.sheets.ink import Box, around, ink, on_sheet
-from tagend.layouts.sheets.sheet import Adjustment, Sheet, Side
+from tagend.layouts.sheets.sheet import Adjustment, Sheet, SheetSide
 from tagend.layouts.stock.entries import Fault
 from tagend.layouts.stock.names import listed, nearest
 
@@ -91,7 +91,7 @@ def read_printer(table: Mapping[str, object]) -> Printer:
 
 def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
     """Return the sheets adjusted so that they come out true. Raises `OffSheet`."""
-    by: dict[Side, Adjustment] = {
+    by: dict[SheetSide, Adjustment] = {
         "front": _undone(printer, printer.front_x, printer.front_y),
         "back": _undone(printer, printer.back_x, printer.back_y),
     }

@@ -17,7 +17,7 @@ from tagend.cards.printing.card_sizes import CardSizes, cards_of, paired
 from tagend.cards.printing.cards import CardWishes, card_text
 from tagend.fonts import OURS
 from tagend.layouts.paper.face import Face
-from tagend.layouts.sheets.pieces import Card
+from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, shipped
 from tests.seen import runs, words

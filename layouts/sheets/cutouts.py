@@ -1,4 +1,4 @@
-"""Cards as pieces of paper: a card in, the pieces it may be cut out as, turned and mirrored."""
+"""Cards on paper: a card in, the cutouts that it may be, turned and mirrored."""
 
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -33,7 +33,7 @@ class Card:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Cutout:
     """What is cut out in one go: faces placed from its own top left corner.
 
     `fold` halves it by an upright or a level line; `back` goes on the paper's other side.
@@ -46,28 +46,28 @@ class Piece:
     back: Face | None = None
 
 
-def pieces(card: Card, backs: Backs) -> tuple[Piece, ...]:
+def cutouts(card: Card, backs: Backs) -> tuple[Cutout, ...]:
     """Return the ways to cut a card out, the plainest first."""
     front, back = card.front, card.back
     if back is None or backs != "fold":
-        plain = Piece(front.width, front.height, (Placed(front, 0, 0),), back=back)
+        plain = Cutout(front.width, front.height, (Placed(front, 0, 0),), back=back)
         return plain, turned(plain)
     beside = (Placed(back, 0, 0), Placed(front, front.width, 0))
-    book = Piece(2 * front.width, front.height, beside, "upright")
+    book = Cutout(2 * front.width, front.height, beside, "upright")
     # Folded backwards, what stands above comes out upside down.
     above = (Placed(back, 0, 0, 180), Placed(front, 0, front.height))
-    tent = Piece(front.width, 2 * front.height, above, "level")
+    tent = Cutout(front.width, 2 * front.height, above, "level")
     return book, turned(book), tent, turned(tent)
 
 
-def turned(piece: Piece) -> Piece:
-    """Return a piece after a quarter turn anticlockwise, when its right edge is on top."""
+def turned(cutout: Cutout) -> Cutout:
+    """Return a cutout after a quarter turn anticlockwise, when its right edge is on top."""
     placed = tuple(
-        part._replace(x=part.y, y=piece.width - part.x - part.size[0], turn=_QUARTER[part.turn])
-        for part in piece.placed
+        part._replace(x=part.y, y=cutout.width - part.x - part.size[0], turn=_QUARTER[part.turn])
+        for part in cutout.placed
     )
-    fold: Axis | None = piece.fold and ("level" if piece.fold == "upright" else "upright")
-    return replace(piece, width=piece.height, height=piece.width, placed=placed, fold=fold)
+    fold: Axis | None = cutout.fold and ("level" if cutout.fold == "upright" else "upright")
+    return replace(cutout, width=cutout.height, height=cutout.width, placed=placed, fold=fold)
 
 
 def mirrored(placed: Placed, width: float, height: float, axis: Axis) -> Placed:

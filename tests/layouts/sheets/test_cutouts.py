@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import Face, Turn
-from tagend.layouts.sheets.pieces import Axis, Card, mirrored, pieces, turned, turning_axis
+from tagend.layouts.sheets.cutouts import Axis, Card, cutouts, mirrored, turned, turning_axis
 from tagend.layouts.sheets.sheet import Placed
 
 FRONT, BACK = Face("front", 240, 150, ()), Face("back", 240, 150, ())
@@ -15,7 +15,7 @@ AXES: tuple[Axis, ...] = get_args(Axis)
 
 
 def test_a_card_without_a_back_is_cut_out_upright_or_turned() -> None:
-    upright, quarter = pieces(Card(FRONT), "fold")
+    upright, quarter = cutouts(Card(FRONT), "fold")
     assert upright.placed == (Placed(FRONT, 0, 0),)
     assert (quarter.width, quarter.height) == (150, 240)
     assert quarter.placed == (Placed(FRONT, 0, 0, 90),)
@@ -23,7 +23,7 @@ def test_a_card_without_a_back_is_cut_out_upright_or_turned() -> None:
 
 
 def test_a_folded_card_has_its_back_at_the_left_or_upside_down_above() -> None:
-    book, _, tent, _ = pieces(Card(FRONT, BACK), "fold")
+    book, _, tent, _ = cutouts(Card(FRONT, BACK), "fold")
     assert (book.width, book.height, book.fold) == (480, 150, "upright")
     assert book.placed == (Placed(BACK, 0, 0), Placed(FRONT, 240, 0))
     assert (tent.width, tent.height, tent.fold) == (240, 300, "level")
@@ -31,7 +31,7 @@ def test_a_folded_card_has_its_back_at_the_left_or_upside_down_above() -> None:
 
 
 def test_a_folded_card_turned_has_its_right_side_on_top() -> None:
-    _, book, _, tent = pieces(Card(FRONT, BACK), "fold")
+    _, book, _, tent = cutouts(Card(FRONT, BACK), "fold")
     assert (book.width, book.height, book.fold) == (150, 480, "level")
     assert book.placed == (Placed(BACK, 0, 240, 90), Placed(FRONT, 0, 0, 90))
     assert tent.fold == "upright"
@@ -39,14 +39,14 @@ def test_a_folded_card_turned_has_its_right_side_on_top() -> None:
 
 
 def test_a_card_for_duplex_keeps_its_back_for_the_other_side() -> None:
-    piece = pieces(Card(FRONT, BACK), "long-edge")[0]
-    assert piece.back == BACK
-    assert piece.placed == (Placed(FRONT, 0, 0),)
+    cutout = cutouts(Card(FRONT, BACK), "long-edge")[0]
+    assert cutout.back == BACK
+    assert cutout.placed == (Placed(FRONT, 0, 0),)
 
 
 def test_four_quarter_turns_change_nothing() -> None:
-    for piece in pieces(Card(FRONT, BACK), "fold"):
-        assert turned(turned(turned(turned(piece)))) == piece
+    for cutout in cutouts(Card(FRONT, BACK), "fold"):
+        assert turned(turned(turned(turned(cutout)))) == cutout
 
 
 def test_a_back_of_another_size_is_refused() -> None:
