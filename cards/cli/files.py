@@ -1,11 +1,11 @@
 """Files that commands read and write: names in, recipes and practice out; faults name the file."""
 
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from contextlib import AbstractContextManager
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 import click
 
@@ -20,43 +20,18 @@ if TYPE_CHECKING:
     from tagend.cards.printing.job import Job
     from tagend.layouts.logo.logo import Logo
 
-F = TypeVar("F", bound=Callable[..., object])
-
-
-def paper_option(command: F) -> F:
-    """Give a command its --paper option."""
-    return click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")(
-        command
-    )
-
-
-def recipes_argument(command: F) -> F:
-    """Give a command its RECIPE... argument."""
-    return click.argument("names", metavar="RECIPE...", nargs=-1, required=True)(command)
-
-
-def output_option(command: F) -> F:
-    """Give a command its -o option."""
-    return click.option(
-        "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
-    )(command)
-
-
-def shop_option(command: F) -> F:
-    """Give a command its --shop option."""
-    return click.option(
-        "--shop",
-        metavar="FILE",
-        envvar="TAGEND_SHOP",
-        help="Your shop file: imprint, units, paper, printer, own knots and stock.",
-    )(command)
-
-
-def rack_option(command: F) -> F:
-    """Give a command its --rack option."""
-    return click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")(
-        command
-    )
+recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
+output_option = click.option(
+    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
+)
+paper_option = click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+rack_option = click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")
+shop_option = click.option(
+    "--shop",
+    metavar="FILE",
+    envvar="TAGEND_SHOP",
+    help="Your shop file: imprint, units, paper, printer, own knots and stock.",
+)
 
 
 def load_rack(name: str | None, practice: Practice) -> "Rack | None":

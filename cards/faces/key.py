@@ -77,7 +77,7 @@ def _materials(plotted: Plot) -> Iterator[_KeyLine]:
 
 
 def _word(swatch: _Swatch, wording: Wording, *, known: bool) -> str:
-    """Return what a swatch stands for; the material of a bite guard, where no other piece has it."""
+    """Return what it stands for; the material of a bite guard, where no other piece has that."""
     material = wording.material(swatch.material.name)
     if not swatch.guard:
         return material

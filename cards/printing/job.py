@@ -70,13 +70,15 @@ class Job:
     printer: Printer
 
     def paper(self, name: str | None) -> Paper:
-        """Return the paper of a name, or the usual one; raises `UnknownStock`, as all these do."""
+        """Return the paper of a name, or the usual one. Raises `UnknownStock`."""
         return paper(name or self.usual["paper"], self.stock)
 
     def card_size(self, name: str | None) -> CardSize:
+        """Return the card size of a name, or the usual one. Raises `UnknownStock`."""
         return card_size(name or self.usual["card"], self.stock)
 
     def label_sheet(self, name: str | None) -> LabelSheet:
+        """Return the label sheet of a name, or the usual one. Raises `UnknownStock`."""
         return label_sheet(name or self.usual["labels"], self.stock)
 
     def rules(self) -> TrueSizeRules:
@@ -85,9 +87,11 @@ class Job:
         return true_size_rules(say("true_size_mm"), say("true_size_inches"), self.fonts.medium)
 
     def told(self, worksheets: Sequence[Worksheet]) -> list[Told]:
+        """Return worksheets as faces tell them, in the shop's words."""
         return [Told(worksheet, self.wording) for worksheet in worksheets]
 
     def cautions(self, worksheets: Sequence[Worksheet]) -> tuple[Caution, ...]:
+        """Return the cautions for tying these leaders and fishing them."""
         return cautions_for([worksheet.leader for worksheet in worksheets], self.wording)
 
     def title(self, what: str, worksheets: Sequence[Worksheet]) -> str:
