@@ -1,15 +1,10 @@
 """`tagend stock`: the papers, card sizes and label sheets that the tool knows; a picture of one."""
 
 from collections.abc import Iterable
-from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.cli.files import load_job, shop_option
-from tagend.cards.cli.print_command import write_pdf
-
-if TYPE_CHECKING:
-    from tagend.layouts.stock.formats import Stock
+from tagend.cards.cli.files import load_job, load_shop, naming, shop_option
 
 
 @click.command("stock")
@@ -26,18 +21,22 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
         raise click.UsageError("Name what to draw; without -o all stock is listed.", context)
     if name is not None and output is None:
         raise click.UsageError("Missing option '-o' / '--output'.", context)
-    job = load_job(shop)
     if name is None or output is None:
-        _list(job.stock)
+        _list(shop)
         return
+    from tagend.cards.cli.print_command import write_pdf
     from tagend.cards.printing.stock import stock_pdf
 
-    write_pdf(output, stock_pdf(job, name))
+    write_pdf(output, stock_pdf(load_job(shop), name))
 
 
-def _list(stock: "Stock") -> None:
+def _list(shop: str | None) -> None:
+    from tagend.cards.printing.own_stock import own_stock
     from tagend.layouts.paper.lengths import size_in_mm
 
+    wants = load_shop(shop)
+    with naming(shop or "shop"):
+        stock, _ = own_stock(wants)
     _section("papers", ((p.name, size_in_mm(p.width, p.height)) for p in stock.papers.values()))
     _section("card sizes", ((c.name, size_in_mm(c.width, c.height)) for c in stock.cards.values()))
     _section(

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from tagend.cards.base.errors import Fault, Refused, refused
+from tagend.cards.base.errors import refused
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.imprint import Imprint
 from tagend.cards.faces.told import Told
@@ -14,6 +14,7 @@ from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, wording_of
+from tagend.cards.printing.own_stock import own_stock
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.cards.words.cautions import Caution, cautions_for
@@ -29,18 +30,10 @@ from tagend.layouts.pdf.attach import AttachedFile
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.calibration import TooSmallToMeasure
 from tagend.layouts.sheets.imposition import DoesNotFit, MixedSizes, NoSuchLabel
-from tagend.layouts.sheets.printer import BadPrinter, OffSheet, Printer, corrected, read_printer
+from tagend.layouts.sheets.printer import OffSheet, Printer, corrected
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper, Stock
-from tagend.layouts.stock.stock import (
-    BadStock,
-    UnknownStock,
-    card_size,
-    label_sheet,
-    merge,
-    paper,
-    shipped,
-)
+from tagend.layouts.stock.stock import UnknownStock, card_size, label_sheet, paper
 
 CREATOR = "tagend"
 DUPLEX: Mapping[str, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
@@ -106,18 +99,7 @@ def job_of(shop: Shop, logo: Logo | None = None) -> Job:
 
     Raises `Refused` for what a shop file says of stock, printer or font and cannot be.
     """
-    faults: list[Fault] = []
-    stock, printer = shipped(), Printer()
-    try:
-        stock = merge(shop.stock or {})
-    except BadStock as bad:
-        faults += (Fault(f"stock, {f.where}", f.found, f.instead) for f in bad.faults)
-    try:
-        printer = read_printer(shop.printer or {})
-    except BadPrinter as bad:
-        faults += (Fault(f"printer, {f.where}", f.found, f.instead) for f in bad.faults)
-    if faults:
-        raise Refused(*faults)
+    stock, printer = own_stock(shop)
     try:
         fonts = fonts_with(Path(shop.font) if shop.font else None)
     except BadFont as bad:
