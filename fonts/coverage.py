@@ -5,8 +5,7 @@ from itertools import groupby
 from typing import NamedTuple
 
 from tagend.fonts.faces import widths
-from tagend.fonts.files import Weight
-from tagend.fonts.own import chain
+from tagend.fonts.fonts import Chain
 
 
 class Run(NamedTuple):
@@ -29,15 +28,15 @@ class NoGlyph(ValueError):
         )
 
 
-def runs(text: str, weight: Weight) -> tuple[Run, ...]:
-    """Return the text split by the first font of the weight's chain that has each character.
+def runs(text: str, chain: Chain) -> tuple[Run, ...]:
+    """Return the text split by the first font of the chain that has each character.
 
     Raises NoGlyph.
     """
-    first = chain(weight)[0]
+    first = chain[0]
     if text and widths(first).keys() >= set(text):  # as nearly every text is
         return (Run(text, first),)
-    grouped = groupby(text, key=lambda character: _font_of(character, weight))
+    grouped = groupby(text, key=lambda character: _font_of(character, chain))
     return tuple(Run("".join(characters), font) for font, characters in grouped)
 
 
@@ -53,8 +52,8 @@ def text_width(text: str, font: str, size: float) -> float:
         raise NoGlyph(missing.args[0]) from None
 
 
-def _font_of(character: str, weight: Weight) -> str:
-    for font in chain(weight):
+def _font_of(character: str, chain: Chain) -> str:
+    for font in chain:
         if character in widths(font):
             return font
     raise NoGlyph(character)

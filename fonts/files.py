@@ -2,9 +2,7 @@
 
 from importlib.util import find_spec
 from pathlib import Path
-from typing import Literal, NamedTuple, TypeAlias
-
-Weight: TypeAlias = Literal["medium", "bold"]
+from typing import NamedTuple
 
 
 class FontFile(NamedTuple):
@@ -19,12 +17,6 @@ FONTS = {
     "bold": FontFile("fontpkg-ibm-plex-sans-condensed", "IBMPlexSansCondensed-Bold.ttf"),
     "medium-fallback": FontFile("fontpkg-fira-sans-condensed", "FiraSansCondensed-Medium.ttf"),
     "bold-fallback": FontFile("fontpkg-fira-sans-condensed", "FiraSansCondensed-Bold.ttf"),
-}
-
-# Tried in this order. The first has tabular digits and the primes, the second Greek and Cyrillic.
-CHAINS: dict[Weight, tuple[str, ...]] = {
-    "medium": ("medium", "medium-fallback"),
-    "bold": ("bold", "bold-fallback"),
 }
 
 OWN = "own:"  # before the path of a person's own font, in its name here

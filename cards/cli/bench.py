@@ -3,45 +3,22 @@
 import click
 
 from tagend.cards.batches.batch import COUNT_MOST, Order, batch
-from tagend.cards.cli.files import (
-    load_paper_shop,
-    load_rack,
-    output_option,
-    rack_option,
-    recipes_argument,
-    shop_option,
-    write_whole,
-)
-from tagend.cards.cli.variant_options import load_chosen, variant_options
-from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import practice_of
+from tagend.cards.cli.files import load_rack, paper_option, rack_option, shop_option
+from tagend.cards.cli.print_command import Printing, print_command
+from tagend.cards.cli.variant_options import variant_options
 
 
-@click.command("bench")
-@recipes_argument
-@output_option
+@print_command("bench")
 @click.option("--count", type=click.IntRange(1, COUNT_MOST), default=1, help="Leaders of each.")
 @rack_option
-@click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@paper_option
 @variant_options
 @shop_option
-def command(
-    names: tuple[str, ...],
-    output: str,
-    count: int,
-    rack: str | None,
-    paper: str | None,
-    variant: str | None,
-    variants: bool,
-    shop: str | None,
-) -> None:
+def command(printing: Printing, count: int, rack: str | None, paper: str | None) -> bytes:
     """Print a bench sheet for a batch of each RECIPE: what to cut, then how to tie."""
-    from tagend.cards.printing.bench_printing import bench_pdf
+    from tagend.cards.printing.bench import bench_pdf
 
-    wants = load_paper_shop(shop)
-    practice = practice_of(wants)
-    recipes = load_chosen(names, practice, variant, variants)
-    orders = [Order(worksheet(recipe, practice).leader, count) for recipe in recipes]
-    whole = batch(orders, load_rack(rack, practice))
-    write_whole(output, bench_pdf(whole, practice, wants, paper))
-    click.echo(f"wrote {output}", err=True)
+    worksheets = printing.worksheets()
+    orders = [Order(worksheet.leader, count) for worksheet in worksheets]
+    whole = batch(orders, load_rack(rack, printing.job.practice))
+    return bench_pdf(printing.job, worksheets, whole, paper)

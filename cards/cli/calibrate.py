@@ -5,10 +5,18 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.cli.files import load_paper_shop, naming, read_bytes, shop_option, write_whole
+from tagend.cards.cli.files import (
+    load_job,
+    naming,
+    paper_option,
+    read_bytes,
+    shop_option,
+    write_whole,
+)
+from tagend.cards.cli.print_command import write_pdf
 
 if TYPE_CHECKING:
-    from tagend.cards.printing.calibration_printing import Edge
+    from tagend.cards.printing.calibration import Edge
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -32,7 +40,7 @@ def _measured_options(command: F) -> F:
 
 @click.command("calibrate")
 @click.option("-o", "--output", metavar="OUT.pdf", help="The page to write.")
-@click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@paper_option
 @click.option(
     "--backs",
     type=click.Choice(["long-edge", "short-edge"]),
@@ -60,10 +68,9 @@ def command(
     if store is not None:
         _store(store, measured)
     if output is not None:
-        from tagend.cards.printing.calibration_printing import calibration_pdf
+        from tagend.cards.printing.calibration import calibration_pdf
 
-        write_whole(output, calibration_pdf(load_paper_shop(shop), paper, backs, true=corrected))
-        click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+        write_pdf(output, calibration_pdf(load_job(shop), paper, backs, true=corrected))
 
 
 def _check(output: str | None, store: str | None, measured: object, lost: bool) -> None:
@@ -79,9 +86,9 @@ def _check(output: str | None, store: str | None, measured: object, lost: bool) 
 
 
 def _store(name: str, measured: dict[str, str]) -> None:
-    from tagend.cards.printing.calibration_printing import with_measured
+    from tagend.cards.printing.calibration import with_measured
 
-    load_paper_shop(name)  # no file is changed that is wrong already
+    load_job(name)  # no file is changed that is wrong already
     with naming(name):
         data = read_bytes(name)
     write_whole(name, with_measured(data, measured))

@@ -1,36 +1,24 @@
 """`tagend cards`: pocket cards on sheets, as PDF."""
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 from click.core import ParameterSource
 
-from tagend.cards.cli.files import (
-    load_logo,
-    load_paper_shop,
-    load_rack,
-    output_option,
-    rack_option,
-    recipes_argument,
-    shop_option,
-    write_whole,
-)
-from tagend.cards.cli.paper_length import PAPER_LENGTH
-from tagend.cards.cli.variant_options import load_chosen, variant_options
-from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import practice_of
+from tagend.cards.cli.files import load_rack, paper_option, rack_option, shop_option
+from tagend.cards.cli.length_option import PAPER_LENGTH
+from tagend.cards.cli.print_command import Printing, print_command
+from tagend.cards.cli.variant_options import variant_options
 
 if TYPE_CHECKING:
-    from tagend.layouts.sheets.pieces import Backs
+    from tagend.layouts.sheets.cutouts import Backs
     from tagend.layouts.sheets.pouch import Use
-    from tagend.layouts.sheets.shelves import Order
+    from tagend.layouts.sheets.shelves import RunOrder
 
 
-@click.command("cards")
-@recipes_argument
-@output_option
+@print_command("cards", logo=True)
 @click.option("--size", metavar="SIZE", help="ID-1, index-3x5, A7, 85x54mm, …; see `tagend stock`.")
-@click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+@paper_option
 @click.option(
     "--backs",
     type=click.Choice(["fold", "long-edge", "short-edge", "separate"]),
@@ -72,48 +60,32 @@ if TYPE_CHECKING:
 @variant_options
 @shop_option
 def command(
-    names: tuple[str, ...],
-    output: str,
-    size: str | None,
-    paper: str | None,
+    printing: Printing,
     backs: "Backs",
-    order: "Order",
+    order: "RunOrder",
     gutter: float,
     margin: float,
     pouch: "Use | None",
     press: bool,
     type_size: str,
-    figures: bool,
-    ruler: bool,
     brief: bool,
-    deck: bool,
-    hole: bool,
-    shopping: int | None,
-    copies: int,
     rack: str | None,
-    variant: str | None,
-    variants: bool,
-    shop: str | None,
-) -> None:
+    **wishes: Any,  # size, paper, copies and the like, named as in `CardWishes`
+) -> bytes:
     """Print a pocket card to tie from for each RECIPE; `-` reads standard input."""
-    from tagend.cards.printing.card_making import CardStyle
     from tagend.cards.printing.card_sheets import SheetWishes
-    from tagend.cards.printing.pages import CardWishes, cards_pdf
+    from tagend.cards.printing.cards import CardWishes, cards_pdf
 
     if press:
         _refuse_sheet_options()
-    wants = load_paper_shop(shop)
-    practice = practice_of(wants)
-    recipes = load_chosen(names, practice, variant, variants)
-    worksheets = [worksheet(recipe, practice) for recipe in recipes]
-    style = CardStyle(
-        not brief, type_size == "large", shopping, figures, ruler, load_logo(wants, shop)
+    wanted = CardWishes(
+        sheets=SheetWishes(backs, order, gutter, margin, pouch, press),
+        taught=not brief,
+        large=type_size == "large",
+        rack=load_rack(rack, printing.job.practice),
+        **wishes,
     )
-    on_rack = load_rack(rack, practice)
-    sheets = SheetWishes(backs, order, gutter, margin, pouch, press)
-    wishes = CardWishes(size, paper, sheets, copies, style, on_rack, deck, hole)
-    write_whole(output, cards_pdf(worksheets, practice, wants, wishes))
-    click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+    return cards_pdf(printing.job, printing.worksheets(), wanted)
 
 
 def _refuse_sheet_options() -> None:

@@ -92,6 +92,6 @@ def _numbers(count: int | None, mix: str | None, recipes: int) -> list[int] | No
 def _lines(sheet: Worksheet, explain: bool) -> list[str]:
     if not explain:
         return cut_lines(sheet)
-    from tagend.cards.cli.explained import explained_lines
+    from tagend.cards.cli.cut_sum_lines import cut_sum_lines
 
-    return [*cut_lines(sheet), *explained_lines(sheet.leader)]
+    return [*cut_lines(sheet), *cut_sum_lines(sheet.leader)]

@@ -1,10 +1,10 @@
 """Files that commands read: names in, recipes and practice out; faults name the file."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from contextlib import AbstractContextManager
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 import click
 
@@ -18,38 +18,21 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
+    from tagend.cards.printing.job import Job
     from tagend.layouts.paper.raster import Raster
 
-F = TypeVar("F", bound=Callable[..., object])
-
-
-def recipes_argument(command: F) -> F:
-    """Give a command its RECIPE... argument."""
-    return click.argument("names", metavar="RECIPE...", nargs=-1, required=True)(command)
-
-
-def output_option(command: F) -> F:
-    """Give a command its -o option."""
-    return click.option(
-        "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
-    )(command)
-
-
-def shop_option(command: F) -> F:
-    """Give a command its --shop option."""
-    return click.option(
-        "--shop",
-        metavar="FILE",
-        envvar="TAGEND_SHOP",
-        help="Your shop file: imprint, units, paper, printer, own knots and stock.",
-    )(command)
-
-
-def rack_option(command: F) -> F:
-    """Give a command its --rack option."""
-    return click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")(
-        command
-    )
+recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
+output_option = click.option(
+    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
+)
+paper_option = click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+rack_option = click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")
+shop_option = click.option(
+    "--shop",
+    metavar="FILE",
+    envvar="TAGEND_SHOP",
+    help="Your shop file: imprint, units, paper, printer, own knots and stock.",
+)
 
 
 def load_rack(name: str | None, practice: Practice) -> "Rack | None":
@@ -76,29 +59,28 @@ def load_shop(name: str | None) -> Shop:
     return replace(shop, font=font, logo=logo)
 
 
-def load_logo(shop: Shop, name: str | None) -> "Raster | None":
-    """Return the logo that the shop file of this name names; without one, None."""
-    if name is None or shop.logo is None:
+def load_job(name: str | None, *, logo: bool = False) -> "Job":
+    """Return the job that the shop file asks for, with its logo where one is printed."""
+    from tagend.cards.printing.job import job_of
+
+    shop = load_shop(name)
+    if name is None:
+        return job_of(shop)
+    with naming(name):
+        return job_of(shop, _logo(shop) if logo else None)
+
+
+def _logo(shop: Shop) -> "Raster | None":
+    if shop.logo is None:
         return None
     from tagend.layouts.logo.logo_file import read_logo
     from tagend.layouts.strangers.unreadable import Unreadable
 
-    with naming(name), under("logo", ": "), naming(shop.logo):
+    with under("logo", ": "), naming(shop.logo):
         try:
             return read_logo(read_bytes(shop.logo))
         except Unreadable as bad:
             raise refused(bad.found, bad.instead) from None
-
-
-def load_paper_shop(name: str | None) -> Shop:
-    """Return what the shop file says, with what it says of stock, printer and font checked."""
-    shop = load_shop(name)
-    if name is not None:
-        from tagend.cards.printing.own_paper import check_paper
-
-        with naming(name):
-            check_paper(shop)
-    return shop
 
 
 def load_practice(shop: str | None) -> Practice:

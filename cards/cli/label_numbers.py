@@ -16,12 +16,12 @@ from tagend.cards.practice.rack_file import Rack
 from tagend.cards.words.language import Wording
 from tagend.layouts.base.faults import refused
 
-Numbers = tuple[tuple[str, ...], ...]  # of the labels of each leader
+LabelNumbers = tuple[tuple[str, ...], ...]  # of the labels of each leader
 
 
 def write_registered(
     output: str,
-    pdf: Callable[[Numbers], bytes],
+    pdf: Callable[[LabelNumbers], bytes],
     register: str,
     entries: Callable[[int], Sequence[Sequence[Tied]]],
     wording: Wording,

@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 import click
 
 from tagend.cards.cli.files import load_practice, naming, read_bytes, shop_option, write_whole
-from tagend.cards.cli.folder import write_each
+from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.layouts.base.faults import refused
 
 if TYPE_CHECKING:
-    from tagend.cards.printing.recover import Found
+    from tagend.cards.printing.recover import Recovered
 
 
 @click.command("read")
@@ -40,7 +40,7 @@ def command(source: str, output: str | None, check: bool, shop: str | None) -> N
         _write(found.recipes, source, output)
 
 
-def _found(source: str, practice: Practice) -> "Found":
+def _found(source: str, practice: Practice) -> "Recovered":
     from tagend.cards.printing.recover import looks_like_code, recipes_in
 
     if source != "-" and looks_like_code(source) and not os.path.exists(source):

@@ -1,14 +1,10 @@
 """`tagend stock`: the papers, card sizes and label sheets that it knows; the outline of one."""
 
 from collections.abc import Iterable
-from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.cli.files import load_paper_shop, shop_option, write_whole
-
-if TYPE_CHECKING:
-    from tagend.cards.practice.shop_file import Shop
+from tagend.cards.cli.files import load_job, load_shop, naming, shop_option
 
 
 @click.command("stock")
@@ -25,22 +21,22 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
         raise click.UsageError("Name what to draw; without -o all stock is listed.", context)
     if name is not None and output is None:
         raise click.UsageError("Missing option '-o' / '--output'.", context)
-    wants = load_paper_shop(shop)
     if name is None or output is None:
-        _list(wants)
+        _list(shop)
         return
-    from tagend.cards.printing.stock_printing import stock_pdf
+    from tagend.cards.cli.print_command import write_pdf
+    from tagend.cards.printing.stock import stock_pdf
 
-    write_whole(output, stock_pdf(name, wants))
-    click.echo(f"wrote {output}; print it at 100 %, not fitted to the page", err=True)
+    write_pdf(output, stock_pdf(load_job(shop), name))
 
 
-def _list(shop: "Shop") -> None:
-    from tagend.cards.printing.own_paper import own_paper
+def _list(shop: str | None) -> None:
+    from tagend.cards.printing.own_stock import own_stock
     from tagend.layouts.paper.lengths import size_in_mm
 
-    with own_paper(shop) as own:
-        stock = own.stock
+    wants = load_shop(shop)
+    with naming(shop or "shop"):
+        stock, _ = own_stock(wants)
     _section("papers", ((p.name, size_in_mm(p.width, p.height)) for p in stock.papers.values()))
     _section("card sizes", ((c.name, size_in_mm(c.width, c.height)) for c in stock.cards.values()))
     _section(

@@ -13,7 +13,7 @@ from tagend.cards.cli.files import (
     shop_option,
     write_whole,
 )
-from tagend.cards.cli.folder import write_each
+from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Fault, noting, refuse_any

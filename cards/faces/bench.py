@@ -1,94 +1,114 @@
 """The bench sheet: a batch in; pages to work down, with boxes to tick, out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
 from tagend.cards.batches.batch import Batch, Cut, Order, Pull
-from tagend.cards.faces.block import DROP, Block, Scale, filled, line_block, stacked
+from tagend.cards.faces.block import (
+    DROP,
+    Block,
+    Scale,
+    filled,
+    line_block,
+    small_lines,
+    stacked,
+    text_block,
+)
 from tagend.cards.faces.chart import profile_chart
 from tagend.cards.faces.page import MARGIN, pages
 from tagend.cards.faces.ticks import tick_boxes
+from tagend.cards.faces.told import Told
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.cautions import Caution
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import diameter, spans, thickness
 from tagend.cards.words.shopping import ready_made, shortage_line
 from tagend.cards.words.tying_words import TyingLine, tying_lines
-from tagend.fonts import Weight
+from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Face, Path, segment, shifted
-from tagend.layouts.paper.text import SetLine, break_lines, set_line
+from tagend.layouts.paper.text import SetLine, set_line
 from tagend.layouts.stock.formats import Paper
 
-SCALE = Scale(14 / 9)  # body type of 14 pt, which is read at arm's length
+FACTOR = 14 / 9  # body type of 14 pt, which is read at arm's length
+_CHART_FACTOR = 1.1
 _GAP = 7.0  # points between blocks
 _NEAR = 2.0  # points within a block
-_HEADING = 2 * SCALE.body  # what a heading takes of a page
 _COLUMN = 0.2  # of the width: where the boxes begin, or further right
 
 
+@dataclass(frozen=True, slots=True)
+class _Bench:
+    """How a bench sheet is set: its words, its type and the room on a page, in points."""
+
+    wording: Wording
+    scale: Scale
+    width: float
+    height: float
+
+    def bold(self, words: str, width: float | None = None) -> Block:
+        """Return words in bold body type, in the page's width or another."""
+        return text_block(words, self.scale.bold, self.scale.body, width or self.width)
+
+
 def bench_sheet(
-    batch: Batch, cautions: Sequence[Caution], wording: Wording, paper: Paper
+    all_told: Sequence[Told],
+    batch: Batch,
+    cautions: Sequence[Caution],
+    paper: Paper,
+    fonts: Fonts,
 ) -> tuple[Face, ...]:
     """Return the pages: cutting spool by spool, then tying, then what the leader looks like.
 
-    Raises `TooSmall` and `TooWide` for paper that is too small for its type.
+    The batch has an order for each leader that is told, in their order. Raises `TooSmall` and
+    `TooWide` for paper that is too small for its type.
     """
-    width = paper.width - 2 * MARGIN
-    height = paper.height - 2 * MARGIN - 2 * SCALE.small  # for the foot
-    blocks = _blocks(batch, cautions, wording, width, height)
-    return pages(filled(blocks, _GAP, height), _GAP, paper, wording)
+    scale, wording = Scale(FACTOR, fonts), all_told[0].wording
+    height = paper.height - 2 * MARGIN - 2 * scale.small  # for the foot
+    on = _Bench(wording, scale, paper.width - 2 * MARGIN, height)
+    blocks = [*_head(batch, on), *_cutting(batch, on), *_buying(batch, on)]
+    for told, order in zip(all_told, batch.orders, strict=True):
+        blocks += [*_tying(order, on), _chart(told, on)]
+    care = [small_lines([caution.long], scale, on.width) for caution in cautions]
+    blocks += [stacked(part) for part in filled(care, 0.0, height)]
+    return pages(filled(blocks, _GAP, height), _GAP, paper, wording, fonts.medium)
 
 
-def _blocks(
-    batch: Batch, cautions: Sequence[Caution], wording: Wording, width: float, height: float
-) -> Iterator[Block]:
-    yield from _head(batch, wording, width)
-    cutting = _cutting(batch, wording, width, height - _HEADING)
-    yield from _with_heading(wording.say("cutting"), cutting, width)
-    yield from _with_heading(wording.say("buying"), _buying(batch, wording, width), width)
-    for order in batch.orders:
-        title = wording.say("tying", count=order.count, name=order.leader.recipe.name)
-        yield from _with_heading(title, _tying(order, wording, width), width)
-        yield profile_chart(order.leader, wording, Scale(1.1), width)
-    care = [_text(caution.long, "medium", SCALE.small, width) for caution in cautions]
-    yield from (stacked(part) for part in filled(care, 0.0, height))
-
-
-def _head(batch: Batch, wording: Wording, width: float) -> Iterator[Block]:
-    yield line_block(set_line(wording.say("bench_sheet"), "bold", SCALE.name))
+def _head(batch: Batch, on: _Bench) -> Iterator[Block]:
+    yield line_block(set_line(on.wording.say("bench_sheet"), on.scale.bold, on.scale.name))
     for order in batch.orders:
         leader = order.leader
-        lengths = spans(leader.finished, leader, wording)
+        lengths = spans(leader.finished, leader, on.wording)
         what = f"{order.count} × {leader.recipe.name}, {lengths}"
-        strand = thickness(leader.tippet, leader, wording)
-        tippet = wording.say("sections_and_tippet", count=len(leader.pieces), strand=strand)
+        strand = thickness(leader.tippet, leader, on.wording)
+        tippet = on.wording.say("sections_and_tippet", count=len(leader.pieces), strand=strand)
         more = " · ".join(filter(None, (leader.recipe.use, tippet)))
-        yield stacked(
-            [_text(what, "bold", SCALE.body, width), _text(more, "medium", SCALE.small, width)]
-        )
+        yield stacked([on.bold(what), small_lines([more], on.scale, on.width)])
 
 
-def _with_heading(title: str, blocks: Iterator[Block], width: float) -> Iterator[Block]:
+def _with_heading(title: str, blocks: Iterable[Block], on: _Bench) -> Iterator[Block]:
     """Yield the blocks, the first with the heading over it; no heading over nothing."""
-    first = next(blocks, None)
-    if first is None:
-        return
-    rule = Block((Path(segment(0, 0, width, 0), 1.0),), 3.0)
-    heading = _text(title, "bold", SCALE.body, width)
-    yield stacked([rule, heading, first], _NEAR)
-    yield from blocks
+    for place, block in enumerate(blocks):
+        rule = Block((Path(segment(0, 0, on.width, 0), 1.0),), 3.0)
+        yield block if place else stacked([rule, on.bold(title), block], _NEAR)
 
 
-def _cutting(batch: Batch, wording: Wording, width: float, height: float) -> Iterator[Block]:
-    """Yield a block a spool; where its cuts take more than a page, several that name it."""
-    for pull in batch.pulls:
-        leader = pull.cuts[0].leader if pull.cuts else batch.orders[0].leader
-        name = _pull_name(pull, leader, wording)
-        top = _pull_head(pull, name, leader.unit, wording, width)
-        cuts = [_cut(cut, wording, width) for cut in pull.cuts]
-        for part in filled(cuts, _NEAR, height - top.height - _NEAR) or [[]]:
-            yield stacked([top, *part], _NEAR)
-            top = _text(wording.say("continued", name=name), "bold", SCALE.body, width)
+def _cutting(batch: Batch, on: _Bench) -> Iterator[Block]:
+    pulls = (block for pull in batch.pulls for block in _pull(pull, batch.orders[0].leader, on))
+    return _with_heading(on.wording.say("cutting"), pulls, on)
+
+
+def _pull(pull: Pull, leader: Leader, on: _Bench) -> Iterator[Block]:
+    """Yield a spool's block; where its cuts take more than a page, several that name it."""
+    leader = pull.cuts[0].leader if pull.cuts else leader
+    name = _pull_name(pull, leader, on.wording)
+    says = "; ".join(_pull_says(pull, leader.unit, on.wording))
+    top = stacked([on.bold(name), small_lines([says], on.scale, on.width)])
+    room = on.height - 2 * on.scale.body - top.height - _NEAR  # below a heading
+    cuts = [_cut(cut, on) for cut in pull.cuts]
+    for part in filled(cuts, _NEAR, room) or [[]]:
+        yield stacked([top, *part], _NEAR)
+        top = on.bold(on.wording.say("continued", name=name))
 
 
 def _pull_name(pull: Pull, leader: Leader, wording: Wording) -> str:
@@ -99,80 +119,76 @@ def _pull_name(pull: Pull, leader: Leader, wording: Wording) -> str:
     return f"{pull.spool.label}: {strand}"
 
 
-def _pull_head(pull: Pull, name: str, unit: ShownUnit, wording: Wording, width: float) -> Block:
-    says = [wording.say("draws", amount=wording.number(line_length(pull.mm, unit)))]
+def _pull_says(pull: Pull, unit: ShownUnit, wording: Wording) -> Iterator[str]:
+    yield wording.say("draws", amount=wording.number(line_length(pull.mm, unit)))
     if pull.left_mm is not None:
-        left = wording.number(line_length(pull.left_mm, unit))
-        says.append(wording.say("stays", amount=left))
+        yield wording.say("stays", amount=wording.number(line_length(pull.left_mm, unit)))
     if pull.runs_out_at is not None:
-        says.append(wording.say("runs_out", leader=pull.runs_out_at))
-    lines = [
-        _text(name, "bold", SCALE.body, width),
-        _text("; ".join(says), "medium", SCALE.small, width),
-    ]
-    return stacked(lines)
+        yield wording.say("runs_out", leader=pull.runs_out_at)
 
 
-def _cut(cut: Cut, wording: Wording, width: float) -> Block:
+def _cut(cut: Cut, on: _Bench) -> Block:
     """Set the length large, and beside it whose piece it is and a box for each piece."""
-    leader = cut.leader
-    number = _cut_length(cut, leader.unit, wording, "bold", 1.5 * SCALE.body)
-    column = _beside(number, width)
-    whose = wording.say(
+    leader, scale = cut.leader, on.scale
+    number = _cut_length(cut, leader.unit, on.wording, scale.bold, 1.5 * scale.body)
+    column = _beside(number, on)
+    whose = on.wording.say(
         "pieces_of", count=cut.count, section=cut.piece.place, name=leader.recipe.name
     )
-    words = _text(whose, "medium", SCALE.small, width - column)
-    boxes = tick_boxes(cut.count, wording, width - column, SCALE.small)
+    words = small_lines([whose], scale, on.width - column)
+    boxes = tick_boxes(cut.count, on.wording, scale, on.width - column)
     beside = stacked([words, boxes], _NEAR)
     items = (*number.at(0, DROP * number.size), *shifted(beside.items, column, 0))
     height = max(beside.height, number.size)
     if leader.second_unit:
-        again = _cut_length(cut, leader.second_unit, wording, "medium", SCALE.body)
+        again = _cut_length(cut, leader.second_unit, on.wording, scale.medium, scale.body)
         items = (*items, *again.at(0, number.size + DROP * again.size))
         height = max(height, number.size + again.size)
     return Block(items, height + 3)
 
 
-def _cut_length(
-    cut: Cut, unit: ShownUnit, wording: Wording, weight: Weight, size: float
-) -> SetLine:
-    return set_line(wording.number(length(cut.piece.cut_mm, unit)), weight, size)
+def _cut_length(cut: Cut, unit: ShownUnit, wording: Wording, fonts: Chain, size: float) -> SetLine:
+    return set_line(wording.number(length(cut.piece.cut_mm, unit)), fonts, size)
 
 
-def _beside(words: SetLine, width: float) -> float:
+def _beside(words: SetLine, on: _Bench) -> float:
     """Return where a column beside some words begins."""
-    return max(_COLUMN * width, words.width + 0.5 * SCALE.body)
+    return max(_COLUMN * on.width, words.width + 0.5 * on.scale.body)
 
 
-def _buying(batch: Batch, wording: Wording, width: float) -> Iterator[Block]:
-    for shortage in batch.shortages:
-        yield _text(shortage_line(shortage, wording), "medium", SCALE.body, width)
-    for order in batch.orders:
-        for piece in order.leader.pieces:
-            if piece.section.bought:
-                says = ready_made(piece, order.leader, order.count, wording)
-                yield _text(says, "medium", SCALE.body, width)
+def _buying(batch: Batch, on: _Bench) -> Iterator[Block]:
+    says = (
+        *(shortage_line(shortage, on.wording) for shortage in batch.shortages),
+        *(
+            ready_made(piece, order.leader, order.count, on.wording)
+            for order in batch.orders
+            for piece in order.leader.pieces
+            if piece.section.bought
+        ),
+    )
+    medium, size = on.scale.medium, on.scale.body
+    blocks = (text_block(each, medium, size, on.width) for each in says)
+    return _with_heading(on.wording.say("buying"), blocks, on)
 
 
-def _tying(order: Order, wording: Wording, width: float) -> Iterator[Block]:
-    for tie in tying_lines(order.leader, wording):
-        yield _tie(tie, order.count, wording, width)
+def _tying(order: Order, on: _Bench) -> Iterator[Block]:
+    title = on.wording.say("tying", count=order.count, name=order.leader.recipe.name)
+    ties = (_tie(tie, order.count, on) for tie in tying_lines(order.leader, on.wording))
+    return _with_heading(title, ties, on)
 
 
-def _tie(tie: TyingLine, count: int, wording: Wording, width: float) -> Block:
+def _tie(tie: TyingLine, count: int, on: _Bench) -> Block:
     """Set where the knot is, and beside it the knot, how it is seated and a box for each."""
-    where = set_line(tie.where, "bold", SCALE.body)
-    column = _beside(where, width)
-    room = width - column
-    lines = [_text(tie.says, "bold", SCALE.body, room)]
-    below = filter(None, (tie.asks, tie.seat))
-    lines += [_text(says, "medium", SCALE.small, room) for says in below]
-    boxes = tick_boxes(count, wording, room, SCALE.small)
-    beside = stacked([*lines, Block((), 2.0), boxes])
+    where = set_line(tie.where, on.scale.bold, on.scale.body)
+    column = _beside(where, on)
+    room = on.width - column
+    below = small_lines(filter(None, (tie.asks, tie.seat)), on.scale, room)
+    boxes = tick_boxes(count, on.wording, on.scale, room)
+    beside = stacked([on.bold(tie.says, room), below, Block((), 2.0), boxes])
     return Block(
         (*where.at(0, DROP * where.size), *shifted(beside.items, column, 0)), beside.height + 2
     )
 
 
-def _text(words: str, weight: Weight, size: float, width: float) -> Block:
-    return stacked(line_block(line) for line in break_lines(words, weight, size, width))
+def _chart(told: Told, on: _Bench) -> Block:
+    return profile_chart(told, on.scale._replace(factor=_CHART_FACTOR), on.width)

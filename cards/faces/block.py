@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Sequence
 from typing import NamedTuple
 
+from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.text import SetLine, break_lines, set_line
 
@@ -22,10 +23,19 @@ class Block(NamedTuple):
 
 
 class Scale(NamedTuple):
-    """The type sizes of a face, in points; every face has this one scale, larger or smaller."""
+    """The type of a face: fonts, and sizes in points that are one scale, larger or smaller."""
 
     factor: float
+    fonts: Fonts
     stretch: float = 1.0  # of the table's rows, where there is room
+
+    @property
+    def medium(self) -> Chain:
+        return self.fonts.medium
+
+    @property
+    def bold(self) -> Chain:
+        return self.fonts.bold
 
     @property
     def name(self) -> float:
@@ -55,12 +65,21 @@ def line_block(line: SetLine, x: float = 0.0) -> Block:
     return Block(line.at(x, DROP * line.size), LEADING * line.size)
 
 
+def text_block(words: str, fonts: Chain, size: float, width: float) -> Block:
+    """Return words in as many lines as they take. Raises `TooWide` and `NoGlyph`."""
+    return stacked(line_block(line) for line in break_lines(words, fonts, size, width))
+
+
+def small_lines(texts: Iterable[str], scale: Scale, width: float) -> Block:
+    """Return texts in small type, each on lines of its own."""
+    return stacked(text_block(text, scale.medium, scale.small, width) for text in texts)
+
+
 def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
     """Set small words with a bold mark, such as a step's number, hanging at their left."""
     indent = 1.1 * scale.small
-    lines = break_lines(words, "medium", scale.small, width - indent)
-    text = stacked(line_block(line) for line in lines)
-    items = line_block(set_line(mark, "bold", scale.small)).items
+    text = small_lines([words], scale, width - indent)
+    items = line_block(set_line(mark, scale.bold, scale.small)).items
     return Block((*items, *shifted(text.items, indent, 0)), text.height)
 
 

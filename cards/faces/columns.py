@@ -1,20 +1,19 @@
 """The columns of a card's table: a leader and type sizes in; measured columns of cells out."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from tagend.cards.base.shown_lengths import ShownUnit, length_number
 from tagend.cards.faces.block import Scale
-from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.faces.told import Told
+from tagend.cards.leader.leader import Piece
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import diameter, span_number
-from tagend.fonts import Weight
+from tagend.fonts import Chain
 from tagend.layouts.paper.text import Align, SetLine, set_line
 from tagend.layouts.paper.typeset import GAP_WIDTH
 
 _FRACTION = 1.12  # of the whole number's size: as high as a row lets its small figures be
-
-Spools = Mapping[int, str]  # what a person calls the spool of a section, by its place
 
 
 class Cell(NamedTuple):
@@ -38,18 +37,19 @@ class Column(NamedTuple):
         return max(self.head.width, self.hang + max(cell.whole.width for cell in self.cells))
 
 
-def columns(leader: Leader, spools: Spools, wording: Wording, scale: Scale) -> tuple[Column, ...]:
+def columns(told: Told, scale: Scale) -> tuple[Column, ...]:
     """Return the columns of a leader's table, the number of the section first."""
-    return tuple(_columns(leader, spools, wording, scale))
+    return tuple(_columns(told, scale))
 
 
-def _columns(leader: Leader, spools: Spools, wording: Wording, scale: Scale) -> Iterator[Column]:
+def _columns(told: Told, scale: Scale) -> Iterator[Column]:
+    leader, wording = told.leader, told.wording
     pieces, say = leader.pieces, wording.say
     yield _column("", [str(piece.place) for piece in pieces], scale, scale.small)
     lines = [
-        spools.get(piece.place) or wording.material(piece.section.material) for piece in pieces
+        told.spools.get(piece.place) or wording.material(piece.section.material) for piece in pieces
     ]
-    yield _column(say("spool" if spools else "line"), lines, scale, scale.body, "left")
+    yield _column(say("spool" if told.spools else "line"), lines, scale, scale.body, "left")
     thick = [diameter(piece.section.diameter, leader, wording) for piece in pieces]
     yield _column(*_quantities(say("diameter"), thick), scale, scale.body)
     strengths = [piece.section.strength for piece in pieces]
@@ -60,7 +60,7 @@ def _columns(leader: Leader, spools: Spools, wording: Wording, scale: Scale) -> 
     tied = [span_number(piece.finished, leader, wording) for piece in pieces]
     yield _column(say("finished", unit=leader.unit), tied, scale, scale.body)
     cuts = [_cut(piece, leader.unit, wording) for piece in pieces]
-    yield _column(say("cut", unit=leader.unit), cuts, scale, scale.cut, weight="bold")
+    yield _column(say("cut", unit=leader.unit), cuts, scale, scale.cut, bold=True)
     if leader.second_unit:
         again = [
             "" if piece.section.bought else _cut(piece, leader.second_unit, wording)
@@ -75,20 +75,22 @@ def _column(
     scale: Scale,
     size: float,
     align: Align = "right",
-    weight: Weight = "medium",
+    *,
+    bold: bool = False,
 ) -> Column:
+    fonts = scale.bold if bold else scale.medium
     gap = GAP_WIDTH * size
-    split = [_cell(cell, align, weight, size) for cell in cells]
+    split = [_cell(cell, align, fonts, size) for cell in cells]
     hang = max((gap + cell.fraction.width for cell in split if cell.fraction), default=0.0)
-    return Column(set_line(head, weight, scale.small), tuple(split), align, gap, hang)
+    return Column(set_line(head, fonts, scale.small), tuple(split), align, gap, hang)
 
 
-def _cell(text: str, align: Align, weight: Weight, size: float) -> Cell:
+def _cell(text: str, align: Align, fonts: Chain, size: float) -> Cell:
     """Split a mixed number, so that wholes align and fractions hang: `34 1/4`, and `3/4` alone."""
     whole, _, fraction = text.rpartition(" ")
     if align == "left" or "/" not in fraction or "/" in whole or "–" in text:
-        return Cell(set_line(text, weight, size), None)
-    return Cell(set_line(whole, weight, size), set_line(fraction, weight, _FRACTION * size))
+        return Cell(set_line(text, fonts, size), None)
+    return Cell(set_line(whole, fonts, size), set_line(fraction, fonts, _FRACTION * size))
 
 
 def _quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:

@@ -11,9 +11,7 @@ from tagend.cards.faces.key import key
 from tagend.cards.faces.marks import marks, reach, rise
 from tagend.cards.faces.pattern import patterned
 from tagend.cards.faces.plot import Plot, plot
-from tagend.cards.leader.leader import Leader
-from tagend.cards.practice.materials import Materials
-from tagend.cards.words.language import Wording
+from tagend.cards.faces.told import Told
 from tagend.cards.words.leader_words import span
 from tagend.layouts.paper.face import Path, shifted
 
@@ -23,38 +21,32 @@ _BELOW = 1.4  # points at factor 1, from the strand to the dimension line
 _TO_KEY = 0.33  # from the figures to the key, in type sizes
 
 
-def diagram(
-    leader: Leader, materials: Materials, wording: Wording, scale: Scale, width: float
-) -> Block:
+def diagram(told: Told, scale: Scale, width: float) -> Block:
     """Return the leader drawn along the width, with all that can be said. Raises `TooWide`."""
-    return next(diagrams(leader, materials, wording, scale, width))
+    return next(diagrams(told, scale, width))
 
 
-def diagrams(
-    leader: Leader, materials: Materials, wording: Wording, scale: Scale, width: float
-) -> Iterator[Block]:
+def diagrams(told: Told, scale: Scale, width: float) -> Iterator[Block]:
     """Yield the drawing, and lower ones to stand by a table of the lengths.
 
     The first has the length of each piece above it, the last leaves out the base too. Raises
     `TooWide`.
     """
-    size = scale.factor
-    full, low = (plot(leader, width, room * size, size) for room in (_ROOM, _LOW_ROOM))
-    lengths = lengths_above(full, wording, scale, -rise(full))
-    strand = _strand(full, materials, wording, scale, lengths)
-    yield _keyed(strand, key(full, materials, wording, scale, _notes(full, wording)[0]), scale)
-    strand = _strand(low, materials, wording, scale, Block((), rise(low)))
-    for note in _notes(low, wording):
-        yield _keyed(strand, key(low, materials, wording, scale, note), scale)
+    full, low = (plot(told, scale, width, room * scale.factor) for room in (_ROOM, _LOW_ROOM))
+    strand = _strand(full, lengths_above(full, -rise(full)))
+    yield _keyed(strand, key(full, _notes(full)[0]), scale)
+    strand = _strand(low, Block((), rise(low)))
+    for note in _notes(low):
+        yield _keyed(strand, key(low, note), scale)
 
 
 def _keyed(strand: Block, names: Block, scale: Scale) -> Block:
     return stacked([strand, names], _TO_KEY * scale.small)
 
 
-def _notes(plotted: Plot, wording: Wording) -> tuple[str, ...]:
+def _notes(plotted: Plot) -> tuple[str, ...]:
     """Return the exaggeration, before that with what the leader measures without its tippet."""
-    leader = plotted.leader
+    leader, wording = plotted.leader, plotted.told.wording
     thickness = wording.say("thickness", factor=plotted.factor)
     if not leader.base.high_mm:
         return (thickness,)
@@ -62,15 +54,13 @@ def _notes(plotted: Plot, wording: Wording) -> tuple[str, ...]:
     return f"{base} · {thickness}", thickness
 
 
-def _strand(
-    plotted: Plot, materials: Materials, wording: Wording, scale: Scale, above: Block
-) -> Block:
+def _strand(plotted: Plot, above: Block) -> Block:
     """Return what stands above the strand, the strand itself and its dimension line."""
-    line = dimension_line(plotted, wording, scale, reach(plotted) + _BELOW * scale.factor)
-    items = (*above.items, *_bands(plotted, materials), *marks(plotted), *line.items)
+    line = dimension_line(plotted, reach(plotted) + _BELOW * plotted.size)
+    items = (*above.items, *_bands(plotted), *marks(plotted), *line.items)
     return Block(shifted(items, 0, above.height), above.height + line.height)
 
 
-def _bands(plotted: Plot, materials: Materials) -> Iterator[Path]:
+def _bands(plotted: Plot) -> Iterator[Path]:
     for band, piece in zip(plotted.bands, plotted.leader.pieces, strict=True):
-        yield from patterned(band, materials.find(piece.section.material).pattern)
+        yield from patterned(band, piece.material.pattern)

@@ -9,11 +9,10 @@ from collections.abc import Iterator, Sequence
 from itertools import accumulate, pairwise
 
 from tagend.cards.faces.block import Block, Scale
-from tagend.cards.faces.label_choice import Label, Placed, placed
+from tagend.cards.faces.captions import Caption, PlacedCaption, placed_captions
 from tagend.cards.faces.marks import RISE
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.leader import NOTHING, Extent, Leader
-from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import span_number
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import Item, Path, segment
@@ -35,9 +34,10 @@ def distances(leader: Leader) -> tuple[Extent, ...]:
     return tuple(upwards)[:0:-1]
 
 
-def dimension_line(plotted: Plot, wording: Wording, scale: Scale, y: float) -> Block:
+def dimension_line(plotted: Plot, y: float) -> Block:
     """Return the dimension line at y, and below it the figures; its height is from y = 0."""
-    figures = placed(_distances(plotted, wording, scale), plotted.width)
+    scale = plotted.scale
+    figures = placed_captions(_distances(plotted), plotted.width)
     top = y + _lead(figures, scale)
     baseline = top + CAP_HEIGHT * scale.small
     items: list[Item] = [*_ruled(plotted, y)]
@@ -49,9 +49,10 @@ def dimension_line(plotted: Plot, wording: Wording, scale: Scale, y: float) -> B
     return Block(tuple(items), baseline)
 
 
-def lengths_above(plotted: Plot, wording: Wording, scale: Scale, y: float) -> Block:
+def lengths_above(plotted: Plot, y: float) -> Block:
     """Return the length of each piece, all above y; its height is from there up to y = 0."""
-    figures = placed(_lengths(plotted, wording, scale), plotted.width)
+    scale = plotted.scale
+    figures = placed_captions(_lengths(plotted), plotted.width)
     baseline = y - _lead(figures, scale)
     items: list[Item] = []
     for figure in figures:
@@ -63,34 +64,36 @@ def lengths_above(plotted: Plot, wording: Wording, scale: Scale, y: float) -> Bl
     return Block(tuple(items), CAP_HEIGHT * scale.small - baseline)
 
 
-def _lengths(plotted: Plot, wording: Wording, scale: Scale) -> list[Label]:
+def _lengths(plotted: Plot) -> list[Caption]:
     """Return the figures above; the longer a piece, the more it counts."""
-    leader = plotted.leader
+    leader, scale = plotted.leader, plotted.scale
+    wording = plotted.told.wording
     numbers = (span_number(piece.finished, leader, wording) for piece in leader.pieces)
     return [
-        Label(set_line(number, "medium", scale.small), band.middle, band.length)
+        Caption(set_line(number, scale.medium, scale.small), band.middle, band.length)
         for number, band in zip(numbers, plotted.bands, strict=True)
     ]
 
 
-def _distances(plotted: Plot, wording: Wording, scale: Scale) -> list[Label]:
+def _distances(plotted: Plot) -> list[Caption]:
     """Return the figures below: of the whole first in weight, then the origin, then the joints.
 
     A joint counts as much as the longer of its two pieces, so that those of the butt and of the
     tippet stay.
     """
-    leader, bands = plotted.leader, plotted.bands
+    leader, bands, scale = plotted.leader, plotted.bands, plotted.scale
+    wording = plotted.told.wording
     whole, *below = (span_number(run, leader, wording) for run in distances(leader))
     longer = (max(upper.length, lower.length) for upper, lower in pairwise(bands))
-    total = set_line(f"{whole} {leader.unit}", "bold", scale.small)
-    origin = set_line(wording.say("origin"), "medium", scale.small)
+    total = set_line(f"{whole} {leader.unit}", scale.bold, scale.small)
+    origin = set_line(wording.say("origin"), scale.medium, scale.small)
     return [
-        Label(total, plotted.start, 3 * plotted.width),
+        Caption(total, plotted.start, 3 * plotted.width),
         *(
-            Label(set_line(text, "medium", scale.small), band.x, weight)
+            Caption(set_line(text, scale.medium, scale.small), band.x, weight)
             for text, band, weight in zip(below, bands[1:], longer, strict=True)
         ),
-        Label(origin, plotted.end, 2 * plotted.width),
+        Caption(origin, plotted.end, 2 * plotted.width),
     ]
 
 
@@ -105,6 +108,6 @@ def _ruled(plotted: Plot, y: float) -> Iterator[Path]:
     yield Path(circle(plotted.end, y, origin), _PEN)
 
 
-def _lead(figures: Sequence[Placed], scale: Scale) -> float:
+def _lead(figures: Sequence[PlacedCaption], scale: Scale) -> float:
     slants = any(figure.moved for figure in figures)
     return (_FAR if slants else _NEAR) * scale.small

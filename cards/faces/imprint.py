@@ -1,30 +1,33 @@
 """The imprint: a shop's name, line and logo in; one block out."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
-from tagend.cards.faces.block import LEADING, Block, Scale, line_block, stacked
-from tagend.fonts import Weight
+from tagend.cards.faces.block import LEADING, Block, Scale, stacked, text_block
 from tagend.layouts.paper.face import Picture, shifted
 from tagend.layouts.paper.raster import Raster
-from tagend.layouts.paper.text import TooWide, break_lines
+from tagend.layouts.paper.text import TooWide
 
 _SHARE = 0.3  # of the width, at most, for a logo beside words
 
 
-def imprint_block(
-    name: str | None, line: str | None, logo: Raster | None, scale: Scale, width: float
-) -> Block:
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """Whose card it is, as far as that is given."""
+
+    name: str | None = None
+    line: str | None = None  # of text, below the name
+    logo: Raster | None = None
+
+
+def imprint_block(imprint: Imprint, scale: Scale, width: float) -> Block:
     """Return the shop's name and its line of text, as far as they are given, and its logo."""
 
     def words(room: float) -> Block:
-        weights: tuple[tuple[str | None, Weight], ...] = ((name, "bold"), (line, "medium"))
-        return stacked(
-            line_block(broken)
-            for text, weight in weights
-            for broken in break_lines(text or "", weight, scale.small, room)
-        )
+        texts = ((imprint.name, scale.bold), (imprint.line, scale.medium))
+        return stacked(text_block(text or "", fonts, scale.small, room) for text, fonts in texts)
 
-    return with_logo(words, logo, scale, width)
+    return with_logo(words, imprint.logo, scale, width)
 
 
 def with_logo(

@@ -4,13 +4,13 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 from typing import NamedTuple
 
-from tagend.cards.faces.block import Block, Scale, stacked
-from tagend.cards.faces.label_spacing import spread
+from tagend.cards.faces.block import Block, stacked
+from tagend.cards.faces.captions import without_overlap
 from tagend.cards.faces.marks import sleeve
 from tagend.cards.faces.pattern import Band, patterned
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.leader import Piece
-from tagend.cards.practice.materials import Materials, Pattern
+from tagend.cards.practice.materials import Material
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Item, Path
 from tagend.layouts.paper.lengths import fits
@@ -24,19 +24,19 @@ _DROP = 0.25  # from a baseline to the end of its line
 _BETWEEN = 0.15  # from one line to the next
 
 
-class _Kind(NamedTuple):
-    """What strands of one look have in common."""
+class _Swatch(NamedTuple):
+    """What strands that look alike have in common."""
 
-    material: str
+    material: Material
     guard: bool
 
 
-class _Entry(NamedTuple):
+class _KeyLine(NamedTuple):
     """A line of words that wants its middle at a place, and what stands before it."""
 
     line: SetLine
     wish: float
-    swatch: tuple[Pattern, bool] | None = None  # its pattern, and whether it wears a sleeve
+    swatch: _Swatch | None = None
 
     @property
     def indent(self) -> float:
@@ -47,15 +47,16 @@ class _Entry(NamedTuple):
         return self.indent + self.line.width
 
 
-def key(plotted: Plot, materials: Materials, wording: Wording, scale: Scale, note: str) -> Block:
+def key(plotted: Plot, note: str) -> Block:
     """Return the lines of the key, its materials by their pieces where there is room.
 
     The note stands at the right of the last line. Raises `TooWide`.
     """
-    notes = break_lines(note, "medium", scale.small, plotted.width)
+    scale = plotted.scale
+    notes = break_lines(note, scale.medium, scale.small, plotted.width)
     entries = [
-        *_materials(plotted, materials, wording, scale),
-        *(_Entry(line, plotted.width) for line in notes),
+        *_materials(plotted),
+        *(_KeyLine(line, plotted.width) for line in notes),
     ]
     gap = _GAP * scale.small
     lines = _lines(entries, plotted.width, gap)
@@ -64,45 +65,43 @@ def key(plotted: Plot, materials: Materials, wording: Wording, scale: Scale, not
     return stacked(blocks, _BETWEEN * scale.small)
 
 
-def _materials(
-    plotted: Plot, materials: Materials, wording: Wording, scale: Scale
-) -> Iterator[_Entry]:
+def _materials(plotted: Plot) -> Iterator[_KeyLine]:
+    scale = plotted.scale
     indent = (_SWATCH + _APART) * scale.small
-    kinds = _kinds(plotted)
-    for kind, middle in kinds.items():
-        known = _Kind(kind.material, guard=False) in kinds
-        word = _word(kind, wording, known=known)
-        swatch = materials.find(kind.material).pattern, kind.guard
-        first, *more = break_lines(word, "medium", scale.small, plotted.width - indent)
-        yield _Entry(first, middle, swatch)
-        yield from (_Entry(line, middle) for line in more)
+    swatches = _swatches(plotted)
+    for swatch, middle in swatches.items():
+        known = _Swatch(swatch.material, guard=False) in swatches
+        word = _word(swatch, plotted.told.wording, known=known)
+        first, *more = break_lines(word, scale.medium, scale.small, plotted.width - indent)
+        yield _KeyLine(first, middle, swatch)
+        yield from (_KeyLine(line, middle) for line in more)
 
 
-def _word(kind: _Kind, wording: Wording, *, known: bool) -> str:
-    """Return what a look stands for; the material of a bite guard, where no other piece has it."""
-    material = wording.material(kind.material)
-    if not kind.guard:
+def _word(swatch: _Swatch, wording: Wording, *, known: bool) -> str:
+    """Return what it stands for; the material of a bite guard, where no other piece has that."""
+    material = wording.material(swatch.material.name)
+    if not swatch.guard:
         return material
     return wording.say("bite_guard") if known else wording.say("guard", strand=material)
 
 
-def _kinds(plotted: Plot) -> dict[_Kind, float]:
-    """Return each look once, from the butt to the fly, and the middle of its first pieces."""
-    kinds: dict[_Kind, float] = {}
+def _swatches(plotted: Plot) -> dict[_Swatch, float]:
+    """Return each swatch once, from the butt to the fly, and the middle of its first pieces."""
+    swatches: dict[_Swatch, float] = {}
     places = zip(plotted.leader.pieces, plotted.bands, strict=True)
-    for kind, group in groupby(places, key=lambda place: _kind(place[0])):
+    for swatch, group in groupby(places, key=lambda place: _swatch_of(place[0])):
         bands = [band for _, band in group]
-        kinds.setdefault(kind, (bands[0].x + bands[-1].end) / 2)
-    return kinds
+        swatches.setdefault(swatch, (bands[0].x + bands[-1].end) / 2)
+    return swatches
 
 
-def _kind(piece: Piece) -> _Kind:
-    return _Kind(piece.section.material, piece.part == "bite guard")
+def _swatch_of(piece: Piece) -> _Swatch:
+    return _Swatch(piece.material, piece.part == "bite guard")
 
 
-def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_Entry]]:
+def _lines(entries: Sequence[_KeyLine], width: float, gap: float) -> list[list[_KeyLine]]:
     """Return the entries in their order on lines, each as full as it can be."""
-    lines: list[list[_Entry]] = [[]]
+    lines: list[list[_KeyLine]] = [[]]
     for entry in entries:
         taken = sum(other.width + gap for other in lines[-1])
         if lines[-1] and not fits(taken + entry.width, width):
@@ -111,23 +110,22 @@ def _lines(entries: Sequence[_Entry], width: float, gap: float) -> list[list[_En
     return lines
 
 
-def _line(entries: Sequence[_Entry], width: float, gap: float) -> Iterator[Item]:
+def _line(entries: Sequence[_KeyLine], width: float, gap: float) -> Iterator[Item]:
     widths = [entry.width + gap for entry in entries]
     room = max(width + gap, sum(widths))  # which are equal but for the slack of a fit
-    places = spread([entry.wish + gap / 2 for entry in entries], widths, room)
+    places = without_overlap([entry.wish + gap / 2 for entry in entries], widths, room)
     for entry, middle in zip(entries, places or (), strict=True):
         left = middle - gap / 2 - entry.width / 2
         yield from _swatch(entry, left)
         yield from entry.line.at(left + entry.indent, CAP_HEIGHT * entry.line.size)
 
 
-def _swatch(entry: _Entry, x: float) -> Iterator[Path]:
+def _swatch(entry: _KeyLine, x: float) -> Iterator[Path]:
     if entry.swatch is None:
         return
-    pattern, guard = entry.swatch
     size = entry.line.size
     thick = _HEIGHT * size
     band = Band(x, CAP_HEIGHT * size / 2, _SWATCH * size, thick, thick)
-    yield from patterned(band, pattern)
-    if guard:
+    yield from patterned(band, entry.swatch.material.pattern)
+    if entry.swatch.guard:
         yield sleeve(band)

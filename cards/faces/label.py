@@ -5,10 +5,10 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
-from tagend.cards.leader.leader import Leader
+from tagend.cards.faces.told import Told
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import spans, strand
-from tagend.fonts import Weight
+from tagend.fonts import Chain, Fonts
 from tagend.layouts.codes.code import DESIGN_MODULE, MODULES, QUIET
 from tagend.layouts.paper.face import Code, Face, Item, Path, Symbol, rectangle, segment, shifted
 from tagend.layouts.paper.legible import FLOOR
@@ -40,7 +40,7 @@ class LabelNote(NamedTuple):
 PLAIN = LabelNote()
 
 
-class _Room(NamedTuple):
+class _Inside(NamedTuple):
     """The room inside a label's edge."""
 
     width: float
@@ -49,11 +49,7 @@ class _Room(NamedTuple):
 
 
 def wallet_label(
-    leader: Leader,
-    symbol: Symbol,
-    stock: LabelSheet,
-    wording: Wording,
-    note: LabelNote = PLAIN,
+    told: Told, symbol: Symbol, stock: LabelSheet, fonts: Fonts, note: LabelNote = PLAIN
 ) -> Face:
     """Return the label in the largest type and code that fit.
 
@@ -62,27 +58,27 @@ def wallet_label(
     Raises `TooSmall` where not even those fit, and `NoGlyph`.
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
-    room = _Room(stock.width - 2 * inset, stock.height - 2 * inset, inset)
-    lines = _lines(leader, wording, note)
+    room = _Inside(stock.width - 2 * inset, stock.height - 2 * inset, inset)
+    lines = _lines(told, fonts, note)
     for modules in (_WELL, _FINE):
         for kept in range(len(lines), _MUST - 1, -1):
             placed = (_placed(lines[:kept], symbol, module, room) for module in modules)
             ways = [way for way in placed if way is not None]
             if ways:
                 items = max(ways, key=lambda way: way.worth).items  # of equals the largest code
-                return Face(leader.recipe.name, stock.width, stock.height, items)
+                return Face(told.leader.recipe.name, stock.width, stock.height, items)
     raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
 
 
-class _Line(NamedTuple):
+class _LabelLine(NamedTuple):
     """A line of a label: text, or text with a place to write or tick."""
 
     text: str
-    weight: Weight = "medium"
+    fonts: Chain
     place: Literal["none", "blank", "box"] = "none"
 
 
-class _Words(NamedTuple):
+class _SetLines(NamedTuple):
     """Lines set one below the other, and what they are worth: a type size of the name."""
 
     block: Block
@@ -99,38 +95,39 @@ class _Way(NamedTuple):
 _MUST = 3  # lines that every label has
 
 
-def _lines(leader: Leader, wording: Wording, note: LabelNote) -> list[_Line]:
+def _lines(told: Told, fonts: Fonts, note: LabelNote) -> list[_LabelLine]:
     """Return the lines, the name first; the last is the first to give way."""
-    recipe, say = leader.recipe, wording.say
+    leader, wording, recipe = told.leader, told.wording, told.leader.recipe
+    tippet = wording.say("tippet", strand=strand(leader.tippet, leader, wording))
     lines = [
-        _Line(recipe.name, "bold"),
-        _Line(spans(leader.finished, leader, wording), "bold"),
-        _Line(say("tippet", strand=strand(leader.tippet, leader, wording))),
+        _LabelLine(recipe.name, fonts.bold),
+        _LabelLine(spans(leader.finished, leader, wording), fonts.bold),
+        _LabelLine(tippet, fonts.medium),
     ]
     if note.first_out is not None:
-        lines.append(_Line(say(f"{note.first_out}_first")))
-    lines.append(_tied(recipe.tied, wording, note.number))
+        lines.append(_LabelLine(wording.say(f"{note.first_out}_first"), fonts.medium))
+    lines.append(_tied(recipe.tied, wording, note.number, fonts.medium))
     if note.test_box:
-        lines.append(_Line(say("pull_tested"), place="box"))
+        lines.append(_LabelLine(wording.say("pull_tested"), fonts.medium, place="box"))
     return lines
 
 
-def _tied(tied: date | None, wording: Wording, number: str | None) -> _Line:
+def _tied(tied: date | None, wording: Wording, number: str | None, fonts: Chain) -> _LabelLine:
     """Return the number, and the day it was tied or a line to write that on."""
     words = " ".join(filter(None, (f"{number} ·" if number else "", wording.say("tied"))))
     if tied is None:
-        return _Line(words, place="blank")
-    return _Line(f"{words}\u00a0{tied.isoformat()}")
+        return _LabelLine(words, fonts, place="blank")
+    return _LabelLine(f"{words}\u00a0{tied.isoformat()}", fonts)
 
 
-def _placed(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
+def _placed(lines: list[_LabelLine], symbol: Symbol, module: float, room: _Inside) -> _Way | None:
     """Return words and code, beside or above each other as it is worth more; None for neither."""
     ways = (_beside(lines, symbol, module, room), _above(lines, symbol, module, room))
     found = [way for way in ways if way is not None]
     return max(found, key=lambda way: way.worth, default=None)
 
 
-def _beside(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
+def _beside(lines: list[_LabelLine], symbol: Symbol, module: float, room: _Inside) -> _Way | None:
     quiet, side = QUIET * module, symbol.side * module
     beyond = max(quiet - room.inset, 0.0)  # what the quiet zone needs besides the plain edge
     if side + 2 * beyond > room.height:
@@ -144,7 +141,7 @@ def _beside(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _
     return _Way((*shifted(words.block.items, room.inset, top), code), words.worth)
 
 
-def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _Way | None:
+def _above(lines: list[_LabelLine], symbol: Symbol, module: float, room: _Inside) -> _Way | None:
     quiet, side = QUIET * module, symbol.side * module
     beyond = max(quiet - room.inset, 0.0)
     if side + 2 * beyond > room.width:
@@ -157,9 +154,9 @@ def _above(lines: list[_Line], symbol: Symbol, module: float, room: _Room) -> _W
     return _Way((*shifted(words.block.items, room.inset, room.inset), code), words.worth)
 
 
-def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
+def _words(lines: list[_LabelLine], width: float, height: float) -> _SetLines | None:
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
-    found: list[_Words] = []
+    found: list[_SetLines] = []
     for size, other in _SIZES:
         try:
             blocks = [
@@ -174,19 +171,19 @@ def _words(lines: list[_Line], width: float, height: float) -> _Words | None:
             continue
         breaks = len(blocks) - len(lines)
         if not breaks:
-            found.append(_Words(block, size))
+            found.append(_SetLines(block, size))
             break  # smaller ones are worth less
         if size < _WHOLE:
-            found.append(_Words(block, min(size, _BROKEN) - _BREAK * breaks))
+            found.append(_SetLines(block, min(size, _BROKEN) - _BREAK * breaks))
     return max(found, key=lambda words: words.worth, default=None)
 
 
-def _set(line: _Line, size: float, width: float) -> Iterator[Block]:
+def _set(line: _LabelLine, size: float, width: float) -> Iterator[Block]:
     if line.place == "none":
-        for broken in break_lines(line.text, line.weight, size, width):
+        for broken in break_lines(line.text, line.fonts, size, width):
             yield line_block(broken)
         return
-    words = set_line(line.text, line.weight, size)
+    words = set_line(line.text, line.fonts, size)
     block = line_block(words)
     start, baseline = words.width + 0.4 * size, DROP * size
     steps = (

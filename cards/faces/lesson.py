@@ -20,7 +20,7 @@ Figure: TypeAlias = Literal["none", "least", "room", "drawn"]
 def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> Block:
     """Return the knot's name, its figure if wanted, its numbered steps and its caution."""
     heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
-    title = set_line(heading, "bold", scale.body)
+    title = set_line(heading, scale.bold, scale.body)
     name = line_block(title)
     steps = [
         hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)
@@ -42,7 +42,7 @@ def _key(lesson: Lesson, scale: Scale, start: float, width: float) -> tuple[Item
     x, baseline = start + 1.5 * scale.body, DROP * scale.body
     wide, high = 1.8 * scale.small, 0.35 * scale.small
     for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
-        line = set_line(word, "medium", scale.small)
+        line = set_line(word, scale.medium, scale.small)
         swatch = rectangle(x, baseline - 0.25 * scale.small - high / 2, wide, high)
         items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * scale.small, baseline))
         x += wide + line.width + 1.3 * scale.small

@@ -3,9 +3,8 @@
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
-from tagend.cards.faces.block import Block, Scale, line_block, stack_height, stacked
+from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
 from tagend.layouts.paper.face import MM, Face, shifted
-from tagend.layouts.paper.text import break_lines
 from tagend.layouts.stock.formats import CardSize
 
 INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
@@ -17,6 +16,7 @@ class Panel(NamedTuple):
 
     size: CardSize
     scale: Scale
+    narrow: bool = False  # for a table as narrow as can be: the head has its loops' sizes
 
     @property
     def width(self) -> float:
@@ -56,11 +56,10 @@ class Title(NamedTuple):
         place = self.before + number
         if place == 0 or place % 2:
             return []
-        lines = break_lines(self.name, "medium", panel.scale.small, panel.width)
-        return [stacked(map(line_block, lines))]
+        return [small_lines([self.name], panel.scale, panel.width)]
 
 
-class Side(NamedTuple):
+class CardSide(NamedTuple):
     """A panel with what stands on it."""
 
     panel: Panel

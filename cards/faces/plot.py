@@ -3,7 +3,9 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from tagend.cards.faces.block import Scale
 from tagend.cards.faces.pattern import Band
+from tagend.cards.faces.told import Told
 from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import fly_end_mm
@@ -18,12 +20,21 @@ _BARE = 1.5  # kept at an end without one, for the signs of the dimension line
 class Plot:
     """The bands of a leader's pieces with their middles at y = 0, and both scales."""
 
-    leader: Leader
+    told: Told
+    scale: Scale
     width: float
     bands: tuple[Band, ...]
     per_mm: float  # points
     factor: int  # by which thickness is exaggerated over that
-    size: float  # of loops and knots, which are signs and no lengths: 1 for the smallest type
+
+    @property
+    def leader(self) -> Leader:
+        return self.told.leader
+
+    @property
+    def size(self) -> float:
+        """Of loops and knots, which are signs and no lengths: 1 for the smallest type."""
+        return self.scale.factor
 
     @property
     def start(self) -> float:
@@ -38,16 +49,18 @@ class Plot:
         return max(band.half(x) for band in self.bands if band.x <= x <= band.end)
 
 
-def plot(leader: Leader, width: float, room: float, size: float) -> Plot:
+def plot(told: Told, scale: Scale, width: float, room: float) -> Plot:
     """Return the leader from 0 to the width, its thickness within the room as large as it can be.
 
     A range is drawn as long as its longest.
     """
+    leader, size = told.leader, scale.factor
     at_butt = size * (_BUTT_LOOP if _is_looped(leader.butt) else _BARE)
     at_fly = size * (_FLY_LOOP if _is_looped(leader.fly) else _BARE)
     per_mm = (width - at_butt - at_fly) / float(leader.finished.high_mm)
     factor = _factor(leader, per_mm, room)
-    return Plot(leader, width, tuple(_bands(leader, at_butt, per_mm, factor)), per_mm, factor, size)
+    bands = tuple(_bands(leader, at_butt, per_mm, factor))
+    return Plot(told, scale, width, bands, per_mm, factor)
 
 
 def _factor(leader: Leader, per_mm: float, room: float) -> int:

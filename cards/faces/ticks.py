@@ -1,6 +1,6 @@
 """Boxes to tick: how many things there are in, rows of boxes out."""
 
-from tagend.cards.faces.block import Block
+from tagend.cards.faces.block import Block, Scale
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Item, Path, rectangle
 from tagend.layouts.paper.text import set_line
@@ -13,7 +13,7 @@ _PEN = 0.7
 _MOST = 60  # boxes; beyond that each stands for ten, or for a hundred
 
 
-def tick_boxes(count: int, wording: Wording, width: float, size: float) -> Block:
+def tick_boxes(count: int, wording: Wording, scale: Scale, width: float) -> Block:
     """Return boxes within a width, and what each stands for where that is not one."""
     each = next(each for each in (1, 10, 100, 1000) if count <= _MOST * each)
     boxes = -(-count // each)
@@ -26,7 +26,7 @@ def tick_boxes(count: int, wording: Wording, width: float, size: float) -> Block
         items.append(Path(rectangle(x, row * _STEP + 1, _BOX, _BOX), _PEN))
     height = -(-boxes // row_of) * _STEP
     if each > 1:
-        words = set_line(wording.say("box_for", count=each), "medium", size)
-        items += words.at(0, height + size)
-        height += 1.3 * size
+        words = set_line(wording.say("box_for", count=each), scale.medium, scale.small)
+        items += words.at(0, height + scale.small)
+        height += 1.3 * scale.small
     return Block(tuple(items), height)

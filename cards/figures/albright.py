@@ -1,12 +1,12 @@
 """The Albright: the turns in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, coil, pitch, rounded, wound
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 _ROOM = 18.0  # for the turns, laid up
 
 
-def albright_laid(turns: int) -> tuple[Strand, ...]:
+def albright_laid(turns: int) -> tuple[Course, ...]:
     """The thin strand wound over itself and both legs of the bight, towards its fold.
 
     It comes into the bight from behind and leaves it to behind.
@@ -45,7 +45,7 @@ def albright_laid(turns: int) -> tuple[Strand, ...]:
     return line(rounded(thick, 1.3)), line(wound(lead, turned, tag, 0.8), "solid")
 
 
-def albright_drawn(turns: int) -> tuple[Strand, ...]:
+def albright_drawn(turns: int) -> tuple[Course, ...]:
     """The turns drawn close and down to the fold, which keeps them."""
     far = turns * CLOSE
     fold = far + 3.0

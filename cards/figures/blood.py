@@ -1,7 +1,7 @@
 """The blood knot: the turns of either side in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
-from tagend.cards.figures.strand import Strand, line, turned
+from tagend.cards.figures.strand import Course, line, turned
 
 _ROOM = 24.0  # for the turns of both sides, laid up
 _R = 1.3  # of the turns laid up, from the strand they go round
@@ -9,7 +9,7 @@ _GAP = 3.0  # half of it
 _WINDOW = 2.2  # half of what shows between the turns, drawn up
 
 
-def blood_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+def blood_laid(thick: int, thin: int) -> tuple[Course, ...]:
     """Each tag wound outwards round the other strand, brought back and put through the gap.
 
     Both go round in the same sense. The thick tag goes through the gap from the front, the thin
@@ -41,7 +41,7 @@ def _laid(turns: int, far: float, end: float, z: float) -> list[Point]:
     return wound(lead, coil(_GAP, far, turns, 0, _R, _R), tag, 0.8)
 
 
-def blood_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+def blood_drawn(thick: int, thin: int) -> tuple[Course, ...]:
     """The turns drawn close, each over the other strand and the own one.
 
     Under pull the turns go over to the way back: the tag, which ran outwards in turns and back

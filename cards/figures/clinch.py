@@ -4,14 +4,14 @@ from dataclasses import replace
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
 from tagend.cards.figures.eye import SWIVEL, eye, ring, swivel, through
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 _ROOM = 15.0  # for the turns, laid up
 _R = 1.3  # of the turns laid up, from the standing part
 _IN_RING = 0.6  # from the middle of a ring, so that both have room in it
 
 
-def clinch_laid(turns: int) -> tuple[Strand, ...]:
+def clinch_laid(turns: int) -> tuple[Course, ...]:
     """The tag wound round the standing part and half on, then through the loop by the eye."""
     near = -4.8
     wraps = turns + 0.5
@@ -27,36 +27,36 @@ def clinch_laid(turns: int) -> tuple[Strand, ...]:
     return _on_eye(_laid_lead(far, near), coil(near, far, -wraps, 180, _R, _R), tag)
 
 
-def ring_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+def ring_laid(thick: int, thin: int) -> tuple[Course, ...]:
     """A clinch to either side of a ring."""
     return *_apart(_IN_RING, clinch_laid(thick), clinch_laid(thin)), ring(2.1)
 
 
-def ring_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+def ring_drawn(thick: int, thin: int) -> tuple[Course, ...]:
     """Both clinches drawn close."""
     return *_apart(_IN_RING, clinch_drawn(thick), clinch_drawn(thin)), ring(2.1)
 
 
-def swivel_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+def swivel_laid(thick: int, thin: int) -> tuple[Course, ...]:
     """A clinch to either eye of a swivel."""
     return *_apart(SWIVEL, clinch_laid(thick), clinch_laid(thin)), *swivel()
 
 
-def swivel_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+def swivel_drawn(thick: int, thin: int) -> tuple[Course, ...]:
     """Both clinches drawn close."""
     return *_apart(SWIVEL, clinch_drawn(thick), clinch_drawn(thin)), *swivel()
 
 
 def _apart(
-    far: float, thick: tuple[Strand, ...], thin: tuple[Strand, ...]
-) -> tuple[Strand, Strand]:
+    far: float, thick: tuple[Course, ...], thin: tuple[Course, ...]
+) -> tuple[Course, Course]:
     """Return the strands of two clinches, to the left and to the right, each so far from 0."""
     upper = tuple((x - far, y, z) for x, y, z in thick[0].points)
     lower = tuple((far - x, -y, z) for x, y, z in thin[0].points)
     return replace(thick[0], points=upper), replace(thin[0], points=lower, look="solid")
 
 
-def improved_laid(turns: int) -> tuple[Strand, ...]:
+def improved_laid(turns: int) -> tuple[Course, ...]:
     """As the clinch, with whole turns; then through the big loop that the way back has made."""
     near = -5.6
     far = near - turns * pitch(turns, _ROOM, 1.9)
@@ -98,7 +98,7 @@ def _round(far: float, side: float, away: float) -> list[Point]:
     ]
 
 
-def clinch_drawn(turns: int) -> tuple[Strand, ...]:
+def clinch_drawn(turns: int) -> tuple[Course, ...]:
     """The turns drawn close, over the standing part and the own one, the tag between the two.
 
     As in the blood knot, the turns go over to the way back.
@@ -115,7 +115,7 @@ def clinch_drawn(turns: int) -> tuple[Strand, ...]:
     return _on_eye(_drawn_lead(far), coil(far, near, -wraps, 90, 1.05, 2.1), tag)
 
 
-def improved_drawn(turns: int) -> tuple[Strand, ...]:
+def improved_drawn(turns: int) -> tuple[Course, ...]:
     """As the clinch, the tag then under the turn nearest to the eye, which was the big loop."""
     near = -5.4
     far = near - turns * CLOSE
@@ -148,5 +148,5 @@ def _drawn_lead(far: float) -> list[Point]:
     ]
 
 
-def _on_eye(lead: list[Point], turns: list[Point], tag: list[Point]) -> tuple[Strand, ...]:
+def _on_eye(lead: list[Point], turns: list[Point], tag: list[Point]) -> tuple[Course, ...]:
     return line(wound(lead, turns, tag, 0.8)), eye(0.0)

@@ -1,14 +1,14 @@
 """The doubled blood knot: the turns of either side in, its two strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, wound
-from tagend.cards.figures.strand import Strand, folded, line, turned
+from tagend.cards.figures.strand import Course, folded, line, turned
 
 _GAP = 4.0  # half of it
 _SIDE = 0.6  # of either leg of the thin strand from the middle of the two
 _THICK, _THIN = 1.9, 1.35  # of the turns, from the middle of what they go round
 
 
-def doubled_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+def doubled_laid(thick: int, thin: int) -> tuple[Course, ...]:
     """A blood knot in which the thin strand, folded, winds as two; its fold goes through."""
     right, left = _GAP + 1.7 * thick, _GAP + 2.6 * thin
     end = max(right, left) + 3.4

@@ -3,30 +3,30 @@
 from math import cos, radians, sin
 
 from tagend.cards.figures.curve import Point, smooth
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 
 _R = 1.5  # of the eye, from which `through` takes its distances
 _WIRE = 0.8
 SWIVEL = 3.3  # from the middle of a swivel to that of either eye
 
 
-def eye(x: float, y: float = 0.0, radius: float = _R, shank: float = 3.0) -> Strand:
+def eye(x: float, y: float = 0.0, radius: float = _R, shank: float = 3.0) -> Course:
     """Return the eye whose middle is there, with the beginning of its shank to the right."""
     near = x + radius + 0.7
     bend = [(x + radius + shank, y, 0.0), (near + 0.8, y, 0.0), (near, y + 0.1, 0.0)]
-    return Strand(smooth([*bend, *_circle(x, y, radius, 35, 370)]), "solid", _WIRE)
+    return Course(smooth([*bend, *_circle(x, y, radius, 35, 370)]), "solid", _WIRE)
 
 
-def ring(radius: float) -> Strand:
+def ring(radius: float) -> Course:
     """Return a ring round the origin."""
-    return Strand(smooth(_circle(0.0, 0.0, radius, 0, 360)), "solid", _WIRE)
+    return Course(smooth(_circle(0.0, 0.0, radius, 0, 360)), "solid", _WIRE)
 
 
-def swivel() -> tuple[Strand, ...]:
+def swivel() -> tuple[Course, ...]:
     """Return a swivel's two eyes, `SWIVEL` to the left and right of the origin, and its body."""
     eyes = [_circle(x, 0.0, _R, 0, 360) for x in (-SWIVEL, SWIVEL)]
     body = [[(-x, y, 0.0), (x, y, 0.0)] for x, y in ((0.9, 0.55), (1.9, 0.0), (0.9, -0.55))]
-    return tuple(Strand(smooth(places), "solid", _WIRE) for places in (*eyes, *body))
+    return tuple(Course(smooth(places), "solid", _WIRE) for places in (*eyes, *body))
 
 
 def _circle(x: float, y: float, radius: float, start: int, end: int) -> list[Point]:

@@ -26,7 +26,7 @@ from tagend.cards.figures.nonslip import nonslip_drawn, nonslip_laid
 from tagend.cards.figures.palomar import palomar_drawn, palomar_laid
 from tagend.cards.figures.perfection import perfection_drawn, perfection_laid
 from tagend.cards.figures.slim import slim_laid, slim_threaded
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 from tagend.cards.figures.surgeons import loop_drawn, loop_laid, surgeons_drawn, surgeons_laid
 from tagend.cards.figures.twisted import twisted_laid
 from tagend.cards.figures.uni import uni_drawn, uni_laid
@@ -36,7 +36,7 @@ from tagend.layouts.paper.face import Path
 _LEAST = 1.8  # points of a strand: two edges of half a point with white of 0.4 between them
 _MOST = 0.072  # of the box's height, for a strand
 
-_Build: TypeAlias = Callable[[int, int], tuple[Strand, ...]]
+_Build: TypeAlias = Callable[[int, int], tuple[Course, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +89,7 @@ def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
     return None if unit < _LEAST else unit
 
 
-def knot_strands(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[tuple[Strand, ...], ...]:
+def knot_strands(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[tuple[Course, ...], ...]:
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
     if not knot.figure or _lacks_turns(knot, thick_turns, thin_turns):
         return ()
@@ -103,12 +103,12 @@ def _lacks_turns(knot: Knot, thick: int, thin: int) -> bool:
     return (takes.thin.core > 0 and thin < 1) or (winds and thick < 1)
 
 
-def _once(build: Callable[[int], tuple[Strand, ...]]) -> _Build:
+def _once(build: Callable[[int], tuple[Course, ...]]) -> _Build:
     """Return the stage of a knot with one number of turns."""
     return lambda _, turns: build(turns)
 
 
-def _plain(build: Callable[[], tuple[Strand, ...]]) -> _Build:
+def _plain(build: Callable[[], tuple[Course, ...]]) -> _Build:
     """Return the stage of a knot without turns."""
     return lambda _, __: build()
 

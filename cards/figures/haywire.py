@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, rounded
 from tagend.cards.figures.eye import eye, through
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 _WRAPS = 5  # as knots.toml has them
 _PITCH = 2.6  # of the twist: its two parts lie as an X
@@ -13,14 +13,14 @@ _R, _DEEP = 0.6, 0.9  # of either part, from the middle of the twist
 _BARREL = 1.05  # of the wraps, from the standing part
 
 
-def haywire_twisted(turns: int) -> tuple[Strand, ...]:
+def haywire_twisted(turns: int) -> tuple[Course, ...]:
     """Both parts turned round one another, and the tag set square."""
     far = _far(turns)
     square = [(-0.5, -0.7, 0.9), (-0.9, 0.4, 1.2), (-0.9, 1.6, 1.0), (-0.9, 4.0, 0.6)]
     return _on_eye(turns, [(far + x, y, z) for x, y, z in square])
 
 
-def haywire_wrapped(turns: int) -> tuple[Strand, ...]:
+def haywire_wrapped(turns: int) -> tuple[Course, ...]:
     """The wraps laid round the standing part alone, and the tag broken flush."""
     start = _far(turns) - 0.5
     wraps = _WRAPS - 0.15  # the end lies behind
@@ -31,7 +31,7 @@ def _far(turns: int) -> float:
     return _NEAR - turns * _PITCH
 
 
-def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Strand, ...]:
+def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Course, ...]:
     """Return the wire from the left, round the eye, back in twist with itself, and its tag."""
     far = _far(turns)
     out, back = (coil(_NEAR, far, -turns, angle, _R, _DEEP) for angle in (0, 180))

@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from tagend.cards.figures.layers import Run, layers
-from tagend.cards.figures.strand import Strand
-from tagend.cards.figures.stroke import Place, Trace, stroke, trace
+from tagend.cards.figures.layers import Stretch, layers
+from tagend.cards.figures.strand import Course
+from tagend.cards.figures.stroke import Spot, Trace, stroke, trace
 from tagend.layouts.paper.face import Path
 
 INK = 0.78  # of a strand's thickness: strands that touch keep white between them
@@ -42,7 +42,7 @@ class _Pen:
     cut: float = 0.0
 
 
-def frame(strands: Sequence[Strand]) -> Frame:
+def frame(strands: Sequence[Course]) -> Frame:
     """Return the box that the ink of strands fills."""
     points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
     return Frame(
@@ -53,7 +53,7 @@ def frame(strands: Sequence[Strand]) -> Frame:
     )
 
 
-def inked(strands: Sequence[Strand], unit: float) -> tuple[Path, ...]:
+def inked(strands: Sequence[Course], unit: float) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
     box = frame(strands)
     paper = [
@@ -73,7 +73,7 @@ def inked(strands: Sequence[Strand], unit: float) -> tuple[Path, ...]:
     return tuple(paths)
 
 
-def _drawn(runs: Sequence[Run], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
+def _drawn(runs: Sequence[Stretch], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
     """Yield the runs as one path, or nothing where there are none."""
     steps = [
         step
@@ -84,7 +84,7 @@ def _drawn(runs: Sequence[Run], pen: _Pen, paper: Sequence[Trace]) -> Iterator[P
         yield Path(tuple(steps), pen.line, pen.grey)
 
 
-def _laps(run: Run, pen: _Pen) -> Place:
+def _laps(run: Stretch, pen: _Pen) -> Spot:
     strand = run.strand
     at_first = run.first == 0 and strand.first_cut
     at_last = run.last == len(strand.points) - 1 and strand.last_cut

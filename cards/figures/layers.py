@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 from math import hypot
 
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 
 _STEPS = 2  # of the curve in a piece
 _COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
@@ -21,10 +21,10 @@ _BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, no
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class Stretch:
     """Part of a strand: the strand, its place among all, and the first and last point."""
 
-    strand: Strand
+    strand: Course
     number: int
     first: int
     last: int
@@ -34,13 +34,13 @@ class Run:
 class Layer:
     """Runs to be drawn together, once white has been laid where they pass over others."""
 
-    white: list[Run] = field(default_factory=list)
-    ink: list[Run] = field(default_factory=list)
+    white: list[Stretch] = field(default_factory=list)
+    ink: list[Stretch] = field(default_factory=list)
 
 
 @dataclass(slots=True)
-class _Piece:
-    strand: Strand
+class _Bit:
+    strand: Course
     number: int
     first: int
     last: int
@@ -52,7 +52,7 @@ class _Piece:
     covered: bool = False
 
 
-def layers(strands: Sequence[Strand]) -> list[Layer]:
+def layers(strands: Sequence[Course]) -> list[Layer]:
     """Return what to draw, the lowest layer first."""
     cut = [list(_pieces(strand, number)) for number, strand in enumerate(strands)]
     pieces = [piece for of_one in cut for piece in of_one]
@@ -68,19 +68,19 @@ def layers(strands: Sequence[Strand]) -> list[Layer]:
     return result
 
 
-def _pieces(strand: Strand, number: int) -> Iterator[_Piece]:
+def _pieces(strand: Course, number: int) -> Iterator[_Bit]:
     along, last = 0.0, len(strand.points) - 1
     for first in range(0, last, _STEPS):
         end = min(first + _STEPS, last)
         (x1, y1, z1), (x2, y2, z2) = strand.points[first], strand.points[end]
         middle = (x1 + x2) / 2, (y1 + y2) / 2, (z1 + z2) / 2
-        yield _Piece(strand, number, first, end, *middle, along)
+        yield _Bit(strand, number, first, end, *middle, along)
         along += hypot(x2 - x1, y2 - y1, z2 - z1)
 
 
-def _stack(pieces: Iterable[_Piece], cell: float) -> None:
+def _stack(pieces: Iterable[_Bit], cell: float) -> None:
     """Lift each piece, the furthest first, one layer above the highest that it covers."""
-    cells: dict[tuple[int, int], list[_Piece]] = defaultdict(list)
+    cells: dict[tuple[int, int], list[_Bit]] = defaultdict(list)
     for piece in sorted(pieces, key=lambda piece: piece.z):
         column, row = int(piece.x // cell), int(piece.y // cell)
         for c in (column - 1, column, column + 1):
@@ -92,7 +92,7 @@ def _stack(pieces: Iterable[_Piece], cell: float) -> None:
         cells[column, row].append(piece)
 
 
-def _covers(upper: _Piece, lower: _Piece) -> bool:
+def _covers(upper: _Bit, lower: _Bit) -> bool:
     width = upper.strand.width
     reach = _COVERS * (width + lower.strand.width) / 2
     if (
@@ -103,12 +103,12 @@ def _covers(upper: _Piece, lower: _Piece) -> bool:
     return upper.number != lower.number or abs(upper.along - lower.along) >= _BEND * width
 
 
-def _alike(pieces: Sequence[_Piece], marks: Sequence[int]) -> Iterator[tuple[int, list[_Piece]]]:
+def _alike(pieces: Sequence[_Bit], marks: Sequence[int]) -> Iterator[tuple[int, list[_Bit]]]:
     """Yield each stretch of pieces that have one mark."""
     pairs = zip(marks, pieces, strict=True)
     for mark, group in groupby(pairs, key=lambda pair: pair[0]):
         yield mark, [piece for _, piece in group]
 
 
-def _run(pieces: Sequence[_Piece]) -> Run:
-    return Run(pieces[0].strand, pieces[0].number, pieces[0].first, pieces[-1].last)
+def _run(pieces: Sequence[_Bit]) -> Stretch:
+    return Stretch(pieces[0].strand, pieces[0].number, pieces[0].first, pieces[-1].last)

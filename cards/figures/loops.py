@@ -1,29 +1,29 @@
 """Loop to loop: two loops joined, before they are drawn together and after."""
 
 from tagend.cards.figures.curve import Point, rounded, smooth
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 
 
-def loops_laid() -> tuple[Strand, ...]:
+def loops_laid() -> tuple[Course, ...]:
     """The loops joined and still open."""
     return _joined(4.4, 2.6)
 
 
-def loops_drawn() -> tuple[Strand, ...]:
+def loops_drawn() -> tuple[Course, ...]:
     """The loops seated square, like a reef knot."""
     return _joined(2.7, 1.7)
 
 
-def _joined(reach: float, wide: float) -> tuple[Strand, ...]:
+def _joined(reach: float, wide: float) -> tuple[Course, ...]:
     """Return two loops, each `reach` beyond the middle, and a bar for the knot of each."""
     upper = _loop(reach, wide)
     lower = [(-x, y, -z) for x, y, z in upper]
     knot = reach + 2.8
     bars = [((x, 1.4, 1.6), (x, -1.4, 1.6)) for x in (-knot, knot)]
     return (
-        Strand(smooth(rounded(upper, 1.1)), "outline"),
-        Strand(smooth(rounded(lower, 1.1)), "solid"),
-        *(Strand(smooth(bar), "solid", 1.3) for bar in bars),
+        Course(smooth(rounded(upper, 1.1)), "outline"),
+        Course(smooth(rounded(lower, 1.1)), "solid"),
+        *(Course(smooth(bar), "solid", 1.3) for bar in bars),
     )
 
 

@@ -1,20 +1,20 @@
 """The nail knot and the needle knot: the turns in, fly line and butt laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, smooth, wound
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 _LINE = 1.5  # the line's tip in butts, as knots.toml reckons it
 _ROOM = 11.0  # for the turns, laid up
 _CORE = -0.6  # deep in the line, which hides what runs there
 
 
-def nail_laid(turns: int) -> tuple[Strand, ...]:
+def nail_laid(turns: int) -> tuple[Course, ...]:
     """The turns over the line, the tag and the butt's own run, with the tag put back under."""
     far = turns * pitch(turns, _ROOM, 1.7)
     return _laid(turns, far, far + 3.4, [(far + 7.0, -1.55, 0.0)])
 
 
-def needle_laid(turns: int) -> tuple[Strand, ...]:
+def needle_laid(turns: int) -> tuple[Course, ...]:
     """The same, with the butt in at the line's end, through its core and out of its side."""
     far = turns * pitch(turns, _ROOM, 1.7)
     hole = far + 3.2
@@ -22,14 +22,14 @@ def needle_laid(turns: int) -> tuple[Strand, ...]:
     return _laid(turns, far, hole + 2.6, [*_core(hole), *out])
 
 
-def nail_drawn(turns: int) -> tuple[Strand, ...]:
+def nail_drawn(turns: int) -> tuple[Course, ...]:
     """The turns drawn close."""
     far = turns * CLOSE
     lead = [(far + 6.4, -1.3, 1.0), (far + 1.8, -1.3, 1.0)]
     return _drawn(turns, far, far + 3.4, lead)
 
 
-def needle_drawn(turns: int) -> tuple[Strand, ...]:
+def needle_drawn(turns: int) -> tuple[Course, ...]:
     """The turns drawn close, to the hole."""
     far = turns * CLOSE
     hole = far + 2.2
@@ -41,7 +41,7 @@ def _core(hole: float) -> list[Point]:
     return [(hole + 6.0, 0.0, _CORE), (hole + 0.9, 0.0, _CORE)]
 
 
-def _laid(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Strand, ...]:
+def _laid(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course, ...]:
     lead = [
         *lead,
         (0.0, -1.55, 0.0),
@@ -61,7 +61,7 @@ def _laid(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Strand
     return _fly_line(tip), line(butt, "solid")
 
 
-def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Strand, ...]:
+def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course, ...]:
     lead = [
         *lead,
         (far - 0.2, -0.5, 1.4),
@@ -82,5 +82,5 @@ def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Stran
     return _fly_line(tip), line(butt, "solid")
 
 
-def _fly_line(tip: float) -> Strand:
-    return Strand(smooth([(-4.6, 0, 0), (0, 0, 0), (tip, 0, 0)]), "outline", _LINE, last_cut=True)
+def _fly_line(tip: float) -> Course:
+    return Course(smooth([(-4.6, 0, 0), (0, 0, 0), (tip, 0, 0)]), "outline", _LINE, last_cut=True)

@@ -2,13 +2,13 @@
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
 from tagend.cards.figures.eye import eye, through
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 _ROOM = 9.0  # for the turns
 _LAID, _DRAWN = (12.4, 2.4), (8.6, 0.35)  # the middle of the eye
 
 
-def nonslip_laid(turns: int) -> tuple[Strand, ...]:
+def nonslip_laid(turns: int) -> tuple[Course, ...]:
     """The tag out of the overhand and back, round the standing part and through it again."""
     far = -3.8 - turns * pitch(turns, _ROOM, 1.7)
     lead = [*_into_overhand(far), (-3.2, -2.5, -0.9), (-3.9, -1.2, 0.6)]
@@ -51,7 +51,7 @@ def _into_overhand(far: float) -> list[Point]:
     ]
 
 
-def nonslip_drawn(turns: int) -> tuple[Strand, ...]:
+def nonslip_drawn(turns: int) -> tuple[Course, ...]:
     """The turns drawn close to the overhand, the tag out of it beside the loop.
 
     The overhand has become a collar round the loop's legs and the tag, and a bend round the

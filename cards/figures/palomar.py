@@ -2,14 +2,14 @@
 
 from tagend.cards.figures.curve import Point, beside, coil, rounded, wound
 from tagend.cards.figures.eye import eye
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 _SIDE = 0.5  # of either leg from the middle of the two
 _R = 2.2  # of the eye, which takes two
 _EYE = 7.0  # where it stands, laid up; drawn up, the knot is measured from it
 
 
-def palomar_laid() -> tuple[Strand, ...]:
+def palomar_laid() -> tuple[Course, ...]:
     """The doubled end through the eye and in an overhand round itself, its fold over the fly."""
     upper, lower = (rounded(beside(_laid(start), side), 1.1) for side, start in _legs(-8.0))
     fold = [
@@ -30,7 +30,7 @@ def _legs(start: float) -> tuple[tuple[float, float], ...]:
     return (_SIDE, start), (-_SIDE, start + 1.8)
 
 
-def _folded(upper: list[Point], fold: list[Point], lower: list[Point]) -> Strand:
+def _folded(upper: list[Point], fold: list[Point], lower: list[Point]) -> Course:
     """Return the strand along one leg, round its fold, and back along the other."""
     return line([*upper[:-1], *rounded(fold, 1.1)[1:-1], *reversed(lower[:-1])])
 
@@ -62,7 +62,7 @@ def _through(x: float) -> list[Point]:
     ]
 
 
-def palomar_drawn() -> tuple[Strand, ...]:
+def palomar_drawn() -> tuple[Course, ...]:
     """The overhand drawn close, and the fold round all four legs between it and the eye."""
     upper, lower = (_drawn(side, start) for side, start in _legs(-13.4))
     fold = [

@@ -1,16 +1,16 @@
 """The perfection loop: its strand with two loops laid up, and one drawn through the other."""
 
 from tagend.cards.figures.curve import Point, rounded
-from tagend.cards.figures.strand import Strand, line
+from tagend.cards.figures.strand import Course, line
 
 
-def perfection_laid() -> tuple[Strand, ...]:
+def perfection_laid() -> tuple[Course, ...]:
     """Loop one behind the standing part, loop two in front of it, and the tag between them."""
     over = [(1.2, 2.0, 2.5), (1.2, 5.4, 2.5), (-2.35, 5.4, 2.5), (-2.35, 0.6, 1.5)]
     return _loop(-6.5, 7.6, over, 3.0)
 
 
-def perfection_drawn() -> tuple[Strand, ...]:
+def perfection_drawn() -> tuple[Course, ...]:
     """Loop two drawn back through loop one, over the tag."""
     over = [
         (1.2, 2.6, 1.2),
@@ -32,7 +32,7 @@ def perfection_drawn() -> tuple[Strand, ...]:
     return _loop(-6.0, 7.2, over, 4.6)
 
 
-def _loop(start: float, top: float, two: list[Point], tag: float) -> tuple[Strand, ...]:
+def _loop(start: float, top: float, two: list[Point], tag: float) -> tuple[Course, ...]:
     """Return the strand: loop one up to `top`, loop two, and the tag across at its height.
 
     The corners stand as the knot is tied, the standing part below; the figure lies on its side.

@@ -1,7 +1,7 @@
 """The slim beauty: the turns of its thin strand in, both strands laid up out."""
 
 from tagend.cards.figures.curve import Point, coil, rounded, wound
-from tagend.cards.figures.strand import Strand, folded, line
+from tagend.cards.figures.strand import Course, folded, line
 
 _SIDE = 0.55  # of either leg of the thin strand from the middle of the two
 _PASSES, _BACK = 2, 3  # of the overhand, and of the turns over the others: as in knots.toml
@@ -11,14 +11,14 @@ _FAR = 2.2 * _PASSES
 _PITCH = 3.0  # of the turns out; those back are wider
 
 
-def slim_threaded() -> tuple[Strand, ...]:
+def slim_threaded() -> tuple[Course, ...]:
     """The thin strand, folded, through the thick overhand and out beside the thick strand."""
     end = _GAP - 3.0
     legs = ([*rounded(_lead(side), 0.8)[:-1], (end, 1.6 - side, 0.0)] for side in (_SIDE, -_SIDE))
     return line(_thick(_GAP - 2.5)), line(folded(*legs), "solid")
 
 
-def slim_laid(turns: int) -> tuple[Strand, ...]:
+def slim_laid(turns: int) -> tuple[Course, ...]:
     """The thin fold wound along the thick strand and back, and put through the gap.
 
     The gap is between it and the thick strand, by the overhand.

@@ -1,4 +1,4 @@
-"""A strand of a figure: its way through space and how it looks."""
+"""The course of a strand in a figure: its way through space, and how it looks."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -13,7 +13,7 @@ _FOLD = 0.4  # of a fold, beyond its legs and to either side of their middle
 
 
 @dataclass(frozen=True, slots=True)
-class Strand:
+class Course:
     """Points along a strand, from its first end to its last, in strand's thicknesses.
 
     A cut end is closed; any other runs on beyond the figure.
@@ -26,9 +26,9 @@ class Strand:
     last_cut: bool = False
 
 
-def line(places: Sequence[Point], look: Look = "outline") -> Strand:
+def line(places: Sequence[Point], look: Look = "outline") -> Course:
     """Return a strand from its standing part, which runs on, to its tag, which is cut."""
-    return Strand(smooth(places), look, last_cut=True)
+    return Course(smooth(places), look, last_cut=True)
 
 
 def folded(out: Sequence[Point], back: Sequence[Point]) -> list[Point]:

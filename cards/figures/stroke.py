@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 from tagend.layouts.paper.face import Step
 
-Place: TypeAlias = tuple[float, float]
+Spot: TypeAlias = tuple[float, float]
 
 _BEND = 0.5  # radians in one curve, at most: further, it would leave its places visibly
 _STRAIGHT = 0.02  # radians that no eye sees: a line will do
@@ -20,11 +20,11 @@ _CUSP = 2.0  # radians from one place to the next: a pen's mitred corner would s
 class Trace:
     """A line on the paper: its places, and its direction at each of them."""
 
-    places: Sequence[Place]
-    ways: Sequence[Place]
+    places: Sequence[Spot]
+    ways: Sequence[Spot]
 
 
-def trace(places: Sequence[Place]) -> Trace:
+def trace(places: Sequence[Spot]) -> Trace:
     """Return a line through places, its directions those from the place before to the next."""
     ways = []
     for (x1, y1), (x2, y2) in zip([places[0], *places], [*places[1:], places[-1]], strict=False):
@@ -33,7 +33,7 @@ def trace(places: Sequence[Place]) -> Trace:
     return Trace(places, ways)
 
 
-def stroke(of: Trace, first: int, last: int, laps: Place) -> Iterator[Step]:
+def stroke(of: Trace, first: int, last: int, laps: Spot) -> Iterator[Step]:
     """Yield a stroke from one place of a line to another, begun and ended `laps` further out.
 
     A lap below 0 stops short. Strokes along neighbouring parts of a line meet without a bend.
@@ -62,13 +62,13 @@ def stroke(of: Trace, first: int, last: int, laps: Place) -> Iterator[Step]:
         start, bent, far = end, 0.0, 0.0
 
 
-def _angle(a: Place, b: Place) -> float:
+def _angle(a: Spot, b: Spot) -> float:
     return acos(max(-1.0, min(1.0, a[0] * b[0] + a[1] * b[1])))
 
 
-def _moved(place: Place, way: Place, by: float) -> Place:
+def _moved(place: Spot, way: Spot, by: float) -> Spot:
     return place[0] + way[0] * by, place[1] + way[1] * by
 
 
-def _rounded(place: Place) -> Place:
+def _rounded(place: Spot) -> Spot:
     return round(place[0], 2), round(place[1], 2)

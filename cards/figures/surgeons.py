@@ -1,13 +1,13 @@
 """The surgeon's knots: the passes in, two strands laid up and drawn up out, or one in a loop."""
 
 from tagend.cards.figures.curve import Point, coil, rounded, smooth, wound
-from tagend.cards.figures.strand import Strand, line, turned
+from tagend.cards.figures.strand import Course, line, turned
 
 _PITCH = 2.7  # of the turns of two strands, laid up
 _CLOSE = 2.15  # drawn up
 
 
-def surgeons_laid(passes: int) -> tuple[Strand, ...]:
+def surgeons_laid(passes: int) -> tuple[Course, ...]:
     """A loop of both strands with the ends passed through it: an overhand of so many passes."""
     end = _PITCH * passes + 6.2
     thick = _laid(passes, 0.5, -4.6, end - 2.0)
@@ -33,7 +33,7 @@ def _laid(passes: int, side: float, start: float, end: float) -> list[Point]:
     return wound(lead, coil(along, far + along, turns, 45, 2.0, 1.4), tag, 1.4)
 
 
-def surgeons_drawn(passes: int) -> tuple[Strand, ...]:
+def surgeons_drawn(passes: int) -> tuple[Course, ...]:
     """The turns drawn close over both strands of either side.
 
     The turns go over to the loop, and each pair of ends leaves in line.
@@ -62,19 +62,19 @@ def _drawn(passes: int, side: float, start: float, end: float) -> list[Point]:
     return wound(lead, turns, tag, 0.8)
 
 
-def loop_laid(passes: int) -> tuple[Strand, ...]:
+def loop_laid(passes: int) -> tuple[Course, ...]:
     """The same in one strand folded back on itself: the fold is the loop, to the left."""
     end = _PITCH * passes + 5.0
     return _looped(_laid(passes, 0.5, -4.8, end), _laid(passes, -0.5, -2.2, end))
 
 
-def loop_drawn(passes: int) -> tuple[Strand, ...]:
+def loop_drawn(passes: int) -> tuple[Course, ...]:
     """The turns drawn close."""
     end = _CLOSE * passes + 2.4
     return _looped(_drawn(passes, -0.5, -4.8, end), _drawn(passes, 0.5, -3.0, end))
 
 
-def _looped(upper: list[Point], lower: list[Point]) -> tuple[Strand, ...]:
+def _looped(upper: list[Point], lower: list[Point]) -> tuple[Course, ...]:
     """Return two runs, whose far ends lie side by side, joined there into a loop."""
     (x, top, z), (_, low, _) = upper[-1], lower[-1]
     bow = [
@@ -88,8 +88,8 @@ def _looped(upper: list[Point], lower: list[Point]) -> tuple[Strand, ...]:
     return (line(turned([*upper, *rounded(bow, 1.3), *reversed(lower)])),)
 
 
-def _two(thick: list[Point], thin: list[Point]) -> tuple[Strand, ...]:
+def _two(thick: list[Point], thin: list[Point]) -> tuple[Course, ...]:
     return (
-        Strand(smooth(thick), "outline", last_cut=True),
-        Strand(smooth(thin), "solid", first_cut=True),
+        Course(smooth(thick), "outline", last_cut=True),
+        Course(smooth(thin), "solid", first_cut=True),
     )

@@ -1,21 +1,21 @@
 """The twisted-loop joint: the turns of its bight in, the two strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, smooth, wound
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 
 _SIDE = 0.55  # of either strand from the middle of the two
 _R = 1.75  # of the turns, from the middle of what they go round
 _PITCH = 2.7
 
 
-def twisted_laid(turns: int) -> tuple[Strand, ...]:
+def twisted_laid(turns: int) -> tuple[Course, ...]:
     """Both strands in one bight, its legs turned round one another, the ends drawn through."""
     far = -turns * _PITCH
     thick = _strand(turns, _SIDE, far - 4.6, 8.6)
     thin = _strand(turns, -_SIDE, far - 3.0, 10.4)
     return (
-        Strand(smooth(thick), "outline", last_cut=True),
-        Strand(smooth(thin), "solid", first_cut=True),
+        Course(smooth(thick), "outline", last_cut=True),
+        Course(smooth(thin), "solid", first_cut=True),
     )
 
 

@@ -1,13 +1,13 @@
 """The uni to uni: the turns of either side in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
-from tagend.cards.figures.strand import Strand, line, turned
+from tagend.cards.figures.strand import Course, line, turned
 
 _ROOM = 20.0  # for the turns of both sides, laid up
 _WINDOW = 1.7  # half of what shows between the barrels
 
 
-def uni_laid(thick: int, thin: int) -> tuple[Strand, ...]:
+def uni_laid(thick: int, thin: int) -> tuple[Course, ...]:
     """Each tag turned back into a loop over both strands and passed through it, round both."""
     step = pitch(thick + thin, _ROOM, 1.6)
     right, left = 2.5 + thick * step, 2.5 + thin * step
@@ -29,7 +29,7 @@ def _laid(turns: int, far: float, near: float) -> list[Point]:
     return wound(loop, coil(2.5, far, turns, 0, 1.6, 1.3)[1:], tag, 1.1)
 
 
-def uni_drawn(thick: int, thin: int) -> tuple[Strand, ...]:
+def uni_drawn(thick: int, thin: int) -> tuple[Course, ...]:
     """The barrels drawn close and together, each round both strands and its own tag.
 
     As the loop closes, the turns go over to it, in the other sense, and leave the tag straight.

@@ -13,6 +13,7 @@ from tagend.cards.leader.allowance import (
 )
 from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import parts
+from tagend.cards.practice.materials import Material, Materials
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
 from tagend.layouts.base.faults import Fault, Refused
@@ -42,6 +43,7 @@ class Piece:
 
     place: int  # from the butt, the first is 1
     section: Section
+    material: Material
     part: Part
     at_butt: Allowance
     at_fly: Allowance
@@ -94,11 +96,11 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
     butt, fly = butt_end(recipe, practice), fly_end(recipe, practice)
     between = joints(recipe, practice)
     ends = _allowances(recipe, (butt, fly), between, practice)
+    mark_mm, materials = practice.tape_mm(unit), practice.materials
+    sections = zip(recipe.sections, parts(recipe, materials), ends, strict=True)
     pieces = tuple(
-        _piece(place, section, part, both, recipe.lengths, practice.tape_mm(unit))
-        for place, (section, part, both) in enumerate(
-            zip(recipe.sections, parts(recipe, practice.materials), ends, strict=True), start=1
-        )
+        _piece(place, section, materials, part, both, recipe.lengths, mark_mm)
+        for place, (section, part, both) in enumerate(sections, start=1)
     )
     return Leader(
         recipe=recipe,
@@ -160,6 +162,7 @@ def _allowances(
 def _piece(
     place: int,
     section: Section,
+    materials: Materials,
     part: Part,
     ends: tuple[Allowance, Allowance],
     mean: LengthsMean,
@@ -171,6 +174,7 @@ def _piece(
     return Piece(
         place=place,
         section=section,
+        material=materials.find(section.material),
         part=part,
         at_butt=ends[0],
         at_fly=ends[1],

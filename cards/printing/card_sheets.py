@@ -4,17 +4,15 @@ from collections import Counter
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from tagend.cards.words.language import Wording
+from tagend.cards.printing.job import Job
 from tagend.layouts.paper.lengths import in_mm
+from tagend.layouts.sheets.cutouts import Backs
 from tagend.layouts.sheets.imposition import MARGIN, Card, place_cards
 from tagend.layouts.sheets.margins import registered, with_rules
-from tagend.layouts.sheets.pieces import Backs
 from tagend.layouts.sheets.pouch import SEALED, Use, pouch_sheet
 from tagend.layouts.sheets.press import press_sheets
-from tagend.layouts.sheets.printer import Printer, corrected
-from tagend.layouts.sheets.rulers import RuleWords
 from tagend.layouts.sheets.sheet import Sheet
-from tagend.layouts.sheets.shelves import Order
+from tagend.layouts.sheets.shelves import RunOrder
 from tagend.layouts.stock.formats import CardSize, Paper
 
 
@@ -22,7 +20,7 @@ class SheetWishes(NamedTuple):
     """How cards are to stand on their sheets; lengths are points."""
 
     backs: Backs = "fold"
-    order: Order = "sheet"
+    order: RunOrder = "sheet"
     gutter: float = 0.0
     margin: float = MARGIN
     pouch: Use | None = None  # for what use the cards are laminated
@@ -33,14 +31,10 @@ def card_sheets(
     cards: Sequence[Card],
     corner: float,
     paper: Paper,
-    printer: Printer,
     wishes: SheetWishes,
-    wording: Wording,
+    job: Job,
 ) -> tuple[Sheet, ...]:
-    """Return the sheets, true on the printer; a print shop's pages are left for its own.
-
-    Raises as `place_cards` and `corrected` do.
-    """
+    """Return the sheets, not yet corrected for the printer. Raises as `place_cards` does."""
     if wishes.press:
         return press_sheets(cards)
     sheets = place_cards(
@@ -54,27 +48,22 @@ def card_sheets(
     )
     if wishes.backs == "long-edge" or wishes.backs == "short-edge":
         sheets = registered(sheets, wishes.backs)
-    pouches = _pouches(cards, corner, paper, wishes, wording)
-    return corrected(with_rules((*sheets, *pouches), rule_words(wording)), printer)
-
-
-def rule_words(wording: Wording) -> RuleWords:
-    """Return what is said beside every rule of true size."""
-    return RuleWords(wording.say("true_size_mm"), wording.say("true_size_inches"))
+    return with_rules((*sheets, *_pouches(cards, corner, paper, wishes, job)), job.rules())
 
 
 def _pouches(
-    cards: Sequence[Card], corner: float, paper: Paper, wishes: SheetWishes, wording: Wording
+    cards: Sequence[Card], corner: float, paper: Paper, wishes: SheetWishes, job: Job
 ) -> tuple[Sheet, ...]:
     """Return one sheet for each size of card: it is laid under every pouch in turn."""
     use = wishes.pouch
     if use is None:
         return ()
+    wording, medium = job.wording, job.fonts.medium
     film = wording.number(in_mm(SEALED[use]))
     steps = (f"{number}. {step}" for number, step in enumerate(wording.steps("pouch"), 1))
     told = (*steps, wording.say("film_around", film=film))
     sizes = Counter((card.front.width, card.front.height) for card in cards)
     return tuple(
-        pouch_sheet(CardSize("card", *size, corner), count, paper, use, told, wishes.margin)
+        pouch_sheet(CardSize("card", *size, corner), count, paper, use, told, medium, wishes.margin)
         for size, count in sizes.items()
     )

@@ -16,7 +16,7 @@ _SHOWN = 60  # characters of a text that is not ours
 _ENOUGH = 5  # faults told of one picture
 
 
-class Found(NamedTuple):
+class Recovered(NamedTuple):
     """What a source holds."""
 
     what: str  # that the recipes were found in
@@ -29,7 +29,7 @@ def looks_like_code(text: str) -> bool:
     return _MARKED.match(text) is not None
 
 
-def recipes_in(data: bytes, practice: Practice) -> Found:
+def recipes_in(data: bytes, practice: Practice) -> Recovered:
     """Return the recipes in a text, a picture or a PDF. Raises `Refused` where there is none."""
     from tagend.layouts.codes.scan import is_picture
 
@@ -48,10 +48,10 @@ def recipes_in(data: bytes, practice: Practice) -> Found:
         raise refused(
             "this holds no code's text", f"give the text of a label's code, which begins {MARK}:"
         )
-    return Found("the text of a code", (_read(text, practice),))
+    return Recovered("the text of a code", (_read(text, practice),))
 
 
-def _in_pdf(data: bytes, practice: Practice) -> Found:
+def _in_pdf(data: bytes, practice: Practice) -> Recovered:
     from tagend.layouts.pdf.attached import attached
 
     with _told():
@@ -59,10 +59,10 @@ def _in_pdf(data: bytes, practice: Practice) -> Found:
     recipes = tuple(
         read_recipe(file.data, practice) for file in files if file.media_type == "application/toml"
     )
-    return Found("a file in a PDF", recipes) if recipes else _in_pages(data, practice)
+    return Recovered("a file in a PDF", recipes) if recipes else _in_pages(data, practice)
 
 
-def _in_pages(data: bytes, practice: Practice) -> Found:
+def _in_pages(data: bytes, practice: Practice) -> Recovered:
     from tagend.layouts.codes.scan import texts_in_pages
 
     with _told("this PDF carries no recipe as a file, and of its pages: "):
@@ -72,7 +72,7 @@ def _in_pages(data: bytes, practice: Practice) -> Found:
     return _in_codes("a code on a page", texts, practice)
 
 
-def _in_picture(data: bytes, practice: Practice) -> Found:
+def _in_picture(data: bytes, practice: Practice) -> Recovered:
     from tagend.layouts.codes.scan import texts_in_picture
 
     with _told("this picture cannot be read: "):
@@ -84,7 +84,7 @@ def _in_picture(data: bytes, practice: Practice) -> Found:
     return _in_codes("a code in a picture", texts, practice)
 
 
-def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Found:
+def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Recovered:
     """Return the recipes of our codes; a fault in one of them is a fault of the whole."""
     recipes: list[Recipe] = []
     strangers: list[str] = []
@@ -105,7 +105,7 @@ def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Found:
             f"this code is not one of a label: {strangers[0]}",
             f"give one whose text begins {MARK}:",
         )
-    return Found(what, tuple(recipes), tuple(strangers))
+    return Recovered(what, tuple(recipes), tuple(strangers))
 
 
 def _read(text: str, practice: Practice) -> Recipe:

@@ -9,7 +9,6 @@ from tagend.cards.base.file_schema import TableReader, by, table
 from tagend.cards.base.named_table import SOURCE_MOST, read_our_file
 from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.leader.leader import Leader
-from tagend.cards.practice.materials import Materials
 from tagend.cards.words.language import Wording, language_file
 
 When = Literal["always", "fly", "wire", "pull test"]
@@ -35,11 +34,9 @@ def cautions(wording: Wording, *involved: When) -> tuple[Caution, ...]:
     return tuple(row for row in rows if row.when in ("always", *involved))
 
 
-def cautions_for(
-    leaders: Iterable[Leader], materials: Materials, wording: Wording
-) -> tuple[Caution, ...]:
+def cautions_for(leaders: Iterable[Leader], wording: Wording) -> tuple[Caution, ...]:
     """Return the cautions for tying these leaders and fishing them."""
-    kinds = {materials.find(p.section.material).kind for leader in leaders for p in leader.pieces}
+    kinds = {piece.material.kind for leader in leaders for piece in leader.pieces}
     return cautions(wording, "fly", "wire") if "wire" in kinds else cautions(wording, "fly")
 
 

@@ -13,11 +13,11 @@ MM = POINTS_PER_INCH / 25.4  # points in a millimetre
 
 Turn = Literal[0, 90, 180, 270]  # degrees, anticlockwise as seen on the paper
 
-Move: TypeAlias = tuple[Literal["move"], float, float]
-Line: TypeAlias = tuple[Literal["line"], float, float]
-Curve: TypeAlias = tuple[Literal["curve"], float, float, float, float, float, float]
-Close: TypeAlias = tuple[Literal["close"]]
-Step: TypeAlias = Move | Line | Curve | Close
+MoveTo: TypeAlias = tuple[Literal["move"], float, float]
+LineTo: TypeAlias = tuple[Literal["line"], float, float]
+CurveTo: TypeAlias = tuple[Literal["curve"], float, float, float, float, float, float]
+ClosePath: TypeAlias = tuple[Literal["close"]]
+Step: TypeAlias = MoveTo | LineTo | CurveTo | ClosePath
 
 
 class TextRun(NamedTuple):

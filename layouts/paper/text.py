@@ -1,11 +1,12 @@
-"""Text and the room it has in; lines measured, broken and made to fit out. Points throughout."""
+"""Text, its fonts and its room in; lines measured, broken and made to fit out, in points."""
 
 import math
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
-from tagend.fonts import CAP_HEIGHT, Weight, chain, runs, text_width
+from tagend.fonts import CAP_HEIGHT, Chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
 from tagend.layouts.paper.lengths import SLACK, fits
 from tagend.layouts.paper.typeset import BREAKING, GAP, GAP_WIDTH, prepare
@@ -35,7 +36,7 @@ _HOLDS = tuple(
 )
 
 
-class Piece(NamedTuple):
+class SetRun(NamedTuple):
     """A run of one font: where it starts in its line and how wide it is."""
 
     text: str
@@ -47,24 +48,24 @@ class Piece(NamedTuple):
 class SetLine(NamedTuple):
     """One line of text, ready to be placed."""
 
-    pieces: tuple[Piece, ...]
+    runs: tuple[SetRun, ...]
     size: float
     width: float
 
     @property
     def text(self) -> str:
-        return "".join(piece.text for piece in self.pieces)
+        return "".join(run.text for run in self.runs)
 
     def at(self, x: float, y: float, align: Align = "left") -> tuple[TextRun, ...]:
         """Return its runs with the baseline at y and the line's left, centre or right at x."""
         left = x - {"left": 0.0, "centre": self.width / 2, "right": self.width}[align]
         return tuple(
-            TextRun(left + piece.start, y, piece.text, piece.font, self.size, piece.width)
-            for piece in self.pieces
+            TextRun(left + run.start, y, run.text, run.font, self.size, run.width)
+            for run in self.runs
         )
 
 
-class _Part(NamedTuple):
+class _Unbroken(NamedTuple):
     """What may stand alone on a line, and what joins it to the part before; widths are ems."""
 
     join: str
@@ -85,23 +86,23 @@ class TooWide(ValueError):
         )
 
 
-def set_line(text: str, weight: Weight, size: float) -> SetLine:
+def set_line(text: str, fonts: Chain, size: float) -> SetLine:
     """Return the text measured as one line. Raises NoGlyph."""
-    pieces = tuple(
-        Piece(piece.text, piece.font, piece.start * size, piece.width * size)
-        for piece in _in_ems(text, weight)
+    scaled = tuple(
+        SetRun(run.text, run.font, run.start * size, run.width * size)
+        for run in _in_ems(text, fonts)
     )
-    return SetLine(pieces, size, _end(pieces))
+    return SetLine(scaled, size, _end(scaled))
 
 
-def break_lines(text: str, weight: Weight, size: float, width: float) -> tuple[SetLine, ...]:
+def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
     """Return the text in lines no wider than `width`, each as full as it can be.
 
     Lines end at spaces and after hyphens, never within a quantity. Raises TooWide and NoGlyph.
     """
     lines: list[str] = []
     ems = 0.0  # of the last line
-    for part in _parts(text, weight, chain(weight)):
+    for part in _parts(text, fonts):
         if not fits(part.width * size, width):
             raise TooWide(prepare(part.text), width, part.width * size)
         longer = ems + part.space + part.width
@@ -111,17 +112,17 @@ def break_lines(text: str, weight: Weight, size: float, width: float) -> tuple[S
         else:
             lines.append(part.text)
             ems = part.width
-    return tuple(set_line(line, weight, size) for line in lines)
+    return tuple(set_line(line, fonts, size) for line in lines)
 
 
 def fit_size(
-    text: str, weight: Weight, width: float, preferred: float, smallest: float, lines: int = 1
+    text: str, fonts: Chain, width: float, preferred: float, smallest: float, lines: int = 1
 ) -> float | None:
     """Return the largest size, SIZE_STEP by SIZE_STEP down, at which the text fits; else None."""
     for step in range(math.floor((preferred - smallest + SLACK) / SIZE_STEP) + 1):
         size = preferred - step * SIZE_STEP
         try:
-            if len(break_lines(text, weight, size, width)) <= lines:
+            if len(break_lines(text, fonts, size, width)) <= lines:
                 return size
         except TooWide:
             continue
@@ -129,39 +130,34 @@ def fit_size(
 
 
 @lru_cache(maxsize=1024)  # a text is broken again for every size and width that is tried
-def _parts(text: str, weight: Weight, _fonts: tuple[str, ...]) -> tuple[_Part, ...]:
+def _parts(text: str, fonts: Chain) -> tuple[_Unbroken, ...]:
     held = _SPACES.sub(" ", text)
     for rule in _HOLDS:
         held = rule.sub("\\1\u00a0", held)
     return tuple(
-        _Part(join := "" if place else " ", part, _width(join, weight), _width(part, weight))
+        _Unbroken(join := "" if place else " ", part, _width(join, fonts), _width(part, fonts))
         for word in held.split(" ")
         if word
         for place, part in enumerate(_AFTER_HYPHEN.split(word))
     )
 
 
-def _width(text: str, weight: Weight) -> float:
-    return _end(_in_ems(text, weight))
+def _width(text: str, fonts: Chain) -> float:
+    return _end(_in_ems(text, fonts))
 
 
-def _end(pieces: tuple[Piece, ...]) -> float:
-    return pieces[-1].start + pieces[-1].width if pieces else 0.0
-
-
-def _in_ems(text: str, weight: Weight) -> tuple[Piece, ...]:
-    return _in_ems_of(text, weight, chain(weight))
+def _end(found: Sequence[SetRun]) -> float:
+    return found[-1].start + found[-1].width if found else 0.0
 
 
 @lru_cache(maxsize=4096)
-def _in_ems_of(text: str, weight: Weight, _fonts: tuple[str, ...]) -> tuple[Piece, ...]:
-    # The fonts only tell results apart: with an own font in use, the same text is set otherwise.
-    pieces: list[Piece] = []
+def _in_ems(text: str, fonts: Chain) -> tuple[SetRun, ...]:
+    found: list[SetRun] = []
     start = 0.0
     for place, stretch in enumerate(prepare(text).split(GAP)):
         start += GAP_WIDTH if place else 0.0
-        for run in runs(stretch, weight):
+        for run in runs(stretch, fonts):
             width = text_width(run.text, run.font, 1.0)
-            pieces.append(Piece(run.text, run.font, start, width))
+            found.append(SetRun(run.text, run.font, start, width))
             start += width
-    return tuple(pieces)
+    return tuple(found)

@@ -3,15 +3,15 @@
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from tagend.fonts import Weight
+from tagend.fonts import OURS, Chain
 from tagend.layouts.paper.face import MM, Face, Item, Path, Step, mapped, segment
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import size_in_mm
+from tagend.layouts.paper.rulers import PEN, ticks_along
 from tagend.layouts.paper.text import CAP_HEIGHT, break_lines, set_line
 from tagend.layouts.sheets.margins import cross
 from tagend.layouts.sheets.printer import MARK, RULE
-from tagend.layouts.sheets.rulers import PEN, ticks_along
-from tagend.layouts.sheets.sheet import Placed, Sheet, Side
+from tagend.layouts.sheets.sheet import Placed, Sheet, SheetSide
 from tagend.layouts.stock.formats import Paper
 
 REACH = 5 * MM  # of an edge scale to either side of its zero
@@ -94,7 +94,7 @@ def long_rule(start: float, y: float, name: str, *, upright: bool = False) -> tu
     )
 
 
-def _sheet(paper: Paper, side: Side, items: Sequence[Item]) -> Sheet:
+def _sheet(paper: Paper, side: SheetSide, items: Sequence[Item]) -> Sheet:
     """Return a side with its edge scales, and crosses that show whether it went in askew."""
     width, height = paper.width, paper.height
     scales = (
@@ -121,10 +121,10 @@ def _set(
     """Return words one below the other, and where they end."""
     items: list[Item] = []
     y = _TOP
-    told: list[tuple[str, Weight, float]] = [(title, "bold", TITLE)]
-    told += [(f"{number}. {text}", "medium", size) for number, text in enumerate(paragraphs, 1)]
-    for text, weight, points in told:
-        for line in break_lines(text, weight, points, width):
+    told: list[tuple[str, Chain, float]] = [(title, OURS.bold, TITLE)]
+    told += [(f"{number}. {text}", OURS.medium, size) for number, text in enumerate(paragraphs, 1)]
+    for text, fonts, points in told:
+        for line in break_lines(text, fonts, points, width):
             items += line.at(_LEFT, y + CAP_HEIGHT * points)
             y += LEADING * points
         y += size / 2
@@ -137,7 +137,7 @@ def _path(steps: Iterable[Step], line: float, upright: bool) -> Path:
 
 def _above(text: str, along: float, base: float, upright: bool) -> tuple[Item, ...]:
     """Return words above a place of a level scale, or left of it on an upright one."""
-    line = set_line(text, "medium", FLOOR)
+    line = set_line(text, OURS.medium, FLOOR)
     if upright:
         return line.at(base, along + CAP_HEIGHT * FLOOR / 2, "right")
     return line.at(along, base, "centre")
@@ -145,7 +145,7 @@ def _above(text: str, along: float, base: float, upright: bool) -> tuple[Item, .
 
 def _after(text: str, along: float, base: float, upright: bool) -> tuple[Item, ...]:
     """Return bold words to the right of a level scale, or below an upright one."""
-    line = set_line(text, "bold", FLOOR)
+    line = set_line(text, OURS.bold, FLOOR)
     if upright:
         return line.at(base, along + CAP_HEIGHT * FLOOR, "centre")
     return line.at(along, base, "left")

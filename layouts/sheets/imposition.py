@@ -5,11 +5,11 @@ from itertools import groupby
 
 from tagend.layouts.paper.face import MM, Face, Path
 from tagend.layouts.paper.lengths import fits, size_in_mm
-from tagend.layouts.sheets.marks import Row, Strip, corner_guides, sheet_marks
-from tagend.layouts.sheets.pieces import Axis, Backs, mirrored, pieces, turning_axis
-from tagend.layouts.sheets.pieces import Card as Card
+from tagend.layouts.sheets.cutouts import Axis, Backs, cutouts, mirrored, turning_axis
+from tagend.layouts.sheets.cutouts import Card as Card
+from tagend.layouts.sheets.marks import Strip, StripRow, corner_guides, sheet_marks
 from tagend.layouts.sheets.sheet import Placed, Sheet
-from tagend.layouts.sheets.shelves import Options, Order, Room, Slot, grid_sheets, row_sheets
+from tagend.layouts.sheets.shelves import Options, Room, RunOrder, Slot, grid_sheets, row_sheets
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import shipped
 
@@ -78,7 +78,7 @@ def place_cards(
     margin: float = MARGIN,
     gutter: float = 0.0,
     backs: Backs = "fold",
-    order: Order = "sheet",
+    order: RunOrder = "sheet",
     corner: float = 0.0,
     noun: str = "card",
 ) -> tuple[Sheet, ...]:
@@ -93,11 +93,11 @@ def place_cards(
         cards = [Card(face) for card in cards for face in (card.front, card.back) if face]
     room = Room(paper.width - 2 * margin, paper.height - 2 * margin, gutter)
     several = {id(card): card for card in cards}  # of a run, most are one card again and again
-    options = {key: pieces(card, backs) for key, card in several.items()}
+    options = {key: cutouts(card, backs) for key, card in several.items()}
     for key, card in several.items():
         _check_card(card, options[key], paper, margin, noun)
     sheets = _arranged([options[id(card)] for card in cards], room, order)
-    moved = [[Slot(slot.piece, slot.x + margin, slot.y + margin) for slot in s] for s in sheets]
+    moved = [[Slot(slot.cutout, slot.x + margin, slot.y + margin) for slot in s] for s in sheets]
     fronts = [_front(slots, paper, corner) for slots in moved]
     if backs == "fold" or backs == "separate" or not any(card.back for card in cards):
         return tuple(fronts)
@@ -127,7 +127,7 @@ def _check_label(face: Face, stock: LabelSheet) -> None:
 def _check_card(card: Card, options: Options, paper: Paper, margin: float, noun: str) -> None:
     def holds(sheet: Paper) -> bool:
         room = Room(sheet.width - 2 * margin, sheet.height - 2 * margin)
-        return any(room.holds(piece) for piece in options)
+        return any(room.holds(cutout) for cutout in options)
 
     if not holds(paper):
         others = filter(holds, shipped().papers.values())
@@ -137,10 +137,10 @@ def _check_card(card: Card, options: Options, paper: Paper, margin: float, noun:
         raise DoesNotFit(named, card.front, paper.name, room, [sheet.name for sheet in near])
 
 
-def _arranged(ways: Sequence[Options], room: Room, order: Order) -> Sequence[Sequence[Slot]]:
+def _arranged(ways: Sequence[Options], room: Room, order: RunOrder) -> Sequence[Sequence[Slot]]:
     if not ways:
         return ()
-    if len({(piece.width, piece.height, piece.fold) for piece, *_ in ways}) == 1:
+    if len({(cutout.width, cutout.height, cutout.fold) for cutout, *_ in ways}) == 1:
         return grid_sheets(ways, room, order)
     if order == "stack":
         raise MixedSizes
@@ -156,27 +156,27 @@ def _front(slots: Sequence[Slot], paper: Paper, corner: float) -> Sheet:
 
 def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
     placed = tuple(
-        mirrored(front._replace(face=slot.piece.back), paper.width, paper.height, axis)
+        mirrored(front._replace(face=slot.cutout.back), paper.width, paper.height, axis)
         for slot in slots
         for front in _faces(slot)
-        if slot.piece.back
+        if slot.cutout.back
     )
     return Sheet(paper.width, paper.height, placed, side="back")
 
 
 def _faces(slot: Slot) -> Iterator[Placed]:
-    for face in slot.piece.placed:
+    for face in slot.cutout.placed:
         yield Placed(face.face, slot.x + face.x, slot.y + face.y, face.turn)
 
 
-def _mark_rows(slots: Sequence[Slot]) -> list[Row]:
+def _mark_rows(slots: Sequence[Slot]) -> list[StripRow]:
     rows = [list(row) for _, row in groupby(slots, key=lambda slot: slot.y)]
-    return [Row(row[0].y, row[0].y + row[0].piece.height, _strips(row)) for row in rows]
+    return [StripRow(row[0].y, row[0].y + row[0].cutout.height, _strips(row)) for row in rows]
 
 
 def _strips(row: Sequence[Slot]) -> tuple[Strip, ...]:
-    return tuple(Strip(slot.x, slot.x + slot.piece.width, slot.piece.fold) for slot in row)
+    return tuple(Strip(slot.x, slot.x + slot.cutout.width, slot.cutout.fold) for slot in row)
 
 
 def _corners(slot: Slot, radius: float) -> Path:
-    return corner_guides(slot.x, slot.y, slot.piece.width, slot.piece.height, radius)
+    return corner_guides(slot.x, slot.y, slot.cutout.width, slot.cutout.height, radius)

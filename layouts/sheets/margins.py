@@ -11,10 +11,10 @@ from typing import Literal, NamedTuple
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import MM, Face, Path, segment
 from tagend.layouts.paper.lengths import fits
+from tagend.layouts.paper.rulers import TrueSizeRules
+from tagend.layouts.sheets.cutouts import turning_axis
 from tagend.layouts.sheets.ink import Box, around, ink
 from tagend.layouts.sheets.marks import EDGE, PEN
-from tagend.layouts.sheets.pieces import turning_axis
-from tagend.layouts.sheets.rulers import RuleWords, true_size_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet
 
 CLEAR = 2.5 * MM  # between a help and whatever stands next to it
@@ -54,10 +54,9 @@ class _Margin(NamedTuple):
 
 
 def with_rules(
-    sheets: Sequence[Sheet], words: RuleWords, kept: Sequence[Box] = ()
+    sheets: Sequence[Sheet], rules: TrueSizeRules, kept: Sequence[Box] = ()
 ) -> tuple[Sheet, ...]:
     """Return the sheets with a rule of true size on every front that has room in a margin."""
-    rules = true_size_rules(words)
     places: dict[object, tuple[Placed, ...]] = {}  # sheets of a run are mostly laid out alike
     ruled = []
     for sheet in sheets:

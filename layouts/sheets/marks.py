@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from tagend.layouts.paper.curves import corner_arcs
-from tagend.layouts.paper.face import MM, Path, Step, segment
+from tagend.layouts.paper.curves import Steps, corner_arcs
+from tagend.layouts.paper.face import MM, Path, segment
 from tagend.layouts.paper.lengths import SLACK
-from tagend.layouts.sheets.pieces import Axis
+from tagend.layouts.sheets.cutouts import Axis
 
 # Common practice in print: hairlines of 5 mm, 3 mm off the trim, 5 mm off the sheet's edge.
 PEN = 0.25
@@ -17,7 +17,6 @@ INNER_END = 2.5 * MM  # off the trim, between two rows: keeps the marks of both 
 FOLD_DASH = (1.5, 1.5)
 
 Span = tuple[float, float]
-Steps = tuple[Step, ...]
 
 
 class Strip(NamedTuple):
@@ -28,7 +27,7 @@ class Strip(NamedTuple):
     fold: Axis | None = None
 
 
-class Row(NamedTuple):
+class StripRow(NamedTuple):
     """Pieces of one height side by side, from left to right."""
 
     top: float
@@ -36,7 +35,7 @@ class Row(NamedTuple):
     strips: tuple[Strip, ...]
 
 
-def sheet_marks(rows: Sequence[Row], width: float, height: float) -> tuple[Path, ...]:
+def sheet_marks(rows: Sequence[StripRow], width: float, height: float) -> tuple[Path, ...]:
     """Return the cut marks, and dashed the fold marks, of a sheet's rows from the top down.
 
     They stand in the sheet's margin; between two rows only where these are cut differently.
@@ -60,16 +59,16 @@ def corner_guides(x: float, y: float, width: float, height: float, radius: float
     return Path(corner_arcs(x, y, width, height, radius), line=PEN)
 
 
-def _level_cuts(rows: Sequence[Row]) -> list[float]:
+def _level_cuts(rows: Sequence[StripRow]) -> list[float]:
     return _distinct(y for row in rows for y in (row.top, row.bottom))
 
 
-def _level_folds(rows: Sequence[Row]) -> list[float]:
+def _level_folds(rows: Sequence[StripRow]) -> list[float]:
     folded = [row for row in rows if any(strip.fold == "level" for strip in row.strips)]
     return _distinct((row.top + row.bottom) / 2 for row in folded)
 
 
-def _level_marks(ys: list[float], rows: Sequence[Row], width: float) -> Iterator[Steps]:
+def _level_marks(ys: list[float], rows: Sequence[StripRow], width: float) -> Iterator[Steps]:
     left = min(row.strips[0].left for row in rows)
     right = max(row.strips[-1].right for row in rows)
     for y in ys:
@@ -77,17 +76,17 @@ def _level_marks(ys: list[float], rows: Sequence[Row], width: float) -> Iterator
             yield segment(start, y, end, y)
 
 
-def _upright_cuts(run: Sequence[Row]) -> list[float]:
+def _upright_cuts(run: Sequence[StripRow]) -> list[float]:
     return _distinct(x for row in run for strip in row.strips for x in (strip.left, strip.right))
 
 
-def _upright_folds(run: Sequence[Row]) -> list[float]:
+def _upright_folds(run: Sequence[StripRow]) -> list[float]:
     folded = [strip for row in run for strip in row.strips if strip.fold == "upright"]
     return _distinct((strip.left + strip.right) / 2 for strip in folded)
 
 
 def _upright_marks(
-    places: Callable[[Sequence[Row]], list[float]], rows: Sequence[Row], height: float
+    places: Callable[[Sequence[StripRow]], list[float]], rows: Sequence[StripRow], height: float
 ) -> Iterator[Steps]:
     for run in _runs(rows):
         top, bottom = run[0].top, run[-1].bottom
@@ -102,7 +101,7 @@ def _upright_marks(
                 yield segment(x, start, x, end)
 
 
-def _runs(rows: Sequence[Row]) -> list[list[Row]]:
+def _runs(rows: Sequence[StripRow]) -> list[list[StripRow]]:
     """Return neighbours that one set of upright cuts takes apart, together."""
     runs = [[rows[0]]]
     for above, row in pairwise(rows):

@@ -1,15 +1,17 @@
 """Stock in, a page with its outline out, true to size, to hold against the real thing."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TypeAlias
 
+from tagend.fonts import Fonts
 from tagend.layouts.paper.curves import rounded
 from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle, shifted
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import fits
+from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, break_lines
 from tagend.layouts.sheets.marks import EDGE
-from tagend.layouts.sheets.rulers import PEN, RuleWords, true_size_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper
 
@@ -22,7 +24,16 @@ NAME = 11.0
 LEADING = 1.35
 
 
-def stock_outline(stock: Stocked, page: Paper, told: Sequence[str], rule: RuleWords) -> Sheet:
+@dataclass(frozen=True, slots=True)
+class OutlineWords:
+    """What is said below an outline: what is told of the thing, and a rule of true size."""
+
+    told: tuple[str, ...]
+    rule: Face
+    fonts: Fonts
+
+
+def stock_outline(stock: Stocked, page: Paper, says: OutlineWords) -> Sheet:
     """Return a label sheet on its own paper; any other thing on the page, or on one of its size.
 
     Its name, what is told of it and a rule of true size stand below it, or in the middle. Raises
@@ -30,8 +41,8 @@ def stock_outline(stock: Stocked, page: Paper, told: Sequence[str], rule: RuleWo
     """
     if isinstance(stock, LabelSheet) and not stock.on_roll:
         outlines = [_outline(stock, x, y, stock.width, stock.height) for x, y in stock.places]
-        return _page(stock.paper, outlines, _words(stock.name, told, rule, stock.paper.width))
-    words = _words(stock.name, told, rule, page.width)
+        return _page(stock.paper, outlines, _words(stock.name, says, stock.paper.width))
+    words = _words(stock.name, says, page.width)
     room = page.height - 2 * EDGE - NEXT - words.height
     for width, height in ((stock.width, stock.height), (stock.height, stock.width)):
         if fits(width, page.width - 2 * EDGE) and fits(height, room):
@@ -40,7 +51,7 @@ def stock_outline(stock: Stocked, page: Paper, told: Sequence[str], rule: RuleWo
             return _page(page, [outline], words, y + height + NEXT)
     whole = Paper(stock.name, stock.width, stock.height)
     outline = _outline(stock, 0, 0, stock.width, stock.height)
-    return _page(whole, [outline], _words(stock.name, told, rule, stock.width))
+    return _page(whole, [outline], _words(stock.name, says, stock.width))
 
 
 def _outline(stock: Stocked, x: float, y: float, width: float, height: float) -> Path:
@@ -55,13 +66,13 @@ def _page(paper: Paper, outlines: Sequence[Path], words: Face, y: float | None =
     return Sheet(paper.width, paper.height, (Placed(face, 0, 0), Placed(words, x, y)))
 
 
-def _words(name: str, told: Sequence[str], rule_words: RuleWords, page: float) -> Face:
+def _words(name: str, says: OutlineWords, page: float) -> Face:
     """Return the words in a white box, with the rule where it has room."""
-    rule, _ = true_size_rules(rule_words)
+    rule, fonts = says.rule, says.fonts
     inner = min(rule.width, page - 2 * EDGE - 2 * PAD)
-    lines = list(break_lines(name, "bold", NAME, inner))
-    for text in told:
-        lines += break_lines(text, "medium", FLOOR, inner)
+    lines = list(break_lines(name, fonts.bold, NAME, inner))
+    for text in says.told:
+        lines += break_lines(text, fonts.medium, FLOOR, inner)
     items: list[Item] = []
     y = PAD
     for line in lines:

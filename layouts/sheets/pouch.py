@@ -7,12 +7,13 @@ edge lets water in. So the lines to cut by cannot be on the card's own sheet.
 from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
+from tagend.fonts import Chain
 from tagend.layouts.paper.curves import rounded
 from tagend.layouts.paper.face import MM, Face, Item, Path
 from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, TooWide, break_lines
 from tagend.layouts.sheets.imposition import MARGIN, Card, place_cards
-from tagend.layouts.sheets.rulers import PEN
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import CardSize, Paper
 
@@ -31,32 +32,35 @@ def pouch_sheet(
     paper: Paper,
     use: Use,
     told: Sequence[str],
+    fonts: Chain,
     margin: float = MARGIN,
 ) -> Sheet:
     """Return a sheet for as many cards as it holds, at most `count`, parted by shared cuts.
 
     What to do is told within each card, where it is large enough. Raises `DoesNotFit`.
     """
-    pouch = Card(_pouch(size, SEALED[use], told))
+    pouch = Card(_pouch(size, SEALED[use], told, fonts))
     return place_cards([pouch] * count, paper, margin=margin, noun="pouch")[0]
 
 
-def _pouch(size: CardSize, sealed: float, told: Sequence[str]) -> Face:
+def _pouch(size: CardSize, sealed: float, told: Sequence[str], fonts: Chain) -> Face:
     width, height = size.width + 2 * sealed, size.height + 2 * sealed
     card = rounded(sealed, sealed, size.width, size.height, size.corner)
     outlines = (
         Path(rounded(0, 0, width, height, ROUND), line=2 * PEN),
         Path(card, line=PEN, dash=(1.5, 1.5)),
     )
-    words = _words(told, width, height, sealed)
+    words = _words(told, fonts, width, height, sealed)
     return Face(f"pouch for {size.name}", width, height, (*outlines, *words))
 
 
-def _words(told: Sequence[str], width: float, height: float, sealed: float) -> tuple[Item, ...]:
+def _words(
+    told: Sequence[str], fonts: Chain, width: float, height: float, sealed: float
+) -> tuple[Item, ...]:
     """Return what to do, in the middle of the card, or nothing where that is too small for it."""
     room = width - 4 * sealed
     try:
-        lines = [line for text in told for line in break_lines(text, "medium", FLOOR, room)]
+        lines = [line for text in told for line in break_lines(text, fonts, FLOOR, room)]
     except TooWide:
         return ()
     pitch = LEADING * FLOOR

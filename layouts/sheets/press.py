@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from itertools import chain
 
 from tagend.layouts.paper.face import MM, Face
-from tagend.layouts.sheets.marks import EDGE, GAP, LENGTH, Row, Strip, sheet_marks
-from tagend.layouts.sheets.pieces import Card
-from tagend.layouts.sheets.sheet import Placed, Sheet, Side, Trim
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.marks import EDGE, GAP, LENGTH, Strip, StripRow, sheet_marks
+from tagend.layouts.sheets.sheet import Placed, Sheet, SheetSide, Trim
 
 BLEED = 3 * MM  # common practice in print; crop marks begin beyond it, at GAP
 MARGIN = EDGE + LENGTH + GAP
@@ -29,14 +29,14 @@ def press_sheets(cards: Sequence[Card]) -> tuple[Sheet, ...]:
     return tuple(chain.from_iterable(sides))
 
 
-def _page(size: Face, faces: Sequence[Face], side: Side) -> Sheet:
+def _page(size: Face, faces: Sequence[Face], side: SheetSide) -> Sheet:
     right, bottom = MARGIN + size.width, MARGIN + size.height
     width, height = right + MARGIN, bottom + MARGIN
     return Sheet(
         width,
         height,
         tuple(Placed(face, MARGIN, MARGIN) for face in faces),
-        sheet_marks((Row(MARGIN, bottom, (Strip(MARGIN, right),)),), width, height),
+        sheet_marks((StripRow(MARGIN, bottom, (Strip(MARGIN, right),)),), width, height),
         side=side,
         trim=Trim(MARGIN, MARGIN, size.width, size.height, BLEED),
     )

@@ -14,7 +14,7 @@ from tagend.layouts.base.near_names import suggestion
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import fits, in_mm, parse_length
 from tagend.layouts.sheets.ink import Box, around, ink, on_sheet
-from tagend.layouts.sheets.sheet import Adjustment, Sheet, Side
+from tagend.layouts.sheets.sheet import Adjustment, Sheet, SheetSide
 
 # The marks whose shift is measured stand this far from the left or from the top edge.
 MARK = 20 * MM
@@ -57,7 +57,7 @@ def read_printer(table: Mapping[str, object]) -> Printer:
 
 def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
     """Return the sheets adjusted so that they come out true. Raises `Refused`."""
-    by: dict[Side, Adjustment] = {
+    by: dict[SheetSide, Adjustment] = {
         "front": _undone(printer, printer.front_x, printer.front_y),
         "back": _undone(printer, printer.back_x, printer.back_y),
     }

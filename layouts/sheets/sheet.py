@@ -4,7 +4,7 @@ from typing import Literal, NamedTuple, TypeAlias
 
 from tagend.layouts.paper.face import Face, Path, TextRun, Turn
 
-Side: TypeAlias = Literal["front", "back"]
+SheetSide: TypeAlias = Literal["front", "back"]
 
 
 class Placed(NamedTuple):
@@ -66,6 +66,6 @@ class Sheet(NamedTuple):
     height: float
     placed: tuple[Placed, ...]
     marks: tuple[Path | TextRun, ...] = ()
-    side: Side = "front"
+    side: SheetSide = "front"
     trim: Trim | None = None  # of a page that a print shop trims to one card
     adjustment: Adjustment = Adjustment()

@@ -1,6 +1,6 @@
-"""Pieces at places: pieces to cut out and the printable room in, sheets of slots out.
+"""Cutouts at places: the ways to cut cards out and the printable room in, sheets of slots out.
 
-Every sheet can be cut apart by cuts that run from edge to edge: pieces stand in rows, and all
+Every sheet can be cut apart by cuts that run from edge to edge: cutouts stand in rows, and all
 of a row have one height.
 """
 
@@ -10,49 +10,51 @@ from typing import Literal, NamedTuple
 
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import SLACK, fits
-from tagend.layouts.sheets.pieces import Piece
+from tagend.layouts.sheets.cutouts import Cutout
 
-Order = Literal["sheet", "stack"]
-Options = tuple[Piece, ...]  # the ways to cut one card out
+RunOrder = Literal["sheet", "stack"]
+Options = tuple[Cutout, ...]  # the ways to cut one card out
 
 # Holds the marks of the row above and of the row below, where the two are cut differently.
 ROW_GAP = 6 * MM
 
 
 class Room(NamedTuple):
-    """What a sheet offers, and the distance between two pieces on it; all in points."""
+    """What a sheet offers, and the distance between two cutouts on it; all in points."""
 
     width: float
     height: float
     gutter: float = 0.0
 
-    def grid(self, piece: Piece) -> tuple[int, int]:
-        """Return how many columns and rows of a piece find place."""
+    def grid(self, cutout: Cutout) -> tuple[int, int]:
+        """Return how many columns and rows of a cutout find place."""
         return (
-            _count(piece.width, self.width, self.gutter),
-            _count(piece.height, self.height, self.gutter),
+            _count(cutout.width, self.width, self.gutter),
+            _count(cutout.height, self.height, self.gutter),
         )
 
-    def holds(self, piece: Piece) -> bool:
-        return min(self.grid(piece)) > 0
+    def holds(self, cutout: Cutout) -> bool:
+        return min(self.grid(cutout)) > 0
 
 
 class Slot(NamedTuple):
-    """A piece and its top left corner, measured from the corner of the room."""
+    """A cutout and its top left corner, measured from the corner of the room."""
 
-    piece: Piece
+    cutout: Cutout
     x: float
     y: float
 
 
-def grid_sheets(cards: Sequence[Options], room: Room, order: Order) -> tuple[tuple[Slot, ...], ...]:
+def grid_sheets(
+    cards: Sequence[Options], room: Room, order: RunOrder
+) -> tuple[tuple[Slot, ...], ...]:
     """Return sheets of one centred grid, for cards of one size of which the room holds some.
 
     In order "sheet" one row is read after the other. In order "stack" the cards of one cell
     follow each other from sheet to sheet, so that the stacks cut from the cells, laid on top of
     each other, are in order.
     """
-    ways = [k for k, piece in enumerate(cards[0]) if room.holds(piece)]
+    ways = [k for k, cutout in enumerate(cards[0]) if room.holds(cutout)]
     best = min(ways, key=lambda k: _sheets_needed(len(cards), cards[0][k], room))
     places = _grid_places(cards[0][best], room)
     sheets = _sheets_needed(len(cards), cards[0][best], room)
@@ -65,19 +67,19 @@ def grid_sheets(cards: Sequence[Options], room: Room, order: Order) -> tuple[tup
 
 def row_sheets(cards: Sequence[Options], room: Room) -> tuple[tuple[Slot, ...], ...]:
     """Return sheets of rows, the highest first, for cards of any size that the room holds."""
-    fitting = [[piece for piece in options if room.holds(piece)] for options in cards]
+    fitting = [[cutout for cutout in options if room.holds(cutout)] for options in cards]
     plain = _packed([ways[0] for ways in fitting], room)
-    # A full row then takes least of the sheet's height a piece.
+    # A full row then takes least of the sheet's height for each.
     thrifty = _packed(
         [min(ways, key=lambda way: way.height / room.grid(way)[0]) for ways in fitting], room
     )
     return min(plain, thrifty, key=len)
 
 
-def _packed(pieces: list[Piece], room: Room) -> tuple[tuple[Slot, ...], ...]:
+def _packed(cutouts: list[Cutout], room: Room) -> tuple[tuple[Slot, ...], ...]:
     """Return sheets of rows, each row on the first sheet that has place for it."""
-    highest_first = sorted(pieces, key=lambda piece: (-piece.height, -piece.width))
-    sheets: list[list[list[Piece]]] = []
+    highest_first = sorted(cutouts, key=lambda cutout: (-cutout.height, -cutout.width))
+    sheets: list[list[list[Cutout]]] = []
     for row in _rows(highest_first, room):
         for sheet in sheets:
             if fits(_tops([*sheet, row], room.gutter)[-1], room.height):
@@ -92,14 +94,14 @@ def _count(size: float, room: float, gutter: float) -> int:
     return max(0, int((room + gutter + SLACK) // (size + gutter)))
 
 
-def _sheets_needed(cards: int, piece: Piece, room: Room) -> int:
-    columns, rows = room.grid(piece)
+def _sheets_needed(cards: int, cutout: Cutout, room: Room) -> int:
+    columns, rows = room.grid(cutout)
     return -(-cards // (columns * rows))
 
 
-def _grid_places(piece: Piece, room: Room) -> list[tuple[float, float]]:
-    columns, rows = room.grid(piece)
-    pitch_x, pitch_y = piece.width + room.gutter, piece.height + room.gutter
+def _grid_places(cutout: Cutout, room: Room) -> list[tuple[float, float]]:
+    columns, rows = room.grid(cutout)
+    pitch_x, pitch_y = cutout.width + room.gutter, cutout.height + room.gutter
     left = (room.width - columns * pitch_x + room.gutter) / 2
     top = (room.height - rows * pitch_y + room.gutter) / 2
     return [
@@ -109,24 +111,24 @@ def _grid_places(piece: Piece, room: Room) -> list[tuple[float, float]]:
     ]
 
 
-def _rows(pieces: list[Piece], room: Room) -> list[list[Piece]]:
-    rows: list[list[Piece]] = []
-    for piece in pieces:
+def _rows(cutouts: list[Cutout], room: Room) -> list[list[Cutout]]:
+    rows: list[list[Cutout]] = []
+    for cutout in cutouts:
         for row in rows:
-            width = _width([*row, piece], room.gutter)
-            if row[0].height == piece.height and fits(width, room.width):
-                row.append(piece)
+            width = _width([*row, cutout], room.gutter)
+            if row[0].height == cutout.height and fits(width, room.width):
+                row.append(cutout)
                 break
         else:
-            rows.append([piece])
+            rows.append([cutout])
     return rows
 
 
-def _width(row: list[Piece], gutter: float) -> float:
-    return sum(piece.width for piece in row) + (len(row) - 1) * gutter
+def _width(row: list[Cutout], gutter: float) -> float:
+    return sum(cutout.width for cutout in row) + (len(row) - 1) * gutter
 
 
-def _tops(rows: list[list[Piece]], gutter: float) -> list[float]:
+def _tops(rows: list[list[Cutout]], gutter: float) -> list[float]:
     """Return where each row begins, and last where the last one ends."""
     tops = [0.0]
     for row, below in pairwise(rows):
@@ -134,21 +136,21 @@ def _tops(rows: list[list[Piece]], gutter: float) -> list[float]:
     return [*tops, tops[-1] + rows[-1][0].height]
 
 
-def _gap(row: list[Piece], below: list[Piece], gutter: float) -> float:
+def _gap(row: list[Cutout], below: list[Cutout], gutter: float) -> float:
     alike = all(
-        (piece.width, piece.fold) == (under.width, under.fold)
-        for piece, under in zip(row, below, strict=False)
+        (cutout.width, cutout.fold) == (under.width, under.fold)
+        for cutout, under in zip(row, below, strict=False)
     )
     return gutter if alike else max(gutter, ROW_GAP)
 
 
-def _row_slots(rows: list[list[Piece]], room: Room) -> tuple[Slot, ...]:
+def _row_slots(rows: list[list[Cutout]], room: Room) -> tuple[Slot, ...]:
     # All rows begin at one left edge, so that one cut squares the whole sheet.
     left = (room.width - max(_width(row, room.gutter) for row in rows)) / 2
     tops = _tops(rows, room.gutter)
     top = (room.height - tops[-1]) / 2
     return tuple(
-        Slot(piece, left + _width([*row[:k], piece], room.gutter) - piece.width, top + tops[j])
+        Slot(cutout, left + _width([*row[:k], cutout], room.gutter) - cutout.width, top + tops[j])
         for j, row in enumerate(rows)
-        for k, piece in enumerate(row)
+        for k, cutout in enumerate(row)
     )

@@ -8,6 +8,7 @@ draws them with reportlab and makes the codes with qrcode, each module a square.
 import gc
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from contextlib import ExitStack
 from io import BytesIO
 from itertools import compress
 from statistics import median
@@ -20,8 +21,8 @@ from qrcode.constants import ERROR_CORRECT_M
 from reportlab.pdfgen.canvas import Canvas
 
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop, common_practice
-from tagend.cards.printing import pages as printing
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing import cards, codes, job
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Code, Face, Item, Path, TextRun, mapped
@@ -30,8 +31,9 @@ from tests.plausible import plausible_recipes
 
 CARDS = 40  # in one PDF; in every round they are others
 ROUNDS = 5
-PRACTICE, SHOP, WISHES = common_practice(), Shop(), printing.CardWishes()
-# What `cards_pdf` calls, by the names under which it does.
+JOB, WISHES = job.job_of(Shop()), cards.CardWishes()
+PRACTICE = JOB.practice
+# What is called on the way, by the names under which that is done.
 PARTS = {
     "write_notation": "what the code says",
     "symbol": "the code's modules",
@@ -42,6 +44,7 @@ PARTS = {
     "recipe_files": "recipes to attach",
     "write_pdf": "writing",
 }
+MODULES = tuple(vars(module) for module in (codes, cards, job))
 
 
 class Part:
@@ -96,7 +99,7 @@ def _fitting() -> Iterator[Recipe]:
 
 def _fits(recipe: Recipe) -> bool:
     try:
-        printing.cards_pdf([worksheet(recipe, PRACTICE)], PRACTICE, SHOP, WISHES)
+        cards.cards_pdf(JOB, [worksheet(recipe, PRACTICE)], WISHES)
     except Refused:
         return False
     return True
@@ -109,9 +112,12 @@ def _each(seconds: Sequence[float]) -> float:
 def _round(recipes: Sequence[Recipe]) -> tuple[dict[str, Part], float, float]:
     """Return our parts, and the seconds of our way and of the plain script that draws the same."""
     worksheets = [worksheet(recipe, PRACTICE) for recipe in recipes]
-    parts = {name: Part(getattr(printing, name)) for name in PARTS}
-    with patch.dict(vars(printing), parts):
-        ours = _seconds(lambda: printing.cards_pdf(worksheets, PRACTICE, SHOP, WISHES))
+    homes = {name: next(home for home in MODULES if name in home) for name in PARTS}
+    parts = {name: Part(home[name]) for name, home in homes.items()}
+    with ExitStack() as patched:
+        for name, home in homes.items():
+            patched.enter_context(patch.dict(home, {name: parts[name]}))
+        ours = _seconds(lambda: cards.cards_pdf(JOB, worksheets, WISHES))
     pages = [_page(sheet) for sheet in cast(Sequence[Sheet], parts["card_sheets"].made)]
     return parts, ours, _seconds(lambda: _draw(pages))
 

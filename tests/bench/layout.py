@@ -12,13 +12,14 @@ from time import process_time
 
 from reportlab.pdfgen.canvas import Canvas
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle
+from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf import pdf
 from tagend.layouts.sheets.imposition import Card, place_cards
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.printer import Printer, corrected
-from tagend.layouts.sheets.rulers import RuleWords
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.stock import card_size, paper
 
@@ -26,7 +27,7 @@ COUNTS = (1250, 2500, 5000, 10_000)  # of cards of 85 × 55 mm, ten on a sheet o
 LINES = 8
 REPEATS = 3
 PRINTER = Printer(front_x=0.5 * MM, rule_y=99.7 * MM)
-WORDS = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
+RULES = true_size_rules("100 % print: this is 50 mm", "and this is 2 in", OURS.medium)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,13 +67,13 @@ def card(number: int) -> Card:
     size = card_size("business-EU")
     items: list[Item] = [Path(rectangle(9, 9, size.width - 18, size.height - 18), line=0.5)]
     for row in range(LINES):
-        items += set_line(f"{number}.{row} section 1 1/2 in", "medium", 9).at(15, 25 + 14 * row)
+        items += set_line(f"{number}.{row} section 1 1/2 in", OURS.medium, 9).at(15, 25 + 14 * row)
     return Card(Face(f"{number}", size.width, size.height, tuple(items)))
 
 
 def placed(cards: Sequence[Card]) -> tuple[Sheet, ...]:
     """Return the cards on sheets with all that a run of cards goes through."""
-    return corrected(with_rules(place_cards(cards, paper("A4")), WORDS), PRINTER)
+    return corrected(with_rules(place_cards(cards, paper("A4")), RULES), PRINTER)
 
 
 def written(sheets: Sequence[Sheet]) -> bytes:

@@ -13,8 +13,9 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop, common_practice
-from tagend.cards.printing.pages import CardWishes, cards_pdf
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.job import job_of
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.paper.face import Code, Item, TextRun
 from tagend.layouts.paper.face import Path as Line
@@ -96,12 +97,12 @@ def medians(ours: Sequence[str], floor: Sequence[str]) -> tuple[float, float]:
 def card_sheets() -> Sequence[Sheet]:
     """Return the sheets of the sample's card, as they go to the writer."""
     caught: list[Sequence[Sheet]] = []
-    practice = common_practice()
-    sheet = worksheet(read_recipe(SAMPLE.read_bytes(), practice), practice)
+    job = job_of(Shop())
+    sheet = worksheet(read_recipe(SAMPLE.read_bytes(), job.practice), job.practice)
     draw = pdf._draw_sheet
     pdf._draw_sheet = lambda pen, page: (caught.append([page]), draw(pen, page))[1]  # type: ignore[func-returns-value, assignment]
     try:
-        cards_pdf([sheet], practice, Shop(), CardWishes())
+        cards_pdf(job, [sheet], CardWishes())
     finally:
         pdf._draw_sheet = draw
     return [page for pages in caught for page in pages]

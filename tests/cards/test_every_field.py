@@ -14,8 +14,7 @@ from tagend.cards.base.file_schema import examples_of
 from tagend.cards.code.notation import read_notation, write_notation
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.leader.worksheet_json import json_line
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.pages import LabelWishes, labels_pdf
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
 from tagend.cards.recipe.fields import FIELDS, Field, usual
 from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
@@ -24,6 +23,7 @@ from tagend.cards.recipe.recipe_file import read_recipe, recipe_of
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.tables.read_recipes import read_table
 from tagend.cards.tables.write_recipes import csv_table
+from tests.told import JOB
 from tests.written import PRACTICE
 
 Raw = dict[str, object]  # tables of a recipe file
@@ -140,5 +140,5 @@ def test_a_script_finds_it(name: str) -> None:
 
 def test_all_of_them_come_back_from_a_pdf() -> None:
     recipe = recipe_of(full(Recipe), PRACTICE)
-    pdf = labels_pdf([worksheet(recipe, PRACTICE)], PRACTICE, Shop(), LabelWishes())
+    pdf = labels_pdf(JOB, [worksheet(recipe, PRACTICE)], LabelWishes())
     assert recipes_in(pdf, PRACTICE).recipes == (recipe,)

@@ -11,9 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend import fonts
-from tagend.fonts import FontMissing, NoGlyph, Run, runs, text_width
+from tagend.fonts import OURS, Chain, FontMissing, NoGlyph, Run, runs, text_width
 from tagend.fonts.faces import widths
-from tagend.fonts.files import FONTS, FontFile, Weight, font_path
+from tagend.fonts.files import FONTS, FontFile, font_path
 
 SHA256 = {
     "medium": "426350c298277f7f9d1a93956572799ca3d16e2d43e7f60eec8382bcd795ec30",
@@ -21,7 +21,7 @@ SHA256 = {
     "medium-fallback": "6385967fe921a6ee837221cde461e695e77f8931a3ca4bc82c7c1c1a5fe47f86",
     "bold-fallback": "b9371052e58ec5b709153dd0fffc60b5205b4d3435cf957c2522705b31b0dbcc",
 }
-WEIGHTS: tuple[Weight, ...] = ("medium", "bold")
+FIRST = ("medium", "bold")  # of each chain
 
 
 def table(font: str, tag: bytes) -> bytes:
@@ -40,7 +40,7 @@ def test_font_files_are_the_ones_measured(font: str) -> None:
     assert hashlib.sha256(font_path(font).read_bytes()).hexdigest() == SHA256[font]
 
 
-@pytest.mark.parametrize("font", WEIGHTS)
+@pytest.mark.parametrize("font", FIRST)
 def test_heights_are_those_in_the_file(font: str) -> None:
     # OpenType: hhea ascender and descender at 4 and 6; OS/2 sxHeight and sCapHeight at 86 and 88.
     ascent, descent = struct.unpack_from(">hh", table(font, b"hhea"), 4)
@@ -58,7 +58,7 @@ def test_the_fallback_is_no_taller(font: str) -> None:
     assert -descent / 1000 <= fonts.DESCENT
 
 
-@pytest.mark.parametrize("weight", WEIGHTS)
+@pytest.mark.parametrize("chain", [OURS.medium, OURS.bold])
 @pytest.mark.parametrize(
     "text",
     [
@@ -68,12 +68,12 @@ def test_the_fallback_is_no_taller(font: str) -> None:
         "Łódź, façade, Þór, İğş, ẞ, ự",
     ],
 )
-def test_western_text_and_measures_need_one_font(text: str, weight: Weight) -> None:
-    assert runs(text, weight) == (Run(text, weight),)
+def test_western_text_and_measures_need_one_font(text: str, chain: Chain) -> None:
+    assert runs(text, chain) == (Run(text, chain[0]),)
 
 
 def test_the_fallback_takes_only_the_letters_that_the_first_lacks() -> None:
-    assert runs("Жук 12 π″", "bold") == (Run("Жук", "bold-fallback"), Run(" 12 π″", "bold"))
+    assert runs("Жук 12 π″", OURS.bold) == (Run("Жук", "bold-fallback"), Run(" 12 π″", "bold"))
 
 
 @given(st.text(st.characters(codec="utf-8"), max_size=20))
@@ -82,15 +82,15 @@ def test_runs_keep_every_character_or_name_one_that_no_font_has(text: str) -> No
     unknown = [character for character in text if character not in known]
     if unknown:
         with pytest.raises(NoGlyph) as caught:
-            runs(text, "medium")
+            runs(text, OURS.medium)
         assert caught.value.character == unknown[0]
     else:
-        assert "".join(run.text for run in runs(text, "medium")) == text
+        assert "".join(run.text for run in runs(text, OURS.medium)) == text
 
 
 def test_a_character_without_a_glyph_is_named() -> None:
     with pytest.raises(NoGlyph) as caught:
-        runs("Spule 鈎", "medium")
+        runs("Spule 鈎", OURS.medium)
     assert (caught.value.character, caught.value.code_point) == ("鈎", 0x920E)
     assert str(caught.value) == "no font has the character 鈎 (U+920E, CJK UNIFIED IDEOGRAPH-920E)"
 
@@ -98,14 +98,12 @@ def test_a_character_without_a_glyph_is_named() -> None:
 @pytest.mark.parametrize("text", ["2\u20113 turns", "x\u0302", "a\x00", "a\r", "\ue000", "⌀", "☐"])
 def test_what_would_print_as_nothing_or_in_the_wrong_place_is_refused(text: str) -> None:
     with pytest.raises(NoGlyph, match=r"U\+"):
-        runs(text, "medium")
+        runs(text, OURS.medium)
 
 
 def test_digits_of_a_weight_are_of_one_width() -> None:
-    for weight in WEIGHTS:
-        assert [text_width(digit, weight, 10) for digit in "0123456789"] == [
-            pytest.approx(5.4)
-        ] * 10
+    for font in FIRST:
+        assert [text_width(digit, font, 10) for digit in "0123456789"] == [pytest.approx(5.4)] * 10
 
 
 def test_width_is_the_sum_of_advances() -> None:
@@ -131,7 +129,7 @@ def test_the_fallback_and_the_font_packages_stay_unloaded() -> None:
     script = (
         "import sys, fonts\n"
         "assert 'reportlab' not in sys.modules\n"
-        "fonts.runs('Butt 3/4 in', 'medium')\n"
+        "fonts.runs('Butt 3/4 in', fonts.OURS.medium)\n"
         "from tagend.fonts.faces import _loaded\n"
         "print(_loaded.cache_info().currsize, [m for m in sys.modules if 'fontpkg' in m])"
     )

@@ -6,7 +6,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.cards.printing.pages import paper_faults
+from tagend.cards.printing.job import paper_faults
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM
 from tagend.layouts.sheets.imposition import MixedSizes

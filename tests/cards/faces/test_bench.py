@@ -16,6 +16,7 @@ from tagend.cards.faces.page import MARGIN
 from tagend.cards.practice.rack_file import Rack, read_rack
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.language import ENGLISH, Wording
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import Face, Path
 from tagend.layouts.paper.text import TooWide
 from tagend.layouts.paper.typeset import GAP, prepare
@@ -23,6 +24,7 @@ from tagend.layouts.stock.formats import Paper
 from tagend.layouts.stock.stock import paper
 from tests.seen import faults, paths, runs, words
 from tests.tieable import counts, seeds, tieable
+from tests.told import told
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 LETTER, A4, A6 = paper("Letter"), paper("A4"), paper("A6")
@@ -56,10 +58,11 @@ left = "100 yd"
 
 
 def pages(of: Batch, sheet: str = "Letter", wording: Wording = ENGLISH) -> tuple[Face, ...]:
-    return bench_sheet(of, cautions(wording, "fly"), wording, paper(sheet))
+    all_told = [told(order.leader, wording) for order in of.orders]
+    return bench_sheet(all_told, of, cautions(wording, "fly"), paper(sheet), OURS)
 
 
-def told(of: Batch, sheet: str = "Letter", wording: Wording = ENGLISH) -> str:
+def read(of: Batch, sheet: str = "Letter", wording: Wording = ENGLISH) -> str:
     return " ".join(words(page) for page in pages(of, sheet, wording))
 
 
@@ -82,7 +85,7 @@ def test_every_piece_is_listed_with_its_length_large() -> None:
 
 
 def test_every_knot_is_listed_in_order_with_how_it_is_seated() -> None:
-    text = told(batch([Order(THREE, 12)], None))
+    text = read(batch([Order(THREE, 12)], None))
     knots = [THREE.butt.knot, *(joint.knot for joint in THREE.joints), THREE.fly.knot]
     places = [text.index(place) for place in ("at the butt", "1 to 2", "2 to 3", "at the fly")]
     assert places == sorted(places)
@@ -104,7 +107,7 @@ def test_body_type_is_large_enough_for_the_bench() -> None:
 
 
 def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
-    text = told(batch([Order(THREE, 12)], RACK))
+    text = read(batch([Order(THREE, 12)], RACK))
     # 12 yd are 432 in: 7 pieces of 57 1/2 in take 402 1/2, 11.2 yd; 29 1/2 in, 0.8 yd, stay
     assert "Stiff 23: 0.023 in hard nylon draws 11.2 yd; 0.8 yd stays" in text
     assert "runs out at leader 8" in text
@@ -129,7 +132,7 @@ def test_a_person_s_second_unit_stands_below_every_cut_and_in_the_head() -> None
 def test_without_units_of_a_shop_each_line_is_measured_as_its_recipe_is() -> None:
     metric = leader(recipe(section("60 cm", "0.25 mm"), butt="none", fly="none"))
     inches = leader(recipe(section("45 in", "0.017 in"), butt="none", fly="none"))
-    text = told(batch([Order(inches, 4), Order(metric, 4)], None))
+    text = read(batch([Order(inches, 4), Order(metric, 4)], None))
     assert "0.017 in nylon draws 5 yd" in text  # 4 × 45 in = 180 in
     assert "0.25 mm nylon draws 2.4 m" in text
 
@@ -137,17 +140,17 @@ def test_without_units_of_a_shop_each_line_is_measured_as_its_recipe_is() -> Non
 def test_what_is_on_a_rack_is_said_in_the_units_of_the_shop_used_or_not() -> None:
     thin = leader(recipe(section("24 in", "0.017 in", "hard nylon")), practice('units = "cm"'))
     spools = (*RACK.spools, replace(RACK.spools[1], label="Spare", left=parse_line_length("9 yd")))
-    text = told(batch([Order(thin, 60)], Rack(spools)), wording=Wording("en", ","))
+    text = read(batch([Order(thin, 60)], Rack(spools)), wording=Wording("en", ","))
     # The emptiest that will do comes first: 9 yd = 8.2 m, 100 yd = 91.4 m
     assert "Spare: 0,43 mm hard nylon" in text
     assert "Stiff 17: 0,43 mm hard nylon" in text
     assert not re.search(r"\d yd|0.017", text)
-    unused = told(batch([Order(thin, 1)], Rack(spools)), wording=Wording("en", ","))
+    unused = read(batch([Order(thin, 1)], Rack(spools)), wording=Wording("en", ","))
     assert "Stiff 17: 0,43 mm hard nylon draws 0 m; 91,4 m stays" in unused
 
 
 def test_what_the_rack_lacks_is_to_buy() -> None:
-    text = told(batch([Order(THREE, 12)], RACK))
+    text = read(batch([Order(THREE, 12)], RACK))
     # 5 pieces of 57 1/2 in: 287 1/2 in = 7.99 yd
     assert "Buy 8 yd of 0.023 in hard nylon, for 5 pieces from leader 8 on" in text
     assert "of 0.010 in fluorocarbon, for 12 pieces from leader 1 on" in text
@@ -155,23 +158,23 @@ def test_what_the_rack_lacks_is_to_buy() -> None:
 
 def test_what_is_bought_ready_made_is_to_buy_and_not_to_cut() -> None:
     bought = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
-    text = told(batch([Order(bought, 4)], None))
+    text = read(batch([Order(bought, 4)], None))
     assert "4 × 5 ft of 0.024 in nylon, ready made" in text
     assert "section 1 of" not in text
 
 
 def test_without_anything_to_buy_there_is_no_heading_for_it() -> None:
-    assert "Buy" not in told(batch([Order(THREE, 2)], None))
+    assert "Buy" not in read(batch([Order(THREE, 2)], None))
 
 
 def test_a_knot_through_which_a_piece_passes_says_what_must_wait() -> None:
-    text = told(batch([Order(THREE, 2)], None))
+    text = read(batch([Order(THREE, 2)], None))
     assert "section 3 passes through whole, so tie it before the fly" in text
 
 
 def test_each_recipe_of_a_batch_has_its_tying_and_its_chart() -> None:
     other = leader(replace(THREE.recipe, name="The other"))
-    text = told(batch([Order(THREE, 2), Order(other, 3)], None))
+    text = read(batch([Order(THREE, 2), Order(other, 3)], None))
     assert "Tie 2 × Under test, from the butt to the fly" in text
     assert "Tie 3 × The other, from the butt to the fly" in text
     assert text.count("stiffness in bending") == 2
@@ -197,7 +200,7 @@ def test_a_spool_that_takes_more_than_a_page_is_named_on_each() -> None:
 
 def test_many_recipes_fill_more_than_one_page_with_their_names() -> None:
     many = [Order(leader(replace(THREE.recipe, name=f"Leader {k}")), 1) for k in range(60)]
-    text = told(batch(many, None))
+    text = read(batch(many, None))
     assert all(f"1 × Leader {k}, 7 ft 10 in" in text for k in range(60))
 
 
@@ -212,7 +215,8 @@ def test_every_page_is_readable_and_no_piece_is_lost(
     seed: int, sections: int | None, count: int, sheet: Paper
 ) -> None:
     of = tieable(seed, sections)
-    found = bench_sheet(batch([Order(of, count)], RACK), cautions(ENGLISH, "fly"), ENGLISH, sheet)
+    whole = batch([Order(of, count)], RACK)
+    found = bench_sheet([told(of)], whole, cautions(ENGLISH, "fly"), sheet, OURS)
     for page in found:
         assert faults(page, MARGIN - FOOT) == []
     text = " ".join(words(page) for page in found)

@@ -13,6 +13,7 @@ from tagend.cards.faces.block import (
     stack_height,
     stacked,
 )
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import TextRun
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import set_line
@@ -29,14 +30,14 @@ def bare(height: float) -> Block:
 
 
 def test_a_line_stands_in_its_block() -> None:
-    block = line_block(set_line("Sandbar", "bold", 10))
+    block = line_block(set_line("Sandbar", OURS.bold, 10))
     (run,) = texts(block)
     # 0.82 × 10 below the top; the next line 1.15 × 10 below that top
     assert (run.x, run.y, block.height) == (0, 8.2, 11.5)
 
 
 def test_blocks_are_stacked_a_gap_apart() -> None:
-    line = line_block(set_line("a", "medium", 10))
+    line = line_block(set_line("a", OURS.medium, 10))
     both = stacked([line, bare(5), line], 2)
     assert [run.y for run in texts(both)] == [8.2, 8.2 + 11.5 + 2 + 5 + 2]
     assert both.height == 11.5 + 2 + 5 + 2 + 11.5
@@ -71,12 +72,12 @@ def test_no_block_is_lost_and_no_panel_overfull(given_heights: list[int], gap: i
 
 
 def test_the_smallest_type_of_the_scale_is_the_smallest_allowed() -> None:
-    scale = Scale(1.0)
+    scale = Scale(1.0, OURS)
     assert min(scale.name, scale.cut, scale.body, scale.small) == scale.small == FLOOR
 
 
 def test_a_scale_keeps_its_proportions() -> None:
-    one, large = Scale(1.0), Scale(1.5, stretch=2)
+    one, large = Scale(1.0, OURS), Scale(1.5, OURS, stretch=2)
     for size in ("name", "cut", "body", "small"):
         assert getattr(large, size) == pytest.approx(1.5 * getattr(one, size))
     assert large.pitch == pytest.approx(1.5 * 2 * one.pitch)

@@ -3,23 +3,22 @@ import re
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.faces.block import Scale
 from tagend.cards.faces.chart import profile_chart
 from tagend.cards.leader.leader import Leader
-from tagend.cards.words.language import ENGLISH
 from tagend.layouts.paper.face import Face, Path
 from tests.seen import faults, paths, points, runs, words
 from tests.tieable import counts, seeds, tieable
+from tests.told import scale, told
 from tests.written import leader, recipe, section
 
-SCALE = Scale(1.0)
+SCALE = scale()
 TWO = leader(
     recipe(section("60 in", "0.020 in"), section("20 in", "0.010 in"), butt="none", fly="none")
 )
 
 
 def chart(of: Leader, width: float = 500) -> Face:
-    block = profile_chart(of, ENGLISH, SCALE, width)
+    block = profile_chart(told(of), SCALE, width)
     return Face("chart", width, block.height, block.items)
 
 

@@ -1,23 +1,23 @@
 import pytest
 
-from tagend.cards.faces.block import Scale
 from tagend.cards.faces.columns import Column, columns
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import ENGLISH, Wording
+from tests.told import scale, told
 from tests.written import SIX, leader, practice, recipe, section
 
-SCALE = Scale(1.0)
+SCALE = scale()
 
 
 def of(written: Recipe, *spools: tuple[int, str]) -> dict[str, Column]:
     """Return the columns by their heads; the column of numbers has none."""
-    found = columns(leader(written), dict(spools), ENGLISH, SCALE)
+    found = columns(told(leader(written), spools=dict(spools)), SCALE)
     return {column.head.text: column for column in found}
 
 
 def shown(written: Recipe, shop: str, wording: Wording = ENGLISH) -> dict[str, list[str]]:
     """Return what stands in each column under a shop file, by the column's head."""
-    found = columns(leader(written, practice(shop)), {}, wording, SCALE)
+    found = columns(told(leader(written, practice(shop)), wording), SCALE)
     return {column.head.text: cells(column) for column in found}
 
 
@@ -118,7 +118,7 @@ def test_a_second_unit_has_a_column_of_cuts_beside_the_first() -> None:
 
 
 def test_the_second_cut_is_no_larger_than_the_rest() -> None:
-    *_, first, second = columns(leader(SIX, practice('units = "cm and in"')), {}, ENGLISH, SCALE)
+    *_, first, second = columns(told(leader(SIX, practice('units = "cm and in"'))), SCALE)
     assert (first.head.text, second.head.text) == ("CUT, cm", "in")
     assert {cell.whole.size for cell in first.cells} == {SCALE.cut}
     assert {cell.whole.size for cell in second.cells} == {SCALE.body}

@@ -4,18 +4,18 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.block import Block
 from tagend.cards.faces.diagram import diagram, diagrams
 from tagend.cards.leader.leader import Leader
-from tagend.cards.words.language import ENGLISH, wording_in
+from tagend.cards.words.language import wording_in
 from tagend.layouts.paper.face import MM, Face, Path, TextRun
 from tagend.layouts.paper.text import TooWide
 from tests.drawable import leaders
 from tests.seen import faults, glyphs, paths, points, runs, words
 from tests.tieable import counts, seeds, tieable
-from tests.written import PRACTICE, leader, recipe, section
+from tests.told import scale, told
+from tests.written import leader, recipe, section
 
-SCALE = Scale(1.0)
 WIDTH = 226.0  # points, of an ID-1 card within its inset: (85.6 - 6) mm
 
 widths = st.floats(45 * MM, 190 * MM)
@@ -44,7 +44,7 @@ def drawn(block: Block, width: float) -> Face:
 
 def drawings(of: Leader, width: float = WIDTH, factor: float = 1.0) -> list[Face]:
     """Return the full drawing and the lower ones."""
-    blocks = diagrams(of, PRACTICE.materials, ENGLISH, Scale(factor), width)
+    blocks = diagrams(told(of), scale(factor), width)
     return [drawn(block, width) for block in blocks]
 
 
@@ -121,7 +121,7 @@ def test_the_base_is_told_where_a_tippet_is_replaced() -> None:
 def test_a_decimal_comma_is_used_where_it_is_asked_for() -> None:
     of = leader(recipe(section("80.5 cm", "0.43 mm"), section("50 cm", "0.3 mm")))
     comma = wording_in("en", ",")
-    block = diagram(of, PRACTICE.materials, comma, SCALE, WIDTH)
+    block = diagram(told(of, comma), scale(), WIDTH)
     shown = words(drawn(block, WIDTH))
     assert "130,5 cm" in shown
     assert "80,5" in shown

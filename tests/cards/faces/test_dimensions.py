@@ -5,18 +5,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import INCH_MM
-from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.block import Block
 from tagend.cards.faces.dimensions import dimension_line, distances, lengths_above
 from tagend.cards.faces.plot import Plot, plot
 from tagend.cards.leader.leader import Leader
-from tagend.cards.words.language import ENGLISH
 from tagend.layouts.paper.face import Face, Path
 from tests.drawable import leaders
 from tests.seen import paths, points, runs
+from tests.told import scale, told
 from tests.written import leader, recipe, section
 
 WIDTH = 226.0  # points, of an ID-1 card within its inset
-SCALE = Scale(1.0)
+SCALE = scale()
 Y = 10.0
 
 SIX = leader(
@@ -38,7 +38,7 @@ SHORT = leader(
 
 
 def along(of: Leader, width: float = WIDTH) -> Plot:
-    return plot(of, width, 9.0, 1.0)
+    return plot(told(of), SCALE, width, 9.0)
 
 
 def face(block: Block, width: float = WIDTH) -> Face:
@@ -46,11 +46,11 @@ def face(block: Block, width: float = WIDTH) -> Face:
 
 
 def below(of: Leader, width: float = WIDTH) -> Face:
-    return face(dimension_line(along(of, width), ENGLISH, SCALE, Y), width)
+    return face(dimension_line(along(of, width), Y), width)
 
 
 def above(of: Leader, width: float = WIDTH) -> Face:
-    return face(lengths_above(along(of, width), ENGLISH, SCALE, -6.0), width)
+    return face(lengths_above(along(of, width), -6.0), width)
 
 
 def figures(of: Face) -> list[str]:

@@ -15,14 +15,16 @@ from tagend.cards.faces.page import MARGIN
 from tagend.cards.faces.panel import INSET
 from tagend.cards.faces.pocket import pocket_card
 from tagend.cards.faces.reference_card import reference_tables
-from tagend.cards.leader.leader import Leader, work_out
+from tagend.cards.faces.told import Told
+from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import read_rack
-from tagend.cards.practice.shop_file import Shop, practice_of
-from tagend.cards.printing.card_making import CardStyle, card_text
-from tagend.cards.printing.pages import code_of
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.cards import CardWishes, card_text
+from tagend.cards.printing.codes import code_of
+from tagend.cards.printing.job import Job, job_of
 from tagend.cards.recipe.recipe_file import read_recipe
-from tagend.cards.words.cautions import cautions_for
-from tagend.cards.words.language import languages, wording_of
+from tagend.cards.words.language import languages
+from tagend.fonts import OURS
 from tagend.layouts.logo.logo_file import read_logo
 from tagend.layouts.paper.face import MM, Face, Symbol
 from tagend.layouts.stock.formats import CardSize, LabelSheet
@@ -44,9 +46,9 @@ CARDS = tuple(  # every shape there is; several are the same to a millimetre or 
 LABELS = tuple(shipped().labels.values())
 LOGO = read_logo(files("samples").joinpath("wrack-line.svg").read_bytes())
 STYLES = {
-    "normal": CardStyle(logo=LOGO),
-    "large": CardStyle(large=True, shopping=10, logo=LOGO),
-    "figures": CardStyle(figures=True),
+    "normal": CardWishes(),
+    "large": CardWishes(large=True, shopping=10),
+    "figures": CardWishes(figures=True),
 }
 NAMES = ("The Wrack Line Bench", "Leaders tied by hand, one knot at a time")
 SHOPS = {
@@ -61,14 +63,25 @@ every_shop = pytest.mark.parametrize("shop", SHOPS.values(), ids=SHOPS)
 
 
 @cache
-def worked(sample: str, language: str | None, units: str | None) -> tuple[Leader, Symbol]:
-    practice = practice_of(Shop(language=language, units=units))
-    leader = work_out(read_recipe(SAMPLES[sample], practice), practice)
-    return leader, code_of(leader.recipe, practice)
+def job_for(language: str | None, units: str | None) -> Job:
+    return job_of(Shop(*NAMES, units=units, language=language), LOGO)
 
 
-def leader_of(sample: str, shop: Shop) -> tuple[Leader, Symbol]:
-    return worked(sample, shop.language, shop.units)
+@cache
+def worked(sample: str, job_key: tuple[str | None, str | None]) -> Worksheet:
+    practice = job_for(*job_key).practice
+    return worksheet(read_recipe(SAMPLES[sample], practice), practice)
+
+
+def of_shop(shop: Shop) -> tuple[Job, list[Worksheet]]:
+    """Return a shop's job and the worksheets of all samples, in their order."""
+    key = (shop.language, shop.units)
+    return job_for(*key), [worked(sample, key) for sample in SAMPLES]
+
+
+def of_sample(sample: str, shop: Shop) -> tuple[Job, Worksheet]:
+    key = (shop.language, shop.units)
+    return job_for(*key), worked(sample, key)
 
 
 def ways(size: CardSize) -> tuple[CardSize, CardSize]:
@@ -79,73 +92,71 @@ def ways(size: CardSize) -> tuple[CardSize, CardSize]:
 @every_shop
 @pytest.mark.parametrize("style", STYLES)
 def test_every_card(sample: str, shop: Shop, style: str) -> None:
-    leader, code = leader_of(sample, shop)
-    wording = wording_of(shop)
-    text = card_text(leader, code, practice_of(shop), shop, wording, STYLES[style], None)
+    job, sheet = of_sample(sample, shop)
+    text = card_text(job, sheet, STYLES[style])
     held = set()
     for size in CARDS:
         for way in ways(size):
             try:
-                card = pocket_card(text.front, text.backing, way, text.least, ruled=text.ruled)
+                card = pocket_card(text, way, job.fonts)
             except TooSmall:
                 continue
             held.add(size.name)
             for side in card:
                 assert faults(side, INSET) == [], (way, side.name)
     assert held >= {"A6", "index-5x8"}
-    if style != "large" and not leader.second_unit:
+    if style != "large" and not sheet.leader.second_unit:
         assert "ID-1" in held
 
 
 @every_sample
 @every_shop
 def test_every_label(sample: str, shop: Shop) -> None:
-    leader, code = leader_of(sample, shop)
+    job, sheet = of_sample(sample, shop)
+    (told,), code = job.told([sheet]), code_of(sheet.leader.recipe, job.practice)
     full = LabelNote(number="12 / 12", first_out="butt", test_box=True)
     for stock in LABELS:
         for note in (LabelNote(), full):
-            label = _label(leader, code, stock, shop, note)
+            label = _label(told, code, stock, note)
             if label is not None:
                 assert faults(label, stock.inset) == [], stock.name
             else:
                 assert stock.name != USUAL_LABELS
 
 
-def _label(
-    leader: Leader, code: Symbol, stock: LabelSheet, shop: Shop, note: LabelNote
-) -> Face | None:
+def _label(told: Told, code: Symbol, stock: LabelSheet, note: LabelNote) -> Face | None:
     try:
-        return wallet_label(leader, code, stock, wording_of(shop), note)
+        return wallet_label(told, code, stock, OURS, note)
     except TooSmall:
         return None
 
 
 @every_shop
 def test_every_page(shop: Shop) -> None:
-    practice, wording = practice_of(shop), wording_of(shop)
-    leaders = [leader_of(sample, shop)[0] for sample in SAMPLES]
-    cautions = cautions_for(leaders, practice.materials, wording)
-    rack = read_rack(files("samples").joinpath("rack.toml").read_bytes(), practice)
+    job, worksheets = of_shop(shop)
+    told, cautions = job.told(worksheets), job.cautions(worksheets)
+    rack = read_rack(files("samples").joinpath("rack.toml").read_bytes(), job.practice)
     for name in ("Letter", "A4", "A5"):
         page = paper(name)
-        pages = [*counter_sheet(leaders, practice.materials, wording, "Leaders", page, LOGO)]
-        for orders in ([Order(leader, 12) for leader in leaders], [Order(leaders[0], 300)]):
+        pages = [*counter_sheet(told, job.imprint, page, job.fonts)]
+        for some, count in ((told, 12), (told[:1], 300)):
             for own in (rack, None):
-                pages += bench_sheet(batch(orders, own), cautions, wording, page)
+                whole = batch([Order(each.leader, count) for each in some], own)
+                pages += bench_sheet(some, whole, cautions, page, job.fonts)
         for face in pages:
             assert faults(face, MARGIN - 4 * MM) == [], (name, face.name)
 
 
 @every_shop
 def test_every_card_of_a_deck(shop: Shop) -> None:
-    practice, wording = practice_of(shop), wording_of(shop)
-    leaders = [leader_of(sample, shop)[0] for sample in SAMPLES]
+    job, worksheets = of_shop(shop)
+    tables = reference_tables(job.practice, job.wording)
     for size in map(card_size, ("ID-1", "index-3x5", "A6", "A7")):
         for way in ways(size):
             faces = [
-                *cover(leaders, shop.name, shop.line, wording, way, LOGO),
-                *reference(reference_tables(practice, wording), way),
-                *care(cautions_for(leaders, practice.materials, wording), wording, way),
+                *cover(job.told(worksheets), job.imprint, way, job.fonts),
+                *reference(tables, way, job.fonts),
+                *care(job.cautions(worksheets), job.wording, way, job.fonts),
             ]
             for face in faces:
                 assert faults(face, INSET) == [], (way, face.name)

@@ -1,26 +1,26 @@
 import pytest
 
-from tagend.cards.faces.block import Scale
-from tagend.cards.faces.front import Fronting, front
+from tagend.cards.faces.front import front
 from tagend.cards.faces.panel import INSET, Panel
-from tagend.cards.words.language import ENGLISH
+from tagend.cards.faces.told import Told
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs, words
-from tests.written import PRACTICE, leader, recipe, section
+from tests.told import scale, told
+from tests.written import leader, recipe, section
 
-ID_1 = Panel(card_size("ID-1"), Scale(1.0))
+ID_1 = Panel(card_size("ID-1"), scale())
 
 
-def fronting(count: int) -> Fronting:
+def of_sections(count: int) -> Told:
     """Return a leader of so many sections, of 10, 20, 30 in and so on from the fly upwards."""
     lengths = range(10 * count, 0, -10)
     pieces = [section(f"{length} in", f"0.0{10 + length // 10} in") for length in lengths]
-    return Fronting(leader(recipe(*pieces, butt="none")), PRACTICE.materials, ENGLISH)
+    return told(leader(recipe(*pieces, butt="none")))
 
 
 def drawn(count: int) -> Face | None:
-    side = front(fronting(count), ID_1, drawn=True)
+    side = front(of_sections(count), ID_1, drawn=True)
     return side.panel.face("front", side.blocks) if side else None
 
 
@@ -44,6 +44,6 @@ def test_a_card_has_the_fullest_drawing_that_fits(count: int, first_line: list[s
 
 def test_a_table_that_leaves_no_room_has_no_drawing_above_it() -> None:
     assert drawn(8) is None
-    side = front(fronting(8), ID_1, drawn=False)
+    side = front(of_sections(8), ID_1, drawn=False)
     assert side is not None
     assert "thickness ×" not in words(side.panel.face("front", side.blocks))

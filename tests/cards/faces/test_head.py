@@ -2,17 +2,18 @@ from dataclasses import replace
 
 import pytest
 
-from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.block import Block
 from tagend.cards.faces.head import continued_head, head
 from tagend.cards.leader.leader import Leader
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.words.language import ENGLISH, Wording
+from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.text import TooWide
 from tests.seen import faults, runs, words
+from tests.told import scale, told
 from tests.written import leader, practice, recipe, section
 
-SCALE = Scale(1.0)
+SCALE = scale()
 WRITTEN = replace(
     recipe(section("7 ft", "0.021 in"), section("22 to 28 in", "4X", "fluorocarbon")),
     name="Sandbar eight",
@@ -26,7 +27,7 @@ def face(block: Block, width: float) -> Face:
 
 
 def headed(written: Recipe, width: float) -> Face:
-    card = face(head(leader(written), ENGLISH, SCALE, width), width)
+    card = face(head(told(leader(written)), SCALE, width), width)
     assert faults(card, 0) == []
     return card
 
@@ -72,7 +73,7 @@ def test_a_long_name_is_set_smaller_and_then_broken_but_never_cut() -> None:
 
 def test_a_word_wider_than_the_card_is_refused() -> None:
     with pytest.raises(TooWide, match=r"is .* mm wide, its place only"):
-        head(leader(replace(WRITTEN, name="W" * 60)), ENGLISH, SCALE, 200)
+        head(told(leader(replace(WRITTEN, name="W" * 60))), SCALE, 200)
 
 
 def test_a_leader_without_a_use_or_weight_says_nothing_of_them() -> None:
@@ -90,7 +91,7 @@ def test_a_dropper_is_told() -> None:
 
 def test_a_table_that_goes_on_says_whose_it_is() -> None:
     written: Leader = leader(WRITTEN)
-    card = face(continued_head(written, ENGLISH, SCALE, 300), 300)
+    card = face(continued_head(told(written), SCALE, 300), 300)
     assert words(card) == "Sandbar eight, continued"
 
 
@@ -98,7 +99,7 @@ def test_a_table_that_goes_on_says_whose_it_is() -> None:
 def test_a_person_s_second_unit_is_told_beside_the_tippet(width: float) -> None:
     # 106 in = 269.24 cm, 112 in = 284.48 cm
     of = leader(WRITTEN, practice('units = "in and cm"'))
-    card = face(head(of, ENGLISH, SCALE, width), width)
+    card = face(head(told(of), SCALE, width), width)
     assert faults(card, 0) == []
     assert "8 ft 10 in to 9 ft 4 in" in words(card)
     assert "2.69 m to 2.84 m · tippet 4X fluorocarbon" in words(card)
@@ -106,6 +107,6 @@ def test_a_person_s_second_unit_is_told_beside_the_tippet(width: float) -> None:
 
 def test_both_lengths_have_the_decimal_sign_of_the_shop() -> None:
     of = leader(WRITTEN, practice('units = "cm and in"'))
-    card = face(head(of, Wording("en", ","), SCALE, 300), 300)
+    card = face(head(told(of, Wording("en", ",")), SCALE, 300), 300)
     assert "8-weight · 2,69 m to 2,84 m" in words(card)
     assert "8 ft 10 in to 9 ft 4 in · tippet 4X" in words(card)

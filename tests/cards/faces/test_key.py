@@ -2,14 +2,13 @@ from dataclasses import replace
 
 import pytest
 
-from tagend.cards.faces.block import Scale
 from tagend.cards.faces.key import key
 from tagend.cards.faces.plot import plot
 from tagend.cards.leader.leader import Leader
-from tagend.cards.words.language import ENGLISH
 from tagend.layouts.paper.face import Face
 from tests.seen import faults, paths, points, runs
-from tests.written import PRACTICE, leader, recipe, section
+from tests.told import scale, told
+from tests.written import leader, recipe, section
 
 WIDTH = 226.0
 NOTE = "thickness × 150"
@@ -29,8 +28,8 @@ GUARDED = recipe(
 
 
 def drawn(of: Leader, width: float = WIDTH, factor: float = 1.0) -> Face:
-    plotted = plot(of, width, 9.0, factor)
-    block = key(plotted, PRACTICE.materials, ENGLISH, Scale(factor), NOTE)
+    plotted = plot(told(of), scale(factor), width, 9.0)
+    block = key(plotted, NOTE)
     return Face("key", width, block.height, block.items)
 
 

@@ -10,14 +10,16 @@ from hypothesis import strategies as st
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import LabelNote, wallet_label
 from tagend.cards.leader.leader import Leader
-from tagend.cards.printing.pages import code_of
+from tagend.cards.printing.codes import code_of
 from tagend.cards.words.language import ENGLISH, Wording
+from tagend.fonts import OURS
 from tagend.layouts.codes.code import DESIGN_MODULE, QUIET, SMALLEST_MODULE
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.formats import LabelSheet
 from tagend.layouts.stock.stock import label_sheet, shipped
 from tests.seen import codes, faults, paths, points, runs, words
 from tests.tieable import seeds, tieable
+from tests.told import told
 from tests.written import PRACTICE, SIX, leader, practice
 
 ALL = list(shipped().labels.values())
@@ -33,7 +35,9 @@ def label(
     note: LabelNote | None = None,
     wording: Wording = ENGLISH,
 ) -> Face:
-    return wallet_label(of, code_of(of.recipe, PRACTICE), stock, wording, note or LabelNote())
+    return wallet_label(
+        told(of, wording), code_of(of.recipe, PRACTICE), stock, OURS, note or LabelNote()
+    )
 
 
 def test_a_label_says_which_leader_it_is() -> None:

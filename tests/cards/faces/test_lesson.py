@@ -2,16 +2,17 @@
 
 import pytest
 
-from tagend.cards.faces.block import Scale
 from tagend.cards.faces.lesson import LEAST_FIGURE, lesson_block
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot, Sides
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.lessons import Lesson, counted
 from tagend.layouts.paper.face import Path
+from tests.told import scale
 
 WIDTHS = (140.0, 225.0, 360.0)
 TURNS = (Sides(4, 6), Sides(5, 7), Sides(7, 9))
+SCALE = scale()
 
 
 def lesson_of(knot: Knot, turns: Sides[int], name: str) -> Lesson:
@@ -23,9 +24,9 @@ def lesson_of(knot: Knot, turns: Sides[int], name: str) -> Lesson:
 def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -> None:
     for width in WIDTHS:
         for turns in TURNS:
-            lesson, scale = lesson_of(knot, turns, knot.name), Scale(1.0)
-            plain = lesson_block(lesson, scale, width, "none")
-            drawn = lesson_block(lesson, scale, width, "drawn")
+            lesson = lesson_of(knot, turns, knot.name)
+            plain = lesson_block(lesson, SCALE, width, "none")
+            drawn = lesson_block(lesson, SCALE, width, "drawn")
             xs = [
                 x
                 for item in drawn.items
@@ -40,4 +41,4 @@ def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -
 def test_a_persons_own_name_keeps_its_capitals() -> None:
     knot = load_knots().find("blood")
     lesson = lesson_of(knot, Sides(5, 6), "DG loop")
-    assert "DG loop" in str(lesson_block(lesson, Scale(1.0), 200, "none").items)
+    assert "DG loop" in str(lesson_block(lesson, SCALE, 200, "none").items)

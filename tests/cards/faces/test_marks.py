@@ -9,6 +9,7 @@ from tagend.cards.recipe.recipe import Part, Recipe
 from tagend.layouts.paper.face import Path
 from tests.drawable import leaders
 from tests.seen import points
+from tests.told import scale, told
 from tests.written import leader, recipe, section
 
 WIDTH = 226.0
@@ -21,7 +22,7 @@ def joined(knot: str, *, dropper: str | None = None, part: Part | None = None) -
 
 
 def plotted(of: Recipe) -> Plot:
-    return plot(leader(of), WIDTH, 9.0, 1.0)
+    return plot(told(leader(of)), scale(), WIDTH, 9.0)
 
 
 def drawn(of: Recipe) -> list[Path]:
@@ -131,7 +132,7 @@ def test_another_knot_at_a_joint_is_another_drawing() -> None:
 def test_no_mark_leaves_the_room_that_the_drawing_says_it_takes(
     of: Leader, width: float, size: float
 ) -> None:
-    along = plot(of, width, 9.0 * size, size)
+    along = plot(told(of), scale(size), width, 9.0 * size)
     for path in marks(along):
         for x, y in points(path):
             assert -path.line / 2 - 1e-6 <= x <= width + path.line / 2 + 1e-6

@@ -7,16 +7,19 @@ import pytest
 from hypothesis import given, settings
 
 from tagend.cards.faces.block import TooSmall
+from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.panel import INSET
 from tagend.cards.faces.pocket import LARGE, pocket_card
 from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.card_making import CardStyle, CardText, card_text
-from tagend.cards.printing.pages import code_of
+from tagend.cards.printing.cards import CardWishes, card_text
+from tagend.cards.printing.codes import code_of
+from tagend.cards.printing.job import job_of
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import end_name, end_words, joint_words, loop_words
-from tagend.fonts import NoGlyph
+from tagend.fonts import OURS, NoGlyph
 from tagend.layouts.codes.code import TextTooLong
 from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.paper.typeset import GAP, prepare
@@ -28,18 +31,17 @@ from tests.tieable import counts, is_tieable, seeds, tieable
 from tests.written import PRACTICE, SIX, leader, recipe, section
 
 SHOP = Shop(name="The Wrack Line Bench", line="Leaders tied by hand, one knot at a time")
+JOB = job_of(SHOP)
 SIZES = [card.name for card in shipped().cards.values()]
 ID_1, INDEX = card_size("ID-1"), card_size("index-3x5")
 
 
-def says(of: Leader, style: CardStyle | None = None) -> CardText:
-    code = code_of(of.recipe, PRACTICE)
-    return card_text(of, code, PRACTICE, SHOP, ENGLISH, style or CardStyle(), None)
+def says(of: Leader, style: CardWishes | None = None) -> CardText:
+    return card_text(JOB, Worksheet(of, ()), style or CardWishes())
 
 
-def sides(of: Leader, size: CardSize, style: CardStyle | None = None) -> tuple[Face, ...]:
-    text = says(of, style)
-    return pocket_card(text.front, text.backing, size, text.least, ruled=text.ruled)
+def sides(of: Leader, size: CardSize, style: CardWishes | None = None) -> tuple[Face, ...]:
+    return pocket_card(says(of, style), size, OURS)
 
 
 def level(count: int) -> Leader:
@@ -83,7 +85,7 @@ def test_cuts_are_the_largest_numbers_on_the_front() -> None:
 
 def test_large_type_has_capitals_of_20_minutes_of_arc_at_40_cm() -> None:
     # ISO 9241-3 and NUREG-0700 rev. 2 prefer 20 minutes: 2 × 400 mm × tan(10′) = 2.33 mm
-    card = sides(leader(SIX), card_size("index-5x8"), CardStyle(large=True))
+    card = sides(leader(SIX), card_size("index-5x8"), CardWishes(large=True))
     smallest = min(run.size for side in card for run in runs(side))
     assert smallest >= LARGE * 7.5
     assert smallest * 0.698 / MM >= 2.33 * 0.99
@@ -91,9 +93,9 @@ def test_large_type_has_capitals_of_20_minutes_of_arc_at_40_cm() -> None:
 
 def test_a_brief_card_leaves_the_lessons_out() -> None:
     taught = " ".join(words(side) for side in sides(leader(SIX), INDEX))
-    brief = " ".join(words(side) for side in sides(leader(SIX), INDEX, CardStyle(taught=False)))
+    brief = " ".join(words(side) for side in sides(leader(SIX), INDEX, CardWishes(taught=False)))
     assert len(brief) < len(taught)
-    assert len(sides(leader(SIX), INDEX, CardStyle(taught=False))) <= 2
+    assert len(sides(leader(SIX), INDEX, CardWishes(taught=False))) <= 2
 
 
 def test_a_shop_is_named_on_the_card() -> None:
@@ -130,11 +132,10 @@ def test_a_card_too_small_for_its_table_is_refused() -> None:
 
 
 def test_a_long_imprint_is_too_small_and_no_crash() -> None:
-    shop = replace(SHOP, name="W" * 60)
-    of = leader(SIX)
-    text = card_text(of, code_of(of.recipe, PRACTICE), PRACTICE, shop, ENGLISH, CardStyle(), None)
+    job = job_of(replace(SHOP, name="W" * 60))
+    text = card_text(job, Worksheet(leader(SIX), ()), CardWishes())
     with pytest.raises(TooSmall, match="mm wide, its place only"):
-        pocket_card(text.front, text.backing, ID_1)
+        pocket_card(text, ID_1, OURS)
 
 
 def knots(of: Leader, *, narrow: bool) -> list[str]:
@@ -179,8 +180,8 @@ def test_any_recipe_is_set_readably_or_refused(written: Recipe) -> None:
 
 
 def test_a_ruled_card_has_its_ruler_at_the_edge_of_the_last_side() -> None:
-    plain = sides(leader(SIX), card_size("index-5x8"), CardStyle())
-    ruled = sides(leader(SIX), card_size("index-5x8"), CardStyle(ruler=True))
+    plain = sides(leader(SIX), card_size("index-5x8"), CardWishes())
+    ruled = sides(leader(SIX), card_size("index-5x8"), CardWishes(ruler=True))
     assert ruled[:-1] == plain[:-1]
     # Its zero stands at the inset, and its ticks begin on the card's own edge, at y = 0.
     assert any(("move", INSET, 0.0) in path.steps for path in paths(ruled[-1]))

@@ -6,11 +6,14 @@ from tagend.cards.faces.ticks import tick_boxes
 from tagend.cards.words.language import ENGLISH
 from tagend.layouts.paper.face import Face, Path, TextRun
 from tests.seen import Box, faults, points
+from tests.told import scale
+
+SCALE = scale(10 / 7.5)  # small type of 10 points
 
 
 def boxes(count: int, width: float = 400) -> list[Box]:
     found = []
-    for item in tick_boxes(count, ENGLISH, width, 10).items:
+    for item in tick_boxes(count, ENGLISH, SCALE, width).items:
         if isinstance(item, Path):
             xs, ys = zip(*points(item), strict=True)
             found.append((min(xs), min(ys), max(xs), max(ys)))
@@ -18,7 +21,7 @@ def boxes(count: int, width: float = 400) -> list[Box]:
 
 
 def words(count: int) -> str:
-    items = tick_boxes(count, ENGLISH, 400, 10).items
+    items = tick_boxes(count, ENGLISH, SCALE, 400).items
     return " ".join(item.text for item in items if isinstance(item, TextRun))
 
 
@@ -47,7 +50,7 @@ def test_boxes_stand_in_groups_of_five() -> None:
 @pytest.mark.parametrize("count", [1, 23, 60, 500])
 @pytest.mark.parametrize("width", [70, 130, 400])
 def test_boxes_stay_within_their_width_and_apart(count: int, width: float) -> None:
-    block = tick_boxes(count, ENGLISH, width, 10)
+    block = tick_boxes(count, ENGLISH, SCALE, width)
     face = Face("boxes", max(width, 120), block.height + 3, block.items)
     assert faults(face, 0) == []
     found = boxes(count, width)

@@ -3,7 +3,7 @@
 import pytest
 
 from tagend.cards.figures.figure import knot_strands
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot
 from tests.cards.figures.topology import Curve
@@ -27,10 +27,10 @@ every_figure = pytest.mark.parametrize(
 )
 
 
-def stage(name: str, number: int, thick: int, thin: int | None = None) -> tuple[Strand, ...]:
+def stage(name: str, number: int, thick: int, thin: int | None = None) -> tuple[Course, ...]:
     """Return the strands of one stage of a knot, the first is 0."""
     return knot_strands(KNOTS.find(name), thick, thick if thin is None else thin)[number]
 
 
-def curves(strands: tuple[Strand, ...]) -> list[Curve]:
+def curves(strands: tuple[Course, ...]) -> list[Curve]:
     return [strand.points for strand in strands]

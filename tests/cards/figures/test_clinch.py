@@ -4,14 +4,14 @@ from math import dist
 
 import pytest
 
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 from tests.cards.figures.stages import curves, stage
 from tests.cards.figures.topology import Curve, alexander, closed, passes, turns
 
 CLINCHES = ["clinch", "improved clinch"]
 
 
-def wire(eye: Strand) -> Curve:
+def wire(eye: Course) -> Curve:
     """Return the eye as a ring, without its shank."""
     ring = [point for point in eye.points if dist(point, (0, 0, 0)) < 1.7]
     return [*ring, ring[0]]

@@ -5,7 +5,7 @@ from itertools import accumulate, combinations_with_replacement, pairwise
 from math import acos, degrees, dist
 
 from tagend.cards.figures.figure import knot_strands
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot
 from tests.cards.figures.stages import every_figure
 from tests.cards.figures.topology import Point
@@ -23,7 +23,7 @@ def angle(a: Point, b: Point, c: Point) -> float:
     return degrees(acos(max(-1.0, min(1.0, cosine))))
 
 
-def nearest(a: Strand, b: Strand) -> float:
+def nearest(a: Course, b: Course) -> float:
     """Return the least distance between two strands, or between far parts of one."""
     along = [list(accumulate(dist(p, q) for p, q in pairwise(s.points))) for s in (a, b)]
     return min(

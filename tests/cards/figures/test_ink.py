@@ -6,7 +6,7 @@ import pytest
 
 from tagend.cards.figures.figure import knot_strands
 from tagend.cards.figures.ink import EDGE, INK, frame, inked
-from tagend.cards.figures.strand import Strand
+from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot
 from tagend.layouts.paper.face import Path
 from tests.cards.figures.stages import every_figure
@@ -17,11 +17,11 @@ Place = tuple[float, float]
 Part = tuple[Place, Place]
 
 
-def straight(y: float, z: float, across: bool = False, **more: bool) -> Strand:
+def straight(y: float, z: float, across: bool = False, **more: bool) -> Course:
     points = tuple((x / 4, y, z) for x in range(-20, 21))
     if across:
         points = tuple((y, x, z) for x, y, z in points)
-    return Strand(points, "outline", **more)
+    return Course(points, "outline", **more)
 
 
 def traced(path: Path) -> Iterator[Part]:
@@ -95,7 +95,7 @@ def test_at_every_crossing_the_upper_strand_is_drawn_last(
                 assert lies > other or covered(crossing, strands)
 
 
-def covered(crossing: Crossing, strands: Sequence[Strand]) -> bool:
+def covered(crossing: Crossing, strands: Sequence[Course]) -> bool:
     """Return whether a third part of some strand lies over a crossing."""
     spot = (crossing.over.x, crossing.over.y)
     return any(

@@ -1,23 +1,23 @@
 """Cards come onto sheets as they are wanted."""
 
+from dataclasses import replace
 from typing import get_args
 
 import pytest
 
-from tagend.cards.printing.card_sheets import SheetWishes, card_sheets, rule_words
+from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in
 from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.imposition import Card
 from tagend.layouts.sheets.pouch import Use
-from tagend.layouts.sheets.printer import Printer
-from tagend.layouts.sheets.rulers import true_size_rules
-from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet
+from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.stock import card_size, paper
 from tests.layouts.drawn import text
+from tests.told import JOB
 
 LETTER, ID_1 = paper("Letter"), card_size("ID-1")
-RULES = true_size_rules(rule_words(ENGLISH))
+RULES = JOB.rules()
 
 
 def cards(count: int, name: str = "ID-1") -> list[Card]:
@@ -31,8 +31,8 @@ def cards(count: int, name: str = "ID-1") -> list[Card]:
     ]
 
 
-def sheets(count: int, wishes: SheetWishes, printer: Printer | None = None) -> tuple[Sheet, ...]:
-    return card_sheets(cards(count), ID_1.corner, LETTER, printer or Printer(), wishes, ENGLISH)
+def sheets(count: int, wishes: SheetWishes) -> tuple[Sheet, ...]:
+    return card_sheets(cards(count), ID_1.corner, LETTER, wishes, JOB)
 
 
 def faces(sheet: Sheet) -> list[Placed]:
@@ -70,16 +70,10 @@ def test_backs_behind_their_fronts_have_crosses_on_both_sides() -> None:
     assert len(back.marks) == 2
 
 
-def test_sheets_are_corrected_each_side_by_its_own_shift() -> None:
-    printer = Printer(front_x=MM, back_x=2 * MM)
-    front, back = sheets(8, SheetWishes(backs="long-edge"), printer)
-    assert (front.adjustment.x, back.adjustment.x) == pytest.approx((-MM, -2 * MM))
-
-
 def test_a_pouch_for_wet_use_adds_one_sheet_for_all_cards_of_a_size() -> None:
     mixed = [*cards(30), *cards(2, "A7")]
-    plain = card_sheets(mixed, 0, LETTER, Printer(), SheetWishes(), ENGLISH)
-    with_pouches = card_sheets(mixed, 0, LETTER, Printer(), SheetWishes(pouch="wet"), ENGLISH)
+    plain = card_sheets(mixed, 0, LETTER, SheetWishes(), JOB)
+    with_pouches = card_sheets(mixed, 0, LETTER, SheetWishes(pouch="wet"), JOB)
     assert len(with_pouches) == len(plain) + 2
     film = faces(with_pouches[-1])[0].face
     assert (film.width, film.height) == pytest.approx((84 * MM, 115 * MM))  # A7 and 5 mm around
@@ -87,7 +81,7 @@ def test_a_pouch_for_wet_use_adds_one_sheet_for_all_cards_of_a_size() -> None:
 
 def pouch_text(use: Use, wording: Wording) -> str:
     wishes = SheetWishes(pouch=use)
-    *_, sheet = card_sheets(cards(1), ID_1.corner, LETTER, Printer(), wishes, wording)
+    *_, sheet = card_sheets(cards(1), ID_1.corner, LETTER, wishes, replace(JOB, wording=wording))
     return " ".join(text(write_pdf([sheet], title="", creator="")).split())
 
 
@@ -107,8 +101,7 @@ def test_the_usual_card_has_room_for_the_words_of_every_language(language: str) 
         assert wording.say("true_size_mm") in read
 
 
-def test_pages_for_a_print_shop_are_trimmed_and_not_corrected() -> None:
-    pages = sheets(2, SheetWishes(press=True), Printer(front_x=3 * MM))
+def test_pages_for_a_print_shop_are_trimmed() -> None:
+    pages = sheets(2, SheetWishes(press=True))
     assert [page.trim is not None for page in pages] == [True] * 4
-    assert {page.adjustment for page in pages} == {Adjustment()}
     assert not any(placed.face in RULES for page in pages for placed in page.placed)

@@ -5,18 +5,19 @@ from collections.abc import Callable
 import pytest
 
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.codes import code_proof
 from tagend.layouts.codes.code import symbol, symbol_path
 from tests.leaders import SANDBAR
+from tests.told import JOB
 from tests.written import PRACTICE
 
 SHEET = worksheet(SANDBAR, PRACTICE)
 PRINTS: list[Callable[[], bytes]] = [
-    lambda: cards_pdf([SHEET], PRACTICE, Shop(), CardWishes()),
-    lambda: labels_pdf([SHEET], PRACTICE, Shop(), LabelWishes()),
+    lambda: cards_pdf(JOB, [SHEET], CardWishes()),
+    lambda: labels_pdf(JOB, [SHEET], LabelWishes()),
 ]
 
 

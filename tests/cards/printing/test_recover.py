@@ -7,19 +7,20 @@ from PIL import Image
 
 from tagend.cards.code.check_characters import check_characters
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
-from tagend.cards.printing.recover import Found, recipes_in
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
+from tagend.cards.printing.recover import Recovered, recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused
 from tests.leaders import PLAIN, SANDBAR, SANDBAR_TEXT, write
 from tests.pictures import beside, code_picture, file_of, pages
+from tests.told import JOB
 from tests.written import PRACTICE
 
 FOREIGN = "https://example.org/menu"
 
 
-def found(data: bytes) -> Found:
+def found(data: bytes) -> Recovered:
     return recipes_in(data, PRACTICE)
 
 
@@ -32,18 +33,18 @@ def fault(data: bytes) -> str:
 
 def labels(*recipes: Recipe, count: int = 1) -> bytes:
     sheets = [worksheet(recipe, PRACTICE) for recipe in recipes]
-    return labels_pdf(sheets, PRACTICE, Shop(), LabelWishes(count=count))
+    return labels_pdf(JOB, sheets, LabelWishes(count=count))
 
 
 @pytest.mark.parametrize(
     "spelled", [SANDBAR_TEXT, SANDBAR_TEXT.lower(), f"\ufeff {SANDBAR_TEXT}\n"]
 )
 def test_a_codes_text_is_read(spelled: str) -> None:
-    assert found(spelled.encode()) == Found("the text of a code", (SANDBAR,))
+    assert found(spelled.encode()) == Recovered("the text of a code", (SANDBAR,))
 
 
 def test_a_pdf_of_ours_gives_the_files_it_carries() -> None:
-    assert found(labels(SANDBAR, PLAIN)) == Found("a file in a PDF", (PLAIN, SANDBAR))
+    assert found(labels(SANDBAR, PLAIN)) == Recovered("a file in a PDF", (PLAIN, SANDBAR))
 
 
 def test_a_printed_sheet_of_labels_is_read_from_its_picture() -> None:
@@ -54,19 +55,19 @@ def test_a_printed_sheet_of_labels_is_read_from_its_picture() -> None:
 
 
 def test_a_printed_card_is_read_from_a_turned_photo() -> None:
-    (sheet,) = pages(cards_pdf([worksheet(SANDBAR, PRACTICE)], PRACTICE, Shop(), CardWishes()))
+    (sheet,) = pages(cards_pdf(JOB, [worksheet(SANDBAR, PRACTICE)], CardWishes()))
     photo = sheet.rotate(17, Image.Resampling.BICUBIC, expand=True, fillcolor=120)
-    assert found(file_of(photo)) == Found("a code in a picture", (SANDBAR,))
+    assert found(file_of(photo)) == Recovered("a code in a picture", (SANDBAR,))
 
 
 def test_a_scanned_label_is_read_from_a_pdf_without_files() -> None:
     (sheet,) = pages(labels(SANDBAR))
-    assert found(file_of(sheet, "PDF")) == Found("a code on a page", (SANDBAR,))
+    assert found(file_of(sheet, "PDF")) == Recovered("a code on a page", (SANDBAR,))
 
 
 def test_codes_of_others_beside_ours_are_told() -> None:
     photo = beside(code_picture(FOREIGN), code_picture(SANDBAR_TEXT))
-    assert found(file_of(photo)) == Found("a code in a picture", (SANDBAR,), (repr(FOREIGN),))
+    assert found(file_of(photo)) == Recovered("a code in a picture", (SANDBAR,), (repr(FOREIGN),))
 
 
 def test_a_code_of_others_is_no_recipe() -> None:

@@ -8,15 +8,15 @@ import pypdf
 import pytest
 
 from tagend.cards.batches.batch import Order, batch
-from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import read_rack
 from tagend.cards.practice.shop_file import Shop, practice_of
-from tagend.cards.printing.bench_printing import bench_pdf
-from tagend.cards.printing.card_making import CardStyle
+from tagend.cards.printing.bench import bench_pdf
 from tagend.cards.printing.card_sheets import SheetWishes
-from tagend.cards.printing.counter_printing import counter_pdf
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.counter import counter_pdf
+from tagend.cards.printing.job import job_of
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import languages
 from tests.layouts.drawn import text
@@ -33,12 +33,13 @@ RECIPES = tuple(
 RACK = (files("samples") / "rack.toml").read_bytes()
 EVERYTHING = CardWishes(
     size="A6",
-    style=CardStyle(figures=True, shopping=7, ruler=True),
+    figures=True,
+    shopping=7,
+    ruler=True,
     deck=True,
     hole=True,
     sheets=SheetWishes(pouch="dry"),
 )
-NOTE = LabelNote(number="3 / 12", first_out="fly", test_box=True)
 
 SHOPS = {
     f"{language}, {units}": Shop(units=units, language=language, decimal=",")
@@ -63,25 +64,27 @@ def check(pdf: bytes) -> None:
 
 @every_shop
 def test_cards(shop: Shop) -> None:
-    check(cards_pdf(sheets(shop), practice_of(shop), shop, EVERYTHING))
+    check(cards_pdf(job_of(shop), sheets(shop), EVERYTHING))
 
 
 @every_shop
 @pytest.mark.parametrize("stock", ["letter-3x10-66.7x25.4", "letter-2x3-101.6x84.7"])
 def test_labels(shop: Shop, stock: str) -> None:
-    wishes = LabelWishes(stock=stock, note=NOTE)
-    check(labels_pdf(sheets(shop), practice_of(shop), shop, wishes))
+    numbers = (("3 / 12",),) * len(RECIPES)
+    wishes = LabelWishes(stock=stock, numbers=numbers, first_out="fly", test_box=True)
+    check(labels_pdf(job_of(shop), sheets(shop), wishes))
 
 
 @every_shop
 @pytest.mark.parametrize("rack", [None, RACK], ids=["without a rack", "from a rack"])
 def test_bench_sheets(shop: Shop, rack: bytes | None) -> None:
     practice = practice_of(shop)
-    orders = [Order(sheet.leader, 12) for sheet in sheets(shop)]
+    worksheets = sheets(shop)
+    orders = [Order(sheet.leader, 12) for sheet in worksheets]
     own = read_rack(rack, practice) if rack else None
-    check(bench_pdf(batch(orders, own), practice, shop, None))
+    check(bench_pdf(job_of(shop), worksheets, batch(orders, own), None))
 
 
 @every_shop
 def test_counter_sheets(shop: Shop) -> None:
-    check(counter_pdf(sheets(shop), practice_of(shop), shop, None))
+    check(counter_pdf(job_of(shop), sheets(shop), None))

@@ -8,11 +8,12 @@ import pytest
 
 from tagend.cards.batches.batch import Order, batch
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop, practice_of
-from tagend.cards.printing.bench_printing import bench_pdf
-from tagend.cards.printing.card_making import CardStyle
-from tagend.cards.printing.counter_printing import counter_pdf
-from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.bench import bench_pdf
+from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.counter import counter_pdf
+from tagend.cards.printing.job import job_of
+from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.words import language
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.knot_words import knot_words
@@ -75,14 +76,14 @@ def test_cautions_that_it_lacks_are_in_english(half: Wording) -> None:
 
 
 def test_every_page_is_printed_of_it(half: Wording) -> None:
-    shop = Shop(language=half.language)
-    sheets = [worksheet(SIX, practice_of(shop))]
-    wishes = CardWishes(size="A6", style=CardStyle(figures=True, shopping=1), deck=True)
+    job = job_of(Shop(language=half.language))
+    sheets = [worksheet(SIX, job.practice)]
+    wishes = CardWishes(size="A6", figures=True, shopping=1, deck=True)
     pages = (
-        cards_pdf(sheets, practice_of(shop), shop, wishes),
-        labels_pdf(sheets, practice_of(shop), shop, LabelWishes(stock="letter-3x10-66.7x25.4")),
-        bench_pdf(batch([Order(sheets[0].leader, 1)], None), practice_of(shop), shop, None),
-        counter_pdf(sheets, practice_of(shop), shop, None),
+        cards_pdf(job, sheets, wishes),
+        labels_pdf(job, sheets, LabelWishes(stock="letter-3x10-66.7x25.4")),
+        bench_pdf(job, sheets, batch([Order(sheets[0].leader, 1)], None), None),
+        counter_pdf(job, sheets, None),
     )
     _, _, bench, counter = (text(page, 0) for page in pages)
     assert "sang" in bench

@@ -4,12 +4,10 @@ import ast
 import re
 from collections.abc import Iterable, Iterator
 from string import Formatter
-from typing import get_args
 
 import pytest
 
-from tagend.cards.faces.block import Scale
-from tagend.cards.faces.card_table import needed_width
+from tagend.cards.faces.leader_table import needed_width
 from tagend.cards.faces.panel import INSET
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.knot_file import STEP_MOST, load_knots
@@ -26,9 +24,10 @@ from tagend.cards.words.language import (
     read_language,
     wording_in,
 )
-from tagend.fonts import Weight
+from tagend.fonts import OURS, Chain
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.stock import card_size
+from tests.told import scale, told
 from tests.translation import missing, unknown
 from tests.tree import ROOT, SAMPLES
 from tests.written import PRACTICE, practice
@@ -202,11 +201,11 @@ def test_what_is_said_fits_its_place(language: str) -> None:
 
 
 @every_language
-@pytest.mark.parametrize("weight", get_args(Weight))
-def test_every_character_can_be_set(language: str, weight: Weight) -> None:
+@pytest.mark.parametrize("fonts", [OURS.medium, OURS.bold])
+def test_every_character_can_be_set(language: str, fonts: Chain) -> None:
     for text in texts(language_file(language)):
         assert text == text.strip() != ""
-        set_line(text, weight, 9)  # raises NoGlyph
+        set_line(text, fonts, 9)  # raises NoGlyph
 
 
 @every_other
@@ -218,7 +217,7 @@ def test_a_table_that_fits_a_card_in_english_fits_it_here(language: str) -> None
         for unit in ("in", "cm"):
             leader = work_out(recipe, practice_of(Shop(units=unit)))
             there, ours = (
-                needed_width(leader, {}, wording, Scale(1.0), narrow=True)
+                needed_width(told(leader, wording), scale(), narrow=True)
                 for wording in (ENGLISH, here)
             )
             assert there <= room
@@ -228,9 +227,9 @@ def test_a_table_that_fits_a_card_in_english_fits_it_here(language: str) -> None
 @every_other
 def test_knots_are_taught_in_the_language(language: str) -> None:
     there, wording = language_file(language)["knots"], wording_in(language, None)
-    for name, told in there.items():
+    for name, said in there.items():
         words = knot_words(load_knots().find(name), wording)
-        assert (list(words.steps), words.seat) == (told.get("steps"), told.get("seat"))
+        assert (list(words.steps), words.seat) == (said.get("steps"), said.get("seat"))
         assert words.caution == told.get("caution")
 
 

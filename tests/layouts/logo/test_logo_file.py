@@ -13,6 +13,7 @@ from PIL import Image, ImageChops
 from pypdf.generic import ArrayObject, DictionaryObject, NameObject, RectangleObject
 from reportlab.pdfgen.canvas import Canvas
 
+from tagend.fonts import OURS
 from tagend.layouts.logo.logo_file import LARGEST, raster_of, read_logo
 from tagend.layouts.logo.size import BOX
 from tagend.layouts.paper.face import Face, Path, Picture, rectangle, shifted
@@ -193,7 +194,7 @@ def test_the_same_file_gives_the_same_bytes(kind: str) -> None:
 def ours() -> bytes:
     """Return a page with text in an embedded font, a path and, three times, a form."""
     frame, box = Path(rectangle(2, 2, 116, 56), line=1), Path(rectangle(90, 10, 20, 10), fill=0.5)
-    face = Face("face", *SIZE, (*set_line("Wrack", "bold", 20).at(8, 30), frame, box))
+    face = Face("face", *SIZE, (*set_line("Wrack", OURS.bold, 20).at(8, 30), frame, box))
     return write_pdf([Sheet(*SIZE, (Placed(face, 0, 0),) * 3)], title="", creator="")
 
 

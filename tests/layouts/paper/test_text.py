@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.fonts import NoGlyph
+from tagend.fonts import OURS, NoGlyph
 from tagend.layouts.paper.face import MM, TextRun
 from tagend.layouts.paper.text import TooWide, break_lines, fit_size, set_line
 from tagend.layouts.paper.typeset import GAP, prepare
@@ -20,12 +20,12 @@ WORDS = st.lists(
 
 
 def shown(text: str, width: float) -> list[str]:
-    return [line.text for line in break_lines(text, "medium", 10, width)]
+    return [line.text for line in break_lines(text, OURS.medium, 10, width)]
 
 
 def lines_needed(text: str, size: float, width: float) -> float:
     try:
-        return len(break_lines(text, "bold", size, width))
+        return len(break_lines(text, OURS.bold, size, width))
     except TooWide:
         return math.inf
 
@@ -98,7 +98,7 @@ def test_preparing_twice_changes_nothing_more(text: str) -> None:
 
 
 def test_a_mixed_number_has_a_gap_before_its_fraction() -> None:
-    whole, fraction = set_line("1 1/2", "medium", 10).at(100, 50)
+    whole, fraction = set_line("1 1/2", OURS.medium, 10).at(100, 50)
     # digits are 0.540 em, ½ 0.760; the gap is 0.1
     assert whole == TextRun(100, 50, "1", "medium", 10, whole.width)
     assert fraction == TextRun(fraction.x, 50, "½", "medium", 10, fraction.width)
@@ -107,7 +107,7 @@ def test_a_mixed_number_has_a_gap_before_its_fraction() -> None:
 
 
 def test_a_line_is_placed_by_its_left_centre_or_right() -> None:
-    line = set_line("1234", "bold", 10)
+    line = set_line("1234", OURS.bold, 10)
     assert line.width == pytest.approx(21.6)  # 4 × 0.540 × 10
     assert [line.at(50, 9, align)[0].x for align in ("left", "centre", "right")] == [
         pytest.approx(50),
@@ -117,21 +117,21 @@ def test_a_line_is_placed_by_its_left_centre_or_right() -> None:
 
 
 def test_runs_of_two_fonts_stand_side_by_side() -> None:
-    runs = set_line("Жук 8", "bold", 8).at(0, 0)
+    runs = set_line("Жук 8", OURS.bold, 8).at(0, 0)
     assert [(run.text, run.font) for run in runs] == [("Жук", "bold-fallback"), (" 8", "bold")]
     assert runs[1].x == pytest.approx(runs[0].width)
 
 
 def test_an_empty_text_takes_no_room() -> None:
-    assert set_line("", "medium", 8).width == 0
-    assert set_line("", "medium", 8).at(1, 2) == ()
-    assert break_lines(" \n ", "medium", 8, 10) == ()
-    assert fit_size("", "medium", 10, 9, 7.5) == 9
+    assert set_line("", OURS.medium, 8).width == 0
+    assert set_line("", OURS.medium, 8).at(1, 2) == ()
+    assert break_lines(" \n ", OURS.medium, 8, 10) == ()
+    assert fit_size("", OURS.medium, 10, 9, 7.5) == 9
 
 
 def test_a_character_no_font_has_is_refused() -> None:
     with pytest.raises(NoGlyph, match=r"U\+26A0, WARNING SIGN"):
-        set_line("⚠ sharp", "medium", 8)
+        set_line("⚠ sharp", OURS.medium, 8)
 
 
 @pytest.mark.parametrize(
@@ -149,8 +149,8 @@ def test_a_character_no_font_has_is_refused() -> None:
     ],
 )
 def test_a_quantity_is_never_broken(held: str) -> None:
-    needed = set_line(held, "medium", 10).width
-    assert shown(f"of {held} or", needed) == ["of", set_line(held, "medium", 10).text, "or"]
+    needed = set_line(held, OURS.medium, 10).width
+    assert shown(f"of {held} or", needed) == ["of", set_line(held, OURS.medium, 10).text, "or"]
 
 
 def test_a_number_before_another_quantity_is_free() -> None:
@@ -174,7 +174,7 @@ def test_white_space_between_words_is_one_space() -> None:
 def test_lines_break_after_a_hyphen_between_letters_only(
     text: str, lines: list[str] | None
 ) -> None:
-    narrow = set_line(text, "medium", 10).width - 1
+    narrow = set_line(text, OURS.medium, 10).width - 1
     if lines is None:
         with pytest.raises(TooWide):
             shown(text, narrow)
@@ -184,7 +184,7 @@ def test_lines_break_after_a_hyphen_between_letters_only(
 
 def test_a_word_wider_than_its_place_is_refused_with_both_widths() -> None:
     with pytest.raises(TooWide) as caught:
-        break_lines("tie 12345678", "medium", 10, 10 * MM)
+        break_lines("tie 12345678", OURS.medium, 10, 10 * MM)
     # 8 × 0.540 × 10 = 43.2 pt = 15.24 mm
     assert caught.value.text == "12345678"
     assert caught.value.available == 10 * MM
@@ -194,10 +194,10 @@ def test_a_word_wider_than_its_place_is_refused_with_both_widths() -> None:
 
 @given(WORDS, st.floats(60, 200))
 def test_broken_lines_fit_and_lose_nothing(text: str, width: float) -> None:
-    lines = break_lines(text, "medium", 10, width)
+    lines = break_lines(text, OURS.medium, 10, width)
     assert all(line.width <= width + 0.01 * MM for line in lines)
     together = "".join(line.text for line in lines)
-    assert together.replace(" ", "") == set_line(text, "medium", 10).text.replace(" ", "")
+    assert together.replace(" ", "") == set_line(text, OURS.medium, 10).text.replace(" ", "")
 
 
 @given(st.lists(st.sampled_from(["a", "knot", "loop", "section"])), st.floats(60, 200))
@@ -205,32 +205,32 @@ def test_each_line_is_as_full_as_it_can_be(words: list[str], width: float) -> No
     lines = shown(" ".join(words), width)
     for line, following in pairwise(lines):
         longer = f"{line} {following.split(' ')[0]}"
-        assert set_line(longer, "medium", 10).width > width
+        assert set_line(longer, OURS.medium, 10).width > width
 
 
 def test_text_keeps_the_preferred_size_when_it_fits() -> None:
-    assert fit_size("1234", "medium", 19.44, 9, 7.5) == 9  # 4 × 0.540 × 9 = 19.44, just
+    assert fit_size("1234", OURS.medium, 19.44, 9, 7.5) == 9  # 4 × 0.540 × 9 = 19.44, just
 
 
 def test_text_takes_the_largest_quarter_point_that_fits() -> None:
     # 4 × 0.540 = 2.16 em; 18.4 / 2.16 = 8.52, so 8.5
-    assert fit_size("1234", "medium", 18.4, 9, 7.5) == 8.5
+    assert fit_size("1234", OURS.medium, 18.4, 9, 7.5) == 8.5
 
 
 def test_text_that_needs_type_below_the_smallest_does_not_fit() -> None:
-    assert fit_size("1234", "medium", 2.16 * 7.5, 9, 7.5) == 7.5
-    assert fit_size("1234", "medium", 2.16 * 7.48, 9, 7.5) is None
+    assert fit_size("1234", OURS.medium, 2.16 * 7.5, 9, 7.5) == 7.5
+    assert fit_size("1234", OURS.medium, 2.16 * 7.48, 9, 7.5) is None
 
 
 def test_more_lines_let_text_be_larger() -> None:
     text, width = "1234 1234", 2.16 * 10
-    assert fit_size(text, "medium", width, 12, 7.5) is None
-    assert fit_size(text, "medium", width, 12, 7.5, lines=2) == 10
+    assert fit_size(text, OURS.medium, width, 12, 7.5) is None
+    assert fit_size(text, OURS.medium, width, 12, 7.5, lines=2) == 10
 
 
 @given(WORDS, st.floats(40, 200), st.integers(1, 4))
 def test_the_size_found_is_the_largest(text: str, width: float, lines: int) -> None:
-    size = fit_size(text, "bold", width, 14, 7.5, lines)
+    size = fit_size(text, OURS.bold, width, 14, 7.5, lines)
     if size is not None:
         assert lines_needed(text, size, width) <= lines
     if size != 14:

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from tagend.fonts import ASCENT, DESCENT, Weight
+from tagend.fonts import ASCENT, DESCENT, OURS, Chain
 from tagend.layouts.paper.face import MM, Face, TextRun
 from tagend.layouts.paper.text import TooWide, break_lines, fit_size
 from tagend.layouts.pdf.pdf import write_pdf
@@ -25,25 +25,25 @@ ANY = (
     .map(" ".join)
     .filter(lambda written: written.strip() != "")
 )
-WEIGHTS: st.SearchStrategy[Weight] = st.sampled_from(("medium", "bold"))
+FONTS: st.SearchStrategy[Chain] = st.sampled_from((OURS.medium, OURS.bold))
 
 
-def in_box(words: str, weight: Weight, size: float, width: float) -> tuple[list[TextRun], float]:
+def in_box(words: str, fonts: Chain, size: float, width: float) -> tuple[list[TextRun], float]:
     """Return the runs of the text in lines from LEFT, TOP, and where the box ends below."""
     runs: list[TextRun] = []
     y = TOP
-    for line in break_lines(words, weight, size, width):
+    for line in break_lines(words, fonts, size, width):
         runs += line.at(LEFT, y + ASCENT * size)
         y += LEADING * size
     return runs, y + (ASCENT + DESCENT - LEADING) * size
 
 
-@given(words=ANY, weight=WEIGHTS, size=st.floats(7.5, 30), width=st.floats(30, 500))
+@given(words=ANY, fonts=FONTS, size=st.floats(7.5, 30), width=st.floats(30, 500))
 def test_every_run_stands_inside_the_box(
-    words: str, weight: Weight, size: float, width: float
+    words: str, fonts: Chain, size: float, width: float
 ) -> None:
     try:
-        runs, bottom = in_box(words, weight, size, width)
+        runs, bottom = in_box(words, fonts, size, width)
     except TooWide:
         assume(False)
     for run in runs:
@@ -56,12 +56,12 @@ def test_every_run_stands_inside_the_box(
 
 
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
-@given(words=ANY, weight=WEIGHTS, size=st.floats(7.5, 24), width=st.floats(60, 400))
+@given(words=ANY, fonts=FONTS, size=st.floats(7.5, 24), width=st.floats(60, 400))
 def test_no_ink_of_the_rendered_page_lies_outside_the_box(
-    words: str, weight: Weight, size: float, width: float
+    words: str, fonts: Chain, size: float, width: float
 ) -> None:
     try:
-        runs, bottom = in_box(words, weight, size, width)
+        runs, bottom = in_box(words, fonts, size, width)
     except TooWide:
         assume(False)
     page = Sheet(500, bottom + 40, (Placed(Face("face", 500, bottom + 40, tuple(runs)), 0, 0),))
@@ -80,18 +80,18 @@ def test_no_ink_of_the_rendered_page_lies_outside_the_box(
 
 @given(words=ANY, width=st.floats(60, 400), lines=st.integers(1, 5))
 def test_a_size_that_fits_keeps_to_width_and_lines(words: str, width: float, lines: int) -> None:
-    size = fit_size(words, "medium", width, 20, 7.5, lines)
+    size = fit_size(words, OURS.medium, width, 20, 7.5, lines)
     if size is None:
         return
     assert 7.5 <= size <= 20
-    runs, _ = in_box(words, "medium", size, width)
+    runs, _ = in_box(words, OURS.medium, size, width)
     assert len({run.y for run in runs}) <= lines
     assert max((run.x + run.width for run in runs), default=0) <= LEFT + width + 0.01 * MM + 1e-4
 
 
 @pytest.mark.parametrize("size", [7.5, 9, 14])
 def test_words_of_two_scripts_and_fractions_are_read_back_whole(size: float) -> None:
-    runs, bottom = in_box("Жук 1 1/2 in Łódź 5/16", "medium", size, 400)
+    runs, bottom = in_box("Жук 1 1/2 in Łódź 5/16", OURS.medium, size, 400)
     page = Sheet(500, bottom, (Placed(Face("face", 500, bottom, tuple(runs)), 0, 0),))
     read = text(write_pdf([page], title="", creator=""))
     assert "".join(read.split()) == "Жук1½inŁódź⁵⁄₁₆"

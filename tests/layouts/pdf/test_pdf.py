@@ -14,6 +14,7 @@ import pytest
 import zxingcpp
 from PIL import Image, ImageChops, ImageOps
 
+from tagend.fonts import OURS
 from tagend.fonts.faces import widths
 from tagend.layouts.codes.code import DESIGN_MODULE, SMALLEST_MODULE, symbol
 from tagend.layouts.paper.face import MM, Code, Face, Item, Path, TextRun, Turn, rectangle, segment
@@ -21,6 +22,7 @@ from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf.attach import AttachedFile
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.sheet import Placed, Sheet
+from tests.tree import ROOT
 
 PAYLOAD = "T1 SANDBAR 30/.023/HN 25*B"
 TURNS: tuple[Turn, ...] = (0, 90, 180, 270)
@@ -64,8 +66,8 @@ def page_text(pdf: bytes) -> str:
 def sample() -> bytes:
     """Return a document with everything that a document can hold."""
     items: tuple[Item, ...] = (
-        *set_line("7 1/2 ft, 5/16 in, 8″ Łódź Жук", "medium", 9).at(10, 20),
-        *set_line("Sandbar", "bold", 12).at(10, 40),
+        *set_line("7 1/2 ft, 5/16 in, 8″ Łódź Жук", OURS.medium, 9).at(10, 20),
+        *set_line("Sandbar", OURS.bold, 12).at(10, 40),
         Path(rectangle(5, 5, 290, 190), line=0.5, dash=(4, 2)),
         Code(100, 60, DESIGN_MODULE, symbol(PAYLOAD)),
     )
@@ -125,7 +127,7 @@ def test_overlapping_outlines_stay_filled() -> None:
 
 
 def test_text_stands_on_its_baseline_in_its_size() -> None:
-    run = set_line("H", "bold", 100).at(50, 150)
+    run = set_line("H", OURS.bold, 100).at(50, 150)
     left, top, right, bottom = inked(written(sheet_of(*run)))
     # Capitals are 0.698 em; H's stems stand within its advance.
     assert (top, bottom) == near(150 - 69.8, 150)
@@ -133,7 +135,7 @@ def test_text_stands_on_its_baseline_in_its_size() -> None:
 
 
 def test_a_line_aligned_right_ends_there() -> None:
-    runs = set_line("1 1/2 in H", "medium", 20).at(200, 100, "right")
+    runs = set_line("1 1/2 in H", OURS.medium, 20).at(200, 100, "right")
     right_edge = inked(written(sheet_of(*runs)))[2]
     assert 200 - 0.1 * 20 < right_edge < 200  # but for the side bearing of H
 
@@ -226,7 +228,7 @@ def test_nothing_of_one_items_look_is_left_for_the_next() -> None:
     odd = Path(segment(20, 180, 280, 180), 9, grey=0.7, fill=0.7, dash=(3, 3), round_ends=True)
     plain = Path(segment(20, 30, 100, 30), line=8)
     square = Path(rectangle(120, 26, 8, 8), fill=0)
-    text, code = set_line("H", "bold", 50), Code(200, 20, 1.2, symbol("T1"))
+    text, code = set_line("H", OURS.bold, 50), Code(200, 20, 1.2, symbol("T1"))
     alone = written(sheet_of(plain, square, *text.at(150, 60), code, odd))
     after = written(sheet_of(odd, plain, odd, square, odd, *text.at(150, 60), odd, code))
     difference = ImageChops.difference(page_image(alone, 300), page_image(after, 300))
@@ -235,7 +237,7 @@ def test_nothing_of_one_items_look_is_left_for_the_next() -> None:
 
 def test_a_face_used_often_is_stored_once_and_looks_the_same() -> None:
     items: tuple[Item, ...] = (
-        *set_line("Ẩ 1 1/2 in", "medium", 12).at(4, 12),
+        *set_line("Ẩ 1 1/2 in", OURS.medium, 12).at(4, 12),
         Path(rectangle(0, 0, 90, 60), line=3),
         Path(segment(10, 50, 80, 50), line=1),
         Code(50, 20, 0.96, symbol("T1")),
@@ -270,7 +272,7 @@ def test_text_is_read_back_with_fractions_and_primes() -> None:
     items = [
         run
         for row, text in enumerate(["7 1/2 ft", "5/16 in × 2", *lines[2:]])
-        for run in set_line(text, "medium", 12).at(20, 30 + 20 * row)
+        for run in set_line(text, OURS.medium, 12).at(20, 30 + 20 * row)
     ]
     pdf = written(sheet_of(*items))
     assert page_text(pdf).split("\r\n") == lines
@@ -307,7 +309,7 @@ def test_fonts_are_embedded_as_subsets_and_no_other_is_named() -> None:
 
 
 def test_a_page_of_one_font_stays_small() -> None:
-    assert len(written(sheet_of(*set_line("Sandbar eight", "medium", 9).at(9, 9)))) < 10_000
+    assert len(written(sheet_of(*set_line("Sandbar eight", OURS.medium, 9).at(9, 9)))) < 10_000
 
 
 def catalogue(pdf: bytes) -> Any:
@@ -348,7 +350,7 @@ def test_the_document_says_what_it_is_and_nothing_of_who_or_when() -> None:
 
 def test_the_same_sheets_give_the_same_bytes() -> None:
     first = sample()
-    written(sheet_of(*set_line("something else in between", "bold", 9).at(9, 9)))
+    written(sheet_of(*set_line("something else in between", OURS.bold, 9).at(9, 9)))
     assert sample() == first
 
 
@@ -356,7 +358,7 @@ def test_the_same_sheets_give_the_same_bytes() -> None:
 def test_another_process_gives_the_same_bytes(seed: str) -> None:
     script = "import sys, test_pdf; sys.stdout.buffer.write(test_pdf.sample())"
     here = FilePath(__file__).parent
-    search = os.pathsep.join([str(here), str(here.parent.parent)])
+    search = os.pathsep.join([str(here), str(ROOT), os.environ.get("PYTHONPATH", "")])
     environment = os.environ | {"PYTHONHASHSEED": seed, "PYTHONPATH": search}
     done = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, check=True, env=environment

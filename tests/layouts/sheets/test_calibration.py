@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.printing.calibration_printing import calibration_words
+from tagend.cards.printing.calibration import calibration_words
 from tagend.cards.words.language import ENGLISH, languages, wording_in
 from tagend.layouts.paper.face import MM, Path, Step, TextRun
 from tagend.layouts.pdf.pdf import write_pdf

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import ImageOps
 
+from tagend.fonts import OURS
 from tagend.layouts.codes.code import DESIGN_MODULE, symbol
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import Code, Face, Item, Path, Turn, rectangle, segment
@@ -46,7 +47,7 @@ def test_the_box_is_where_the_ink_is(items: tuple[Item, ...], turn: Turn) -> Non
 
 
 def test_text_reaches_from_its_capitals_to_its_descenders() -> None:
-    items = set_line("Hg", "bold", 40).at(20, 60)
+    items = set_line("Hg", OURS.bold, 40).at(20, 60)
     box = ink(items)
     assert box is not None
     found = rendered(Sheet(200, 160, (Placed(Face("face", 200, 160, items), 0, 0),)))

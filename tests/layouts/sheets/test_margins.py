@@ -7,18 +7,19 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
+from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.sheets.imposition import Card, DoesNotFit, place_cards, place_labels
 from tagend.layouts.sheets.ink import Box, apart, ink
 from tagend.layouts.sheets.margins import box_of, registered, with_rules
-from tagend.layouts.sheets.rulers import RuleWords, true_size_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import card_size, label_sheet, paper, shipped
 
 LETTER, A4 = paper("Letter"), paper("A4")
-WORDS = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
-FULL, SLIM = true_size_rules(WORDS)
+RULES = true_size_rules("100 % print: this is 50 mm", "and this is 2 in", OURS.medium)
+FULL, SLIM = RULES
 EDGES: tuple[Literal["long-edge", "short-edge"], ...] = ("long-edge", "short-edge")
 NEAR = 0.03
 
@@ -52,7 +53,7 @@ def check_clear(sheet: Sheet, kept: tuple[Box, ...] = ()) -> None:
 @pytest.mark.parametrize("stock", shipped().labels.values(), ids=lambda stock: stock.name)
 def test_a_rule_on_a_label_sheet_stays_off_every_label(stock: LabelSheet) -> None:
     label = Face("label", stock.width, stock.height, ())
-    (sheet,) = with_rules(place_labels([label], stock), WORDS, stock.boxes)
+    (sheet,) = with_rules(place_labels([label], stock), RULES, stock.boxes)
     margins = (stock.left, stock.top)
     if rule_of(sheet) is None:
         # 5 mm to the sheet's edge, 3 mm for a slim rule, and 2.5 mm to the labels.
@@ -65,7 +66,7 @@ def test_the_commonest_label_sheets_have_a_rule() -> None:
     for name in ("letter-3x10-66.7x25.4", "a4-3x7-63.5x38.1", "letter-2x5-101.6x50.8"):
         stock = label_sheet(name)
         label = Face("label", stock.width, stock.height, ())
-        (sheet,) = with_rules(place_labels([label] * 4, stock), WORDS, stock.boxes)
+        (sheet,) = with_rules(place_labels([label] * 4, stock), RULES, stock.boxes)
         assert rule_of(sheet) is not None
 
 
@@ -90,21 +91,21 @@ def test_a_rule_on_a_card_sheet_hides_no_card_and_no_mark(
         )
     except DoesNotFit:
         return
-    for sheet in with_rules(placed, WORDS):
+    for sheet in with_rules(placed, RULES):
         if sheet.side == "front" and rule_of(sheet) is not None:
             check_clear(sheet)
 
 
 def test_only_fronts_have_a_rule() -> None:
     sheets = place_cards(cards(3, backs=True), LETTER, backs="long-edge")
-    assert [rule_of(sheet) is not None for sheet in with_rules(sheets, WORDS)] == [True, False]
+    assert [rule_of(sheet) is not None for sheet in with_rules(sheets, RULES)] == [True, False]
 
 
 def test_a_sheet_with_little_room_has_the_slim_rule_or_none() -> None:
     def sheet(bottom_mm: float) -> Sheet:
         height = LETTER.height - bottom_mm * MM
         face = Face("face", LETTER.width, height, ())
-        (ruled,) = with_rules([Sheet(LETTER.width, LETTER.height, (Placed(face, 0, 0),))], WORDS)
+        (ruled,) = with_rules([Sheet(LETTER.width, LETTER.height, (Placed(face, 0, 0),))], RULES)
         return ruled
 
     # 5 mm at the edge and 2.5 mm to the card leave 6.5, 4.5 and 2.5 mm.
@@ -114,7 +115,7 @@ def test_a_sheet_with_little_room_has_the_slim_rule_or_none() -> None:
 
 def test_a_rule_stands_upright_where_only_the_sides_have_room() -> None:
     face = Face("face", LETTER.width - 40 * MM, LETTER.height, ())
-    (sheet,) = with_rules([Sheet(LETTER.width, LETTER.height, (Placed(face, 20 * MM, 0),))], WORDS)
+    (sheet,) = with_rules([Sheet(LETTER.width, LETTER.height, (Placed(face, 20 * MM, 0),))], RULES)
     rule = rule_of(sheet)
     assert rule is not None
     assert rule.turn == 90
@@ -122,7 +123,7 @@ def test_a_rule_stands_upright_where_only_the_sides_have_room() -> None:
 
 
 def test_sheets_laid_out_alike_have_their_rule_in_one_place() -> None:
-    first, second, last = with_rules(place_cards(cards(20), LETTER), WORDS)
+    first, second, last = with_rules(place_cards(cards(20), LETTER), RULES)
     assert rule_of(first) == rule_of(second)
     assert rule_of(last) is not None
 
@@ -201,7 +202,7 @@ def test_without_room_there_is_no_cross() -> None:
 
 def test_cut_marks_crosses_and_rule_keep_apart() -> None:
     sheets = place_cards(cards(8, backs=True), LETTER, backs="long-edge")
-    front, _ = with_rules(registered(sheets, "long-edge"), WORDS)
+    front, _ = with_rules(registered(sheets, "long-edge"), RULES)
     check_clear(front)
     boxes = [box for mark in front.marks if (box := ink((mark,))) is not None]
     rings_and_crosses = 2

@@ -2,19 +2,20 @@
 
 import pytest
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, TextRun
+from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import Box, apart, ink, on_sheet
 from tagend.layouts.sheets.margins import box_of
-from tagend.layouts.sheets.outline import Stocked, stock_outline
-from tagend.layouts.sheets.rulers import RuleWords
+from tagend.layouts.sheets.outline import OutlineWords, Stocked, stock_outline
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import card_size, label_sheet, paper, shipped
 from tests.layouts.drawn import boxes, is_grey_only, text
 
 LETTER = paper("Letter")
-RULE = RuleWords("100 % print: this is 50 mm", "and this is 2 in")
+RULE = true_size_rules("100 % print: this is 50 mm", "and this is 2 in", OURS.medium).full
 TOLD = ("a sheet, 85.6 × 53.98 mm", "Hold it against the real one.")
 NEAR = 0.01 * MM
 STOCK: list[Stocked] = [
@@ -29,7 +30,7 @@ every_stock = pytest.mark.parametrize(
 
 
 def outline(stock: Stocked, page: Paper = LETTER) -> Sheet:
-    return stock_outline(stock, page, TOLD, RULE)
+    return stock_outline(stock, page, OutlineWords(TOLD, RULE, OURS))
 
 
 def pdf(stock: Stocked) -> bytes:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, TextRun
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.imposition import DoesNotFit
@@ -18,7 +19,7 @@ TOLD = ("1. Lay the open pouch here.", "2. Take the sheet away, seal the pouch a
 
 @pytest.mark.parametrize("use", SEALED)
 def test_the_film_reaches_beyond_the_card_on_all_sides(use: Use) -> None:
-    pdf = write_pdf([pouch_sheet(ID_1, 1, LETTER, use, TOLD)], title="", creator="")
+    pdf = write_pdf([pouch_sheet(ID_1, 1, LETTER, use, TOLD, OURS.medium)], title="", creator="")
     found = boxes(pdf)
     width, height = 85.6 * MM, 53.98 * MM
     (card,) = [b for b in found if b[2] - b[0] == pytest.approx(width, abs=0.02)]
@@ -33,7 +34,7 @@ def test_the_film_reaches_beyond_the_card_on_all_sides(use: Use) -> None:
 
 
 def test_neighbours_share_the_cut_between_them() -> None:
-    sheet = pouch_sheet(ID_1, 8, LETTER, "wet", TOLD)
+    sheet = pouch_sheet(ID_1, 8, LETTER, "wet", TOLD, OURS.medium)
     first, second, below = box_of(sheet.placed[0]), box_of(sheet.placed[1]), box_of(sheet.placed[2])
     assert first[2] == pytest.approx(second[0])
     assert first[3] == pytest.approx(below[1])
@@ -41,23 +42,23 @@ def test_neighbours_share_the_cut_between_them() -> None:
 
 def test_one_sheet_serves_any_number_of_cards() -> None:
     # 95.6 × 63.98 mm: two across and four down.
-    assert len(pouch_sheet(ID_1, 100, LETTER, "wet", TOLD).placed) == 8
-    assert len(pouch_sheet(ID_1, 3, LETTER, "wet", TOLD).placed) == 3
+    assert len(pouch_sheet(ID_1, 100, LETTER, "wet", TOLD, OURS.medium).placed) == 8
+    assert len(pouch_sheet(ID_1, 3, LETTER, "wet", TOLD, OURS.medium).placed) == 3
 
 
 def test_it_says_what_to_do() -> None:
-    pdf = write_pdf([pouch_sheet(ID_1, 1, LETTER, "dry", TOLD)], title="", creator="")
+    pdf = write_pdf([pouch_sheet(ID_1, 1, LETTER, "dry", TOLD, OURS.medium)], title="", creator="")
     assert " ".join(text(pdf).split()) == " ".join(TOLD)
     assert is_grey_only(pdf)
 
 
 def test_a_small_card_goes_without_words() -> None:
-    sheet = pouch_sheet(CardSize("tag", 20 * MM, 20 * MM), 1, LETTER, "wet", TOLD)
+    sheet = pouch_sheet(CardSize("tag", 20 * MM, 20 * MM), 1, LETTER, "wet", TOLD, OURS.medium)
     assert not any(isinstance(item, TextRun) for item in sheet.placed[0].face.items)
 
 
 def test_a_card_whose_pouch_is_larger_than_the_paper_is_refused() -> None:
     # As narrow as the paper's room: the card fits, its film does not.
     with pytest.raises(DoesNotFit, match=r"a pouch of 106 × 106 mm does not fit A6") as caught:
-        pouch_sheet(CardSize("wide", 96 * MM, 96 * MM), 1, paper("A6"), "wet", TOLD)
+        pouch_sheet(CardSize("wide", 96 * MM, 96 * MM), 1, paper("A6"), "wet", TOLD, OURS.medium)
     assert caught.value.would_do

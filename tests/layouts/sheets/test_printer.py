@@ -17,23 +17,23 @@ from tagend.layouts.sheets.printer import (
     corrected,
     read_printer,
 )
-from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet, Side
+from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet, SheetSide
 from tagend.layouts.stock.stock import label_sheet
 from tests.layouts.drawn import boxes
 
 SHIFTS = st.floats(-5, 5).map(lambda mm: mm * MM)
 RULES = st.floats(98.01, 101.99).map(lambda mm: mm * MM)
 PRINTERS = st.builds(Printer, SHIFTS, SHIFTS, SHIFTS, SHIFTS, RULES, RULES)
-SIDES: tuple[Side, ...] = ("front", "back")
+SIDES: tuple[SheetSide, ...] = ("front", "back")
 
 
-def square(x: float, y: float, side: Side = "front") -> Sheet:
+def square(x: float, y: float, side: SheetSide = "front") -> Sheet:
     """Return a sheet with 10 mm of black at a place."""
     face = Face("square", 10 * MM, 10 * MM, (Path(rectangle(0, 0, 10 * MM, 10 * MM), fill=0),))
     return Sheet(612, 792, (Placed(face, x, y),), side=side)
 
 
-def printed(printer: Printer, side: Side, x: float, y: float) -> tuple[float, float]:
+def printed(printer: Printer, side: SheetSide, x: float, y: float) -> tuple[float, float]:
     """Return where a printer that was measured so puts a place of the page.
 
     As the words on the page to measure have it: the mark 20 mm from the left edge comes out
@@ -50,7 +50,7 @@ def printed(printer: Printer, side: Side, x: float, y: float) -> tuple[float, fl
 @pytest.mark.parametrize("side", SIDES)
 @given(printer=PRINTERS, x=st.floats(100, 400), y=st.floats(100, 500))
 def test_what_is_corrected_is_printed_in_its_place(
-    side: Side, printer: Printer, x: float, y: float
+    side: SheetSide, printer: Printer, x: float, y: float
 ) -> None:
     (sheet,) = corrected([square(x, y, side)], printer)
     drawn = sheet.adjustment.at(x, y)

@@ -1,0 +1,62 @@
+"""What every command that prints recipes shares: recipe and shop files in, a PDF written out."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import wraps
+from typing import TYPE_CHECKING
+
+import click
+
+from tagend.cards.cli.files import load_job, output_option, recipes_argument, write_whole
+from tagend.cards.cli.variant_options import load_chosen
+from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.cards.recipe.recipe import Recipe
+
+if TYPE_CHECKING:
+    from tagend.cards.printing.job import Job
+
+
+@dataclass(frozen=True, slots=True)
+class Printing:
+    """What is printed under which job, and the file to write."""
+
+    job: "Job"
+    recipes: tuple[Recipe, ...]
+    output: str
+
+    def worksheets(self) -> list[Worksheet]:
+        return [worksheet(recipe, self.job.practice) for recipe in self.recipes]
+
+
+def print_command(
+    name: str, *, logo: bool = False
+) -> Callable[[Callable[..., bytes | None]], click.Command]:
+    """Make a command of what returns the bytes of its PDF, or None where it wrote them itself.
+
+    It is given a `Printing` and its own options; those of variants and shop it only names.
+    """
+
+    def command_of(make: Callable[..., bytes | None]) -> click.Command:
+        @wraps(make)
+        def command(
+            names: tuple[str, ...],
+            output: str,
+            shop: str | None,
+            variant: str | None = None,
+            variants: bool = False,
+            **options: object,
+        ) -> None:
+            job = load_job(shop, logo=logo)
+            recipes = load_chosen(names, job.practice, variant, variants)
+            write_pdf(output, make(Printing(job, recipes, output), **options))
+
+        return click.command(name)(recipes_argument(output_option(command)))
+
+    return command_of
+
+
+def write_pdf(name: str, data: bytes | None) -> None:
+    """Write a PDF, unless it is written already, and say so."""
+    if data is not None:
+        write_whole(name, data)
+    click.echo(f"wrote {name}; print it at 100 %, not fitted to the page", err=True)

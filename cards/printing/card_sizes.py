@@ -1,0 +1,107 @@
+"""What cards say and the sizes there are in; cards out that hold it, or what would do."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import islice
+
+from tagend.cards.faces.block import TooSmall
+from tagend.cards.faces.card_text import CardText
+from tagend.cards.faces.pocket import pocket_card
+from tagend.fonts import Fonts
+from tagend.layouts.base.faults import refused
+from tagend.layouts.paper.face import Face, TextRun
+from tagend.layouts.paper.lengths import size_in_mm
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.stock.formats import CardSize
+
+_NAMED = 3  # sizes in one message
+
+
+@dataclass(frozen=True, slots=True)
+class CardSizes:
+    """The size that the cards of a run are to have, and what else may be taken or told."""
+
+    size: CardSize
+    known: tuple[CardSize, ...]
+    grows: bool  # to a larger one, where that must be
+    fonts: Fonts
+
+    def larger(self) -> list[CardSize]:
+        """Return the known sizes of more room, the smallest first."""
+        return [card for card in sorted(self.known, key=_room) if _room(card) > _room(self.size)]
+
+    def that_hold(self, text: CardText) -> Iterator[CardSize]:
+        """Yield the known sizes that hold what a card says, the smallest first."""
+        known = sorted(self.known, key=_room)
+        return (card for card in known if _either_way(text, card, self.fonts) is not None)
+
+
+def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
+    """Return the cards of a leader: one, or as many as it takes.
+
+    Raises `Refused`, which tells the known sizes that would do, where the card is too small.
+    """
+    for size in (sizes.size, *(sizes.larger() if sizes.grows else ())):
+        faces = _either_way(text, size, sizes.fonts)
+        if faces is not None:
+            return paired(faces)
+    instead = " or ".join(card.name for card in islice(sizes.that_hold(text), _NAMED))
+    raise refused(
+        f"this leader needs more room than {size_in_mm(sizes.size.width, sizes.size.height)} in "
+        "type that can be read",
+        f"use --size {instead}" if instead else "no card known here is large enough",
+        text.told.leader.recipe.name,
+    )
+
+
+def cards_alike(
+    texts: Sequence[CardText], size: CardSize, fonts: Fonts
+) -> list[tuple[Card, ...]] | None:
+    """Return the cards of each leader, all lying or all upright, as that takes fewer sides.
+
+    None where neither way holds them all.
+    """
+    ways = [[_sides(text, way, fonts) for text in texts] for way in (size, _turned(size))]
+    whole = [[faces for faces in way if faces is not None] for way in ways if None not in way]
+    best = min(whole, key=lambda way: sum(map(len, way)), default=None)
+    return None if best is None else [paired(faces) for faces in best]
+
+
+def paired(faces: Sequence[Face]) -> tuple[Card, ...]:
+    """Return sides as cards, each with the next behind it; the last may have a blank back."""
+    behind = [*faces[1::2], *([None] if len(faces) % 2 else [])]
+    return tuple(Card(front, back) for front, back in zip(faces[::2], behind, strict=True))
+
+
+def _room(card: CardSize) -> float:
+    return card.width * card.height
+
+
+def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...] | None:
+    """Return the card's sides, lying or upright; None where neither way holds them.
+
+    A size named upright is made both ways, and that of fewer sides or else of larger type is
+    taken. One named lying is turned only where it must be: a table wants the width.
+    """
+    made = (_sides(text, way, fonts) for way in (size, _turned(size)))
+    ways = (faces for faces in made if faces is not None)
+    return next(ways, None) if size.width >= size.height else min(ways, key=_effort, default=None)
+
+
+def _turned(size: CardSize) -> CardSize:
+    """Return a card's size after a quarter turn."""
+    return CardSize(size.name, size.height, size.width, size.corner)
+
+
+def _effort(faces: Sequence[Face]) -> tuple[int, float]:
+    """Return what a card asks of its reader: sides to turn, and small type on any of them."""
+    sizes = [item.size for face in faces for item in face.items if isinstance(item, TextRun)]
+    return len(faces), -min(sizes, default=0.0)
+
+
+def _sides(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...] | None:
+    """Return the card's sides, just as the size is named; None where that does not hold them."""
+    try:
+        return pocket_card(text, size, fonts)
+    except TooSmall:
+        return None

@@ -1,0 +1,134 @@
+"""Worksheets and how a person wants their cards in, the bytes of a PDF of pocket cards out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from tagend.cards.faces.card_text import CardText
+from tagend.cards.faces.pocket import LARGE
+from tagend.cards.faces.told import Told
+from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
+from tagend.cards.printing.card_sizes import CardSizes, cards_of
+from tagend.cards.printing.codes import code_of
+from tagend.cards.printing.job import DUPLEX, Job, paper_faults, pdf_of
+from tagend.cards.words.code_legend import legend
+from tagend.cards.words.lessons import lessons
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.sheet import Sheet
+
+if TYPE_CHECKING:
+    from tagend.cards.practice.rack_file import Rack
+
+
+@dataclass(frozen=True, slots=True)
+class CardWishes:
+    """What a person wants of the cards; None leaves the usual."""
+
+    size: str | None = None
+    paper: str | None = None
+    sheets: SheetWishes = field(default_factory=SheetWishes)
+    copies: int = 1
+    rack: "Rack | None" = None  # to name the person's own spools
+    deck: bool = False  # with a cover, a reference and a cautions card
+    hole: bool = False  # with a strip for a ring
+    taught: bool = True  # with how the knots are tied
+    large: bool = False  # in type to be read without glasses
+    shopping: int | None = None  # leaders to list the line for
+    figures: bool = False  # of the knots, even where they take more sides
+    ruler: bool = False  # along the edge of the last side
+
+
+def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> bytes:
+    """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
+
+    def sheets() -> Sequence[Sheet]:
+        size, paper = job.card_size(wishes.size), job.paper(wishes.paper)
+        grows = wishes.large and wishes.size is None
+        sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
+        cards = _cards(job, worksheets, wishes, sizes)
+        return card_sheets(cards, size.corner, paper, wishes.sheets, job)
+
+    return pdf_of(
+        job,
+        sheets,
+        worksheets,
+        title=job.title("cards", worksheets),
+        duplex=DUPLEX.get(wishes.sheets.backs),
+        true=not wishes.sheets.press,  # a print shop has its own printer
+    )
+
+
+def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
+    """Return what a leader's card says. Raises `NotProven`, and `Refused` for its variants."""
+    leader, code = worksheet.leader, code_of(worksheet.leader.recipe, job.practice)
+    return CardText(
+        told=_told(job, worksheet, wishes.rack),
+        symbol=code,
+        legend=legend(leader.recipe, code.text, job.wording),
+        cautions=job.cautions([worksheet]),
+        imprint=job.imprint,
+        lessons=lessons(leader, job.wording) if wishes.taught else (),
+        shopping=_shopping(job, worksheet, wishes.shopping),
+        variants=_variants(job, worksheet),
+        figures=wishes.figures,
+        ruler=wishes.ruler,
+        least=LARGE if wishes.large else 1.0,
+    )
+
+
+def _cards(
+    job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes, sizes: CardSizes
+) -> list[Card]:
+    """Return all cards, those of each leader as often as they are wanted."""
+    texts = []
+    for worksheet in worksheets:
+        with paper_faults(worksheet.leader.recipe.name):
+            texts.append(card_text(job, worksheet, wishes))
+    if wishes.deck:
+        from tagend.cards.printing.deck import deck, deck_cards
+
+        made = deck_cards(texts, sizes)
+    else:
+        made = [_cards_of(text, sizes) for text in texts]
+    cards = [card for of_leader in made for card in of_leader for _ in range(wishes.copies)]
+    if wishes.deck:
+        cards = deck(job, worksheets, cards)
+    if wishes.hole:
+        from tagend.cards.printing.hole import with_hole
+
+        cards = [with_hole(card) for card in cards]
+    return cards
+
+
+def _cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
+    with paper_faults(text.told.leader.recipe.name):
+        return cards_of(text, sizes)
+
+
+# What few cards want is loaded for those alone.
+
+
+def _told(job: Job, worksheet: Worksheet, rack: "Rack | None") -> Told:
+    if rack is None:
+        return Told(worksheet, job.wording)
+    from tagend.cards.batches.batch import spool_labels
+
+    return Told(worksheet, job.wording, spool_labels(worksheet.leader, rack))
+
+
+def _shopping(job: Job, worksheet: Worksheet, count: int | None) -> tuple[str, ...]:
+    if count is None:
+        return ()
+    from tagend.cards.words.shopping import shopping_lines
+
+    return shopping_lines(worksheet.leader, count, job.wording)
+
+
+def _variants(job: Job, worksheet: Worksheet) -> tuple[str, ...]:
+    recipe = worksheet.leader.recipe
+    if not recipe.variants:
+        return ()
+    from tagend.cards.words.variant_words import variant_lines
+
+    return variant_lines(recipe, job.practice, job.wording)

@@ -1,0 +1,147 @@
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.columns import columns
+from tagend.cards.faces.leader_table import leader_table, needed_width
+from tagend.cards.leader.leader import Leader
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import joint_words
+from tagend.fonts import CAP_HEIGHT
+from tagend.layouts.paper.face import Face, TextRun
+from tests.seen import SLACK, faults, glyphs, paths, points, runs
+from tests.tieable import counts, seeds, tieable
+from tests.told import scale, told
+from tests.written import leader, recipe, section
+
+SCALE = scale()
+THREE = leader(
+    recipe(
+        section("46 1/2 in", "0.023 in", "hard nylon", "25 lb", knot="blood"),
+        section("8 in", "0.017 in", "hard nylon", "13 lb", knot="triple surgeon's"),
+        section("30 3/4 in", "0.010 in", "fluorocarbon", "8.5 lb"),
+        butt="perfection loop",
+        fly="clinch",
+    )
+)
+
+
+BLOOD = joint_words(THREE.joints[0], ENGLISH)
+
+
+def face(block: Block, width: float) -> Face:
+    return Face("table", width, block.height, block.items)
+
+
+def whole(of: Leader, width: float, size: Scale = SCALE, *, narrow: bool = False) -> Face:
+    rows = leader_table(told(of), size, width, narrow=narrow)
+    return face(rows.part(0, len(of.pieces)), width)
+
+
+def found(of: Face, text: str) -> TextRun:
+    (run,) = [run for run in runs(of) if run.text == text]
+    return run
+
+
+def middle(run: TextRun) -> float:
+    """Return the height in the middle of its capitals."""
+    return run.y - CAP_HEIGHT * run.size / 2
+
+
+def test_a_row_stands_below_the_other_and_a_knot_on_their_edge() -> None:
+    card = whole(THREE, 300)
+    # heading 1.25 × 7.5 = 9.375; rows of 10.5: middles 14.625, 25.125, 35.625 and edges between
+    top, pitch = 9.375, 10.5
+    for place, number in enumerate(("1", "2", "3")):
+        assert middle(found(card, number)) == pytest.approx(top + (place + 0.5) * pitch)
+    knots = ("perfection loop, ¾ in", BLOOD, "triple surgeon’s", "clinch")
+    for place, knot in enumerate(knots):
+        assert middle(found(card, knot)) == pytest.approx(top + place * pitch)
+
+
+def test_a_rule_leads_to_each_knot_from_the_left_edge() -> None:
+    card = whole(THREE, 300)
+    knots = [found(card, name) for name in ("perfection loop, ¾ in", BLOOD, "triple surgeon’s")]
+    for rule, knot in zip(paths(card), knots, strict=False):
+        (left, y), (right, end) = points(rule)
+        assert (left, y) == (0, end)
+        assert y == pytest.approx(middle(knot))
+        assert knot.x - knot.size < right < knot.x
+
+
+def test_all_cells_of_a_row_share_a_line_through_their_middles() -> None:
+    card = whole(THREE, 300)
+    row = [found(card, text) for text in ("2", "0.017", "13", "8")]
+    assert {round(middle(run), 6) for run in row} == {round(9.375 + 1.5 * 10.5, 6)}
+
+
+def test_wholes_are_aligned_and_fractions_hang() -> None:
+    card = whole(THREE, 300)
+    wholes = [found(card, text) for text in ("46", "8", "30")]
+    edges = [run.x + run.width for run in wholes]
+    assert edges == pytest.approx([edges[0]] * 3)
+    hanging = [
+        run for run in runs(card) if run.text in ("½", "¾") and SCALE.body < run.size < SCALE.cut
+    ]
+    assert [run.x for run in hanging] == pytest.approx([hanging[0].x] * 2)
+    assert hanging[0].x > edges[0]
+
+
+def test_the_columns_share_the_free_width() -> None:
+    slim, wide = whole(THREE, 250), whole(THREE, 250 + 60)
+    count = len(columns(told(THREE), SCALE))
+    moved = found(wide, "clinch").x - found(slim, "clinch").x
+    assert moved == pytest.approx(60)  # the knots stay at the right edge
+    second = found(wide, "line").x - found(slim, "line").x
+    assert second == pytest.approx(60 / count)  # each gap takes an equal part
+
+
+def test_the_needed_width_grows_with_the_type() -> None:
+    one = needed_width(told(THREE), SCALE, narrow=False)
+    assert needed_width(told(THREE), scale(1.6), narrow=False) == pytest.approx(1.6 * one)
+
+
+def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
+    card = face(leader_table(told(THREE), SCALE, 300, narrow=False).part(1, 3), 300)
+    texts = [run.text for run in runs(card)]
+    assert "1" not in texts
+    assert {"2", "3", "CUT, in"} <= set(texts)
+    assert middle(found(card, BLOOD)) == pytest.approx(9.375)  # at the heading's lower edge
+
+
+@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200), st.booleans())
+@settings(max_examples=60, deadline=None)
+def test_every_cell_is_inside_and_none_on_another(
+    seed: int, count: int | None, factor: float, more: float, narrow: bool
+) -> None:
+    of = tieable(seed, count)
+    size = scale(factor)
+    width = needed_width(told(of), size, narrow=narrow) + more
+    assert faults(whole(of, width, size, narrow=narrow), 0) == []
+
+
+def test_a_narrow_table_names_the_end_knots_without_their_loops() -> None:
+    wide, narrow = (whole(THREE, 300, narrow=narrow) for narrow in (False, True))
+    assert found(wide, "perfection loop, ¾ in")
+    assert found(narrow, "perfection loop")
+    assert needed_width(told(THREE), SCALE, narrow=True) < needed_width(
+        told(THREE), SCALE, narrow=False
+    )
+
+
+@given(seeds, counts, st.booleans())
+@settings(max_examples=40, deadline=None)
+def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
+    seed: int, count: int | None, narrow: bool
+) -> None:
+    of = tieable(seed, count)
+    width = needed_width(told(of), SCALE, narrow=narrow)
+    rows = leader_table(told(of), SCALE, width, narrow=narrow).rows
+    assert len(rows) == len(of.pieces)
+    for row in rows:
+        *cells, knot = sorted(glyphs(run) for run in runs(face(row, width)) if run.text)
+        assert cells[0][0] >= 0
+        assert all(left[2] <= right[0] + SLACK for left, right in pairwise([*cells, knot]))
