@@ -1,10 +1,21 @@
-"""Whether pieces fit on spools: how many of each size in; what each spool gives, or None, out."""
+"""Pieces packed onto spools: how many of each size in; what each spool gives, and a bound, out.
+
+One spool after the other is filled as full as can be, which mostly leaves no more than a bound
+says must be left. Where it does, a search goes through the fillings of each spool, without those
+that leave more than the later spools can take, and without what has failed before.
+"""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import accumulate
 from typing import NamedTuple
 
-Filling = tuple[int, ...]  # how many pieces of each size
+from tagend.cards.batches.budget import Budget, Spent
+from tagend.cards.batches.spool_filling import Filling, cost, full, rest, sums, total
+
+_TABLE = 1 << 21  # bits of one table of sums
+_TABLES = 1 << 28  # bits of the tables for all spools, which are made one after the other
+_STACK = 1 << 29  # bits of the tables that a search holds at once: 64 MB
 
 
 class Bins(NamedTuple):
@@ -15,18 +26,117 @@ class Bins(NamedTuple):
     fits: tuple[frozenset[int], ...]  # the sizes that each spool may give
 
 
-def packed(bins: Bins, wanted: Filling) -> list[Filling] | None:
-    """Return a filling for each spool that makes up the pieces wanted, or None where none does.
+class Packing(NamedTuple):
+    """What each spool gives, what is left over, and the length that must be left over."""
 
-    The fillings of one spool after the other are tried, without those that leave more than the
-    later spools can take, and without what has failed before.
+    fillings: tuple[Filling, ...]
+    left: Filling
+    least: int
+
+
+def packed(bins: Bins, wanted: Filling, budget: Budget) -> Packing:
+    """Return a packing that leaves as little length as can be, or as the budget finds."""
+    least = guess = least_left(bins, wanted, budget)
+    fillings = _one_after_the_other(bins, wanted, budget)
+    high = total(bins.lengths, rest(wanted, fillings))
+    while least < high:
+        try:
+            # What is left goes on one more spool, and a search tells how long it must be.
+            found = _searched(_with_one_more(bins, guess), wanted, budget.part(4))
+        except Spent:
+            break
+        if found is None:
+            least = guess + 1
+        else:
+            *fillings, over = found
+            high = total(bins.lengths, over)
+        guess = (least + high) // 2
+    return Packing(tuple(fillings), rest(wanted, fillings), least)
+
+
+def is_packable(bins: Bins, wanted: Filling, budget: Budget) -> bool | None:
+    """Return whether the spools give all that is wanted; None where the budget does not tell."""
+    if least_left(bins, wanted, budget):
+        return False
+    packing = packed(bins, wanted, budget)
+    if not any(packing.left):
+        return True
+    return False if packing.least else None
+
+
+def least_left(bins: Bins, wanted: Filling, budget: Budget) -> int:
+    """Return a length that every packing leaves: no spool gives more than its fullest filling.
+
+    Sizes that come from the same spools are looked at by themselves, and all together.
     """
-    later = _later(bins, wanted)
-    if not bins.rooms:
-        return None if any(wanted) else []
+    alike = _alike(len(wanted), bins.fits)
+    each = sum(_left_of(bins, _among(wanted, sizes), budget) for sizes in alike)
+    return each if len(alike) == 1 else max(each, _left_of(bins, wanted, budget))
+
+
+@lru_cache
+def _alike(sizes: int, fits: tuple[frozenset[int], ...]) -> list[frozenset[int]]:
+    homes = [tuple(size in those for those in fits) for size in range(sizes)]
+    return [
+        frozenset(size for size in range(sizes) if homes[size] == home)
+        for home in dict.fromkeys(homes)
+    ]
+
+
+def _left_of(bins: Bins, wanted: Filling, budget: Budget) -> int:
+    return max(total(bins.lengths, wanted) - sum(_most_given(bins, wanted, budget)), 0)
+
+
+def _most_given(bins: Bins, wanted: Filling, budget: Budget) -> list[int]:
+    """Return for each spool a length that it gives no more than, were it the only one."""
+    most: dict[tuple[int, frozenset[int]], int] = {}
+    for fits in dict.fromkeys(bins.fits):
+        pieces = _among(wanted, fits)
+        high = total(bins.lengths, pieces)
+        rooms = {room for room, of in zip(bins.rooms, bins.fits, strict=True) if of == fits}
+        most |= {(room, fits): min(room, high) for room in rooms}
+        full_rooms = [room for room in rooms if 0 < room < high]
+        if full_rooms and max(full_rooms) <= _TABLE and budget.left > 0:
+            budget.charge(cost(pieces, max(full_rooms)))
+            made = sums(bins.lengths, [0] * len(pieces), pieces, max(full_rooms))[0]
+            for room in full_rooms:
+                most[room, fits] = (made & ((1 << (room + 1)) - 1)).bit_length() - 1
+    return [most[spool] for spool in zip(bins.rooms, bins.fits, strict=True)]
+
+
+def _one_after_the_other(bins: Bins, wanted: Filling, budget: Budget) -> list[Filling]:
+    """Return a filling for each spool, as full as what the spools before it leave allows."""
+    bits = min(_TABLE, _TABLES // max(len(bins.rooms) * len(wanted), 1))
+    fillings = []
+    for room, fits in zip(bins.rooms, bins.fits, strict=True):
+        pieces = _among(wanted, fits)
+        if budget.left <= 0:
+            bits = 0
+        elif total(bins.lengths, pieces) > room:
+            budget.charge(cost(pieces, min(room, bits)))
+        fillings.append(full(bins.lengths, pieces, room, bits))
+        wanted = rest(wanted, fillings[-1:])
+    return fillings
+
+
+def _with_one_more(bins: Bins, room: int) -> Bins:
+    every = frozenset(range(len(bins.lengths)))
+    return bins._replace(rooms=(*bins.rooms, room), fits=(*bins.fits, every))
+
+
+def _searched(bins: Bins, wanted: Filling, budget: Budget) -> list[Filling] | None:
+    """Return a filling for each spool that together give all, or None where there are none.
+
+    Raises `Spent` where the budget or the memory does not tell.
+    """
+    longest = min(max(bins.rooms), total(bins.lengths, wanted))
+    if longest * len(bins.rooms) * len(wanted) > _STACK:
+        raise Spent
+    most = _most_given(bins, wanted, budget)
+    later = [*accumulate(reversed(most), initial=0)][::-1]
     chosen: list[Filling] = []
     left = [wanted]  # before each spool that is being filled
-    trying = [_fillings(bins, 0, wanted, later)]
+    trying = [_fillings(bins, 0, wanted, later, budget)]
     failed: set[tuple[int, Filling]] = set()
     while trying:
         filling = next(trying[-1], None)
@@ -35,65 +145,28 @@ def packed(bins: Bins, wanted: Filling) -> list[Filling] | None:
             failed.add((len(trying), left.pop()))
             del chosen[-1:]
             continue
-        rest = tuple(have - taken for have, taken in zip(left[-1], filling, strict=True))
+        over = rest(left[-1], [filling])
         if len(trying) == len(bins.rooms):
             return [*chosen, filling]
-        if (len(trying), rest) not in failed:
+        if (len(trying), over) not in failed:
             chosen.append(filling)
-            left.append(rest)
-            trying.append(_fillings(bins, len(trying), rest, later))
+            left.append(over)
+            trying.append(_fillings(bins, len(trying), over, later, budget))
     return None
 
 
-def least_left_over(bins: Bins, wanted: Filling) -> int:
-    """Return the length of the pieces that the spools cannot give, if they give all they can."""
-    short = max(total(bins, wanted) - _later(bins, wanted)[0], 0)
-    low, high = short, total(bins, wanted)
-    while low < high:
-        middle = (low + high) // 2
-        if packed(with_one_more(bins, middle), wanted) is None:
-            low = middle + 1
-        else:
-            high = middle
-    return high
-
-
-def with_one_more(bins: Bins, room: int) -> Bins:
-    """Return the spools with one more that may give every size, last."""
-    every = frozenset(range(len(bins.lengths)))
-    return bins._replace(rooms=(*bins.rooms, room), fits=(*bins.fits, every))
-
-
-def total(bins: Bins, pieces: Filling) -> int:
-    """Return the length of so many pieces."""
-    return sum(length * count for length, count in zip(bins.lengths, pieces, strict=True))
-
-
-def _later(bins: Bins, wanted: Filling) -> list[int]:
-    """Return what each spool and those after it can take at the most, and 0 at the end.
-
-    No spool takes more than the longest sum of pieces wanted that fits on it.
-    """
-    most = [
-        _sums(bins.lengths, [0] * len(wanted), _allowed(wanted, fits), room)[0].bit_length() - 1
-        for room, fits in zip(bins.rooms, bins.fits, strict=True)
-    ]
-    return [*reversed(list(accumulate(reversed(most), initial=0)))]
-
-
-def _allowed(pieces: Filling, fits: frozenset[int]) -> list[int]:
-    return [count if size in fits else 0 for size, count in enumerate(pieces)]
-
-
-def _fillings(bins: Bins, spool: int, left: Filling, later: Sequence[int]) -> Iterator[Filling]:
+def _fillings(
+    bins: Bins, spool: int, left: Filling, later: Sequence[int], budget: Budget
+) -> Iterator[Filling]:
     """Yield the fillings of a spool that leave no more than the later ones can take."""
     fits_later = frozenset[int]().union(*bins.fits[spool + 1 :])
     least = [0 if size in fits_later else count for size, count in enumerate(left)]
-    most = _allowed(left, bins.fits[spool])
-    if any(low > high for low, high in zip(least, most, strict=True)):
+    most = _among(left, bins.fits[spool])
+    room = min(bins.rooms[spool], total(bins.lengths, most))
+    budget.spend(cost(most, room) + len(bins.rooms))
+    if total(bins.lengths, least) > room or any(map(int.__gt__, least, most)):
         return
-    need, room = max(total(bins, left) - later[spool + 1], 0), bins.rooms[spool]
-    sums = _sums(bins.lengths, least, most, room)
+    made = sums(bins.lengths, least, most, room)
 
     def choices(size: int, need: int, room: int) -> Iterator[Filling]:
         if size == len(left):
@@ -101,31 +174,14 @@ def _fillings(bins: Bins, spool: int, left: Filling, later: Sequence[int]) -> It
             return
         length = bins.lengths[size]
         for count in range(min(most[size], room // length), least[size] - 1, -1):
-            taken = count * length
-            if _any_from(sums[size + 1], need - taken, room - taken):
-                for rest in choices(size + 1, need - taken, room - taken):
-                    yield (count, *rest)
+            over, lack = room - count * length, max(need - count * length, 0)
+            budget.spend(1 + (over >> 14))
+            if over >= lack and (made[size + 1] >> lack) & ((1 << (over - lack + 1)) - 1):
+                for others in choices(size + 1, lack, over):
+                    yield (count, *others)
 
-    yield from choices(0, need, room)
-
-
-def _sums(
-    lengths: Sequence[int], least: Sequence[int], most: Sequence[int], room: int
-) -> list[int]:
-    """Return for each size the sums up to `room` that it and the shorter ones make, as bits."""
-    mask = (1 << (room + 1)) - 1
-    sums = [1]
-    for length, low, high in zip(reversed(lengths), reversed(least), reversed(most), strict=True):
-        bits = (sums[-1] << low * length) & mask
-        more, step = min(high, room // length) - low, 1
-        while more > 0:  # by 1, 2, 4, … pieces: together they make any number
-            step = min(step, more)
-            bits |= (bits << step * length) & mask
-            more, step = more - step, 2 * step
-        sums.append(bits)
-    return sums[::-1]
+    yield from choices(0, max(total(bins.lengths, left) - later[spool + 1], 0), room)
 
 
-def _any_from(sums: int, low: int, high: int) -> bool:
-    low = max(low, 0)
-    return high >= low and (sums >> low) & ((1 << (high - low + 1)) - 1) != 0
+def _among(pieces: Filling, sizes: frozenset[int]) -> Filling:
+    return tuple(count if size in sizes else 0 for size, count in enumerate(pieces))

@@ -2,7 +2,8 @@
 
 import click
 
-from tagend.cards.batches.batch import COUNT_MOST, Order, batch
+from tagend.cards.batches.batch import COUNT_MOST, Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.cli.files import (
     load_paper_shop,
     load_rack,
@@ -42,6 +43,6 @@ def command(
     practice = practice_of(wants)
     recipes = load_chosen(names, practice, variant, variants)
     orders = [Order(worksheet(recipe, practice).leader, count) for recipe in recipes]
-    whole = batch(orders, load_rack(rack, practice))
+    whole = cut_batch(orders, load_rack(rack, practice))
     write_whole(output, bench_pdf(whole, practice, wants, paper))
     click.echo(f"wrote {output}", err=True)

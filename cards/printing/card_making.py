@@ -80,7 +80,7 @@ def card_text(
 def _spools(leader: Leader, rack: "Rack | None") -> Spools:
     if rack is None:
         return {}
-    from tagend.cards.batches.batch import spool_labels
+    from tagend.cards.batches.cutting import spool_labels
 
     return spool_labels(leader, rack)
 

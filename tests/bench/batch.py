@@ -13,7 +13,8 @@ from random import Random
 from statistics import median
 from time import perf_counter
 
-from tagend.cards.batches.batch import COUNT_MOST, Order, batch
+from tagend.cards.batches.batch import COUNT_MOST, Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.worksheet import worksheet
@@ -51,7 +52,10 @@ def _print_warm() -> None:
         ("worksheet and audit", [_ms(worksheet, recipe, practice) for recipe in recipes]),
         ("  of it the worksheet", [_ms(work_out, recipe, practice) for recipe in recipes]),
         ("  of it the audit", [_ms(audit, leader, practice) for leader in leaders]),
-        (f"batch of {COUNT_MOST:,}, no rack", [_ms(batch, [Order(leaders[0], COUNT_MOST)], None)]),
+        (
+            f"batch of {COUNT_MOST:,}, no rack",
+            [_ms(cut_batch, [Order(leaders[0], COUNT_MOST)], None)],
+        ),
     )
     print(f"{SECTIONS} sections, warm, best of {RUNS} runs{'median ms':>14}{'longest ms':>12}")
     for name, times in rows:

@@ -5,7 +5,8 @@ from importlib.resources import files
 
 import pytest
 
-from tagend.cards.batches.batch import Order, batch
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.counter import counter_sheet
@@ -131,7 +132,7 @@ def test_every_page(shop: Shop) -> None:
         pages = [*counter_sheet(leaders, practice.materials, wording, "Leaders", page, LOGO)]
         for orders in ([Order(leader, 12) for leader in leaders], [Order(leaders[0], 300)]):
             for own in (rack, None):
-                pages += bench_sheet(batch(orders, own), cautions, wording, page)
+                pages += bench_sheet(cut_batch(orders, own), cautions, wording, page)
         for face in pages:
             assert faults(face, MARGIN - 4 * MM) == [], (name, face.name)
 

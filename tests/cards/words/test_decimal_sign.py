@@ -7,7 +7,8 @@ from io import BytesIO
 import pypdf
 import pytest
 
-from tagend.cards.batches.batch import Order, batch
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import read_rack
@@ -79,7 +80,7 @@ def test_bench_sheets(shop: Shop, rack: bytes | None) -> None:
     practice = practice_of(shop)
     orders = [Order(sheet.leader, 12) for sheet in sheets(shop)]
     own = read_rack(rack, practice) if rack else None
-    check(bench_pdf(batch(orders, own), practice, shop, None))
+    check(bench_pdf(cut_batch(orders, own), practice, shop, None))
 
 
 @every_shop

@@ -1,0 +1,179 @@
+"""The best mix of leaders that a rack makes: orders and a rack in; numbers and a bound out."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.budget import Budget, Spent
+from tagend.cards.batches.line_groups import LineGroup, line_groups
+from tagend.cards.batches.mix_bound import relaxed
+from tagend.cards.batches.packing import is_packable
+from tagend.cards.batches.spool_filling import Filling, total
+from tagend.cards.batches.whole_leaders import largest, whole_leaders
+from tagend.cards.practice.rack_file import Rack
+
+STEPS = 800_000  # that the search may take
+_FINEST = 1 << 27  # parts of a share: two shares of 10,000 or fewer differ by more than one
+
+Numbers = tuple[int, ...]  # of each leader
+
+
+class Mix(NamedTuple):
+    """Whole leaders of each order."""
+
+    numbers: Numbers
+    at_most: int  # leaders of any mix; above their sum only where the search used up its steps
+
+
+def best_mix(orders: Sequence[Order], rack: Rack, steps: int = STEPS) -> Mix:
+    """Return the mix with the most whole leaders.
+
+    Of mixes with as many, that in which the worst served gets the largest share of what was asked
+    of it; of these, that with most of the first leader, then of the second. Where the steps are
+    used up before that is known, the best found.
+    """
+    asked = tuple(order.count for order in orders)
+    none = (0,) * len(asked)
+    leaders = [order.leader for order in orders]
+    alone = whole_leaders(leaders, rack, steps // 4)
+    high = tuple(min(n, n if m is None else m.at_most) for n, m in zip(asked, alone, strict=True))
+    search = _MixSearch(line_groups(leaders, rack), len(asked), steps)
+    best = search.rounded(none, high) or none
+    at_most = search.relaxed(none, high, search.budget)[1]
+    for number in range(at_most, sum(best), -1):
+        mix, is_proven = search.tried(number, none, high)
+        if mix is not None:
+            best = mix
+            break
+        if is_proven and number == at_most:
+            at_most -= 1
+
+    def is_served(parts: int) -> bool:
+        """Whether each gets so many parts of what was asked; keeps the mix in which it does."""
+        nonlocal best
+        low = tuple(-(-parts * count // _FINEST) for count in asked)
+        if all(map(int.__le__, low, best)):
+            return True
+        mix = search.tried(sum(best), low, high)[0] or search.rounded(low, high)
+        if mix is None or sum(mix) < sum(best):
+            return False
+        best = mix
+        return True
+
+    parts = largest(is_served, 0, sum(best) * _FINEST // sum(asked))
+    low = tuple(-(-parts * count // _FINEST) for count in asked)
+    return Mix(search.tried(sum(best), low, high)[0] or best, at_most)
+
+
+class _MixSearch:
+    """What decides whether the spools make a mix, and what is known of it already."""
+
+    def __init__(self, groups: Sequence[LineGroup], leaders: int, steps: int) -> None:
+        each = [tuple(int(at == leader) for at in range(leaders)) for leader in range(leaders)]
+        self.groups = groups
+        self.budget = Budget(steps)
+        self.takes = [[total(g.bins.lengths, g.wanted(one)) for one in each] for g in groups]
+        self.rooms = [sum(group.bins.rooms) for group in groups]
+        self.known: dict[tuple[int, Filling], bool | None] = {}
+        self.is_proven = True  # no answer since this was set was for want of steps
+
+    def left(self, numbers: Numbers) -> list[int]:
+        """Return the line that so many leaders leave of each kind, below 0 where they lack it."""
+        return [
+            room - sum(take * number for take, number in zip(row, numbers, strict=True))
+            for room, row in zip(self.rooms, self.takes, strict=True)
+        ]
+
+    def relaxed(self, low: Numbers, high: Numbers, budget: Budget) -> tuple[list[float], int]:
+        """Return a mix within bounds in fractions, and how many leaders one has at the most."""
+        left = self.left(low)
+        if any(rest < 0 for rest in left):
+            return [], -1
+        more = [most - least for least, most in zip(low, high, strict=True)]
+        numbers, bound = relaxed(self.takes, left, more, budget)
+        return [n + least for n, least in zip(numbers, low, strict=True)], sum(low) + bound
+
+    def makes(self, numbers: Numbers) -> bool:
+        """Return whether the spools are known to make so many of each."""
+        for place, group in enumerate(self.groups):
+            wanted = group.wanted(numbers)
+            key = place, wanted
+            self.budget.charge(1 + len(wanted))
+            if key not in self.known:
+                self.known[key] = is_packable(group.bins, wanted, self.budget.part(8))
+            if not self.known[key]:
+                self.is_proven = self.is_proven and self.known[key] is not None
+                return False
+        return True
+
+    def rounded(self, low: Numbers, high: Numbers) -> Numbers | None:
+        """Return a mix within bounds near the best in fractions; None where `low` is too many."""
+        if not all(map(int.__le__, low, high)) or not self.makes(low):
+            return None
+        top = [int(number + 1e-6) for number in self.relaxed(low, high, self.budget)[0]]
+
+        def mix_at(part: int) -> Numbers:
+            return tuple(n + max(m - n, 0) * part // 64 for n, m in zip(low, top, strict=True))
+
+        mix = mix_at(largest(lambda part: self.makes(mix_at(part)), 0, 64))
+        for leader in sorted(range(len(mix)), key=self._scarce_line):
+            mix = _with_number(mix, leader, self._top(mix, leader, high[leader]))
+        return mix
+
+    def _scarce_line(self, leader: int) -> float:
+        return sum(
+            row[leader] / (room + 1) for row, room in zip(self.takes, self.rooms, strict=True)
+        )
+
+    def _top(self, mix: Numbers, leader: int, high: int) -> int:
+        more = [
+            rest // row[leader]
+            for row, rest in zip(self.takes, self.left(mix), strict=True)
+            if row[leader]
+        ]
+        high = min(high, mix[leader] + min(more, default=high))
+        return largest(lambda n: self.makes(_with_number(mix, leader, n)), mix[leader], high)
+
+    def tried(self, number: int, low: Numbers, high: Numbers) -> tuple[Numbers | None, bool]:
+        """Return a mix of so many leaders, or None and whether there is none for certain."""
+        self.is_proven = True
+        try:
+            mix = self._mix(number, low, high, self.budget.part(4))
+        except Spent:
+            return None, False
+        return mix, self.is_proven
+
+    def _mix(self, number: int, low: Numbers, high: Numbers, budget: Budget) -> Numbers | None:
+        """Return the mix of so many leaders, within bounds, with most of the first ones."""
+        if not all(map(int.__le__, low, high)) or not sum(low) <= number <= sum(high):
+            return None
+        budget.spend(len(low))
+
+        def has_room(low: Numbers, high: Numbers) -> bool:
+            return self.relaxed(low, high, budget)[1] >= number
+
+        if not has_room(low, high) or not self.makes(low):
+            return None
+        place = next((at for at, least in enumerate(low) if least < high[at]), None)
+        if place is None:
+            return low
+
+        top = min(high[place], low[place] + number - sum(low))
+        top = largest(
+            lambda n: (
+                has_room(_with_number(low, place, n), high)
+                and self.makes(_with_number(low, place, n))
+            ),
+            low[place],
+            top,
+        )
+        for n in range(top, low[place] - 1, -1):
+            below = _with_number(high, place, n)
+            mix = self._mix(number, _with_number(low, place, n), below, budget)
+            if mix is not None or not has_room(low, below):
+                return mix
+        return None
+
+
+def _with_number(numbers: Numbers, place: int, number: int) -> Numbers:
+    return (*numbers[:place], number, *numbers[place + 1 :])
