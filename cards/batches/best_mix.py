@@ -14,6 +14,8 @@ from tagend.cards.practice.rack_file import Rack
 
 STEPS = 800_000  # that the search may take
 _FINEST = 1 << 27  # parts of a share: two shares of 10,000 or fewer differ by more than one
+_STAGES = 64  # from one mix to another
+_ROUNDED = 1e-6  # what a number may be short of a whole one for want of digits
 
 Numbers = tuple[int, ...]  # of each leader
 
@@ -100,39 +102,40 @@ class _MixSearch:
             key = place, wanted
             self.budget.charge(1 + len(wanted))
             if key not in self.known:
-                self.known[key] = is_packable(group.bins, wanted, self.budget.part(8))
+                self.known[key] = is_packable(group.bins, wanted, self.budget.part(16))
             if not self.known[key]:
                 self.is_proven = self.is_proven and self.known[key] is not None
                 return False
         return True
 
     def rounded(self, low: Numbers, high: Numbers) -> Numbers | None:
-        """Return a mix within bounds near the best in fractions; None where `low` is too many."""
+        """Return a mix within bounds near the best in fractions; None where `low` is too many.
+
+        Of the leaders that the fractions have more of, one after the other is rounded up.
+        """
         if not all(map(int.__le__, low, high)) or not self.makes(low):
             return None
-        top = [int(number + 1e-6) for number in self.relaxed(low, high, self.budget)[0]]
+        while self.budget.left > 0:
+            best = self.relaxed(low, high, self.budget)[0]
+            low = self._toward(low, tuple(int(number + _ROUNDED) for number in best))
+            over = [(best[at] - low[at], at) for at in range(len(low)) if low[at] < high[at]]
+            if not over:
+                break
+            more, leader = max(over)
+            up = _with_number(low, leader, low[leader] + max(round(more / 2), 1))
+            if self.makes(up):
+                low = up
+            else:
+                high = _with_number(high, leader, up[leader] - 1)
+        return low
 
-        def mix_at(part: int) -> Numbers:
-            return tuple(n + max(m - n, 0) * part // 64 for n, m in zip(low, top, strict=True))
+    def _toward(self, low: Numbers, goal: Numbers) -> Numbers:
+        """Return what the spools make on the way from one mix to another, in so many stages."""
 
-        mix = mix_at(largest(lambda part: self.makes(mix_at(part)), 0, 64))
-        for leader in sorted(range(len(mix)), key=self._scarce_line):
-            mix = _with_number(mix, leader, self._top(mix, leader, high[leader]))
-        return mix
+        def mix_at(stage: int) -> Numbers:
+            return tuple(n + (m - n) * stage // _STAGES for n, m in zip(low, goal, strict=True))
 
-    def _scarce_line(self, leader: int) -> float:
-        return sum(
-            row[leader] / (room + 1) for row, room in zip(self.takes, self.rooms, strict=True)
-        )
-
-    def _top(self, mix: Numbers, leader: int, high: int) -> int:
-        more = [
-            rest // row[leader]
-            for row, rest in zip(self.takes, self.left(mix), strict=True)
-            if row[leader]
-        ]
-        high = min(high, mix[leader] + min(more, default=high))
-        return largest(lambda n: self.makes(_with_number(mix, leader, n)), mix[leader], high)
+        return mix_at(largest(lambda stage: self.makes(mix_at(stage)), 0, _STAGES))
 
     def tried(self, number: int, low: Numbers, high: Numbers) -> tuple[Numbers | None, bool]:
         """Return a mix of so many leaders, or None and whether there is none for certain."""

@@ -11,10 +11,9 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from tagend.cards.batches.budget import Budget, Spent
-from tagend.cards.batches.spool_filling import Filling, cost, full, rest, sums, total
+from tagend.cards.batches.spool_filling import Filling, bits_within, cost, full, rest, sums, total
 
-_TABLE = 1 << 21  # bits of one table of sums
-_TABLES = 1 << 28  # bits of the tables for all spools, which are made one after the other
+_TABLE = 1 << 24  # bits of a table of sums
 _STACK = 1 << 29  # bits of the tables that a search holds at once: 64 MB
 
 
@@ -56,6 +55,8 @@ def packed(bins: Bins, wanted: Filling, budget: Budget) -> Packing:
 
 def is_packable(bins: Bins, wanted: Filling, budget: Budget) -> bool | None:
     """Return whether the spools give all that is wanted; None where the budget does not tell."""
+    if budget.left <= 0:
+        return None
     if least_left(bins, wanted, budget):
         return False
     packing = packed(bins, wanted, budget)
@@ -96,8 +97,9 @@ def _most_given(bins: Bins, wanted: Filling, budget: Budget) -> list[int]:
         rooms = {room for room, of in zip(bins.rooms, bins.fits, strict=True) if of == fits}
         most |= {(room, fits): min(room, high) for room in rooms}
         full_rooms = [room for room in rooms if 0 < room < high]
-        if full_rooms and max(full_rooms) <= _TABLE and budget.left > 0:
-            budget.charge(cost(pieces, max(full_rooms)))
+        steps = cost(pieces, max(full_rooms, default=0))
+        if full_rooms and max(full_rooms) <= _TABLE and steps <= budget.left // 4:
+            budget.charge(steps)
             made = sums(bins.lengths, [0] * len(pieces), pieces, max(full_rooms))[0]
             for room in full_rooms:
                 most[room, fits] = (made & ((1 << (room + 1)) - 1)).bit_length() - 1
@@ -106,13 +108,12 @@ def _most_given(bins: Bins, wanted: Filling, budget: Budget) -> list[int]:
 
 def _one_after_the_other(bins: Bins, wanted: Filling, budget: Budget) -> list[Filling]:
     """Return a filling for each spool, as full as what the spools before it leave allows."""
-    bits = min(_TABLE, _TABLES // max(len(bins.rooms) * len(wanted), 1))
+    bits = min(_TABLE, bits_within(budget.left // 4, wanted, len(bins.rooms)))
+    budget.charge(len(bins.rooms) * (10 + len(wanted)))
     fillings = []
     for room, fits in zip(bins.rooms, bins.fits, strict=True):
         pieces = _among(wanted, fits)
-        if budget.left <= 0:
-            bits = 0
-        elif total(bins.lengths, pieces) > room:
+        if bits and total(bins.lengths, pieces) > room:
             budget.charge(cost(pieces, min(room, bits)))
         fillings.append(full(bins.lengths, pieces, room, bits))
         wanted = rest(wanted, fillings[-1:])

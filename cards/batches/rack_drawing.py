@@ -40,7 +40,7 @@ def _lack(shortage: Shortage) -> Fault:
     first = shortage.cuts[0]
     amount = line_to_buy(shortage.mm, first.leader.unit)
     line = f"{first.piece.section.diameter.plain} {shortage.material}"
-    found = f"it lacks {amount} of {line} from leader {shortage.first_leader} on"
+    found = f"to buy: {amount} of {line}, from leader {shortage.first_leader} on"
     return Fault("", found, "nothing was drawn")
 
 

@@ -40,6 +40,11 @@ def full(lengths: Sequence[int], pieces: Filling, room: int, bits: int) -> Filli
     return tuple(map(sum, zip(*fillings, strict=True)))
 
 
+def bits_within(steps: int, pieces: Sequence[int], tables: int) -> int:
+    """Return the room of so many tables that `sums` makes within some steps; 0 for none."""
+    return steps // max(tables * cost(pieces, 0), 1) * _WORK
+
+
 def cost(pieces: Sequence[int], room: int) -> int:
     """Return the steps that `sums` takes."""
     return sum(count.bit_length() + 2 for count in pieces) * (1 + room // _WORK)

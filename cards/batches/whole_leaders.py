@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from tagend.cards.batches.budget import Budget
 from tagend.cards.batches.line_groups import LineGroup, line_groups
-from tagend.cards.batches.packing import is_packable
+from tagend.cards.batches.packing import is_packable, packed
+from tagend.cards.batches.spool_filling import total
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack
@@ -64,13 +65,17 @@ def _most_of(group: LineGroup, budget: Budget) -> tuple[int, int]:
     def packable(number: int) -> bool | None:
         return is_packable(bins, tuple(number * count for count in one), budget.part(4))
 
-    # No spool gives more of a size than fits on it whole.
-    limit = min(
+    # No spool gives more of a size than fits on it whole, and all no more than their length.
+    each = [
         sum(
             room // length for room, fits in zip(bins.rooms, bins.fits, strict=True) if size in fits
         )
         // one[size]
         for size, length in enumerate(bins.lengths)
-    )
-    number = largest(lambda number: packable(number) is True, 0, limit)
+    ]
+    limit = min(*each, sum(bins.rooms) // total(bins.lengths, one))
+    wanted = tuple(limit * count for count in one)
+    left = packed(bins, wanted, budget.part(2)).left
+    number = limit - max(-(-over // count) for over, count in zip(left, one, strict=True))
+    number = largest(lambda number: packable(number) is True, number, limit)
     return number, largest(lambda number: packable(number) is not False, number, limit)

@@ -247,36 +247,26 @@ def test_no_spool_gives_more_than_it_has_and_no_piece_is_lost(
 
 @given(orders, spools)
 @settings(max_examples=80, deadline=None)
-def test_a_piece_is_missing_only_where_no_spool_had_it(
+def test_a_spool_runs_out_before_a_piece_that_it_is_too_short_for(
     of: list[Order], on_rack: list[Spool]
 ) -> None:
-    """Cut leader by leader by hand, from the emptiest spool of the line that has the piece."""
-    labelled = [replace(one, label=f"S{k}") for k, one in enumerate(on_rack)]
-    left = {one.label: one.left.mm for one in labelled}
-    missing: Counter[tuple[str, Fraction]] = Counter()
-    first: dict[tuple[str, Fraction], int] = {}
-    number = 0
-    for order in of:
-        for _ in range(order.count):
-            number += 1
-            for piece in order.leader.pieces:
-                line = piece.section.material, piece.section.diameter.mm
-                like = [one for one in labelled if (one.material, one.diameter.mm) == line]
-                having = [one for one in like if left[one.label] >= piece.cut_mm]
-                if having:
-                    left[min(having, key=lambda one: left[one.label]).label] -= piece.cut_mm
-                else:
-                    missing[line] += 1
-                    first.setdefault(line, number)
-    whole = cut_batch(of, Rack(tuple(labelled)))
-    shortages = {(s.material, s.diameter_mm): s for s in whole.shortages}
-    assert {
-        line: sum(cut.count for cut in short.cuts) for line, short in shortages.items()
-    } == dict(missing)
-    assert {line: short.first_leader for line, short in shortages.items()} == first
-    for pull in whole.pulls:
-        if pull.spool:
-            assert pull.left_mm == left[pull.spool.label]
+    whole = cut_batch(of, Rack(tuple(replace(one, label=f"S{k}") for k, one in enumerate(on_rack))))
+    for short in whole.shortages:
+        alike = {
+            pull.spool.label: pull
+            for pull in whole.pulls
+            if pull.spool
+            and (pull.material, pull.diameter_mm) == (short.material, short.diameter_mm)
+        }
+        # What is to buy goes on none of its spools, and each has run out by then.
+        for pull in alike.values():
+            assert pull.left_mm is not None
+            assert all(pull.left_mm < cut.piece.cut_mm for cut in short.cuts)
+            assert pull.runs_out_at is not None
+            assert pull.runs_out_at <= short.first_leader
+    for source in (*whole.pulls, *whole.shortages):
+        lengths = [cut.piece.cut_mm for cut in source.cuts]
+        assert lengths == sorted(lengths, reverse=True)
 
 
 @given(seeds, st.integers(1, 500))

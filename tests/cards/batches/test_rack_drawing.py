@@ -12,7 +12,7 @@ from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.batches.rack_drawing import RECORD, left_words, rack_after, record_rows
 from tagend.cards.practice.rack_file import Spool, read_rack
-from tests.cards.batches.test_whole import cut_as
+from tests.cards.batches.test_whole_leaders import cut_as
 from tests.strategies import texts
 from tests.written import PRACTICE
 
@@ -91,7 +91,7 @@ def test_a_rack_that_has_too_little_is_not_drawn_from() -> None:
     with pytest.raises(Refused) as refusal:
         rack_after(RACK.encode(), rack, drawn)
     assert str(refusal.value) == (
-        "to buy: 0.9 yd of 0.020 in nylon, for 1 piece from leader 5 on; nothing was drawn"
+        "to buy: 0.9 yd of 0.020 in nylon, from leader 5 on; nothing was drawn"
     )
 
 
