@@ -1,4 +1,4 @@
-"""Batches that a rack has too little line for: sizes and a seed in; invented orders and a rack out."""
+"""Batches that a rack has too little line for: sizes and a seed in; orders and a rack out."""
 
 from collections import defaultdict
 from fractions import Fraction
@@ -9,6 +9,7 @@ from tagend.cards.batches.batch import Order
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack, Spool
+from tagend.cards.recipe.recipe import Section
 from tests.plausible import plausible_recipes
 from tests.written import leader, recipe, section
 
@@ -40,13 +41,13 @@ def _with_rack(
 ) -> tuple[list[Order], Rack]:
     """Put on each spool from half to all of its share of the line that all leaders take."""
     wanted: defaultdict[Line, Fraction] = defaultdict(Fraction)
-    strands = {}
+    strands: dict[Line, Section] = {}
     for of in leaders:
         for piece in of.pieces:
             if not piece.section.bought:
                 wanted[Line.of(piece.section)] += count * piece.cut_mm
                 strands.setdefault(Line.of(piece.section), piece.section)
-    on_rack = []
+    on_rack: list[Spool] = []
     for line, mm in wanted.items():
         for _ in range(spools):
             left = int(mm * random.randint(50, 100) / 100 / spools)

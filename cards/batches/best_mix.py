@@ -35,36 +35,12 @@ def best_mix(orders: Sequence[Order], rack: Rack, steps: int = STEPS) -> Mix:
     used up before that is known, the best found.
     """
     asked = tuple(order.count for order in orders)
-    none = (0,) * len(asked)
     leaders = [order.leader for order in orders]
     alone = whole_leaders(leaders, rack, steps // 4)
     high = tuple(min(n, n if m is None else m.at_most) for n, m in zip(asked, alone, strict=True))
     search = _MixSearch(line_groups(leaders, rack), len(asked), steps)
-    best = search.rounded(none, high) or none
-    at_most = search.relaxed(none, high, search.budget)[1]
-    for number in range(at_most, sum(best), -1):
-        mix, is_proven = search.tried(number, none, high)
-        if mix is not None:
-            best = mix
-            break
-        if is_proven and number == at_most:
-            at_most -= 1
-
-    def is_served(parts: int) -> bool:
-        """Whether each gets so many parts of what was asked; keeps the mix in which it does."""
-        nonlocal best
-        low = tuple(-(-parts * count // _FINEST) for count in asked)
-        if all(map(int.__le__, low, best)):
-            return True
-        mix = search.tried(sum(best), low, high)[0] or search.rounded(low, high)
-        if mix is None or sum(mix) < sum(best):
-            return False
-        best = mix
-        return True
-
-    parts = largest(is_served, 0, sum(best) * _FINEST // sum(asked))
-    low = tuple(-(-parts * count // _FINEST) for count in asked)
-    return Mix(search.tried(sum(best), low, high)[0] or best, at_most)
+    most = search.most(high)
+    return most._replace(numbers=search.shared(most.numbers, asked, high))
 
 
 class _MixSearch:
@@ -137,6 +113,38 @@ class _MixSearch:
 
         return mix_at(largest(lambda stage: self.makes(mix_at(stage)), 0, _STAGES))
 
+    def most(self, high: Numbers) -> Mix:
+        """Return a mix with the most leaders that is found."""
+        none = (0,) * len(high)
+        best = self.rounded(none, high) or none
+        at_most = self.relaxed(none, high, self.budget)[1]
+        for number in range(at_most, sum(best), -1):
+            mix, is_proven = self.tried(number, none, high)
+            if mix is not None:
+                return Mix(mix, at_most)
+            if is_proven and number == at_most:
+                at_most -= 1
+        return Mix(best, at_most)
+
+    def shared(self, best: Numbers, asked: Numbers, high: Numbers) -> Numbers:
+        """Return a mix of as many leaders, of which each gets its share of what was asked."""
+
+        def least(parts: int) -> Numbers:
+            return tuple(-(-parts * count // _FINEST) for count in asked)
+
+        def is_served(parts: int) -> bool:
+            nonlocal best
+            low = least(parts)
+            if not all(map(int.__le__, low, best)):
+                mix = self.tried(sum(best), low, high)[0] or self.rounded(low, high)
+                if mix is None or sum(mix) < sum(best):
+                    return False
+                best = mix
+            return True
+
+        low = least(largest(is_served, 0, sum(best) * _FINEST // sum(asked)))
+        return self.tried(sum(best), low, high)[0] or best
+
     def tried(self, number: int, low: Numbers, high: Numbers) -> tuple[Numbers | None, bool]:
         """Return a mix of so many leaders, or None and whether there is none for certain."""
         self.is_proven = True
@@ -148,34 +156,32 @@ class _MixSearch:
 
     def _mix(self, number: int, low: Numbers, high: Numbers, budget: Budget) -> Numbers | None:
         """Return the mix of so many leaders, within bounds, with most of the first ones."""
-        if not all(map(int.__le__, low, high)) or not sum(low) <= number <= sum(high):
-            return None
         budget.spend(len(low))
-
-        def has_room(low: Numbers, high: Numbers) -> bool:
-            return self.relaxed(low, high, budget)[1] >= number
-
-        if not has_room(low, high) or not self.makes(low):
+        if not self._has_room(number, low, high, budget) or not self.makes(low):
             return None
         place = next((at for at, least in enumerate(low) if least < high[at]), None)
         if place is None:
             return low
 
+        def is_open(n: int) -> bool:
+            more = _with_number(low, place, n)
+            return self._has_room(number, more, high, budget) and self.makes(more)
+
         top = min(high[place], low[place] + number - sum(low))
-        top = largest(
-            lambda n: (
-                has_room(_with_number(low, place, n), high)
-                and self.makes(_with_number(low, place, n))
-            ),
-            low[place],
-            top,
-        )
-        for n in range(top, low[place] - 1, -1):
+        for n in range(largest(is_open, low[place], top), low[place] - 1, -1):
             below = _with_number(high, place, n)
             mix = self._mix(number, _with_number(low, place, n), below, budget)
-            if mix is not None or not has_room(low, below):
+            if mix is not None or not self._has_room(number, low, below, budget):
                 return mix
         return None
+
+    def _has_room(self, number: int, low: Numbers, high: Numbers, budget: Budget) -> bool:
+        """Return whether lengths alone allow a mix of so many leaders within bounds."""
+        return (
+            all(map(int.__le__, low, high))
+            and sum(low) <= number <= sum(high)
+            and number <= self.relaxed(low, high, budget)[1]
+        )
 
 
 def _with_number(numbers: Numbers, place: int, number: int) -> Numbers:

@@ -14,7 +14,7 @@ from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack
 
-STEPS = 800_000  # that the search for a way to cut may take
+STEPS = 1_000_000  # that the search for a way to cut may take
 
 
 def cut_batch(orders: Sequence[Order], rack: Rack | None, steps: int = STEPS) -> Batch:

@@ -65,15 +65,7 @@ def _most_of(group: LineGroup, budget: Budget) -> tuple[int, int]:
     def packable(number: int) -> bool | None:
         return is_packable(bins, tuple(number * count for count in one), budget.part(4))
 
-    # No spool gives more of a size than fits on it whole, and all no more than their length.
-    each = [
-        sum(
-            room // length for room, fits in zip(bins.rooms, bins.fits, strict=True) if size in fits
-        )
-        // one[size]
-        for size, length in enumerate(bins.lengths)
-    ]
-    limit = min(*each, sum(bins.rooms) // total(bins.lengths, one))
+    limit = sum(bins.rooms) // total(bins.lengths, one)
     wanted = tuple(limit * count for count in one)
     left = packed(bins, wanted, budget.part(2)).left
     number = limit - max(-(-over // count) for over, count in zip(left, one, strict=True))

@@ -264,8 +264,8 @@ def test_a_spool_runs_out_before_a_piece_that_it_is_too_short_for(
             assert all(pull.left_mm < cut.piece.cut_mm for cut in short.cuts)
             assert pull.runs_out_at is not None
             assert pull.runs_out_at <= short.first_leader
-    for source in (*whole.pulls, *whole.shortages):
-        lengths = [cut.piece.cut_mm for cut in source.cuts]
+    for cuts in (*(pull.cuts for pull in whole.pulls), *(short.cuts for short in whole.shortages)):
+        lengths = [cut.piece.cut_mm for cut in cuts]
         assert lengths == sorted(lengths, reverse=True)
 
 

@@ -2,7 +2,7 @@ from itertools import product
 from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.batches.budget import Budget
@@ -103,6 +103,7 @@ def test_the_search_agrees_with_trying_everything(seed: int) -> None:
 
 
 @given(st.data())
+@settings(deadline=None)
 def test_what_was_cut_can_be_packed_again(data: st.DataObject) -> None:
     lengths = data.draw(st.lists(st.integers(20, 90), min_size=1, max_size=4, unique=True))
     cut = data.draw(
