@@ -47,7 +47,8 @@ def packed(bins: Bins, wanted: Filling, budget: Budget) -> Packing:
     """Return a packing that leaves as little length as can be, or as the budget finds."""
     chosen: Sequence[Filling]
     least = least_left(bins, wanted, budget)
-    chosen = _one_after_the_other(bins, wanted, budget)
+    ways = [_one_after_the_other(bins, wanted, each) for each in (Budget(0), budget)]
+    chosen = min(ways, key=lambda way: total(bins.lengths, rest(wanted, way)))
     if total(bins.lengths, rest(wanted, chosen)) > least:
         chosen, is_best = _better(bins, wanted, chosen, least, budget.part(2))
         least = total(bins.lengths, rest(wanted, chosen)) if is_best else least

@@ -69,5 +69,9 @@ def _most_of(group: LineGroup, budget: Budget) -> tuple[int, int]:
     wanted = tuple(limit * count for count in one)
     left = packed(bins, wanted, budget.part(2)).left
     number = limit - max(-(-over // count) for over, count in zip(left, one, strict=True))
+    # So many there are for certain; but it must be found again when a batch is cut.
+    step = 1
+    while number > 0 and budget.left > 0 and not packable(number):
+        number, step = max(number - step, 0), 2 * step
     number = largest(lambda number: packable(number) is True, number, limit)
     return number, largest(lambda number: packable(number) is not False, number, limit)
