@@ -61,7 +61,9 @@ def _head(batch: Batch, wording: Wording, width: float) -> Iterator[Block]:
         lengths = spans(leader.finished, leader, wording)
         what = f"{order.count} × {leader.recipe.name}, {lengths}"
         strand = thickness(leader.tippet, leader, wording)
-        tippet = wording.say("sections_and_tippet", count=len(leader.pieces), strand=strand)
+        count = len(leader.pieces)
+        key = "sections_and_tippet" if count > 1 else "section_and_tippet"
+        tippet = wording.say(key, count=count, strand=strand)
         more = " · ".join(filter(None, (leader.recipe.use, tippet)))
         yield stacked(
             [_text(what, "bold", SCALE.body, width), _text(more, "medium", SCALE.small, width)]

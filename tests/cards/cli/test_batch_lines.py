@@ -3,6 +3,7 @@ from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.cli.batch_lines import batch_lines
 from tagend.cards.practice.rack_file import Rack, Spool
+from tests.shortages import alike
 from tests.written import leader, recipe, section
 
 # Cut lengths, so that the sums below are of the very numbers written.
@@ -49,3 +50,11 @@ def test_what_is_bought_ready_made_comes_last() -> None:
     assert batch_lines(cut_batch([Order(of, 3)], None))[-1] == (
         "  to buy ready made: 3 × 5 ft, 0.024 in nylon butt for Under test"
     )
+
+
+def test_what_could_be_cut_better_is_said() -> None:
+    orders, rack = alike(3, 100, 3)
+    exact, rough = cut_batch(orders, rack), cut_batch(orders, rack, 0)
+    assert (exact.spare_mm == 0) is not any("another way" in line for line in batch_lines(exact))
+    assert rough.spare_mm > 1
+    assert any("cut in another way, at most" in line for line in batch_lines(rough))

@@ -223,3 +223,8 @@ def test_every_page_is_readable_and_no_piece_is_lost(
     short = sum(int(n) for n in re.findall(r"for (\d+) pieces? from", text))
     pieces = sum(not piece.section.bought for piece in of.pieces)
     assert shown + short == count * pieces
+
+
+def test_one_section_is_one_section() -> None:
+    single = leader(recipe(section("9 ft", "0.010 in", "fluorocarbon")))
+    assert typeset("1 section, tippet") in told(cut_batch([Order(single, 2)], None))
