@@ -17,13 +17,13 @@ _FINEST = 1 << 27  # parts of a share: two shares of 10,000 or fewer differ by m
 _STAGES = 64  # from one mix to another
 _ROUNDED = 1e-6  # what a number may be short of a whole one for want of digits
 
-Numbers = tuple[int, ...]  # of each leader
+Counts = tuple[int, ...]  # of each leader
 
 
 class Mix(NamedTuple):
     """Whole leaders of each order."""
 
-    numbers: Numbers
+    numbers: Counts
     at_most: int  # leaders of any mix; above their sum only where the search used up its steps
 
 
@@ -55,14 +55,14 @@ class _MixSearch:
         self.known: dict[tuple[int, Filling], bool | None] = {}
         self.is_proven = True  # no answer since this was set was for want of steps
 
-    def left(self, numbers: Numbers) -> list[int]:
+    def left(self, numbers: Counts) -> list[int]:
         """Return the line that so many leaders leave of each kind, below 0 where they lack it."""
         return [
             room - sum(take * number for take, number in zip(row, numbers, strict=True))
             for room, row in zip(self.rooms, self.takes, strict=True)
         ]
 
-    def relaxed(self, low: Numbers, high: Numbers, budget: Budget) -> tuple[list[float], int]:
+    def relaxed(self, low: Counts, high: Counts, budget: Budget) -> tuple[list[float], int]:
         """Return a mix within bounds in fractions, and how many leaders one has at the most."""
         left = self.left(low)
         if any(rest < 0 for rest in left):
@@ -71,7 +71,7 @@ class _MixSearch:
         numbers, bound = relaxed(self.takes, left, more, budget)
         return [n + least for n, least in zip(numbers, low, strict=True)], sum(low) + bound
 
-    def makes(self, numbers: Numbers) -> bool:
+    def makes(self, numbers: Counts) -> bool:
         """Return whether the spools are known to make so many of each."""
         for place, group in enumerate(self.groups):
             wanted = group.wanted(numbers)
@@ -84,7 +84,7 @@ class _MixSearch:
                 return False
         return True
 
-    def rounded(self, low: Numbers, high: Numbers) -> Numbers | None:
+    def rounded(self, low: Counts, high: Counts) -> Counts | None:
         """Return a mix within bounds near the best in fractions; None where `low` is too many.
 
         Of the leaders that the fractions have more of, one after the other is rounded up.
@@ -105,15 +105,15 @@ class _MixSearch:
                 high = _with_number(high, leader, up[leader] - 1)
         return low
 
-    def _toward(self, low: Numbers, goal: Numbers) -> Numbers:
+    def _toward(self, low: Counts, goal: Counts) -> Counts:
         """Return what the spools make on the way from one mix to another, in so many stages."""
 
-        def mix_at(stage: int) -> Numbers:
+        def mix_at(stage: int) -> Counts:
             return tuple(n + (m - n) * stage // _STAGES for n, m in zip(low, goal, strict=True))
 
         return mix_at(largest(lambda stage: self.makes(mix_at(stage)), 0, _STAGES))
 
-    def most(self, high: Numbers) -> Mix:
+    def most(self, high: Counts) -> Mix:
         """Return a mix with the most leaders that is found."""
         none = (0,) * len(high)
         best = self.rounded(none, high) or none
@@ -126,10 +126,10 @@ class _MixSearch:
                 at_most -= 1
         return Mix(best, at_most)
 
-    def shared(self, best: Numbers, asked: Numbers, high: Numbers) -> Numbers:
+    def shared(self, best: Counts, asked: Counts, high: Counts) -> Counts:
         """Return a mix of as many leaders, of which each gets its share of what was asked."""
 
-        def least(parts: int) -> Numbers:
+        def least(parts: int) -> Counts:
             return tuple(-(-parts * count // _FINEST) for count in asked)
 
         def is_served(parts: int) -> bool:
@@ -145,7 +145,7 @@ class _MixSearch:
         low = least(largest(is_served, 0, sum(best) * _FINEST // sum(asked)))
         return self.tried(sum(best), low, high)[0] or best
 
-    def tried(self, number: int, low: Numbers, high: Numbers) -> tuple[Numbers | None, bool]:
+    def tried(self, number: int, low: Counts, high: Counts) -> tuple[Counts | None, bool]:
         """Return a mix of so many leaders, or None and whether there is none for certain."""
         self.is_proven = True
         try:
@@ -154,7 +154,7 @@ class _MixSearch:
             return None, False
         return mix, self.is_proven
 
-    def _mix(self, number: int, low: Numbers, high: Numbers, budget: Budget) -> Numbers | None:
+    def _mix(self, number: int, low: Counts, high: Counts, budget: Budget) -> Counts | None:
         """Return the mix of so many leaders, within bounds, with most of the first ones."""
         budget.spend(len(low))
         if not self._has_room(number, low, high, budget) or not self.makes(low):
@@ -175,7 +175,7 @@ class _MixSearch:
                 return mix
         return None
 
-    def _has_room(self, number: int, low: Numbers, high: Numbers, budget: Budget) -> bool:
+    def _has_room(self, number: int, low: Counts, high: Counts, budget: Budget) -> bool:
         """Return whether lengths alone allow a mix of so many leaders within bounds."""
         return (
             all(map(int.__le__, low, high))
@@ -184,5 +184,5 @@ class _MixSearch:
         )
 
 
-def _with_number(numbers: Numbers, place: int, number: int) -> Numbers:
+def _with_number(numbers: Counts, place: int, number: int) -> Counts:
     return (*numbers[:place], number, *numbers[place + 1 :])
