@@ -1,77 +1,126 @@
-"""A batch cut from the rack as well as can be: orders and a rack in; a batch out, exact."""
+"""Orders and a rack in; a batch out: the pieces of all leaders dealt to the spools."""
 
-from collections import defaultdict
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from itertools import accumulate
 from typing import NamedTuple
 
-from tagend.cards.batches.batch import Batch, Cut, Order, Pull, Shortage, batch
-from tagend.cards.batches.kinds import Kind, Member, kinds_of
-from tagend.cards.batches.packing import least_left_over, packed, with_one_more
+from tagend.cards.batches.batch import Batch, Cut, Order, Pull, Shortage
+from tagend.cards.batches.budget import Budget
+from tagend.cards.batches.line_groups import LineGroup, LineSize, line_groups
+from tagend.cards.batches.packing import Packing, packed
+from tagend.cards.batches.spool_filling import total
+from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack
 
+STEPS = 1_000_000  # that the search for a way to cut may take
 
-def best_batch(orders: Sequence[Order], rack: Rack) -> Batch:
+
+def cut_batch(orders: Sequence[Order], rack: Rack | None, steps: int = STEPS) -> Batch:
     """Return what to cut where, so that as little line as can be is to buy.
 
-    Where cutting leader by leader finds line for all of them, it stays at that.
+    Of like spools the emptiest are used up first. Without a rack, each kind of line is one spool
+    without end. `spare_mm` is above 0 only where the search has used up its steps.
     """
-    plain = batch(orders, rack)
-    if not plain.shortages:
-        return plain
+    groups = line_groups([order.leader for order in orders], rack or Rack(()))
+    budget = Budget(steps)
     pulls: list[Pull] = []
     shortages: list[Shortage] = []
-    for kind in kinds_of([order.leader for order in orders], rack):
-        *from_spools, bought = _shares(kind, orders)
-        for spool, share in zip(kind.spools, from_spools, strict=True):
-            cuts = tuple(part.cut(orders) for part in share)
-            pulls.append(Pull(spool.material, spool.diameter.mm, spool, cuts, None))
-        shortages += _shortages(bought, orders)
-    return Batch(tuple(orders), tuple(pulls), tuple(shortages))
+    spare = Fraction(0)
+    for place, group in enumerate(groups):
+        wanted = group.wanted([order.count for order in orders])
+        packing = packed(group.bins, wanted, budget.part(len(groups) - place))
+        dealt = _dealt(group, packing, orders)
+        pulls += _pulls(group, dealt)
+        shortages += _shortages(dealt)
+        spare += (total(group.bins.lengths, packing.left) - packing.least) * group.part_mm
+    if rack is None:
+        pulls = [Pull(lack.material, lack.diameter_mm, None, lack.cuts, None) for lack in shortages]
+        return Batch(tuple(orders), tuple(pulls), (), Fraction(0))
+    return Batch(tuple(orders), tuple(pulls), tuple(shortages), spare)
 
 
-class _Part(NamedTuple):
-    """Equal pieces for some of the leaders of one order."""
-
-    line: Line
-    member: Member
-    first: int  # of those leaders; the first of the order is 1
-    pieces: int
-
-    def cut(self, orders: Sequence[Order]) -> Cut:
-        return Cut(orders[self.member.leader].leader, self.member.piece, self.pieces)
+def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
+    """Return what the person calls the spool of each section that the rack has, by its place."""
+    alike = {
+        piece.place: Line.of(piece.section).spools(rack)
+        for piece in leader.pieces
+        if not piece.section.bought
+    }
+    return {place: spools[0].label for place, spools in alike.items() if spools}
 
 
-def _shares(kind: Kind, orders: Sequence[Order]) -> list[list[_Part]]:
-    """Return what each spool gives, the longest first, and last what is to buy."""
-    wanted = kind.wanted([order.count for order in orders])
-    bins = with_one_more(kind.bins, least_left_over(kind.bins, wanted))
-    fillings = packed(bins, wanted)
-    assert fillings is not None
-    shares: list[list[_Part]] = [[] for _ in fillings]
-    for place, size in enumerate(kind.sizes):
-        ends = list(accumulate((filling[place] for filling in fillings), initial=0))
-        for member, start in _in_a_row(size.members, orders):
-            stop = start + orders[member.leader].count
-            for share, low, high in zip(shares, ends, ends[1:], strict=False):
-                pieces = min(high, stop) - max(low, start)
-                if pieces > 0:
-                    share.append(_Part(size.line, member, max(low - start, 0) + 1, pieces))
-    return shares
+class _OrderShare(NamedTuple):
+    """The pieces of one size for one order: the same of each leader, leader after leader."""
+
+    order: Order
+    pieces: tuple[Piece, ...]  # of a leader
+    start: int  # place of the first among all pieces of the size, from 0
+    before: int  # leaders of the batch
 
 
-def _in_a_row(members: Sequence[Member], orders: Sequence[Order]) -> Iterator[tuple[Member, int]]:
-    """Yield each section with the place of its first piece, all pieces laid in a row."""
-    counts = (orders[member.leader].count for member in members)
-    yield from zip(members, accumulate(counts, initial=0), strict=False)
+class _Dealt(NamedTuple):
+    """The pieces of one size in a row, leader after leader, and which spool gives them."""
+
+    size: LineSize
+    shares: tuple[_OrderShare, ...]
+    ends: tuple[int, ...]  # where the pieces of each spool begin, those to buy, and the end
+
+    def leader_after(self, spool: int) -> int:
+        """Return the number in the batch of the first leader that a later spool has a piece for."""
+        place = self.ends[spool + 1]
+        share = [share for share in self.shares if share.start <= place][-1]
+        return share.before + (place - share.start) // len(share.pieces) + 1
+
+    def cuts(self, spool: int) -> Iterator[Cut]:
+        """Yield what a spool gives of the size."""
+        for order, pieces, start, _ in self.shares:
+            each = len(pieces)
+            low = max(self.ends[spool] - start, 0)
+            high = min(self.ends[spool + 1] - start, each * order.count)
+            for at, piece in enumerate(pieces if low < high else ()):
+                count = (at - low) // each - (at - high) // each
+                if count:
+                    yield Cut(order.leader, piece, count)
 
 
-def _shortages(bought: Sequence[_Part], orders: Sequence[Order]) -> Iterator[Shortage]:
-    before = list(accumulate((order.count for order in orders), initial=0))
-    by_line: defaultdict[Line, list[_Part]] = defaultdict(list)
-    for part in bought:
-        by_line[part.line].append(part)
-    for line, parts in by_line.items():
-        first = min(before[part.member.leader] + part.first for part in parts)
-        yield Shortage(*line, tuple(part.cut(orders) for part in parts), first)
+def _dealt(group: LineGroup, packing: Packing, orders: Sequence[Order]) -> list[_Dealt]:
+    """Return the sizes of a group, the longest first."""
+    columns = zip(*packing.fillings, packing.left, strict=True)
+    return [
+        _Dealt(size, tuple(_shares(size, orders)), (*accumulate(column, initial=0),))
+        for size, column in zip(group.sizes, columns, strict=True)
+    ]
+
+
+def _shares(size: LineSize, orders: Sequence[Order]) -> Iterator[_OrderShare]:
+    start = before = 0
+    for place, order in enumerate(orders):
+        pieces = tuple(piece for leader, piece in size.sections if leader == place)
+        if pieces:
+            yield _OrderShare(order, pieces, start, before)
+        start += len(pieces) * order.count
+        before += order.count
+
+
+def _pulls(group: LineGroup, dealt: Sequence[_Dealt]) -> Iterator[Pull]:
+    for place, spool in enumerate(group.spools):
+        cuts = tuple(cut for row in dealt for cut in row.cuts(place))
+        left_mm = spool.left.mm - sum(cut.mm for cut in cuts)
+        lacking = [
+            row.leader_after(place)
+            for row in dealt
+            if row.size.line.is_of(spool) and row.size.mm > left_mm
+            if row.ends[place + 1] < row.ends[-1]
+        ]
+        yield Pull(*Line.of(spool), spool, cuts, min(lacking, default=None))
+
+
+def _shortages(dealt: Sequence[_Dealt]) -> Iterator[Shortage]:
+    last = len(dealt[0].ends) - 2
+    for line in dict.fromkeys(row.size.line for row in dealt):
+        rows = [row for row in dealt if row.size.line == line and row.ends[-2] < row.ends[-1]]
+        if rows:
+            cuts = tuple(cut for row in rows for cut in row.cuts(last))
+            yield Shortage(*line, cuts, min(row.leader_after(last - 1) for row in rows))

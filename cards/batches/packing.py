@@ -1,10 +1,30 @@
-"""Whether pieces fit on spools: how many of each size in; what each spool gives, or None, out."""
+"""Pieces packed onto spools: how many of each size in; what each spool gives, and a bound, out.
 
-from collections.abc import Iterator, Sequence
+One spool after the other is filled as full as can be, which mostly leaves no more than a bound
+says must be left. Where it does, a search goes through the fillings of each spool, without those
+that leave too much for the later spools, and without what has been looked at before.
+"""
+
+from collections.abc import Sequence
+from functools import lru_cache
 from itertools import accumulate
 from typing import NamedTuple
 
-Filling = tuple[int, ...]  # how many pieces of each size
+from tagend.cards.batches.budget import Budget, Spent
+from tagend.cards.batches.spool_filling import (
+    Filling,
+    cost,
+    fillings,
+    longest_first,
+    rest,
+    room_within,
+    sums,
+    total,
+)
+
+_TABLE = 1 << 24  # bits of a table of sums
+_STACK = 1 << 29  # bits of the tables that a search holds at once: 64 MB
+_DEEPEST = 300  # spools and sizes that a search goes through
 
 
 class Bins(NamedTuple):
@@ -15,117 +35,144 @@ class Bins(NamedTuple):
     fits: tuple[frozenset[int], ...]  # the sizes that each spool may give
 
 
-def packed(bins: Bins, wanted: Filling) -> list[Filling] | None:
-    """Return a filling for each spool that makes up the pieces wanted, or None where none does.
+class Packing(NamedTuple):
+    """What each spool gives, what is left over, and the length that must be left over."""
 
-    The fillings of one spool after the other are tried, without those that leave more than the
-    later spools can take, and without what has failed before.
+    fillings: tuple[Filling, ...]
+    left: Filling
+    least: int
+
+
+def packed(bins: Bins, wanted: Filling, budget: Budget) -> Packing:
+    """Return a packing that leaves as little length as can be, or as the budget finds."""
+    chosen: Sequence[Filling]
+    least = least_left(bins, wanted, budget)
+    ways = [_one_after_the_other(bins, wanted, each) for each in (Budget(0), budget)]
+    chosen = min(ways, key=lambda way: total(bins.lengths, rest(wanted, way)))
+    if total(bins.lengths, rest(wanted, chosen)) > least:
+        chosen, is_best = _better(bins, wanted, chosen, least, budget.part(2))
+        least = total(bins.lengths, rest(wanted, chosen)) if is_best else least
+    return Packing(tuple(chosen), rest(wanted, chosen), least)
+
+
+def is_packable(bins: Bins, wanted: Filling, budget: Budget) -> bool | None:
+    """Return whether the spools give all that is wanted; None where the budget does not tell."""
+    if budget.left <= 0:
+        return None
+    if least_left(bins, wanted, budget):
+        return False
+    packing = packed(bins, wanted, budget)
+    return (False if packing.least else None) if any(packing.left) else True
+
+
+def least_left(bins: Bins, wanted: Filling, budget: Budget) -> int:
+    """Return a length that every packing leaves: no spool gives more than its fullest filling.
+
+    Sizes that come from the same spools are looked at by themselves, and all together.
     """
-    later = _later(bins, wanted)
-    if not bins.rooms:
-        return None if any(wanted) else []
-    chosen: list[Filling] = []
-    left = [wanted]  # before each spool that is being filled
-    trying = [_fillings(bins, 0, wanted, later)]
-    failed: set[tuple[int, Filling]] = set()
-    while trying:
-        filling = next(trying[-1], None)
-        if filling is None:
-            trying.pop()
-            failed.add((len(trying), left.pop()))
-            del chosen[-1:]
-            continue
-        rest = tuple(have - taken for have, taken in zip(left[-1], filling, strict=True))
-        if len(trying) == len(bins.rooms):
-            return [*chosen, filling]
-        if (len(trying), rest) not in failed:
-            chosen.append(filling)
-            left.append(rest)
-            trying.append(_fillings(bins, len(trying), rest, later))
-    return None
+
+    def left_of(pieces: Filling) -> int:
+        return max(total(bins.lengths, pieces) - sum(_most_given(bins, pieces, budget)), 0)
+
+    alike = _alike(len(wanted), bins.fits)
+    each = sum(left_of(_among(wanted, sizes)) for sizes in alike)
+    return each if len(alike) == 1 else max(each, left_of(wanted))
 
 
-def least_left_over(bins: Bins, wanted: Filling) -> int:
-    """Return the length of the pieces that the spools cannot give, if they give all they can."""
-    short = max(total(bins, wanted) - _later(bins, wanted)[0], 0)
-    low, high = short, total(bins, wanted)
-    while low < high:
-        middle = (low + high) // 2
-        if packed(with_one_more(bins, middle), wanted) is None:
-            low = middle + 1
-        else:
-            high = middle
-    return high
-
-
-def with_one_more(bins: Bins, room: int) -> Bins:
-    """Return the spools with one more that may give every size, last."""
-    every = frozenset(range(len(bins.lengths)))
-    return bins._replace(rooms=(*bins.rooms, room), fits=(*bins.fits, every))
-
-
-def total(bins: Bins, pieces: Filling) -> int:
-    """Return the length of so many pieces."""
-    return sum(length * count for length, count in zip(bins.lengths, pieces, strict=True))
-
-
-def _later(bins: Bins, wanted: Filling) -> list[int]:
-    """Return what each spool and those after it can take at the most, and 0 at the end.
-
-    No spool takes more than the longest sum of pieces wanted that fits on it.
-    """
-    most = [
-        _sums(bins.lengths, [0] * len(wanted), _allowed(wanted, fits), room)[0].bit_length() - 1
-        for room, fits in zip(bins.rooms, bins.fits, strict=True)
+@lru_cache
+def _alike(sizes: int, fits: tuple[frozenset[int], ...]) -> list[frozenset[int]]:
+    homes = [tuple(size in those for those in fits) for size in range(sizes)]
+    return [
+        frozenset(size for size in range(sizes) if homes[size] == home)
+        for home in dict.fromkeys(homes)
     ]
-    return [*reversed(list(accumulate(reversed(most), initial=0)))]
 
 
-def _allowed(pieces: Filling, fits: frozenset[int]) -> list[int]:
-    return [count if size in fits else 0 for size, count in enumerate(pieces)]
+def _most_given(bins: Bins, wanted: Filling, budget: Budget) -> list[int]:
+    """Return for each spool a length that it gives no more than, were it the only one."""
+    spools = list(zip(bins.rooms, bins.fits, strict=True))
+    most: dict[tuple[int, frozenset[int]], int] = {}
+    for fits in dict.fromkeys(bins.fits):
+        pieces = _among(wanted, fits)
+        high = total(bins.lengths, pieces)
+        rooms = [room for room, others in dict.fromkeys(spools) if others == fits]
+        most |= {(room, fits): min(room, high) for room in rooms}
+        part = max((room for room in rooms if room < high), default=0)
+        if 0 < part <= _TABLE and cost(pieces, part) <= budget.left // 4:
+            made = sums(bins.lengths, pieces, part, budget)[0]
+            for room in rooms:
+                if room < high:
+                    most[room, fits] = (made & ((1 << (room + 1)) - 1)).bit_length() - 1
+    return [most[spool] for spool in spools]
 
 
-def _fillings(bins: Bins, spool: int, left: Filling, later: Sequence[int]) -> Iterator[Filling]:
-    """Yield the fillings of a spool that leave no more than the later ones can take."""
-    fits_later = frozenset[int]().union(*bins.fits[spool + 1 :])
-    least = [0 if size in fits_later else count for size, count in enumerate(left)]
-    most = _allowed(left, bins.fits[spool])
-    if any(low > high for low, high in zip(least, most, strict=True)):
-        return
-    need, room = max(total(bins, left) - later[spool + 1], 0), bins.rooms[spool]
-    sums = _sums(bins.lengths, least, most, room)
-
-    def choices(size: int, need: int, room: int) -> Iterator[Filling]:
-        if size == len(left):
-            yield ()
-            return
-        length = bins.lengths[size]
-        for count in range(min(most[size], room // length), least[size] - 1, -1):
-            taken = count * length
-            if _any_from(sums[size + 1], need - taken, room - taken):
-                for rest in choices(size + 1, need - taken, room - taken):
-                    yield (count, *rest)
-
-    yield from choices(0, need, room)
+def _one_after_the_other(bins: Bins, wanted: Filling, budget: Budget) -> list[Filling]:
+    """Return a filling for each spool, as full as what the spools before it leave allows."""
+    budget.charge(len(bins.rooms) * (10 + len(wanted)))
+    chosen = []
+    for place, (room, fits) in enumerate(zip(bins.rooms, bins.fits, strict=True)):
+        share = budget.part(2 * (len(bins.rooms) - place))
+        chosen.append(_full(bins.lengths, _among(wanted, fits), room, share))
+        wanted = rest(wanted, chosen[-1:])
+    return chosen
 
 
-def _sums(
-    lengths: Sequence[int], least: Sequence[int], most: Sequence[int], room: int
-) -> list[int]:
-    """Return for each size the sums up to `room` that it and the shorter ones make, as bits."""
-    mask = (1 << (room + 1)) - 1
-    sums = [1]
-    for length, low, high in zip(reversed(lengths), reversed(least), reversed(most), strict=True):
-        bits = (sums[-1] << low * length) & mask
-        more, step = min(high, room // length) - low, 1
-        while more > 0:  # by 1, 2, 4, … pieces: together they make any number
-            step = min(step, more)
-            bits |= (bits << step * length) & mask
-            more, step = more - step, 2 * step
-        sums.append(bits)
-    return sums[::-1]
+def _full(lengths: Sequence[int], pieces: Filling, room: int, budget: Budget) -> Filling:
+    """Return a filling with no room for one more piece, as full as the budget finds.
+
+    For a table that it does not suffice for, lengths are rounded up to coarser parts.
+    """
+    plain = longest_first(lengths, pieces, room)
+    bits = min(_TABLE, room_within(budget.left // 3, pieces))
+    if plain == pieces or not bits:
+        return plain
+    part = max(-(-room // bits), 1)
+    coarse = [-(-length // part) for length in lengths]
+    try:
+        need = sums(coarse, pieces, room // part, budget)[0].bit_length() - 1
+        found = next(fillings(coarse, pieces, need, need, budget))
+    except Spent:
+        return plain
+    over = room - total(lengths, found)
+    top = longest_first(lengths, rest(pieces, [found]), over)
+    found = tuple(map(sum, zip(found, top, strict=True)))
+    return max(plain, found, key=lambda filling: total(lengths, filling))
 
 
-def _any_from(sums: int, low: int, high: int) -> bool:
-    low = max(low, 0)
-    return high >= low and (sums >> low) & ((1 << (high - low + 1)) - 1) != 0
+def _better(
+    bins: Bins, wanted: Filling, best: Sequence[Filling], least: int, budget: Budget
+) -> tuple[Sequence[Filling], bool]:
+    """Return the best packing that a search finds, and whether no other is better."""
+    lengths, spools = bins.lengths, len(bins.rooms)
+    high = total(lengths, rest(wanted, best))
+    longest = min(max(bins.rooms, default=0), total(lengths, wanted))
+    if spools + len(wanted) > _DEEPEST or longest * spools * len(wanted) > _STACK:
+        return best, False
+    most = _most_given(bins, wanted, budget)
+    later = [*accumulate(reversed(most), initial=0)][::-1]  # what a spool and those after it give
+    seen: set[tuple[int, Filling]] = set()
+
+    def go_on(left: Filling, chosen: tuple[Filling, ...]) -> None:
+        nonlocal best, high
+        spool = len(chosen)
+        budget.spend(len(left))
+        if spool == spools:
+            best, high = chosen, total(lengths, left)
+        elif (spool, left) not in seen:
+            seen.add((spool, left))
+            pieces = _among(left, bins.fits[spool])
+            room = min(bins.rooms[spool], total(lengths, pieces))
+            over = total(lengths, left) - later[spool + 1]  # if the spool gave nothing
+            for filling in fillings(lengths, pieces, max(over - high + 1, 0), room, budget):
+                if high > max(least, over - total(lengths, filling)):
+                    go_on(rest(left, [filling]), (*chosen, filling))
+
+    try:
+        go_on(wanted, ())
+    except Spent:
+        return best, False
+    return best, True
+
+
+def _among(pieces: Filling, sizes: frozenset[int]) -> Filling:
+    return tuple(count if size in sizes else 0 for size, count in enumerate(pieces))

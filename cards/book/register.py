@@ -79,12 +79,7 @@ def lots_of(leader: Leader, rack: Rack | None) -> tuple[str, ...]:
     that no spreadsheet takes a lot for a number and drops its noughts.
     """
     lines = [Line.of(piece.section) for piece in leader.pieces if not piece.section.bought]
-    spools = [
-        spool
-        for line in lines
-        for spool in (rack.spools if rack else ())
-        if spool.lot is not None and line.is_of(spool)
-    ]
+    spools = [spool for line in lines for spool in line.spools(rack) if spool.lot is not None]
     return tuple(dict.fromkeys(_in_list(f"{spool.label}: {spool.lot}") for spool in spools))
 
 

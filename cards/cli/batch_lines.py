@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
+from tagend.cards.base.shown_lengths import ShownUnit, length, line_length, line_to_buy
 from tagend.cards.batches.batch import Batch, Cut, Pull
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.suitability import inches
@@ -19,6 +19,9 @@ def batch_lines(batch: Batch) -> list[str]:
     for pull in batch.pulls:
         lines += _pull_lines(pull, unit)
     lines += [f"  to buy: {shortage_line(shortage, ENGLISH)}" for shortage in batch.shortages]
+    if batch.spare_mm >= 1:  # mm: less shows on no tape
+        spare = line_to_buy(batch.spare_mm, unit)
+        lines.append(f"    cut in another way, at most {spare} less is to buy")
     return [*lines, *_bought_lines(batch)]
 
 

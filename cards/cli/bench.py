@@ -2,7 +2,8 @@
 
 import click
 
-from tagend.cards.batches.batch import COUNT_MOST, Order, batch
+from tagend.cards.batches.batch import COUNT_MOST, Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.cli.files import load_rack, paper_option, rack_option, shop_option
 from tagend.cards.cli.print_command import Printing, print_command
 from tagend.cards.cli.variant_options import variant_options
@@ -20,5 +21,5 @@ def command(printing: Printing, count: int, rack: str | None, paper: str | None)
 
     worksheets = printing.worksheets()
     orders = [Order(worksheet.leader, count) for worksheet in worksheets]
-    whole = batch(orders, load_rack(rack, printing.job.practice))
+    whole = cut_batch(orders, load_rack(rack, printing.job.practice))
     return bench_pdf(printing.job, worksheets, whole, paper)

@@ -4,7 +4,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from tagend.cards.practice.printed_sizes import alike
-from tagend.cards.practice.rack_file import Spool
+from tagend.cards.practice.rack_file import Rack, Spool
 from tagend.cards.recipe.recipe import Section
 
 
@@ -22,6 +22,10 @@ class Line(NamedTuple):
     def is_like(self, other: "Line") -> bool:
         """Whether one spool may be of either, printed in inches or in millimetres."""
         return alike(self.diameter_mm, other.diameter_mm) and self.material == other.material
+
+    def spools(self, rack: Rack | None) -> tuple[Spool, ...]:
+        """Return the spools of a rack that may hold this line."""
+        return tuple(spool for spool in (rack.spools if rack else ()) if self.is_of(spool))
 
     def is_of(self, spool: Spool) -> bool:
         """Whether a spool may hold this line."""

@@ -112,7 +112,7 @@ def _cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
 def _told(job: Job, worksheet: Worksheet, rack: "Rack | None") -> Told:
     if rack is None:
         return Told(worksheet, job.wording)
-    from tagend.cards.batches.batch import spool_labels
+    from tagend.cards.batches.cutting import spool_labels
 
     return Told(worksheet, job.wording, spool_labels(worksheet.leader, rack))
 

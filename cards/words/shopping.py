@@ -1,7 +1,8 @@
 """What to buy for so many leaders: a leader and a count in, a line a spool out."""
 
 from tagend.cards.base.shown_lengths import line_to_buy
-from tagend.cards.batches.batch import Order, Shortage, batch
+from tagend.cards.batches.batch import Order, Shortage
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import length_words, strand
@@ -9,7 +10,7 @@ from tagend.cards.words.leader_words import length_words, strand
 
 def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, ...]:
     """Return the line of each kind that the leaders take, and what is bought ready made."""
-    whole = batch([Order(leader, count)], None)
+    whole = cut_batch([Order(leader, count)], None)
     spools = [
         wording.say(
             "so_much_of",

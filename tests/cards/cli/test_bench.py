@@ -67,6 +67,31 @@ def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
     )
 
 
+def test_the_sheet_and_the_terminal_cut_alike(tagend: Tagend, demo: Path, output: Path) -> None:
+    # Leader by leader the emptier spool gives 25, the other 40, and no 20 is left; but 40 from the
+    # one and 25 + 20 from the other is all.
+    names = []
+    for inches in (25, 40, 20):
+        path = demo / f"{inches}.toml"
+        path.write_text(
+            f'name = "Cut {inches}"\nlengths = "cut"\n[[section]]\nlength = "{inches} in"\n'
+            'diameter = "0.020 in"\nmaterial = "nylon"\n'
+        )
+        names.append(path)
+    rack = demo / "two.toml"
+    rack.write_text(
+        "".join(
+            f'[[spool]]\nlabel = "{left}"\nmaterial = "nylon"\ndiameter = "0.020 in"\n'
+            f'left = "{left} in"\n'
+            for left in (40, 45)
+        )
+    )
+    run = tagend("cuts", *names, "--count", "1", "--rack", rack)
+    assert "to buy" not in run.out
+    assert tagend("bench", *names, "--rack", rack, "-o", output).status == 0
+    assert "Buy" not in shown(output)
+
+
 def test_cuts_go_spool_by_spool(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "30", "--rack", demo / "rack.toml")
     lines = run.out.splitlines()

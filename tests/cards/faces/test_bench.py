@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.base.units import parse_line_length
-from tagend.cards.batches.batch import Batch, Order, batch
+from tagend.cards.batches.batch import Batch, Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.page import MARGIN
@@ -76,7 +77,7 @@ def typeset(text: str) -> str:
 
 
 def test_every_piece_is_listed_with_its_length_large() -> None:
-    (page, *_) = pages(batch([Order(THREE, 12)], None))
+    (page, *_) = pages(cut_batch([Order(THREE, 12)], None))
     for piece in THREE.pieces:
         assert f"12 × section {piece.place} of Under test" in words(page)
         assert typeset(length(piece.cut_mm, "in")) in words(page)
@@ -85,7 +86,7 @@ def test_every_piece_is_listed_with_its_length_large() -> None:
 
 
 def test_every_knot_is_listed_in_order_with_how_it_is_seated() -> None:
-    text = read(batch([Order(THREE, 12)], None))
+    text = read(cut_batch([Order(THREE, 12)], None))
     knots = [THREE.butt.knot, *(joint.knot for joint in THREE.joints), THREE.fly.knot]
     places = [text.index(place) for place in ("at the butt", "1 to 2", "2 to 3", "at the fly")]
     assert places == sorted(places)
@@ -96,18 +97,18 @@ def test_every_knot_is_listed_in_order_with_how_it_is_seated() -> None:
 
 
 def test_there_is_a_box_for_each_piece_and_each_knot() -> None:
-    ticked = sum(len(boxes(page)) for page in pages(batch([Order(THREE, 12)], None)))
+    ticked = sum(len(boxes(page)) for page in pages(cut_batch([Order(THREE, 12)], None)))
     assert ticked == 12 * (3 + 4)  # three pieces; two joints and two ends
 
 
 def test_body_type_is_large_enough_for_the_bench() -> None:
-    for page in pages(batch([Order(THREE, 12)], None)):
+    for page in pages(cut_batch([Order(THREE, 12)], None)):
         names = [run for run in runs(page) if run.text.startswith("Tie ")]
         assert all(run.size == 14 for run in names)
 
 
 def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
-    text = read(batch([Order(THREE, 12)], RACK))
+    text = read(cut_batch([Order(THREE, 12)], RACK))
     # 12 yd are 432 in: 7 pieces of 57 1/2 in take 402 1/2, 11.2 yd; 29 1/2 in, 0.8 yd, stay
     assert "Stiff 23: 0.023 in hard nylon draws 11.2 yd; 0.8 yd stays" in text
     assert "runs out at leader 8" in text
@@ -116,7 +117,7 @@ def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
 
 def test_a_person_s_second_unit_stands_below_every_cut_and_in_the_head() -> None:
     both = leader(THREE.recipe, practice('units = "in and cm"'))
-    (page, *_) = pages(batch([Order(both, 12)], None))
+    (page, *_) = pages(cut_batch([Order(both, 12)], None))
     # 94 in = 238.76 cm
     assert "12 × Under test, 7 ft 10 in · 2.39 m" in words(page)
     placed = {run.text: run for run in runs(page)}
@@ -132,7 +133,7 @@ def test_a_person_s_second_unit_stands_below_every_cut_and_in_the_head() -> None
 def test_without_units_of_a_shop_each_line_is_measured_as_its_recipe_is() -> None:
     metric = leader(recipe(section("60 cm", "0.25 mm"), butt="none", fly="none"))
     inches = leader(recipe(section("45 in", "0.017 in"), butt="none", fly="none"))
-    text = read(batch([Order(inches, 4), Order(metric, 4)], None))
+    text = read(cut_batch([Order(inches, 4), Order(metric, 4)], None))
     assert "0.017 in nylon draws 5 yd" in text  # 4 × 45 in = 180 in
     assert "0.25 mm nylon draws 2.4 m" in text
 
@@ -140,17 +141,17 @@ def test_without_units_of_a_shop_each_line_is_measured_as_its_recipe_is() -> Non
 def test_what_is_on_a_rack_is_said_in_the_units_of_the_shop_used_or_not() -> None:
     thin = leader(recipe(section("24 in", "0.017 in", "hard nylon")), practice('units = "cm"'))
     spools = (*RACK.spools, replace(RACK.spools[1], label="Spare", left=parse_line_length("9 yd")))
-    text = read(batch([Order(thin, 60)], Rack(spools)), wording=Wording("en", ","))
+    text = read(cut_batch([Order(thin, 60)], Rack(spools)), wording=Wording("en", ","))
     # The emptiest that will do comes first: 9 yd = 8.2 m, 100 yd = 91.4 m
     assert "Spare: 0,43 mm hard nylon" in text
     assert "Stiff 17: 0,43 mm hard nylon" in text
     assert not re.search(r"\d yd|0.017", text)
-    unused = read(batch([Order(thin, 1)], Rack(spools)), wording=Wording("en", ","))
+    unused = read(cut_batch([Order(thin, 1)], Rack(spools)), wording=Wording("en", ","))
     assert "Stiff 17: 0,43 mm hard nylon draws 0 m; 91,4 m stays" in unused
 
 
 def test_what_the_rack_lacks_is_to_buy() -> None:
-    text = read(batch([Order(THREE, 12)], RACK))
+    text = read(cut_batch([Order(THREE, 12)], RACK))
     # 5 pieces of 57 1/2 in: 287 1/2 in = 7.99 yd
     assert "Buy 8 yd of 0.023 in hard nylon, for 5 pieces from leader 8 on" in text
     assert "of 0.010 in fluorocarbon, for 12 pieces from leader 1 on" in text
@@ -158,30 +159,30 @@ def test_what_the_rack_lacks_is_to_buy() -> None:
 
 def test_what_is_bought_ready_made_is_to_buy_and_not_to_cut() -> None:
     bought = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
-    text = read(batch([Order(bought, 4)], None))
+    text = read(cut_batch([Order(bought, 4)], None))
     assert "4 × 5 ft of 0.024 in nylon, ready made" in text
     assert "section 1 of" not in text
 
 
 def test_without_anything_to_buy_there_is_no_heading_for_it() -> None:
-    assert "Buy" not in read(batch([Order(THREE, 2)], None))
+    assert "Buy" not in read(cut_batch([Order(THREE, 2)], None))
 
 
 def test_a_knot_through_which_a_piece_passes_says_what_must_wait() -> None:
-    text = read(batch([Order(THREE, 2)], None))
+    text = read(cut_batch([Order(THREE, 2)], None))
     assert "section 3 passes through whole, so tie it before the fly" in text
 
 
 def test_each_recipe_of_a_batch_has_its_tying_and_its_chart() -> None:
     other = leader(replace(THREE.recipe, name="The other"))
-    text = read(batch([Order(THREE, 2), Order(other, 3)], None))
+    text = read(cut_batch([Order(THREE, 2), Order(other, 3)], None))
     assert "Tie 2 × Under test, from the butt to the fly" in text
     assert "Tie 3 × The other, from the butt to the fly" in text
     assert text.count("stiffness in bending") == 2
 
 
 def test_pages_are_numbered_and_as_large_as_the_paper() -> None:
-    found = pages(batch([Order(THREE, 60)], None), "A6")
+    found = pages(cut_batch([Order(THREE, 60)], None), "A6")
     for number, page in enumerate(found, start=1):
         assert (page.width, page.height) == (A6.width, A6.height)
         assert f"page {number} of {len(found)}" in words(page)
@@ -189,7 +190,7 @@ def test_pages_are_numbered_and_as_large_as_the_paper() -> None:
 
 def test_a_spool_that_takes_more_than_a_page_is_named_on_each() -> None:
     same = leader(recipe(*(section("20 in", "0.010 in") for _ in range(30)), butt="none"))
-    found = pages(batch([Order(same, 60)], None))
+    found = pages(cut_batch([Order(same, 60)], None))
     cutting = [page for page in found if "× section" in words(page)]
     assert len(cutting) > 1
     for page in cutting:
@@ -200,13 +201,13 @@ def test_a_spool_that_takes_more_than_a_page_is_named_on_each() -> None:
 
 def test_many_recipes_fill_more_than_one_page_with_their_names() -> None:
     many = [Order(leader(replace(THREE.recipe, name=f"Leader {k}")), 1) for k in range(60)]
-    text = read(batch(many, None))
+    text = read(cut_batch(many, None))
     assert all(f"1 × Leader {k}, 7 ft 10 in" in text for k in range(60))
 
 
 def test_paper_too_small_for_its_type_is_refused() -> None:
     with pytest.raises((TooSmall, TooWide)):
-        pages(batch([Order(THREE, 1)], None), "A8")
+        pages(cut_batch([Order(THREE, 1)], None), "A8")
 
 
 @given(seeds, counts, st.sampled_from([1, 7, 60, 61, 10_000]), st.sampled_from([LETTER, A4, A6]))
@@ -215,7 +216,7 @@ def test_every_page_is_readable_and_no_piece_is_lost(
     seed: int, sections: int | None, count: int, sheet: Paper
 ) -> None:
     of = tieable(seed, sections)
-    whole = batch([Order(of, count)], RACK)
+    whole = cut_batch([Order(of, count)], RACK)
     found = bench_sheet([told(of)], whole, cautions(ENGLISH, "fly"), sheet, OURS)
     for page in found:
         assert faults(page, MARGIN - FOOT) == []
@@ -224,3 +225,8 @@ def test_every_page_is_readable_and_no_piece_is_lost(
     short = sum(int(n) for n in re.findall(r"for (\d+) pieces? from", text))
     pieces = sum(not piece.section.bought for piece in of.pieces)
     assert shown + short == count * pieces
+
+
+def test_one_section_is_one_section() -> None:
+    single = leader(recipe(section("9 ft", "0.010 in", "fluorocarbon")))
+    assert typeset("1 section, tippet") in read(cut_batch([Order(single, 2)], None))

@@ -5,7 +5,8 @@ from importlib.resources import files
 
 import pytest
 
-from tagend.cards.batches.batch import Order, batch
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.counter import counter_sheet
@@ -141,7 +142,7 @@ def test_every_page(shop: Shop) -> None:
         pages = [*counter_sheet(told, job.imprint, page, job.fonts)]
         for some, count in ((told, 12), (told[:1], 300)):
             for own in (rack, None):
-                whole = batch([Order(each.leader, count) for each in some], own)
+                whole = cut_batch([Order(each.leader, count) for each in some], own)
                 pages += bench_sheet(some, whole, cautions, page, job.fonts)
         for face in pages:
             assert faults(face, MARGIN - 4 * MM) == [], (name, face.name)

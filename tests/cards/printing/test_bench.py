@@ -3,7 +3,8 @@ from io import BytesIO
 import pypdf
 
 from tagend.cards.base.shown_lengths import length
-from tagend.cards.batches.batch import Order, batch
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.bench import bench_pdf
 from tagend.cards.printing.recover import recipes_in
@@ -23,7 +24,7 @@ TWO = leader(
 
 
 def made(on: str | None = None, count: int = 12) -> bytes:
-    return bench_pdf(JOB, [Worksheet(TWO, ())], batch([Order(TWO, count)], None), on)
+    return bench_pdf(JOB, [Worksheet(TWO, ())], cut_batch([Order(TWO, count)], None), on)
 
 
 def test_every_cut_and_knot_can_be_read_from_the_page() -> None:

@@ -7,7 +7,8 @@ from io import BytesIO
 import pypdf
 import pytest
 
-from tagend.cards.batches.batch import Order, batch
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import read_rack
 from tagend.cards.practice.shop_file import Shop, practice_of
@@ -82,7 +83,7 @@ def test_bench_sheets(shop: Shop, rack: bytes | None) -> None:
     worksheets = sheets(shop)
     orders = [Order(sheet.leader, 12) for sheet in worksheets]
     own = read_rack(rack, practice) if rack else None
-    check(bench_pdf(job_of(shop), worksheets, batch(orders, own), None))
+    check(bench_pdf(job_of(shop), worksheets, cut_batch(orders, own), None))
 
 
 @every_shop

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.batches.batch import Order, batch
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.bench import bench_pdf
@@ -82,7 +83,7 @@ def test_every_page_is_printed_of_it(half: Wording) -> None:
     pages = (
         cards_pdf(job, sheets, wishes),
         labels_pdf(job, sheets, LabelWishes(stock="letter-3x10-66.7x25.4")),
-        bench_pdf(job, sheets, batch([Order(sheets[0].leader, 1)], None), None),
+        bench_pdf(job, sheets, cut_batch([Order(sheets[0].leader, 1)], None), None),
         counter_pdf(job, sheets, None),
     )
     _, _, bench, counter = (text(page, 0) for page in pages)

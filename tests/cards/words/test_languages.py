@@ -230,7 +230,7 @@ def test_knots_are_taught_in_the_language(language: str) -> None:
     for name, said in there.items():
         words = knot_words(load_knots().find(name), wording)
         assert (list(words.steps), words.seat) == (said.get("steps"), said.get("seat"))
-        assert words.caution == told.get("caution")
+        assert words.caution == said.get("caution")
 
 
 @every_other

@@ -110,4 +110,4 @@ def test_a_card_that_fits_only_lying_is_turned() -> None:
 def test_all_ink_is_grey_and_the_check_rule_is_there() -> None:
     for stock in (label_sheet("letter-3x4-50.8round"), card_size("ID-1"), paper("A4")):
         assert is_grey_only(pdf(stock))
-        assert RULE.mm in text(pdf(stock))
+        assert "100 % print: this is 50 mm" in text(pdf(stock))

@@ -4,12 +4,11 @@ from collections.abc import Iterator
 from datetime import date
 from fractions import Fraction
 
+from tagend.cards.base.shown_lengths import line_to_buy
 from tagend.cards.base.toml_edit import with_values
 from tagend.cards.base.units import LENGTH_MM
-from tagend.cards.batches.batch import Batch
+from tagend.cards.batches.batch import Batch, Shortage
 from tagend.cards.practice.rack_file import Rack, Spool
-from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.shopping import shortage_line
 from tagend.layouts.base.faults import Fault, Refused
 
 # Decimals that what is left is rounded down to: a hundredth of a yard is 9 mm.
@@ -27,12 +26,7 @@ def rack_after(data: bytes, rack: Rack, batch: Batch) -> bytes:
     `data` is what the rack was read from. Raises `Refused` where it has not line enough.
     """
     if batch.shortages:
-        raise Refused(
-            *(
-                Fault("", f"to buy: {shortage_line(shortage, ENGLISH)}", "nothing was drawn")
-                for shortage in batch.shortages
-            )
-        )
+        raise Refused(*map(_lack, batch.shortages))
     places = {spool.label: place for place, spool in enumerate(rack.spools)}
     drawn = {
         places[pull.spool.label]: left_words(pull.spool, pull.spool.left.mm - pull.mm)
@@ -40,6 +34,14 @@ def rack_after(data: bytes, rack: Rack, batch: Batch) -> bytes:
         if pull.spool and pull.cuts
     }
     return with_values(data, "spool", "left", drawn)
+
+
+def _lack(shortage: Shortage) -> Fault:
+    first = shortage.cuts[0]
+    amount = line_to_buy(shortage.mm, first.leader.unit)
+    line = f"{first.piece.section.diameter.plain} {shortage.material}"
+    found = f"to buy: {amount} of {line}, from leader {shortage.first_leader} on"
+    return Fault("", found, "nothing was drawn")
 
 
 def left_words(spool: Spool, mm: Fraction) -> str:

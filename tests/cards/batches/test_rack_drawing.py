@@ -7,11 +7,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import INCH_MM, parse_diameter, parse_line_length
-from tagend.cards.batches.batch import Order, batch
-from tagend.cards.batches.drawing import RECORD, left_words, rack_after, record_rows
+from tagend.cards.batches.batch import Order
+from tagend.cards.batches.cutting import cut_batch
+from tagend.cards.batches.rack_drawing import RECORD, left_words, rack_after, record_rows
 from tagend.cards.practice.rack_file import Spool, read_rack
 from tagend.layouts.base.faults import Refused
-from tests.cards.batches.test_whole import cut_as
+from tests.cards.batches.test_whole_leaders import cut_as
 from tests.strategies import texts
 from tests.written import PRACTICE
 
@@ -60,7 +61,7 @@ def test_what_is_left_is_rounded_down_in_the_spools_own_unit(
 
 def test_only_what_is_left_changes_in_the_file() -> None:
     rack = read_rack(RACK.encode(), PRACTICE)
-    drawn = batch([Order(cut_as((30, "0.020 in"), (20, "0.010 in")), 2)], rack)
+    drawn = cut_batch([Order(cut_as((30, "0.020 in"), (20, "0.010 in")), 2)], rack)
     after = rack_after(RACK.encode(), rack, drawn).decode()
     # 120 - 60 in are 5 ft; 2000 - 1016 mm are 0.984 m.
     assert after == RACK.replace('"10 ft" ', '"5 ft" ').replace('"2 m"', '"0.98 m"')
@@ -68,7 +69,7 @@ def test_only_what_is_left_changes_in_the_file() -> None:
 
 def test_a_spool_that_gives_nothing_stays_as_it_is() -> None:
     rack = read_rack(RACK.replace("10 ft", "10.123 ft").encode(), PRACTICE)
-    drawn = batch([Order(cut_as((20, "0.010 in")), 1)], rack)
+    drawn = cut_batch([Order(cut_as((20, "0.010 in")), 1)], rack)
     after = rack_after(RACK.replace("10 ft", "10.123 ft").encode(), rack, drawn).decode()
     assert 'left = "10.123 ft"' in after
 
@@ -79,24 +80,24 @@ def test_spools_in_one_line_are_drawn_from_too() -> None:
         '  {label = "b", material = "nylon", diameter = "0.010 in", left = "9 ft"}]\n'
     )
     rack = read_rack(text.encode(), PRACTICE)
-    drawn = batch([Order(cut_as((12, "0.010 in")), 1)], rack)
+    drawn = cut_batch([Order(cut_as((12, "0.010 in")), 1)], rack)
     after = rack_after(text.encode(), rack, drawn).decode()
     assert after == text.replace('"0.010 in", left = "9 ft"', '"0.010 in", left = "8 ft"')
 
 
 def test_a_rack_that_has_too_little_is_not_drawn_from() -> None:
     rack = read_rack(RACK.encode(), PRACTICE)
-    drawn = batch([Order(cut_as((30, "0.020 in")), 5)], rack)
+    drawn = cut_batch([Order(cut_as((30, "0.020 in")), 5)], rack)
     with pytest.raises(Refused) as refusal:
         rack_after(RACK.encode(), rack, drawn)
     assert str(refusal.value) == (
-        "to buy: 0.9 yd of 0.020 in nylon, for 1 piece from leader 5 on; nothing was drawn"
+        "to buy: 0.9 yd of 0.020 in nylon, from leader 5 on; nothing was drawn"
     )
 
 
 def test_the_record_says_what_each_spool_gave() -> None:
     rack = read_rack(RACK.encode(), PRACTICE)
-    drawn = batch([Order(cut_as((30, "0.020 in"), (20, "0.020 in")), 2)], rack)
+    drawn = cut_batch([Order(cut_as((30, "0.020 in"), (20, "0.020 in")), 2)], rack)
     rows = [dict(zip(RECORD, row, strict=True)) for row in record_rows(drawn, date(2026, 5, 31))]
     assert [(row["spool"], row["section"], row["pieces"], row["cut_mm"]) for row in rows] == [
         ("Butt", "1", "2", "762"),
@@ -117,7 +118,7 @@ def test_any_rack_reads_the_same_but_for_what_is_left(
     )
     rack = read_rack(text.encode(), PRACTICE)
     place = data.draw(st.integers(0, len(labels) - 1))
-    drawn = batch([Order(cut_as((40, f"0.0{10 + place} in")), 1)], rack)
+    drawn = cut_batch([Order(cut_as((40, f"0.0{10 + place} in")), 1)], rack)
     after = rack_after(text.encode(), rack, drawn)
     again = read_rack(after, PRACTICE)
     for at, (one, other) in enumerate(zip(rack.spools, again.spools, strict=True)):

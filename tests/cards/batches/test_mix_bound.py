@@ -3,7 +3,8 @@ from itertools import product
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.batches.prices import bound
+from tagend.cards.batches.budget import Budget
+from tagend.cards.batches.mix_bound import relaxed
 
 
 def best(takes: list[list[int]], left: list[int], more: list[int]) -> int:
@@ -16,6 +17,10 @@ def best(takes: list[list[int]], left: list[int], more: list[int]) -> int:
             for row, rest in zip(takes, left, strict=True)
         )
     )
+
+
+def bound(takes: list[list[int]], left: list[int], more: list[int]) -> int:
+    return relaxed(takes, left, more, Budget(0))[1]
 
 
 def test_one_kind_of_line_goes_to_those_that_take_least() -> None:

@@ -18,9 +18,8 @@ from tagend.cards.batches.batch import (
     Order,
     Pull,
     Shortage,
-    batch,
-    spool_labels,
 )
+from tagend.cards.batches.cutting import cut_batch, spool_labels
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
 from tests.tieable import counts, seeds, tieable
@@ -64,7 +63,7 @@ def cut_from(of: Batch) -> dict[str, int]:
 
 
 def test_each_line_is_a_pull_of_all_its_pieces() -> None:
-    whole = batch([Order(TWO, 12)], rack(stiff("Stiff", "20 yd"), CLEAR))
+    whole = cut_batch([Order(TWO, 12)], rack(stiff("Stiff", "20 yd"), CLEAR))
     assert drawn(whole) == {"Stiff": 600, "Clear": 360}  # 12 × 50 and 12 × 30
     # 20 yd are 720 in
     assert [pull.left_mm for pull in whole.pulls] == [120 * INCH_MM, (3600 - 360) * INCH_MM]
@@ -73,7 +72,7 @@ def test_each_line_is_a_pull_of_all_its_pieces() -> None:
 
 
 def test_a_spool_runs_out_at_the_first_leader_it_has_no_piece_for() -> None:
-    whole = batch([Order(TWO, 12)], rack(stiff("Stiff", "10 yd"), CLEAR))
+    whole = cut_batch([Order(TWO, 12)], rack(stiff("Stiff", "10 yd"), CLEAR))
     # 360 in hold 7 pieces of 50 in
     assert cut_from(whole)["Stiff"] == 7
     assert whole.pulls[0].runs_out_at == 8
@@ -83,13 +82,13 @@ def test_a_spool_runs_out_at_the_first_leader_it_has_no_piece_for() -> None:
 
 
 def test_a_spool_that_is_just_long_enough_does_not_run_out() -> None:
-    whole = batch([Order(TWO, 12)], rack(stiff("Stiff", "600 in"), CLEAR))
+    whole = cut_batch([Order(TWO, 12)], rack(stiff("Stiff", "600 in"), CLEAR))
     assert whole.pulls[0].runs_out_at is None
     assert whole.pulls[0].left_mm == 0
 
 
 def test_the_emptiest_spool_that_will_do_is_used_up_first() -> None:
-    whole = batch(
+    whole = cut_batch(
         [Order(TWO, 5)],
         rack(stiff("Full", "40 yd"), stiff("Rest", "120 in"), stiff("Stub", "40 in"), CLEAR),
     )
@@ -100,7 +99,7 @@ def test_the_emptiest_spool_that_will_do_is_used_up_first() -> None:
 
 
 def test_without_a_rack_each_kind_of_line_never_ends() -> None:
-    whole = batch([Order(TWO, 12)], None)
+    whole = cut_batch([Order(TWO, 12)], None)
     assert [pull.material for pull in whole.pulls] == ["hard nylon", "fluorocarbon"]
     assert [pull.mm / INCH_MM for pull in whole.pulls] == [600, 360]
     assert all(pull.left_mm is None and pull.runs_out_at is None for pull in whole.pulls)
@@ -108,7 +107,7 @@ def test_without_a_rack_each_kind_of_line_never_ends() -> None:
 
 
 def test_an_empty_rack_is_a_list_of_what_to_buy() -> None:
-    whole = batch([Order(TWO, 3)], rack())
+    whole = cut_batch([Order(TWO, 3)], rack())
     assert whole.pulls == ()
     assert [short.material for short in whole.shortages] == ["hard nylon", "fluorocarbon"]
     assert [short.mm / INCH_MM for short in whole.shortages] == [150, 90]
@@ -117,7 +116,7 @@ def test_an_empty_rack_is_a_list_of_what_to_buy() -> None:
 
 def test_line_of_another_material_or_size_is_not_used() -> None:
     other = rack(spool("Soft", "nylon", "0.020 in", "90 yd"), stiff("Thin", "90 yd", "0.019 in"))
-    whole = batch([Order(TWO, 1)], other)
+    whole = cut_batch([Order(TWO, 1)], other)
     assert whole.pulls == ()
     assert len(whole.shortages) == 2
 
@@ -125,7 +124,7 @@ def test_line_of_another_material_or_size_is_not_used() -> None:
 def test_inches_and_millimetres_of_one_strand_share_a_spool() -> None:
     # 0.51 mm is how a spool of 0.020 in, 0.508 mm, is printed in millimetres
     metric = leader(recipe(section("50 in", "0.51 mm", "hard nylon"), lengths="cut"))
-    whole = batch([Order(TWO, 4), Order(metric, 4)], rack(stiff("Stiff", "10 yd"), CLEAR))
+    whole = cut_batch([Order(TWO, 4), Order(metric, 4)], rack(stiff("Stiff", "10 yd"), CLEAR))
     # 360 in hold 7 of the 8 pieces; a spool can be cut only once
     assert cut_from(whole)["Stiff"] == 7
     assert [pull.spool.label for pull in whole.pulls if pull.spool] == ["Stiff", "Clear"]
@@ -137,7 +136,7 @@ def test_the_longest_pieces_are_cut_first() -> None:
     of = leader(
         recipe(*(section(f"{inches} in", "0.020 in") for inches in (20, 50, 30, 50)), lengths="cut")
     )
-    (pull,) = batch([Order(of, 2)], None).pulls
+    (pull,) = cut_batch([Order(of, 2)], None).pulls
     lengths = [cut.piece.cut_mm for cut in pull.cuts]
     assert lengths == sorted(lengths, reverse=True)
     assert [cut.piece.place for cut in pull.cuts][:2] == [2, 4]  # of equals, from the butt
@@ -147,14 +146,14 @@ def test_what_is_bought_ready_made_is_not_cut() -> None:
     of = leader(
         recipe(section("5 ft", "0.020 in", "hard nylon", bought=True), section("20 in", "4X"))
     )
-    whole = batch([Order(of, 5)], rack(stiff("Stiff", "40 yd")))
+    whole = cut_batch([Order(of, 5)], rack(stiff("Stiff", "40 yd")))
     assert [pull.material for pull in whole.pulls] == []
     assert [short.material for short in whole.shortages] == ["nylon"]
 
 
 def test_leaders_of_a_batch_are_counted_through_its_recipes() -> None:
     other = leader(replace(TWO.recipe, name="The other"))
-    whole = batch([Order(TWO, 3), Order(other, 3)], rack(stiff("Stiff", "200 in"), CLEAR))
+    whole = cut_batch([Order(TWO, 3), Order(other, 3)], rack(stiff("Stiff", "200 in"), CLEAR))
     assert whole.pulls[0].runs_out_at == 5  # 4 pieces: three of the first and one of the other
     cuts = {cut.leader.recipe.name: cut.count for cut in whole.pulls[0].cuts}
     assert cuts == {"Under test": 3, "The other": 1}
@@ -190,7 +189,7 @@ def test_a_rich_rack_gives_every_leader_its_cuts(
     of: list[tuple[int, int | None, int]],
 ) -> None:
     orders = [Order(tieable(seed, sections), count) for seed, sections, count in of]
-    whole = batch(orders, rich([order.leader for order in orders]))
+    whole = cut_batch(orders, rich([order.leader for order in orders]))
     assert whole.shortages == ()
     total = sum((pull.mm for pull in whole.pulls), start=Fraction(0))
     assert total == sum(order.count * order.leader.cut_mm for order in orders)
@@ -233,7 +232,7 @@ def test_no_spool_gives_more_than_it_has_and_no_piece_is_lost(
     of: list[Order], on_rack: list[Spool]
 ) -> None:
     labelled = tuple(replace(one, label=f"S{k}") for k, one in enumerate(on_rack))
-    whole = batch(of, Rack(labelled))
+    whole = cut_batch(of, Rack(labelled))
     assert all(pull.left_mm is not None and pull.left_mm >= 0 for pull in whole.pulls)
     used = [pull.spool for pull in whole.pulls if pull.spool]
     assert len(used) == len({one.label for one in used})
@@ -248,48 +247,38 @@ def test_no_spool_gives_more_than_it_has_and_no_piece_is_lost(
 
 @given(orders, spools)
 @settings(max_examples=80, deadline=None)
-def test_a_piece_is_missing_only_where_no_spool_had_it(
+def test_a_spool_runs_out_before_a_piece_that_it_is_too_short_for(
     of: list[Order], on_rack: list[Spool]
 ) -> None:
-    """Cut leader by leader by hand, from the emptiest spool of the line that has the piece."""
-    labelled = [replace(one, label=f"S{k}") for k, one in enumerate(on_rack)]
-    left = {one.label: one.left.mm for one in labelled}
-    missing: Counter[tuple[str, Fraction]] = Counter()
-    first: dict[tuple[str, Fraction], int] = {}
-    number = 0
-    for order in of:
-        for _ in range(order.count):
-            number += 1
-            for piece in order.leader.pieces:
-                line = piece.section.material, piece.section.diameter.mm
-                like = [one for one in labelled if (one.material, one.diameter.mm) == line]
-                having = [one for one in like if left[one.label] >= piece.cut_mm]
-                if having:
-                    left[min(having, key=lambda one: left[one.label]).label] -= piece.cut_mm
-                else:
-                    missing[line] += 1
-                    first.setdefault(line, number)
-    whole = batch(of, Rack(tuple(labelled)))
-    shortages = {(s.material, s.diameter_mm): s for s in whole.shortages}
-    assert {
-        line: sum(cut.count for cut in short.cuts) for line, short in shortages.items()
-    } == dict(missing)
-    assert {line: short.first_leader for line, short in shortages.items()} == first
-    for pull in whole.pulls:
-        if pull.spool:
-            assert pull.left_mm == left[pull.spool.label]
+    whole = cut_batch(of, Rack(tuple(replace(one, label=f"S{k}") for k, one in enumerate(on_rack))))
+    for short in whole.shortages:
+        alike = {
+            pull.spool.label: pull
+            for pull in whole.pulls
+            if pull.spool
+            and (pull.material, pull.diameter_mm) == (short.material, short.diameter_mm)
+        }
+        # What is to buy goes on none of its spools, and each has run out by then.
+        for pull in alike.values():
+            assert pull.left_mm is not None
+            assert all(pull.left_mm < cut.piece.cut_mm for cut in short.cuts)
+            assert pull.runs_out_at is not None
+            assert pull.runs_out_at <= short.first_leader
+    for cuts in (*(pull.cuts for pull in whole.pulls), *(short.cuts for short in whole.shortages)):
+        lengths = [cut.piece.cut_mm for cut in cuts]
+        assert lengths == sorted(lengths, reverse=True)
 
 
 @given(seeds, st.integers(1, 500))
 @settings(max_examples=20, deadline=None)
 def test_one_more_leader_never_draws_less(seed: int, count: int) -> None:
     of, on_rack = tieable(seed), rich([tieable(seed)])
-    fewer, more = (batch([Order(of, n)], on_rack) for n in (count, count + 1))
+    fewer, more = (cut_batch([Order(of, n)], on_rack) for n in (count, count + 1))
     drawn_by = [sum((p.mm for p in b.pulls), start=Fraction(0)) for b in (fewer, more)]
     assert all(less < next_one for less, next_one in pairwise(drawn_by))
 
 
 @pytest.mark.parametrize("count", [1, 999, COUNT_MOST])
 def test_counts_are_exact_however_large(count: int) -> None:
-    whole = batch([Order(TWO, count)], None)
+    whole = cut_batch([Order(TWO, count)], None)
     assert whole.pulls[0].mm == count * 50 * INCH_MM

@@ -10,10 +10,9 @@ import pytest
 
 from tagend.cards.base.units import INCH_MM, parse_diameter, parse_line_length
 from tagend.cards.batches.batch import Order
-from tagend.cards.batches.cutting import best_batch
-from tagend.cards.batches.kinds import kinds_of
-from tagend.cards.batches.mix import best_mix
-from tagend.cards.batches.whole import most_of, short_kinds
+from tagend.cards.batches.best_mix import best_mix
+from tagend.cards.batches.cutting import cut_batch
+from tagend.cards.batches.whole_leaders import whole_leaders
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
 from tests.written import leader, recipe, section
@@ -36,51 +35,64 @@ def rack(*spools: tuple[int, str]) -> Rack:
     )
 
 
+def mix_of(leaders: Sequence[Leader], asked: tuple[int, ...], rack_: Rack) -> tuple[int, ...]:
+    """Return the best mix, which must be known to be it."""
+    mix = best_mix(list(map(Order, leaders, asked)), rack_)
+    assert mix.at_most == sum(mix.numbers)
+    return mix.numbers
+
+
+def most_of(leaders: Sequence[Leader], rack_: Rack) -> list[int | None]:
+    """Return how many of each the rack makes, which must be known."""
+    found = whole_leaders(leaders, rack_)
+    assert all(most is None or most.number == most.at_most for most in found)
+    return [None if most is None else most.number for most in found]
+
+
 def test_two_leaders_share_what_neither_has_alone() -> None:
     # 100 in make two of 40, or one of 40 and one of 55.
     both = [cut_as((40, "0.020 in")), cut_as((55, "0.020 in"))]
-    kinds = kinds_of(both, rack((100, "0.020 in")))
-    assert [most_of(kinds, place, (0, 0)) for place in (0, 1)] == [2, 1]
-    assert most_of(kinds, 1, (1, 0)) == 1
-    assert best_mix(kinds, (5, 5)) == (1, 1)
+    spools = rack((100, "0.020 in"))
+    assert most_of(both, spools) == [2, 1]
+    assert mix_of(both, (5, 5), spools) == (1, 1)
 
 
 def test_the_worst_served_comes_before_the_first() -> None:
     # 160 in make four of 40: of 6 and 6 asked, two each; of 6 and 2, three and one.
     both = [cut_as((40, "0.020 in")), cut_as((40, "0.020 in"))]
-    kinds = kinds_of(both, rack((160, "0.020 in")))
-    assert best_mix(kinds, (6, 6)) == (2, 2)
-    assert best_mix(kinds, (6, 2)) == (3, 1)
-    assert best_mix(kinds, (3, 1)) == (3, 1)
+    spools = rack((160, "0.020 in"))
+    assert mix_of(both, (6, 6), spools) == (2, 2)
+    assert mix_of(both, (6, 2), spools) == (3, 1)
+    assert mix_of(both, (3, 1), spools) == (3, 1)
 
 
 def test_a_leader_that_takes_no_line_has_no_limit() -> None:
     ready = leader(recipe(section("9 ft", "0.020 in", bought=True)))
-    kinds = kinds_of([ready], rack((10, "0.020 in")))
-    assert kinds == ()
-    assert most_of(kinds, 0, (0,)) is None
-    assert best_mix(kinds, (7,)) == (7,)
+    spools = rack((10, "0.020 in"))
+    assert most_of([ready], spools) == [None]
+    assert mix_of([ready], (7,), spools) == (7,)
 
 
 def test_line_that_the_rack_has_not_makes_no_leader() -> None:
-    kinds = kinds_of([cut_as((40, "0.030 in"), (20, "0.020 in"))], rack((500, "0.020 in")))
-    assert most_of(kinds, 0, (0,)) == 0
-    (short,) = short_kinds(kinds, (1,))
-    assert short.sizes[0].line.diameter_mm == Fraction(30, 1000) * INCH_MM
+    of = cut_as((40, "0.030 in"), (20, "0.020 in"))
+    (most,) = whole_leaders([of], rack((500, "0.020 in")))
+    assert most is not None
+    assert most.number == 0
+    assert [line.diameter_mm for line in most.lacking] == [Fraction(30, 1000) * INCH_MM]
 
 
 def test_inches_and_centimetres_are_counted_to_the_mark() -> None:
     # 10 pieces of 20 in are 5.08 m to the mm, and a spool of 5.07 m makes 9.
-    for left, whole in (("5.08 m", 10), ("5.07 m", 9)):
+    for left, number in (("5.08 m", 10), ("5.07 m", 9)):
         spool = Spool("a", "nylon", parse_diameter("0.020 in"), parse_line_length(left))
-        kinds = kinds_of([cut_as((20, "0.020 in"))], Rack((spool,)))
-        assert most_of(kinds, 0, (0,)) == whole
+        assert most_of([cut_as((20, "0.020 in"))], Rack((spool,))) == [number]
 
 
-def test_lengths_finer_than_any_tape_are_rounded_against_the_spool() -> None:
+def test_lengths_finer_than_any_tape_are_exact() -> None:
     odd = leader(recipe(section("30.12345 in", "0.020 in"), lengths="cut"))
-    exact = Spool("a", "nylon", parse_diameter("0.020 in"), parse_line_length("60.2469 in"))
-    assert most_of(kinds_of([odd], Rack((exact,))), 0, (0,)) == 1
+    for left, number in (("60.2469 in", 2), ("60.2468 in", 1)):
+        spool = Spool("a", "nylon", parse_diameter("0.020 in"), parse_line_length(left))
+        assert most_of([odd], Rack((spool,))) == [number]
 
 
 # A second solution, which cuts piece by piece in every way.
@@ -143,23 +155,27 @@ def best_of_all(leaders: Sequence[Leader], rack_: Rack, asked: tuple[int, ...]) 
 def test_counts_and_mixes_are_the_best_of_all_in_200_cases(block: int) -> None:
     for seed in range(20 * block, 20 * (block + 1)):
         leaders, spools, asked = random_case(Random(seed))
-        kinds = kinds_of(leaders, spools)
-        none = (0,) * len(leaders)
-        for place in range(len(leaders)):
-            most = most_of(kinds, place, none)
+        for place, most in enumerate(most_of(leaders, spools)):
             assert most is not None
             for number, made in ((most, True), (most + 1, False)):
-                numbers = (*none[:place], number, *none[place + 1 :])
+                numbers = [number if at == place else 0 for at in range(len(leaders))]
                 assert cuts_all(leaders, spools, numbers) is made, f"case {seed}"
-        assert best_mix(kinds, asked) == best_of_all(leaders, spools, asked), f"case {seed}"
+        best = best_of_all(leaders, spools, asked)
+        assert mix_of(leaders, asked, spools) == best, f"case {seed}"
+        orders = list(map(Order, leaders, asked))
+        for steps in (0, 100, 1000):
+            mix = best_mix(orders, spools, steps)
+            assert sum(mix.numbers) <= sum(best) <= mix.at_most, f"case {seed}"
+            assert cuts_all(leaders, spools, mix.numbers), f"case {seed}"
 
 
 @pytest.mark.parametrize("block", range(10))
 def test_a_batch_is_cut_without_a_shortage_where_there_is_a_way(block: int) -> None:
     for seed in range(20 * block, 20 * (block + 1)):
         leaders, spools, asked = random_case(Random(seed))
-        whole = best_batch([Order(*pair) for pair in zip(leaders, asked, strict=True)], spools)
+        whole = cut_batch([Order(*pair) for pair in zip(leaders, asked, strict=True)], spools)
         assert (not whole.shortages) == cuts_all(leaders, spools, asked), f"case {seed}"
+        assert whole.spare_mm == 0
         wanted = sum(n * one.cut_mm for n, one in zip(asked, leaders, strict=True))
         drawn, bought = (pull.mm for pull in whole.pulls), (lack.mm for lack in whole.shortages)
         assert sum(drawn) + sum(bought) == wanted
@@ -175,12 +191,12 @@ def test_what_is_to_buy_is_the_least() -> None:
     # 40 from the one, and 25 + 20 from the other, is all. A second 20 is to buy.
     leaders = [cut_as((inches, "0.020 in")) for inches in (25, 40, 20)]
     spools = rack((40, "0.020 in"), (45, "0.020 in"))
-    whole = best_batch([Order(one, 1) for one in leaders], spools)
+    whole = cut_batch([Order(one, 1) for one in leaders], spools)
     assert whole.shortages == ()
     assert [[cut.piece.cut_mm / INCH_MM for cut in pull.cuts] for pull in whole.pulls] == (
         [[40], [25, 20]]
     )
     counts = zip(leaders, (1, 1, 2), strict=True)
-    (shortage,) = best_batch([Order(*pair) for pair in counts], spools).shortages
+    (shortage,) = cut_batch([Order(*pair) for pair in counts], spools).shortages
     assert shortage.mm == 20 * INCH_MM
     assert shortage.first_leader == 4
