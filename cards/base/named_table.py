@@ -45,7 +45,7 @@ class RowKind(Generic[R]):
 
 
 @dataclass(frozen=True, slots=True)
-class Shelf(Generic[R]):
+class NamedTable(Generic[R]):
     """Rows in the order of their file, each under its names and its code."""
 
     word: str
@@ -82,14 +82,16 @@ def plain_name(name: str) -> str:
     return words.removesuffix(" knot")
 
 
-def row_kind(
+def row_schema(
     word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]
 ) -> RowKind[R]:
     """Return how to read tables of this schema, whose `name` is the table's heading."""
     return RowKind(word, TableReader(schema, given=("name",)), contradictions)
 
 
-def read_shelf(kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
+def read_named_table(
+    kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, object]
+) -> NamedTable[R]:
     """Return the rows of our file's tables with a person's own over them, key by key.
 
     Raises `Refused` with every fault of every table.
@@ -104,7 +106,7 @@ def read_shelf(kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, o
             rows.append(_row(kind, name, tables.get(name, {}), own.get(name, {})))
     refuse_any(faults)
     # Own rows come last, so that a clash is told of the row that a person can change.
-    return _shelve(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
+    return _under_names(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
 
 
 def read_our_file(name: str) -> dict[str, object]:
@@ -149,7 +151,7 @@ def _row(kind: RowKind[R], name: str, ours: Mapping[str, object], own: object) -
     return row
 
 
-def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
+def _under_names(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> NamedTable[R]:
     """Return the rows under their names, refusing one that takes a name or code of another."""
     names: dict[str, R] = {}
     codes: dict[str, R] = {}
@@ -164,4 +166,4 @@ def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
                 found = f"{name!r} already means {owner.name}"
                 faults.append(Fault(row.name, found, "choose another name"))
     refuse_any(faults)
-    return Shelf(word, tuple(rows), names, codes)
+    return NamedTable(word, tuple(rows), names, codes)

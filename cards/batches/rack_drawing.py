@@ -6,10 +6,10 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import line_to_buy
 from tagend.cards.base.toml_edit import with_values
-from tagend.cards.base.units import LENGTH_MM
 from tagend.cards.batches.batch import Batch, Shortage
 from tagend.cards.practice.rack_file import Rack, Spool
 from tagend.layouts.base.faults import Fault, Refused
+from tagend.layouts.base.quantities import LENGTH_MM
 
 # Decimals that what is left is rounded down to: a hundredth of a yard is 9 mm.
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}

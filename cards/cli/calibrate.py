@@ -5,14 +5,8 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.cli.files import (
-    load_job,
-    naming,
-    paper_option,
-    read_bytes,
-    shop_option,
-    write_whole,
-)
+from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.files import load_job, naming, paper_option, shop_option
 from tagend.cards.cli.print_command import write_pdf
 
 if TYPE_CHECKING:

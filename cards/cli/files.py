@@ -8,8 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.cli.disk import read_bytes as read_bytes
-from tagend.cards.cli.disk import write_whole as write_whole
+from tagend.cards.cli.disk import read_bytes
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
 from tagend.cards.recipe.recipe import Recipe

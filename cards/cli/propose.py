@@ -8,7 +8,8 @@ import click
 
 from tagend.cards.base.units import Diameter, parse_diameter, parse_length
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option, write_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import practice_of
 from tagend.cards.propose import (

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from tagend.cards.cli.files import write_whole
+from tagend.cards.cli.disk import write_whole
 from tagend.layouts.base.faults import refused
 
 

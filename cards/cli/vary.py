@@ -9,7 +9,8 @@ from typing import cast
 import click
 
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.cli.files import load_practice, naming, shop_option, write_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.files import load_practice, naming, shop_option
 from tagend.cards.cli.variant_options import load_chosen
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant

@@ -8,7 +8,6 @@ from typing import NamedTuple, TypeVar
 
 from tagend.cards.base.units import (
     DIAMETER_MM,
-    LENGTH_MM,
     STRENGTH_KG,
     Diameter,
     Length,
@@ -23,6 +22,7 @@ from tagend.cards.code.cursor import COMPARE, Cursor
 from tagend.cards.recipe.fields import FIELDS
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused
+from tagend.layouts.base.quantities import LENGTH_MM
 
 Q = TypeVar("Q", bound=Quantity)
 

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.base.plural import counted
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import Length
 from tagend.cards.leader.joints import End, Joint
-from tagend.cards.leader.suitability import inches
 from tagend.cards.practice.knots import Knot, Knots, Side, Takes
 from tagend.cards.practice.practice import Practice
 

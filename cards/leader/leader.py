@@ -16,7 +16,7 @@ from tagend.cards.leader.parts import parts
 from tagend.cards.practice.materials import Material, Materials
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
-from tagend.layouts.base.faults import Fault, Refused
+from tagend.layouts.base.faults import Fault, refuse_any
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,8 +129,7 @@ def check_tieable(leader: Leader) -> None:
         for piece in leader.pieces
         if piece.finished.low_mm <= 0
     ]
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
 
 
 def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:

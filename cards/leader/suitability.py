@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import inches as inches
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.materials import Material

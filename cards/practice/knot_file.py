@@ -6,7 +6,13 @@ from itertools import pairwise
 from typing import Any, TypeVar, get_args
 
 from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
-from tagend.cards.base.named_table import NAMING, RowKind, read_our_file, read_shelf, row_kind
+from tagend.cards.base.named_table import (
+    NAMING,
+    RowKind,
+    read_named_table,
+    read_our_file,
+    row_schema,
+)
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.practice.knots import (
@@ -44,7 +50,9 @@ def knots_with_own(own: Mapping[str, object]) -> Knots:
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
     ours = read_our_file("practice/knots.toml")
-    shelf = read_shelf(_kind(), ours, {name: own[name] for name in own if name not in _GENERAL})
+    shelf = read_named_table(
+        _kind(), ours, {name: own[name] for name in own if name not in _GENERAL}
+    )
     general = {key: own.get(key, ours[key]) for key in _GENERAL}
     on_shelf = {"word": shelf.word, "rows": shelf.rows, "names": shelf.names, "codes": shelf.codes}
     return _read(Knots, {**on_shelf, **general})
@@ -52,7 +60,7 @@ def knots_with_own(own: Mapping[str, object]) -> Knots:
 
 @cache
 def _kind() -> RowKind[Knot]:
-    return row_kind("knot", _KNOT, _contradictions)
+    return row_schema("knot", _KNOT, _contradictions)
 
 
 def _read_sides(value: object) -> Sides[Takes]:

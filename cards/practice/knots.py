@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Generic, Literal, Protocol, TypeVar
 
-from tagend.cards.base.named_table import Shelf
+from tagend.cards.base.named_table import NamedTable
 from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
@@ -105,7 +105,7 @@ class Hold:
 
 
 @dataclass(frozen=True, slots=True)
-class Knots(Shelf[Knot]):
+class Knots(NamedTable[Knot]):
     """Every knot, and the lengths that all of them ask of the hands."""
 
     hold: tuple[Hold, ...]

@@ -9,11 +9,11 @@ from typing import Literal, get_args
 from tagend.cards.base.file_schema import FLAG, by, table
 from tagend.cards.base.named_table import (
     NAMING,
+    NamedTable,
     RowKind,
-    Shelf,
+    read_named_table,
     read_our_file,
-    read_shelf,
-    row_kind,
+    row_schema,
 )
 from tagend.cards.base.value_readers import list_of, one_of
 from tagend.layouts.base.faults import refused
@@ -42,7 +42,7 @@ class Material:
         return self.kind in ("nylon", "fluorocarbon")
 
 
-Materials = Shelf[Material]
+Materials = NamedTable[Material]
 
 
 @cache
@@ -56,12 +56,12 @@ def materials_with_own(own: Mapping[str, object]) -> Materials:
 
     Raises `Refused` with every fault.
     """
-    return read_shelf(_kind(), read_our_file("practice/materials.toml"), own)
+    return read_named_table(_kind(), read_our_file("practice/materials.toml"), own)
 
 
 @cache
 def _kind() -> RowKind[Material]:
-    return row_kind("material", _MATERIAL, lambda _: ())
+    return row_schema("material", _MATERIAL, lambda _: ())
 
 
 def _read_number(value: object) -> Fraction:

@@ -10,7 +10,7 @@ from tagend.cards.base.file_schema import Schema, TableReader, by, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.base.units import INCH_MM, Length, parse_length
+from tagend.cards.base.units import Length, parse_length
 from tagend.cards.base.value_readers import list_of, text_line
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
 from tagend.cards.practice.knots import Knot, Knots, Sides
@@ -19,6 +19,7 @@ from tagend.cards.practice.practice import Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused, under
+from tagend.layouts.base.quantities import INCH_MM
 
 TAPE_IN_MM = INCH_MM / 4
 TAPE_METRIC_MM = Fraction(5)

@@ -6,8 +6,8 @@ from typing import NamedTuple
 
 from tagend.cards.printing.job import Job
 from tagend.layouts.paper.lengths import in_mm
-from tagend.layouts.sheets.cutouts import Backs
-from tagend.layouts.sheets.imposition import MARGIN, Card, place_cards
+from tagend.layouts.sheets.cutouts import Backs, Card
+from tagend.layouts.sheets.imposition import MARGIN, place_cards
 from tagend.layouts.sheets.margins import registered, with_rules
 from tagend.layouts.sheets.pouch import SEALED, Use, pouch_sheet
 from tagend.layouts.sheets.press import press_sheets

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import Diameter, Strength
-from tagend.cards.leader.suitability import inches
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.practice.rack_file import Rack

@@ -7,7 +7,7 @@ from tagend.cards.base.toml_file import read_toml
 from tagend.cards.recipe.fields import FIELDS, Field
 from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.vocabulary import Vocabulary
-from tagend.layouts.base.faults import Fault, Refused
+from tagend.layouts.base.faults import Fault, refuse_any
 
 
 def read_recipe(data: bytes, words: Vocabulary) -> Recipe:
@@ -28,8 +28,7 @@ def variant_of(table: Mapping[str, object], words: Vocabulary) -> Variant:
 def checked_whole(recipe: Recipe) -> Recipe:
     """Return the recipe itself, or raise `Refused` for keys that contradict one another."""
     faults = tuple(_contradictions(recipe))
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return recipe
 
 

@@ -10,7 +10,7 @@ from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.rows import TableRow, csv_rows
-from tagend.layouts.base.faults import Fault, Refused
+from tagend.layouts.base.faults import Fault, Refused, refuse_any
 
 # What is told of a recipe file, and what of a table instead.
 _TOLD_INSTEAD = {
@@ -69,8 +69,7 @@ def _recipe(rows: Sequence[TableRow], last_rows: Mapping[str, int], words: Vocab
         recipe = recipe_of(_tables(rows), words)
     except Refused as refusal:
         faults += (_placed(fault, rows) for fault in refusal.faults)
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return recipe
 
 

@@ -5,8 +5,7 @@ from itertools import groupby
 
 from tagend.layouts.paper.face import MM, Face, Path
 from tagend.layouts.paper.lengths import fits, size_in_mm
-from tagend.layouts.sheets.cutouts import Axis, Backs, cutouts, mirrored, turning_axis
-from tagend.layouts.sheets.cutouts import Card as Card
+from tagend.layouts.sheets.cutouts import Axis, Backs, Card, cutouts, mirrored, turning_axis
 from tagend.layouts.sheets.marks import Strip, StripRow, corner_guides, sheet_marks
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.sheets.shelves import Options, Room, RunOrder, Slot, grid_sheets, row_sheets

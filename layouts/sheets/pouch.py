@@ -13,7 +13,8 @@ from tagend.layouts.paper.face import MM, Face, Item, Path
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.rulers import PEN
 from tagend.layouts.paper.text import CAP_HEIGHT, TooWide, break_lines
-from tagend.layouts.sheets.imposition import MARGIN, Card, place_cards
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.imposition import MARGIN, place_cards
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import CardSize, Paper
 

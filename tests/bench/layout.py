@@ -17,7 +17,8 @@ from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle
 from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf import pdf
-from tagend.layouts.sheets.imposition import Card, place_cards
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.imposition import place_cards
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.printer import Printer, corrected
 from tagend.layouts.sheets.sheet import Sheet

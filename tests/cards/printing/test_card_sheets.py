@@ -9,7 +9,7 @@ from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in
 from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.pdf.pdf import write_pdf
-from tagend.layouts.sheets.imposition import Card
+from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.pouch import Use
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.stock import card_size, paper

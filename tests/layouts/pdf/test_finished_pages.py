@@ -6,7 +6,8 @@ import pytest
 
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
 from tagend.layouts.pdf.pdf import write_pdf
-from tagend.layouts.sheets.imposition import Card, place_cards, place_labels
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.imposition import place_cards, place_labels
 from tagend.layouts.stock.formats import CardSize, LabelSheet
 from tagend.layouts.stock.stock import paper, shipped
 from tests.layouts.drawn import Box, boxes, is_grey_only

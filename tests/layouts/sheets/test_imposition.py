@@ -9,12 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import MM, Face, Path
-from tagend.layouts.sheets.imposition import (
-    Card,
-    DoesNotFit,
-    MixedSizes,
-    place_cards,
-)
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.imposition import DoesNotFit, MixedSizes, place_cards
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import CardSize, Paper
 from tagend.layouts.stock.stock import card_size, merge, paper

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
 from tagend.layouts.paper.rulers import true_size_rules
-from tagend.layouts.sheets.imposition import Card, DoesNotFit, place_cards, place_labels
+from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.imposition import DoesNotFit, place_cards, place_labels
 from tagend.layouts.sheets.ink import Box, apart, ink
 from tagend.layouts.sheets.margins import box_of, registered, with_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet

@@ -87,7 +87,7 @@ def test_the_labels_at_the_corners_are_seen_whole(stock: LabelSheet) -> None:
 
 def test_a_label_sheet_is_drawn_on_its_own_page_and_a_card_on_the_page_in_the_printer() -> None:
     a4 = outline(label_sheet("a4-3x7-63.5x38.1"))
-    assert (a4.width, a4.height) == (210 * MM, 297 * MM)
+    assert (a4.width, a4.height) == pytest.approx((210 * MM, 297 * MM))
     for small in (card_size("ID-1"), label_sheet("roll-51x25")):
         sheet = outline(small)
         assert (sheet.width, sheet.height) == (612, 792)
@@ -99,7 +99,7 @@ def test_a_label_sheet_is_drawn_on_its_own_page_and_a_card_on_the_page_in_the_pr
 
 def test_a_paper_larger_than_the_page_is_a_page_of_its_own() -> None:
     sheet = outline(paper("A3"))
-    assert (sheet.width, sheet.height) == (297 * MM, 420 * MM)
+    assert (sheet.width, sheet.height) == pytest.approx((297 * MM, 420 * MM))
 
 
 def test_a_card_that_fits_only_lying_is_turned() -> None:

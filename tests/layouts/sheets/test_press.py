@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import MM, Face, Path, rectangle
 from tagend.layouts.pdf.pdf import write_pdf
-from tagend.layouts.sheets.imposition import Card
+from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.ink import apart, ink
 from tagend.layouts.sheets.press import press_sheets
 from tagend.layouts.sheets.sheet import Sheet, Trim
