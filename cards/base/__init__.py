@@ -1,1 +1,1 @@
-"""What every room uses: faults, exact quantities, TOML checked at the door, named tables."""
+"""What every room uses: quantities of the trade, TOML checked at the door, named tables."""

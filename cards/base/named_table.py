@@ -23,7 +23,7 @@ _APOSTROPHES = str.maketrans("", "", "'’‘ʼ´`′")
 _CODE = re.compile(r"[A-Z][A-Z0-9]{0,2}")
 
 
-class Row(Protocol):
+class NamedRow(Protocol):
     """What a table needs to know of its rows."""
 
     @property
@@ -34,11 +34,11 @@ class Row(Protocol):
     def code(self) -> str: ...
 
 
-R = TypeVar("R", bound=Row)
+R = TypeVar("R", bound=NamedRow)
 
 
 @dataclass(frozen=True, slots=True)
-class Kind(Generic[R]):
+class RowSchema(Generic[R]):
     """How the tables of one file are read: what a row is called, its schema and its laws."""
 
     word: str
@@ -48,7 +48,7 @@ class Kind(Generic[R]):
 
 
 @dataclass(frozen=True, slots=True)
-class Shelf(Generic[R]):
+class NamedTable(Generic[R]):
     """Rows in the order of their file, each under its names and its code."""
 
     word: str
@@ -85,14 +85,18 @@ def plain_name(name: str) -> str:
     return words.removesuffix(" knot")
 
 
-def row_kind(word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]) -> Kind[R]:
+def row_schema(
+    word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]
+) -> RowSchema[R]:
     """Return how to read tables of this schema, whose `name` is the table's heading."""
     keys = known_keys(schema)
     del keys["name"]
-    return Kind(word, SchemaValidator(schema), keys, contradictions)
+    return RowSchema(word, SchemaValidator(schema), keys, contradictions)
 
 
-def read_shelf(kind: Kind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
+def read_named_table(
+    kind: RowSchema[R], ours: Mapping[str, object], own: Mapping[str, object]
+) -> NamedTable[R]:
     """Return the rows of our file's tables with a person's own over them, key by key.
 
     Raises `Refused` with every fault of every table.
@@ -107,7 +111,7 @@ def read_shelf(kind: Kind[R], ours: Mapping[str, object], own: Mapping[str, obje
             rows.append(_row(kind, name, tables.get(name, {}), own.get(name, {})))
     refuse_any(faults)
     # Own rows come last, so that a clash is told of the row that a person can change.
-    return _shelve(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
+    return _under_names(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
 
 
 def read_our_file(name: str) -> dict[str, object]:
@@ -142,7 +146,7 @@ NAMING: Mapping[str, Schema] = {
 }
 
 
-def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R:
+def _row(kind: RowSchema[R], name: str, ours: Mapping[str, object], own: object) -> R:
     if not isinstance(own, Mapping):
         raise refused("this is not a table", f'write its keys under [{kind.word}s."{name}"]')
     if "name" in own:
@@ -152,7 +156,7 @@ def _row(kind: Kind[R], name: str, ours: Mapping[str, object], own: object) -> R
     return row
 
 
-def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
+def _under_names(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> NamedTable[R]:
     """Return the rows under their names, refusing one that takes a name or code of another."""
     names: dict[str, R] = {}
     codes: dict[str, R] = {}
@@ -167,4 +171,4 @@ def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
                 found = f"{name!r} already means {owner.name}"
                 faults.append(Fault(row.name, found, "choose another name"))
     refuse_any(faults)
-    return Shelf(word, tuple(rows), names, codes)
+    return NamedTable(word, tuple(rows), names, codes)

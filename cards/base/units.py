@@ -5,10 +5,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from tagend.layouts.base.faults import refused
-from tagend.layouts.base.quantities import INCH_MM as INCH_MM
-from tagend.layouts.base.quantities import LENGTH_MM as LENGTH_MM
-from tagend.layouts.base.quantities import POUND_KG as POUND_KG
 from tagend.layouts.base.quantities import (
+    INCH_MM,
+    POUND_KG,
     Measured,
     plain,
     quoted,

@@ -2,10 +2,9 @@
 
 from collections.abc import Iterator
 
-from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
+from tagend.cards.base.shown_lengths import ShownUnit, inches, length, line_length
 from tagend.cards.batches.batch import Batch, Cut, Pull
 from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.suitability import inches
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import thickness
 from tagend.cards.words.shopping import shortage_line

@@ -3,6 +3,7 @@
 import click
 
 from tagend.cards.batches.batch import COUNT_MOST, Order, batch
+from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import (
     load_paper_shop,
     load_rack,
@@ -10,7 +11,6 @@ from tagend.cards.cli.files import (
     rack_option,
     recipes_argument,
     shop_option,
-    write_whole,
 )
 from tagend.cards.cli.variant_options import load_chosen, variant_options
 from tagend.cards.leader.worksheet import worksheet

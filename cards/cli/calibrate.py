@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.cli.files import load_paper_shop, naming, read_bytes, shop_option, write_whole
+from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.files import load_paper_shop, naming, shop_option
 
 if TYPE_CHECKING:
     from tagend.layouts.sheets.calibration import Edge

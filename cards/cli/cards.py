@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 import click
 from click.core import ParameterSource
 
+from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import (
     load_logo,
     load_paper_shop,
@@ -13,7 +14,6 @@ from tagend.cards.cli.files import (
     rack_option,
     recipes_argument,
     shop_option,
-    write_whole,
 )
 from tagend.cards.cli.paper_length import PAPER_LENGTH
 from tagend.cards.cli.variant_options import load_chosen, variant_options

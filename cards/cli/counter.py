@@ -2,6 +2,7 @@
 
 import click
 
+from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import (
     load_logo,
     load_paper_shop,
@@ -9,7 +10,6 @@ from tagend.cards.cli.files import (
     output_option,
     recipes_argument,
     shop_option,
-    write_whole,
 )
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.shop_file import practice_of

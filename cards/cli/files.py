@@ -8,13 +8,12 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.base.errors import Fault, noting, refuse_any, refused, under
-from tagend.cards.cli.disk import read_bytes as read_bytes
-from tagend.cards.cli.disk import write_whole as write_whole
+from tagend.cards.cli.disk import read_bytes
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack

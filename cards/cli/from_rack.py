@@ -7,11 +7,12 @@ from typing import NamedTuple
 
 import click
 
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.batches.batch import Batch, Order, batch
 from tagend.cards.cli.batch_lines import batch_lines
-from tagend.cards.cli.files import naming, read_bytes, write_whole
+from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.files import naming
 from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.suitability import inches
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 

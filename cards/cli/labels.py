@@ -6,6 +6,7 @@ from typing import Literal
 
 import click
 
+from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import (
     load_paper_shop,
     load_rack,
@@ -13,7 +14,6 @@ from tagend.cards.cli.files import (
     rack_option,
     recipes_argument,
     shop_option,
-    write_whole,
 )
 from tagend.cards.cli.variant_options import load_chosen, variant_options
 from tagend.cards.leader.worksheet import worksheet

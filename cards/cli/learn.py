@@ -3,7 +3,8 @@
 import click
 
 from tagend.cards.base.units import parse_length
-from tagend.cards.cli.files import load_shop, naming, read_bytes, write_whole
+from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.files import load_shop, naming
 from tagend.cards.leader.learning import learn, written_key
 from tagend.cards.practice.shop_file import practice_of
 

@@ -6,13 +6,14 @@ from typing import TypeVar
 
 import click
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
-from tagend.cards.cli.files import load_practice, shop_option, write_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.files import load_practice, shop_option
 from tagend.cards.practice.practice import EndOf, Practice
 from tagend.cards.recipe.recipe import Butt, Fly, Recipe, Section
 from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
+from tagend.layouts.base.faults import Refused, refused
 
 T = TypeVar("T")
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
-from tagend.cards.leader.suitability import inches
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.propose import Proposal
 from tagend.cards.words.language import ENGLISH

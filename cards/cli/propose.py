@@ -6,10 +6,10 @@ from typing import TypeVar
 
 import click
 
-from tagend.cards.base.errors import under
 from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import Diameter, parse_diameter, parse_length
-from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option, write_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import practice_of
 from tagend.cards.propose import (
@@ -24,6 +24,7 @@ from tagend.cards.propose import (
     supplies_of_rack,
 )
 from tagend.cards.recipe.recipe_file import NAME_MOST
+from tagend.layouts.base.faults import under
 
 T = TypeVar("T")
 

@@ -7,7 +7,8 @@ from typing import Literal
 import click
 
 from tagend.cards.book.register import Tied, chosen, read_register
-from tagend.cards.cli.files import naming, read_bytes
+from tagend.cards.cli.disk import read_bytes
+from tagend.cards.cli.files import naming
 
 By = Literal["age", "recipe", "lot"]
 

@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.cli.files import load_paper_shop, shop_option, write_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.files import load_paper_shop, shop_option
 
 if TYPE_CHECKING:
     from tagend.cards.practice.shop_file import Shop

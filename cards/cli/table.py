@@ -5,14 +5,8 @@ from collections.abc import Sequence
 import click
 
 from tagend.cards.cli import REFUSED
-from tagend.cards.cli.files import (
-    load_practice,
-    load_recipes,
-    naming,
-    read_bytes,
-    shop_option,
-    write_whole,
-)
+from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.files import load_practice, load_recipes, naming, shop_option
 from tagend.cards.cli.folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe

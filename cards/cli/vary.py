@@ -8,9 +8,9 @@ from typing import cast
 
 import click
 
-from tagend.cards.base.errors import Fault, Refused, refused, under
 from tagend.cards.base.file_schema import plain_text
-from tagend.cards.cli.files import load_practice, naming, shop_option, write_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.files import load_practice, naming, shop_option
 from tagend.cards.cli.variant_options import load_chosen
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe, Variant
@@ -18,6 +18,7 @@ from tagend.cards.recipe.recipe_file import NAME_MOST
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.variants.variant import joined_name, read_variant, vary
 from tagend.cards.words.variant_words import short_words
+from tagend.layouts.base.faults import Fault, Refused, refused, under
 
 _STRAND = '"DIAMETER MATERIAL [STRENGTH] [LENGTH]"'
 

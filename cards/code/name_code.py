@@ -2,7 +2,7 @@
 
 import re
 
-from tagend.cards.base.named_table import R, Shelf
+from tagend.cards.base.named_table import NamedTable, R
 from tagend.cards.code.code_escapes import escape, unescape
 from tagend.cards.code.cursor import Cursor
 
@@ -12,7 +12,7 @@ _QUOTED = re.compile(r"%(?:\$.|[^%$])*%")
 MEANT = re.compile(rf"{_QUOTED.pattern}|[^ ]")  # all but the spaces outside of own names
 
 
-def write_name(name: str, known: Shelf[R], ours: Shelf[R]) -> str:
+def write_name(name: str, known: NamedTable[R], ours: NamedTable[R]) -> str:
     """Return the code of a row of ours, or the name of a person's own between percent signs."""
     name = known.find(name).name
     for row in ours:
@@ -21,7 +21,7 @@ def write_name(name: str, known: Shelf[R], ours: Shelf[R]) -> str:
     return f"%{escape(name, capital=False)}%"
 
 
-def read_name(cursor: Cursor, known: Shelf[R], ours: Shelf[R]) -> str | None:
+def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> str | None:
     """Read `name = letter {letter | digit} | "%" text "%"`, if one stands here.
 
     Raises `Refused` with what there is instead, for a code or a name that nothing has.

@@ -7,7 +7,6 @@ from datetime import date
 from functools import partial
 from typing import NamedTuple, TypeVar
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.file_schema import plain_text
 from tagend.cards.base.units import Length
 from tagend.cards.code.code_escapes import unescape
@@ -20,6 +19,7 @@ from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials
 from tagend.cards.recipe.recipe import Butt, Fly, Reach, Recipe, Section
 from tagend.cards.recipe.recipe_file import NAME_MOST, NOTE_MOST, SECTIONS_MOST, checked_whole
+from tagend.layouts.base.faults import Refused, refused
 
 T = TypeVar("T")
 

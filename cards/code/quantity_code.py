@@ -6,10 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import NamedTuple, TypeVar
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import (
     DIAMETER_MM,
-    LENGTH_MM,
     STRENGTH_KG,
     Diameter,
     Length,
@@ -22,6 +20,8 @@ from tagend.cards.base.units import (
 )
 from tagend.cards.code.cursor import COMPARE, Cursor
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Refused
+from tagend.layouts.base.quantities import LENGTH_MM
 
 Q = TypeVar("Q", bound=Quantity)
 

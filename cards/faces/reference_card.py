@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit, inches, length_number, thickness
-from tagend.cards.base.units import DIAMETER_MM, INCH_MM
+from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.faces.deck import Reference
 from tagend.cards.leader.allowance import Allowance, end_allowance, joint_allowances
 from tagend.cards.leader.joints import End, Joint
@@ -12,6 +12,7 @@ from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
 from tagend.cards.words.language import Wording
+from tagend.layouts.base.quantities import INCH_MM
 
 _THOU = DIAMETER_MM["thou"]
 _SHOWN = (8, 12, 17, 23)  # thousandths: a fine tippet, a fine and a stout taper, a butt

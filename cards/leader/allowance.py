@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import NamedTuple
 
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import Length
 from tagend.cards.leader.joints import End, Joint
-from tagend.cards.leader.suitability import inches
 from tagend.cards.practice.knots import Knot, Knots, Side, Takes, turns
 from tagend.cards.practice.practice import Practice
 

@@ -4,7 +4,6 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.leader.allowance import (
     BARE,
@@ -17,6 +16,7 @@ from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import fly_end_mm, parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
+from tagend.layouts.base.faults import Fault, refuse_any
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,8 +119,7 @@ def check_tieable(leader: Leader) -> None:
         for piece in leader.pieces
         if piece.finished.low_mm <= 0
     ]
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
 
 
 def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:

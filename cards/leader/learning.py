@@ -4,10 +4,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
-from tagend.cards.base.units import INCH_MM, Length
+from tagend.cards.base.units import Length
 from tagend.cards.practice.knots import Knot, Knots
+from tagend.layouts.base.faults import refused
+from tagend.layouts.base.quantities import INCH_MM
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import NamedTuple
 
-from tagend.cards.base.shown_lengths import inches as inches
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.practice.knots import PRINTED_MM, ROUNDED_MM, Knot
 from tagend.cards.practice.materials import Material

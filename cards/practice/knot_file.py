@@ -8,9 +8,14 @@ from typing import TypeVar, get_args
 
 from pydantic_core import SchemaValidator
 
-from tagend.cards.base.errors import Fault, refused
 from tagend.cards.base.file_schema import Schema, check, known_keys, optional, table
-from tagend.cards.base.named_table import NAMING, Kind, read_our_file, read_shelf, row_kind
+from tagend.cards.base.named_table import (
+    NAMING,
+    RowSchema,
+    read_named_table,
+    read_our_file,
+    row_schema,
+)
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import by, list_of, one_of, text_line
 from tagend.cards.practice.knots import (
@@ -27,6 +32,7 @@ from tagend.cards.practice.knots import (
     Takes,
 )
 from tagend.cards.words.language import language_file
+from tagend.layouts.base.faults import Fault, refused
 
 T = TypeVar("T")
 
@@ -49,7 +55,9 @@ def knots_with_own(own: Mapping[str, object], language: str = "en") -> Knots:
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
     ours = _translated(read_our_file("practice/knots.toml"), language)
-    shelf = read_shelf(_kind(), ours, {name: own[name] for name in own if name not in _GENERAL})
+    shelf = read_named_table(
+        _kind(), ours, {name: own[name] for name in own if name not in _GENERAL}
+    )
     general = {key: own.get(key, ours[key]) for key in _GENERAL}
     on_shelf = {"word": shelf.word, "rows": shelf.rows, "names": shelf.names, "codes": shelf.codes}
     return _read(Knots, {**on_shelf, **general})
@@ -66,8 +74,8 @@ def _translated(ours: dict[str, object], language: str) -> dict[str, object]:
 
 
 @cache
-def _kind() -> Kind[Knot]:
-    return row_kind("knot", _KNOT, _contradictions)
+def _kind() -> RowSchema[Knot]:
+    return row_schema("knot", _KNOT, _contradictions)
 
 
 def _read_sides(value: object) -> Sides:

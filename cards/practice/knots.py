@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, Protocol, TypeVar
 
-from tagend.cards.base.named_table import Shelf
+from tagend.cards.base.named_table import NamedTable
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
@@ -108,7 +108,7 @@ class Hold:
 
 
 @dataclass(frozen=True, slots=True)
-class Knots(Shelf[Knot]):
+class Knots(NamedTable[Knot]):
     """Every knot, and the lengths that all of them ask of the hands."""
 
     hold: tuple[Hold, ...]

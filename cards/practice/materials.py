@@ -6,10 +6,17 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal, get_args
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.file_schema import optional, table
-from tagend.cards.base.named_table import NAMING, Kind, Shelf, read_our_file, read_shelf, row_kind
+from tagend.cards.base.named_table import (
+    NAMING,
+    NamedTable,
+    RowSchema,
+    read_named_table,
+    read_our_file,
+    row_schema,
+)
 from tagend.cards.base.value_readers import by, list_of, one_of
+from tagend.layouts.base.faults import refused
 
 MaterialKind = Literal["nylon", "fluorocarbon", "wire", "thread"]
 Pattern = Literal["solid", "outline", "core", "hatch", "back hatch", "cross hatch", "dots", "bars"]
@@ -30,7 +37,7 @@ class Material:
     source: tuple[str, ...] = ()
 
 
-Materials = Shelf[Material]
+Materials = NamedTable[Material]
 
 
 @cache
@@ -44,12 +51,12 @@ def materials_with_own(own: Mapping[str, object]) -> Materials:
 
     Raises `Refused` with every fault.
     """
-    return read_shelf(_kind(), read_our_file("practice/materials.toml"), own)
+    return read_named_table(_kind(), read_our_file("practice/materials.toml"), own)
 
 
 @cache
-def _kind() -> Kind[Material]:
-    return row_kind("material", _MATERIAL, lambda _: ())
+def _kind() -> RowSchema[Material]:
+    return row_schema("material", _MATERIAL, lambda _: ())
 
 
 def _read_number(value: object) -> Fraction:

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.practice.knots import Knot, Knots, Place, Side
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
+from tagend.layouts.base.faults import refused
 
 EndOf = Literal["butt", "joint", "fly"]  # a section
 

@@ -7,12 +7,13 @@ from functools import cache
 
 from pydantic_core import SchemaValidator
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.file_schema import check, known_keys, optional, parsed, table, tables, text
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.base.units import LENGTH_MM, Diameter, Length, Strength, parse_line_length
+from tagend.cards.base.units import Diameter, Length, Strength, parse_line_length
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.line_keys import DIAMETER, MATERIAL, STRENGTH
+from tagend.layouts.base.faults import refused
+from tagend.layouts.base.quantities import LENGTH_MM
 
 SPOOLS_MOST = 500
 

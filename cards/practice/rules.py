@@ -8,10 +8,10 @@ from typing import Literal, NamedTuple, cast
 
 from pydantic_core import SchemaValidator
 
-from tagend.cards.base.errors import Fault, Refused, below, refused, under
 from tagend.cards.base.file_schema import Schema, check, known_keys, optional, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.layouts.base.faults import Fault, Refused, below, refuse_any, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
 Limits = tuple[Fraction, ...]
@@ -95,8 +95,7 @@ def with_settings(rules: Mapping[str, Rule], settings: Mapping[str, object]) -> 
             changed[name] = _changed(rules, name, raw)
         except Refused as error:
             faults += (below(name, fault) for fault in error.faults)
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return changed
 
 

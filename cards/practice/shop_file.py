@@ -8,12 +8,11 @@ from typing import get_args
 
 from pydantic_core import SchemaValidator
 
-from tagend.cards.base.errors import refused, under
 from tagend.cards.base.file_schema import Schema, check, known_keys, optional, parsed, table, text
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.base.units import INCH_MM, Length, parse_length
+from tagend.cards.base.units import Length, parse_length
 from tagend.cards.base.value_readers import list_of
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
 from tagend.cards.practice.knots import Knot, Knots
@@ -21,6 +20,8 @@ from tagend.cards.practice.materials import load_materials, materials_with_own
 from tagend.cards.practice.practice import EndOf, OwnAllowance, Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
 from tagend.cards.words.language import Wording, languages, wording_in
+from tagend.layouts.base.faults import refused, under
+from tagend.layouts.base.quantities import INCH_MM
 
 TAPE_IN_MM = INCH_MM / 4
 TAPE_METRIC_MM = Fraction(5)

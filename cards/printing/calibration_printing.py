@@ -2,12 +2,12 @@
 
 from collections.abc import Mapping
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.toml_edit import with_value
 from tagend.cards.practice.shop_file import Shop, wording_of
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults
 from tagend.cards.words.language import Wording
+from tagend.layouts.base.faults import refused
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.calibration import (
     CalibrationWords,

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
-from tagend.cards.base.errors import refused
 from tagend.cards.faces.back_sides import Backing
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.columns import Spools
@@ -18,6 +17,7 @@ from tagend.cards.words.cautions import cautions_for
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.language import Wording
 from tagend.cards.words.lessons import lessons
+from tagend.layouts.base.faults import refused
 from tagend.layouts.logo.logo import Logo
 from tagend.layouts.paper.face import Face, Symbol, TextRun
 from tagend.layouts.paper.lengths import size_in_mm

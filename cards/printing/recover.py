@@ -4,11 +4,11 @@ import re
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused, refused, under
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.layouts.base.faults import Fault, Refused, refused, under
 
 _MARKED = re.compile(r"\s*tag\s*\d", re.IGNORECASE)  # any version, as a hand may have copied it
 _SHOWN = 60  # characters of a text that is not ours

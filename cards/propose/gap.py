@@ -5,7 +5,6 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import count, pairwise
 
-from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.propose.lengths import Plans
@@ -14,6 +13,7 @@ from tagend.cards.propose.rooms import Rooms
 from tagend.cards.propose.search import best_paths
 from tagend.cards.propose.supplies import Supply, named
 from tagend.cards.propose.wish import Wish
+from tagend.layouts.base.faults import Fault, Refused, refused
 
 
 def no_taper(wish: Wish, net: Net, rooms: Rooms, plans: Plans) -> Refused:

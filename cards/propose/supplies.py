@@ -4,13 +4,13 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import Diameter, Strength
-from tagend.cards.leader.suitability import inches
 from tagend.cards.practice.knots import PRINTED_MM
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.propose.wish import Tippet
+from tagend.layouts.base.faults import refused
 
 # Of the line's tip: common practice in print for ordinary nylon; less if hard, more if soft.
 BUTT_OF_TIP = Fraction(2, 3)

@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
-from tagend.cards.base.units import INCH_MM, Length
+from tagend.cards.base.units import Length
 from tagend.cards.practice.practice import Practice
+from tagend.layouts.base.faults import refused
+from tagend.layouts.base.quantities import INCH_MM
 
 _MARKS_MM: dict[ShownUnit, tuple[Fraction, ...]] = {
     "in": tuple(INCH_MM / part for part in (1, 2, 4, 8, 16)),

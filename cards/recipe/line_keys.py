@@ -2,10 +2,10 @@
 
 from pydantic_core.core_schema import ValidationInfo
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.file_schema import parsed
 from tagend.cards.base.units import parse_diameter, parse_strength
 from tagend.cards.practice.practice import Practice
+from tagend.layouts.base.faults import refused
 
 
 def practice_of(info: ValidationInfo) -> Practice:

@@ -7,7 +7,6 @@ from functools import cache
 from pydantic_core import SchemaValidator
 from pydantic_core.core_schema import ValidationInfo
 
-from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.base.file_schema import (
     Schema,
     check,
@@ -23,6 +22,7 @@ from tagend.cards.base.units import parse_length, parse_span
 from tagend.cards.practice.practice import EndOf, Practice
 from tagend.cards.recipe.line_keys import DIAMETER, MATERIAL, STRENGTH, practice_of
 from tagend.cards.recipe.recipe import Butt, Fly, Reach, Recipe, Section, Strand, Variant
+from tagend.layouts.base.faults import Fault, refuse_any, refused
 
 NAME_MOST = 60
 NOTE_MOST = 200
@@ -44,8 +44,7 @@ def recipe_of(tables: Mapping[str, object], practice: Practice) -> Recipe:
 def checked_whole(recipe: Recipe) -> Recipe:
     """Return the recipe itself, or raise `Refused` for keys that contradict one another."""
     faults = tuple(_contradictions(recipe))
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return recipe
 
 

@@ -9,8 +9,8 @@ from codecs import BOM_UTF8
 from collections.abc import Iterable, Mapping, Sequence
 from io import StringIO
 
-from tagend.cards.base.errors import refused
 from tagend.cards.tables.columns import as_meant, harmless
+from tagend.layouts.base.faults import refused
 
 Row = Mapping[str, str]  # by column
 

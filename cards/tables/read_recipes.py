@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.tables.columns import IN_TABLE, NEEDED, NUMBER, OF_RECIPE, OF_SECTION
 from tagend.cards.tables.rows import Row, csv_rows
+from tagend.layouts.base.faults import Fault, Refused, refuse_any
 
 # What is told of a recipe file, and what of a table instead.
 _TOLD_INSTEAD = {
@@ -67,8 +67,7 @@ def _recipe(rows: Sequence[Row], last_rows: Mapping[str, int], practice: Practic
         recipe = recipe_of(_tables(rows), practice)
     except Refused as refusal:
         faults += (_placed(fault, rows) for fault in refusal.faults)
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return recipe
 
 

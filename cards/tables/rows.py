@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from io import StringIO
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.tables.columns import COLUMNS, NEEDED, as_meant
+from tagend.layouts.base.faults import Fault, refuse_any, refused
 from tagend.layouts.base.near_names import suggestion
 
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand
@@ -76,8 +76,7 @@ def _columns(header: Sequence[str]) -> list[str]:
         for column in NEEDED
         if column not in columns
     ]
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return columns
 
 

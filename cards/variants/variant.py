@@ -5,7 +5,6 @@ from dataclasses import replace
 
 from pydantic_core import SchemaValidator
 
-from tagend.cards.base.errors import refused, under
 from tagend.cards.base.file_schema import check, known_keys
 from tagend.cards.leader.audit.lengths import stated_total
 from tagend.cards.leader.leader import work_out
@@ -14,6 +13,7 @@ from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.recipe_file import NAME_MOST, VARIANT
 from tagend.cards.variants.variant_lengths import with_butt, with_total
 from tagend.cards.variants.variant_strands import restrung
+from tagend.layouts.base.faults import refused, under
 
 
 def read_variant(keys: Mapping[str, object], practice: Practice) -> Variant:

@@ -4,14 +4,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit, length, length_number
-from tagend.cards.base.units import INCH_MM, Length, Span, parse_span
+from tagend.cards.base.units import Length, Span, parse_span
 from tagend.cards.leader.audit.lengths import too_short
 from tagend.cards.leader.leader import Leader, Piece, round_up, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.variants.stretch import levelled, scaled
+from tagend.layouts.base.faults import refused
+from tagend.layouts.base.quantities import INCH_MM
 
 # The finest marks that lengths are spelled to.
 _FINEST_MM: Mapping[ShownUnit, Fraction] = {

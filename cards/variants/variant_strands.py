@@ -3,12 +3,12 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tagend.cards.base.errors import refused
 from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe, Section, Strand, Variant
 from tagend.cards.recipe.recipe_file import SECTIONS_MOST
 from tagend.cards.variants.fitting_knots import with_fitting_knots
+from tagend.layouts.base.faults import refused
 
 Sections = tuple[Section, ...]
 

@@ -3,13 +3,13 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from tagend.cards.base.units import INCH_MM
 from tagend.cards.leader.leader import Leader, Piece, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe, Strand, Variant
 from tagend.cards.variants.variant import resolved
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import diameter, length_words, thickness
+from tagend.layouts.base.quantities import INCH_MM
 
 
 def variant_lines(recipe: Recipe, practice: Practice, wording: Wording) -> tuple[str, ...]:

@@ -10,18 +10,12 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from tagend.cards.base.units import (
-    DIAMETER_MM,
-    INCH_MM,
-    Diameter,
-    Length,
-    parse_diameter,
-    parse_length,
-)
+from tagend.cards.base.units import DIAMETER_MM, Diameter, Length, parse_diameter, parse_length
 from tagend.cards.propose import Shares, Tippet, Wish, propose, supplies_of_diameters
 from tagend.cards.propose.lengths import Plans
 from tagend.cards.propose.tape import tape_for
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.quantities import INCH_MM
 from tests.outside.test_published_leaders import LEADERS, written
 from tests.written import PRACTICE, leader
 

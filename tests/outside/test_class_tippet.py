@@ -8,10 +8,11 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.units import POUND_KG, parse_length, parse_strength
+from tagend.cards.base.units import parse_length, parse_strength
 from tagend.cards.leader.audit import audit
 from tagend.cards.practice.rules import common_rules
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.quantities import POUND_KG
 from tests.written import PRACTICE, leader, recipe, section
 
 RULES = common_rules()

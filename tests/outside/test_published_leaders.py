@@ -11,10 +11,11 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.units import INCH_MM, parse_diameter, parse_strength
+from tagend.cards.base.units import parse_diameter, parse_strength
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import Extent
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.quantities import INCH_MM
 from tests.written import PRACTICE, leader, recipe, section
 
 ASSUMED_MPA = 700

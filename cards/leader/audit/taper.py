@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.leader.audit.finding import Found
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm
-from tagend.cards.leader.suitability import inches
 from tagend.cards.practice.practice import Practice
 
 # Parts that may be thicker than what is above them: the customary exceptions.

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.base.units import INCH_MM, parse_diameter, parse_line_length
+from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.batches.batch import (
     COUNT_MOST,
     Batch,
@@ -23,6 +23,7 @@ from tagend.cards.batches.batch import (
 )
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
+from tagend.layouts.base.quantities import INCH_MM
 from tests.tieable import counts, seeds, tieable
 from tests.written import leader, recipe, section
 

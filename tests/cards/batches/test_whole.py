@@ -8,7 +8,7 @@ from random import Random
 
 import pytest
 
-from tagend.cards.base.units import INCH_MM, parse_diameter, parse_line_length
+from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import best_batch
 from tagend.cards.batches.kinds import kinds_of
@@ -16,6 +16,7 @@ from tagend.cards.batches.mix import best_mix
 from tagend.cards.batches.whole import most_of, short_kinds
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
+from tagend.layouts.base.quantities import INCH_MM
 from tests.written import leader, recipe, section
 
 SIZES = ("0.020 in", "0.015 in", "0.38 mm", "0.39 mm")  # a spool of 0.38 or 0.39 mm may be 0.015 in

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.cli.file_lock import alone
+from tagend.layouts.base.faults import Refused
 from tests.tree import ROOT
 
 COUNT_UP = """

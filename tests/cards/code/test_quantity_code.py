@@ -1,10 +1,8 @@
 import pytest
 from hypothesis import given
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import (
     DIAMETER_MM,
-    LENGTH_MM,
     STRENGTH_KG,
     Diameter,
     Length,
@@ -22,6 +20,8 @@ from tagend.cards.code.quantity_code import (
     write_quantity,
     write_span,
 )
+from tagend.layouts.base.faults import Refused
+from tagend.layouts.base.quantities import LENGTH_MM
 from tests.strategies import diameters, lengths, spans, strengths
 
 

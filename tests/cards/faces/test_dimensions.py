@@ -4,12 +4,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.units import INCH_MM
 from tagend.cards.faces.block import Block, Scale
 from tagend.cards.faces.dimensions import dimension_line, distances, lengths_above
 from tagend.cards.faces.plot import Plot, plot
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
+from tagend.layouts.base.quantities import INCH_MM
 from tagend.layouts.paper.face import Face, Path
 from tests.drawable import leaders
 from tests.seen import paths, points, runs

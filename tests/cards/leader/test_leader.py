@@ -5,10 +5,11 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.base.units import INCH_MM, Length, Span
+from tagend.cards.base.units import Length, Span
 from tagend.cards.leader.leader import Extent, Leader, round_up, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Recipe
+from tagend.layouts.base.quantities import INCH_MM
 from tests.strategies import recipes
 from tests.written import leader, practice, recipe, section
 

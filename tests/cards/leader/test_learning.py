@@ -3,10 +3,11 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.errors import Refused
-from tagend.cards.base.units import INCH_MM, parse_length
+from tagend.cards.base.units import parse_length
 from tagend.cards.leader.learning import Learned, learn, written_key
 from tagend.cards.practice.knots import Knot
+from tagend.layouts.base.faults import Refused
+from tagend.layouts.base.quantities import INCH_MM
 from tests.written import PRACTICE
 
 KNOTS = PRACTICE.knots

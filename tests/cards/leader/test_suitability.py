@@ -2,8 +2,9 @@ from fractions import Fraction
 
 import pytest
 
+from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import parse_diameter
-from tagend.cards.leader.suitability import Meeting, disputed, inches, unfit, untieable
+from tagend.cards.leader.suitability import Meeting, disputed, unfit, untieable
 from tests.written import PRACTICE
 
 KNOTS = PRACTICE.knots

@@ -3,9 +3,9 @@ from importlib.resources import files
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop, wording_of
 from tagend.cards.words.language import ENGLISH, Wording
+from tagend.layouts.base.faults import Refused
 from tests.written import practice
 
 COMMON = common_practice()

@@ -6,7 +6,6 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
@@ -21,6 +20,7 @@ from tagend.cards.printing.card_making import (
 )
 from tagend.cards.printing.pages import code_of
 from tagend.cards.words.language import ENGLISH
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, shipped

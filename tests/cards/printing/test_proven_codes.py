@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.codes import code_proof
 from tests.leaders import SANDBAR
 from tests.written import PRACTICE

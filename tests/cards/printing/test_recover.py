@@ -6,13 +6,13 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 from PIL import Image
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.code.check_characters import check_characters
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.pages import CardWishes, LabelWishes, cards_pdf, labels_pdf
 from tagend.cards.printing.recover import Found, recipes_in
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Refused
 from tests.leaders import PLAIN, SANDBAR, SANDBAR_TEXT, write
 from tests.pictures import beside, code_picture, file_of, pages
 from tests.written import PRACTICE

@@ -4,10 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.units import INCH_MM, parse_length
+from tagend.cards.base.units import parse_length
 from tagend.cards.propose.lengths import Plan, Plans, fitted, nearest
 from tagend.cards.propose.tape import Tape, tape_for
 from tagend.cards.propose.wish import Shares
+from tagend.layouts.base.quantities import INCH_MM
 from tests.written import PRACTICE
 
 USUAL = Shares(60, 20, 20)

@@ -5,11 +5,12 @@ from typing import TypeVar
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.base.units import INCH_MM, POUND_KG, Diameter, Length, Strength
+from tagend.cards.base.units import Diameter, Length, Strength
 from tagend.cards.leader.audit import RULES, audit
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rules import common_rules
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.quantities import INCH_MM, POUND_KG
 from tests.strategies import recipes
 from tests.written import PRACTICE, leader, practice, recipe, section
 
