@@ -33,11 +33,12 @@ CARDS = {
 LAYOUTS = {
     "base": (),
     "paper": ("base",),
+    "strangers": (),
     "stock": ("base", "paper"),
-    "codes": ("base", "paper"),
-    "logo": ("base", "paper"),
+    "codes": ("base", "paper", "strangers"),
+    "logo": ("base", "paper", "strangers"),
     "sheets": ("base", "paper", "stock"),
-    "pdf": ("base", "paper", "codes", "sheets"),
+    "pdf": ("base", "paper", "strangers", "codes", "sheets"),
 }
 # What reads a person's writing, in any room.
 _WRITING = "layouts.base"
@@ -46,8 +47,8 @@ _PAPER = ("layouts.paper", "layouts.stock", "layouts.codes", "fonts")
 BEYOND = {
     "cards.figures": ("layouts.paper",),
     "cards.faces": _PAPER,
-    "cards.printing": (*_PAPER, "layouts.logo", "layouts.sheets", "layouts.pdf"),
-    "cards.cli": (*_PAPER, "layouts.logo", "layouts.sheets"),
+    "cards.printing": (*_PAPER, "layouts.strangers", "layouts.sheets", "layouts.pdf"),
+    "cards.cli": (*_PAPER, "layouts.strangers", "layouts.logo", "layouts.sheets"),
     **{f"layouts.{room}": ("fonts",) for room in LAYOUTS if room != "base"},
 }
 

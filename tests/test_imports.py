@@ -9,7 +9,7 @@ import pytest
 from tests.tree import ROOT
 
 OURS = ("cards", "layouts", "fonts", "samples")
-HEAVY = ("reportlab", "qrcode", "pypdf", "PIL", "pydantic", "zxingcpp", "pypdfium2")
+HEAVY = ("reportlab", "qrcode", "pypdf", "PIL", "pydantic", "zxingcpp", "pypdfium2", "filelock")
 
 RUN = """
 import sys

@@ -4,8 +4,8 @@ from random import Random
 
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.leader.leader import Leader, check_tieable
+from tagend.layouts.base.faults import Refused
 from tests.plausible import plausible_recipe
 from tests.written import leader
 

@@ -12,8 +12,8 @@ from typing import Any, Generic, TypeVar, cast
 from pydantic_core import CoreSchema, SchemaValidator, ValidationError
 from pydantic_core.core_schema import DataclassField, ValidationInfo
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.schema_faults import known_keys, schema_faults
+from tagend.layouts.base.faults import Refused
 
 Schema = CoreSchema
 T = TypeVar("T")

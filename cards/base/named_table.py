@@ -1,15 +1,15 @@
-"""Named rows of a data file: its tables in, a shelf out where each row stands under its names."""
+"""Named rows of a data file: its tables in, a table out that finds each row by its names."""
 
 import os
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Generic, NamedTuple, Protocol, TypeVar
+from typing import Generic, Protocol, TypeVar
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
 from tagend.cards.base.file_schema import Schema, TableReader, by
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.value_readers import list_of, plain_text, text_line
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
 
 NAME_MOST = 30
@@ -22,7 +22,7 @@ _CODE = re.compile(r"[A-Z][A-Z0-9]{0,2}")
 
 
 class Named(Protocol):
-    """What a shelf needs to know of a row."""
+    """What a table needs to know of its rows."""
 
     @property
     def name(self) -> str: ...
@@ -35,7 +35,8 @@ class Named(Protocol):
 R = TypeVar("R", bound=Named)
 
 
-class RowKind(NamedTuple, Generic[R]):
+@dataclass(frozen=True, slots=True)
+class RowKind(Generic[R]):
     """How the tables of one file are read: what a row is called, its reader and its laws."""
 
     word: str
@@ -76,7 +77,7 @@ class Shelf(Generic[R]):
 
 
 def plain_name(name: str) -> str:
-    """Return a name as shelves compare it: `Surgeon’s  Loop` is `surgeons loop`."""
+    """Return a name as tables compare it: `Surgeon’s  Loop` is `surgeons loop`."""
     words = re.sub(r"[-‐‑–_\s]+", " ", name.translate(_APOSTROPHES)).strip().casefold()
     return words.removesuffix(" knot")
 
@@ -89,7 +90,7 @@ def row_kind(
 
 
 def read_shelf(kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, object]) -> Shelf[R]:
-    """Return a shelf of our file's tables with a person's own over them, key by key.
+    """Return the rows of our file's tables with a person's own over them, key by key.
 
     Raises `Refused` with every fault of every table.
     """
@@ -99,13 +100,9 @@ def read_shelf(kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, o
     rows: list[R] = []
     faults: list[Fault] = []
     for name in dict.fromkeys((*tables, *own)):
-        try:
+        with noting(faults), under(name if name.isprintable() else repr(name)):
             rows.append(_row(kind, name, tables.get(name, {}), own.get(name, {})))
-        except Refused as refusal:
-            heading = name if name.isprintable() else repr(name)
-            faults += (below(heading, fault) for fault in refusal.faults)
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     # Own rows come last, so that a clash is told of the row that a person can change.
     return _shelve(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
 
@@ -148,14 +145,12 @@ def _row(kind: RowKind[R], name: str, ours: Mapping[str, object], own: object) -
     if "name" in own:
         raise refused("the heading is the name", "leave this key out", "name")
     row = kind.read({**ours, **own, "name": name})
-    faults = tuple(kind.contradictions(row))
-    if faults:
-        raise Refused(*faults)
+    refuse_any(kind.contradictions(row))
     return row
 
 
 def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
-    """Return the rows on a shelf, refusing any that takes a name or code of one before it."""
+    """Return the rows under their names, refusing one that takes a name or code of another."""
     names: dict[str, R] = {}
     codes: dict[str, R] = {}
     faults = []
@@ -168,6 +163,5 @@ def _shelve(word: str, rows: Sequence[R], in_turn: Sequence[R]) -> Shelf[R]:
             if owner is not row:
                 found = f"{name!r} already means {owner.name}"
                 faults.append(Fault(row.name, found, "choose another name"))
-    if faults:
-        raise Refused(*faults)
+    refuse_any(faults)
     return Shelf(word, tuple(rows), names, codes)

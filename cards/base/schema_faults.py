@@ -5,7 +5,7 @@ from typing import cast
 
 from pydantic_core import CoreSchema, ErrorDetails, ValidationError
 
-from tagend.cards.base.errors import Fault, Refused, below
+from tagend.layouts.base.faults import Fault, Refused, below
 from tagend.layouts.base.near_names import suggestion
 
 

@@ -1,13 +1,22 @@
-"""Computed lengths as words: exact millimetres in, what a tape shows out, in ASCII."""
+"""Computed lengths and diameters as words: exact millimetres in, what people say out, in ASCII."""
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import Literal
 
-from tagend.cards.base.units import DIAMETER_MM, INCH_MM, Diameter
+from tagend.cards.base.units import DIAMETER_MM, Diameter
+from tagend.layouts.base.quantities import INCH_MM, LENGTH_MM, mixed
 
 ShownUnit = Literal["in", "cm", "mm"]
 
 _SIXTEENTH = 16  # the finest mark on a common inch tape
+
+# The finest marks of a tape, which lengths are said to.
+FINEST_MM: Mapping[ShownUnit, Fraction] = {
+    "in": INCH_MM / _SIXTEENTH,
+    "cm": Fraction(1),
+    "mm": Fraction(1),
+}
 
 
 def length_number(mm: Fraction, unit: ShownUnit) -> str:
@@ -17,8 +26,7 @@ def length_number(mm: Fraction, unit: ShownUnit) -> str:
     if unit == "in":
         return _mixed(mm / INCH_MM)
     if unit == "cm":
-        tenths = round(mm)
-        return f"{tenths // 10}.{tenths % 10}" if tenths % 10 else str(tenths // 10)
+        return f"{round(mm) // 10}.{round(mm) % 10}".removesuffix(".0")
     return str(round(mm))
 
 
@@ -40,36 +48,46 @@ def long_length(mm: Fraction, unit: ShownUnit) -> str:
 
 
 def _mixed(inches: Fraction) -> str:
-    whole, rest = divmod(Fraction(round(inches * _SIXTEENTH), _SIXTEENTH), 1)
-    if not rest:
-        return str(whole)
-    return f"{whole} {rest}" if whole else str(rest)
+    return mixed(Fraction(round(inches * _SIXTEENTH), _SIXTEENTH))
+
+
+def inches(diameter_mm: Fraction) -> str:
+    """Return a diameter or step as the trade says it: `0.003 in`, to a tenth of a thousandth."""
+    digits = f"{round(diameter_mm * 10 / DIAMETER_MM['thou']):05}"
+    return f"0.{digits[-4:].rstrip('0').ljust(3, '0')} in"
+
+
+def thickness(diameter_mm: Fraction, unit: ShownUnit) -> str:
+    """Return a diameter in inches, or to a hundredth of a mm for metric lengths: `0.18 mm`."""
+    return inches(diameter_mm) if unit == "in" else f"{float(diameter_mm):.2f} mm"
 
 
 def diameter_in(diameter: Diameter, unit: ShownUnit) -> str:
-    """Return a diameter in inches, or in mm for metric lengths; an X size stays as it is.
+    """Return a diameter as spools are marked, in inches or in mm; an X size stays as it is.
 
     Spools are marked to a thousandth of an inch and a hundredth of a mm: common practice.
     """
-    inches = unit == "in"
-    if diameter.unit == "X" or (diameter.unit in ("in", "thou")) == inches:
+    if diameter.unit == "X" or (diameter.unit in ("in", "thou")) == (unit == "in"):
         return diameter.plain
-    if inches:
-        return f"{float(diameter.mm / DIAMETER_MM['in']):.3f} in"
-    return f"{float(diameter.mm):.2f} mm"
+    if unit == "in":
+        return f"{float(diameter.mm / INCH_MM):.3f} in"
+    return thickness(diameter.mm, unit)
 
 
 def line_length(mm: Fraction, unit: ShownUnit) -> str:
     """Return line on a spool, as spools are sold: `21.5 yd` or `19.7 m`, to the nearest tenth."""
-    each, word = (36 * INCH_MM, "yd") if unit == "in" else (Fraction(1000), "m")
-    tenths = round(mm * 10 / each)
-    return f"{tenths // 10}.{tenths % 10} {word}" if tenths % 10 else f"{tenths // 10} {word}"
+    tenths = round(mm * 10 / LENGTH_MM[_sold_by(unit)])
+    return f"{tenths // 10}.{tenths % 10}".removesuffix(".0") + f" {_sold_by(unit)}"
 
 
 def line_to_buy(mm: Fraction, unit: ShownUnit) -> str:
     """Return line as spools are sold, up to the next tenth: never less than is needed."""
-    tenth = (36 * INCH_MM if unit == "in" else Fraction(1000)) / 10
+    tenth = LENGTH_MM[_sold_by(unit)] / 10
     return line_length(-(-mm // tenth) * tenth, unit)
+
+
+def _sold_by(unit: ShownUnit) -> str:
+    return "yd" if unit == "in" else "m"
 
 
 def hundredths(mm: Fraction, unit: ShownUnit) -> str:

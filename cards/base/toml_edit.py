@@ -4,7 +4,7 @@ import json
 import re
 from collections.abc import Mapping
 
-from tagend.cards.base.errors import refused
+from tagend.layouts.base.faults import refused
 
 
 def with_value(data: bytes, table: str, key: str, value: str) -> bytes:

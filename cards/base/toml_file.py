@@ -3,7 +3,7 @@
 import tomllib
 from collections.abc import Iterable
 
-from tagend.cards.base.errors import Refused, refused
+from tagend.layouts.base.faults import Refused, refused
 
 LARGEST = 1_000_000  # bytes; a recipe has some hundred
 LONGEST = 3000  # characters in a line: Python reads no number of more than 4300 digits

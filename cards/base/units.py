@@ -42,6 +42,11 @@ class Quantity:
     def __str__(self) -> str:
         return self.written
 
+    @property
+    def unit(self) -> str:
+        """The unit it ends in: `in` for 7 ft 6 in, `X` for 4X."""
+        return "X" if self.plain.endswith("X") else self.plain.rsplit(" ", 1)[1]
+
 
 @dataclass(frozen=True, slots=True)
 class Length(Quantity):
@@ -52,9 +57,9 @@ class Length(Quantity):
         return self.amount
 
     @property
-    def unit(self) -> str:
-        """The unit it ends in: `in` for 7 ft 6 in."""
-        return self.plain.rsplit(" ", 1)[1]
+    def in_inches(self) -> bool:
+        """Whether it is written in inches, feet or yards."""
+        return self.unit in ("in", "ft", "yd")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,11 +75,6 @@ class Diameter(Quantity):
         """The diameter in thousandths of an inch."""
         return self.amount / DIAMETER_MM["thou"]
 
-    @property
-    def unit(self) -> str:
-        """`in`, `thou`, `mm` or `X`."""
-        return "X" if self.plain.endswith("X") else self.plain.rsplit(" ", 1)[1]
-
 
 @dataclass(frozen=True, slots=True)
 class Strength(Quantity):
@@ -83,10 +83,6 @@ class Strength(Quantity):
     @property
     def kg(self) -> Fraction:
         return self.amount
-
-    @property
-    def unit(self) -> str:
-        return self.plain.rsplit(" ", 1)[1]
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,8 @@ import unicodedata
 from collections.abc import Callable
 from typing import TypeVar
 
-from tagend.cards.base.errors import Fault, Refused, below, refused
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
+from tagend.layouts.base.near_names import suggestion
 
 T = TypeVar("T")
 
@@ -49,7 +50,7 @@ def one_of(*words: str) -> Callable[[object], str]:
 
     def read(value: object) -> str:
         if value not in words:
-            raise refused(f"{str(value)[:40]!r} is not known", f"write one of: {', '.join(words)}")
+            raise refused(f"{str(value)[:40]!r} is not known", suggestion(str(value), words))
         return str(value)
 
     return read
@@ -67,12 +68,9 @@ def list_of(
         items: list[T] = []
         faults: list[Fault] = []
         for place, value in enumerate(values, start=1):
-            try:
+            with noting(faults), under(f"{word} {place}"):
                 items.append(read(value))
-            except Refused as refusal:
-                faults += (below(f"{word} {place}", fault) for fault in refusal.faults)
-        if faults:
-            raise Refused(*faults)
+        refuse_any(faults)
         return tuple(items)
 
     return read_all

@@ -4,13 +4,13 @@ from collections.abc import Iterator
 from datetime import date
 from fractions import Fraction
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.base.toml_edit import with_values
 from tagend.cards.base.units import LENGTH_MM
 from tagend.cards.batches.batch import Batch
 from tagend.cards.practice.rack_file import Rack, Spool
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.shopping import shortage_line
+from tagend.layouts.base.faults import Fault, Refused
 
 # Decimals that what is left is rounded down to: a hundredth of a yard is 9 mm.
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}

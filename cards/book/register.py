@@ -4,13 +4,13 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.code.notation import write_notation
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.growing_table import LogRow, read_log, with_rows
+from tagend.layouts.base.faults import Fault, Refused
 
 COLUMNS = ("number", "tied", "recipe", "check", "materials", "lots")
 

@@ -7,7 +7,7 @@ from importlib import import_module
 
 import click
 
-from tagend.cards.base.errors import Refused
+from tagend.layouts.base.faults import Refused
 
 COMMANDS = (
     "bench",

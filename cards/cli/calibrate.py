@@ -8,7 +8,7 @@ import click
 from tagend.cards.cli.files import load_paper_shop, naming, read_bytes, shop_option, write_whole
 
 if TYPE_CHECKING:
-    from tagend.layouts.sheets.calibration import Edge
+    from tagend.cards.printing.calibration_printing import Edge
 
 F = TypeVar("F", bound=Callable[..., object])
 

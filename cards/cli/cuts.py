@@ -4,12 +4,12 @@ from datetime import datetime
 
 import click
 
-from tagend.cards.base.errors import refused
 from tagend.cards.batches.batch import COUNT_MOST
 from tagend.cards.cli.files import load_practice, rack_option, recipes_argument, shop_option
 from tagend.cards.cli.variant_options import load_chosen, variant_options
 from tagend.cards.cli.worksheet_lines import cut_lines
 from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.layouts.base.faults import refused
 
 
 @click.command("cuts")

@@ -1,6 +1,5 @@
-"""Files that commands read and write: names in, recipes and practice out; faults name the file."""
+"""Files that commands read: names in, recipes and practice out; faults name the file."""
 
-import sys
 from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import replace
@@ -9,15 +8,17 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.base.errors import Fault, Refused, refused, under
+from tagend.cards.cli.disk import read_bytes as read_bytes
+from tagend.cards.cli.disk import write_whole as write_whole
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
-    from tagend.layouts.logo.logo import Logo
+    from tagend.layouts.paper.raster import Raster
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -75,17 +76,17 @@ def load_shop(name: str | None) -> Shop:
     return replace(shop, font=font, logo=logo)
 
 
-def load_logo(shop: Shop, name: str | None) -> "Logo | None":
+def load_logo(shop: Shop, name: str | None) -> "Raster | None":
     """Return the logo that the shop file of this name names; without one, None."""
     if name is None or shop.logo is None:
         return None
-    from tagend.layouts.logo.logo import BadLogo
     from tagend.layouts.logo.logo_file import read_logo
+    from tagend.layouts.strangers.unreadable import Unreadable
 
     with naming(name), under("logo", ": "), naming(shop.logo):
         try:
             return read_logo(read_bytes(shop.logo))
-        except BadLogo as bad:
+        except Unreadable as bad:
             raise refused(bad.found, bad.instead) from None
 
 
@@ -110,42 +111,10 @@ def load_recipes(names: Sequence[str], practice: Practice) -> tuple[Recipe, ...]
     recipes: list[Recipe] = []
     faults: list[Fault] = []
     for name in names:
-        try:
-            with naming(name):
-                recipes.append(read_recipe(read_bytes(name), practice))
-        except Refused as error:
-            faults.extend(error.faults)
-    if faults:
-        raise Refused(*faults)
+        with noting(faults), naming(name):
+            recipes.append(read_recipe(read_bytes(name), practice))
+    refuse_any(faults)
     return tuple(recipes)
-
-
-def read_bytes(name: str) -> bytes:
-    """Return what a file holds, or standard input for `-`."""
-    if name == "-":
-        return sys.stdin.buffer.read()
-    try:
-        with open(name, "rb") as file:
-            return file.read()
-    except FileNotFoundError:
-        raise refused("there is no such file", "check its name and folder") from None
-    except IsADirectoryError:
-        raise refused("this is a folder", "name a file in it") from None
-    except (OSError, ValueError) as error:
-        reason = error.strerror if isinstance(error, OSError) else "no file can be called so"
-        raise refused(f"cannot be read: {reason}", "name a file that can be opened") from None
-
-
-def write_whole(name: str, data: bytes) -> None:
-    """Write a file whole, or leave the one that is there as it was."""
-    from tagend.cards.base.whole_file import replace_whole
-
-    try:
-        replace_whole(Path(name), data)
-    except OSError as error:
-        raise refused(
-            f"cannot be written: {error.strerror}", "name a file in a folder you may write to", name
-        ) from None
 
 
 def naming(name: str) -> AbstractContextManager[None]:

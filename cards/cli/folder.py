@@ -6,10 +6,10 @@ from itertools import chain, count
 
 import click
 
-from tagend.cards.base.errors import refused
 from tagend.cards.cli.files import write_whole
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
+from tagend.layouts.base.faults import refused
 
 
 def write_each(recipes: Sequence[Recipe], folder: str) -> None:

@@ -91,7 +91,7 @@ def _mix_lines(whole: Batch, rack: Rack) -> Iterator[str]:
 def _draw(name: str, data: bytes, rack: Rack, whole: Batch, drawing: Drawing) -> None:
     from tagend.cards.batches.drawing import RECORD, rack_after, record_rows
     from tagend.cards.cli.clock import today
-    from tagend.cards.cli.write_both import bytes_of, write_both
+    from tagend.cards.cli.disk import bytes_of, write_both
     from tagend.cards.tables.growing_table import with_rows
 
     with naming(name):

@@ -6,15 +6,15 @@ from itertools import chain
 
 import click
 
-from tagend.cards.base.errors import refused
 from tagend.cards.book.register import Tied, entered, next_number, read_register, tied_leaders
+from tagend.cards.cli.disk import bytes_of, write_both
 from tagend.cards.cli.file_lock import alone
 from tagend.cards.cli.files import naming
-from tagend.cards.cli.write_both import bytes_of, write_both
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.words.language import Wording
+from tagend.layouts.base.faults import refused
 
 Numbers = tuple[tuple[str, ...], ...]  # of the labels of each leader
 

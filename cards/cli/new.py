@@ -6,7 +6,6 @@ from typing import TypeVar
 
 import click
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, shop_option, write_whole
@@ -23,6 +22,7 @@ from tagend.cards.recipe.recipe import (
 from tagend.cards.recipe.recipe_file import checked_whole
 from tagend.cards.recipe.values import read_knot
 from tagend.cards.recipe.vocabulary import EndOf
+from tagend.layouts.base.faults import Refused, refused
 
 T = TypeVar("T")
 

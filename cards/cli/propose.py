@@ -6,7 +6,6 @@ from typing import TypeVar
 
 import click
 
-from tagend.cards.base.errors import under
 from tagend.cards.base.units import Diameter, parse_diameter, parse_length
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option, write_whole
@@ -24,6 +23,7 @@ from tagend.cards.propose import (
     supplies_of_rack,
 )
 from tagend.cards.recipe.recipe import NAME_MOST
+from tagend.layouts.base.faults import under
 
 T = TypeVar("T")
 

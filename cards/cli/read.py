@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.base.errors import refused
 from tagend.cards.cli.files import load_practice, naming, read_bytes, shop_option, write_whole
 from tagend.cards.cli.folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
+from tagend.layouts.base.faults import refused
 
 if TYPE_CHECKING:
     from tagend.cards.printing.recover import Found

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import click
 
-from tagend.cards.base.errors import refused
 from tagend.cards.cli.files import write_whole
+from tagend.layouts.base.faults import refused
 
 
 @click.command("samples")

@@ -1,4 +1,4 @@
-"""`tagend stock`: the papers, card sizes and label sheets that the tool knows; a picture of one."""
+"""`tagend stock`: the papers, card sizes and label sheets that it knows; the outline of one."""
 
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
@@ -13,12 +13,12 @@ if TYPE_CHECKING:
 
 @click.command("stock")
 @click.argument("name", metavar="[NAME]", required=False)
-@click.option("-o", "--output", metavar="OUT.pdf", help="The picture of NAME to write.")
+@click.option("-o", "--output", metavar="OUT.pdf", help="The outline of NAME to write.")
 @shop_option
 def command(name: str | None, output: str | None, shop: str | None) -> None:
     """List papers, card sizes and label sheets, with their measures.
 
-    With a NAME, draw it true to size with all its measures, to hold against the real sheet.
+    With a NAME, draw its outline true to size, to hold against the real sheet.
     """
     context = click.get_current_context()
     if name is None and output is not None:

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 import click
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.cli import REFUSED
 from tagend.cards.cli.files import (
     load_practice,
@@ -17,6 +16,7 @@ from tagend.cards.cli.files import (
 from tagend.cards.cli.folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Fault, noting, refuse_any
 
 
 @click.command("table")
@@ -69,14 +69,10 @@ def _write_recipes(names: Sequence[str], folder: str, practice: Practice) -> int
     recipes: list[Recipe] = []
     faults: list[Fault] = []
     for name in names:
-        try:
-            with naming(name):
-                table = read_table(read_bytes(name), practice)
-                recipes += table.recipes
-                if table.faults:
-                    raise Refused(*table.faults)
-        except Refused as refusal:
-            faults += refusal.faults
+        with noting(faults), naming(name):
+            table = read_table(read_bytes(name), practice)
+            recipes += table.recipes
+            refuse_any(table.faults)
     if recipes:
         write_each(recipes, folder)
     for fault in faults:

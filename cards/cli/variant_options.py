@@ -5,10 +5,10 @@ from typing import TypeVar
 
 import click
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.cli.files import load_recipes, naming
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Fault, noting, refuse_any
 
 F = TypeVar("F", bound=Callable[..., object])
 
@@ -36,14 +36,10 @@ def load_chosen(
     chosen: list[Recipe] = []
     faults: list[Fault] = []
     for name, recipe in zip(names, recipes, strict=True):
-        try:
-            with naming(name):
-                if variant is not None:
-                    chosen.append(variant_called(variant, recipe, practice))
-                else:
-                    chosen.extend(with_variants(recipe, practice))
-        except Refused as error:
-            faults.extend(error.faults)
-    if faults:
-        raise Refused(*faults)
+        with noting(faults), naming(name):
+            if variant is not None:
+                chosen.append(variant_called(variant, recipe, practice))
+            else:
+                chosen.extend(with_variants(recipe, practice))
+    refuse_any(faults)
     return tuple(chosen)

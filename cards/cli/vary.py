@@ -8,7 +8,6 @@ from typing import cast
 
 import click
 
-from tagend.cards.base.errors import Fault, Refused, refused, under
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, naming, shop_option, write_whole
 from tagend.cards.cli.variant_options import load_chosen
@@ -18,6 +17,7 @@ from tagend.cards.recipe.recipe_file import variant_of
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.variants.variant import joined_name, vary
 from tagend.cards.words.variant_words import short_words
+from tagend.layouts.base.faults import Fault, Refused, refused, under
 
 _STRAND = '"DIAMETER MATERIAL [STRENGTH] [LENGTH]"'
 

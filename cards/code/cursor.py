@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tagend.cards.base.errors import Refused, refused
+from tagend.layouts.base.faults import Refused, refused
 
 COMPARE = "compare it with the label"
 

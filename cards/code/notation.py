@@ -7,7 +7,6 @@ import re
 import unicodedata
 from typing import TYPE_CHECKING
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.code.check_characters import CHARACTERS, check_characters, error
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.notation_terms import Terms
@@ -17,6 +16,7 @@ from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials, load_materials
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Refused, refused
 
 if TYPE_CHECKING:
     from tagend.cards.code.code_typos import Correction

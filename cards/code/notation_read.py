@@ -7,7 +7,6 @@ from datetime import date
 from functools import partial
 from typing import NamedTuple, TypeVar
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.units import Length
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.code.code_escapes import unescape
@@ -30,6 +29,7 @@ from tagend.cards.recipe.recipe import (
     Section,
 )
 from tagend.cards.recipe.recipe_file import checked_whole
+from tagend.layouts.base.faults import Refused, refused
 
 T = TypeVar("T")
 

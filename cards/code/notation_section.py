@@ -3,7 +3,6 @@
 import re
 from dataclasses import replace
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.code.cursor import COMPARE, Cursor
 from tagend.cards.code.name_code import read_name
 from tagend.cards.code.notation_terms import BARE_END, PARTS, Terms
@@ -13,6 +12,7 @@ from tagend.cards.practice.materials import load_materials
 from tagend.cards.practice.practice import knot_at
 from tagend.cards.recipe.recipe import Section
 from tagend.cards.recipe.vocabulary import EndOf
+from tagend.layouts.base.faults import Refused
 
 _TAPER = re.compile(r"-(?=[0-9.])")
 _MARK = re.compile("|".join(("DROP", "BOUGHT", *PARTS)))

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import NamedTuple, TypeVar
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import (
     DIAMETER_MM,
     LENGTH_MM,
@@ -23,6 +22,7 @@ from tagend.cards.base.units import (
 from tagend.cards.code.cursor import COMPARE, Cursor
 from tagend.cards.recipe.fields import FIELDS
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Refused
 
 Q = TypeVar("Q", bound=Quantity)
 

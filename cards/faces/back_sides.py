@@ -11,8 +11,8 @@ from tagend.cards.faces.panel import More, Panel, Side, Title, nothing
 from tagend.cards.faces.taught import Teaching, lesson_blocks, taught_sides
 from tagend.cards.words.cautions import Caution
 from tagend.cards.words.lessons import Lesson
-from tagend.layouts.logo.logo import Logo
 from tagend.layouts.paper.face import Symbol
+from tagend.layouts.paper.raster import Raster
 
 _LEAST_CAUTIONS = 4
 _CODE_SHARES = (0.5, 0.35)  # of the width, for the code; the rest is its legend's
@@ -30,7 +30,7 @@ class Backing(NamedTuple):
     shopping: tuple[str, ...] = ()  # what to buy, where that is asked for
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
     figures: bool = False  # of the knots, even where they take more sides
-    logo: Logo | None = None  # the shop's
+    logo: Raster | None = None  # the shop's
 
 
 class _Back(NamedTuple):

@@ -10,8 +10,8 @@ from tagend.cards.faces.page import MARGIN, pages
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.materials import Materials
 from tagend.cards.words.language import Wording
-from tagend.layouts.logo.logo import Logo
 from tagend.layouts.paper.face import Face, Path, segment
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.paper.text import break_lines
 from tagend.layouts.stock.formats import Paper
 
@@ -25,7 +25,7 @@ def counter_sheet(
     wording: Wording,
     title: str,
     paper: Paper,
-    logo: Logo | None = None,
+    logo: Raster | None = None,
 ) -> tuple[Face, ...]:
     """Return the pages: each leader with its name, measure, use, tippet and drawing.
 

@@ -21,8 +21,8 @@ from tagend.cards.words.cautions import Caution
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import second_span, span, thickness
 from tagend.fonts import Weight
-from tagend.layouts.logo.logo import Logo
 from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.paper.text import TooWide, break_lines, set_line
 from tagend.layouts.stock.formats import CardSize
 
@@ -42,7 +42,7 @@ def cover(
     line: str | None,
     wording: Wording,
     size: CardSize,
-    logo: Logo | None = None,
+    logo: Raster | None = None,
 ) -> tuple[Face, ...]:
     """Return the cover: whose deck it is, and an index with each leader's length and tippet."""
 

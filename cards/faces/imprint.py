@@ -4,15 +4,15 @@ from collections.abc import Callable
 
 from tagend.cards.faces.block import LEADING, Block, Scale, line_block, stacked
 from tagend.fonts import Weight
-from tagend.layouts.logo.logo import Logo
 from tagend.layouts.paper.face import Picture, shifted
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.paper.text import TooWide, break_lines
 
 _SHARE = 0.3  # of the width, at most, for a logo beside words
 
 
 def imprint_block(
-    name: str | None, line: str | None, logo: Logo | None, scale: Scale, width: float
+    name: str | None, line: str | None, logo: Raster | None, scale: Scale, width: float
 ) -> Block:
     """Return the shop's name and its line of text, as far as they are given, and its logo."""
 
@@ -28,7 +28,7 @@ def imprint_block(
 
 
 def with_logo(
-    words: Callable[[float], Block], logo: Logo | None, scale: Scale, width: float
+    words: Callable[[float], Block], logo: Raster | None, scale: Scale, width: float
 ) -> Block:
     """Return words with the logo at their right end, no higher than they or two small lines.
 
@@ -48,7 +48,7 @@ def with_logo(
 
 
 def _beside(
-    words: Callable[[float], Block], logo: Logo, height: float, scale: Scale, width: float
+    words: Callable[[float], Block], logo: Raster, height: float, scale: Scale, width: float
 ) -> Block:
     wide, high = logo.within(_SHARE * width, height)
     text = words(width - wide - scale.small)
@@ -57,6 +57,6 @@ def _beside(
     return Block((*shifted(text.items, 0, (taken - text.height) / 2), picture), taken)
 
 
-def _alone(logo: Logo, height: float, width: float) -> Block:
+def _alone(logo: Raster, height: float, width: float) -> Block:
     wide, high = logo.within(width, height)
     return Block((Picture(0, 0, wide, high, logo),), high)

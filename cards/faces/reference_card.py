@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import ShownUnit, length_number
+from tagend.cards.base.shown_lengths import ShownUnit, inches, length_number, thickness
 from tagend.cards.base.units import DIAMETER_MM, INCH_MM
 from tagend.cards.faces.deck import Reference
 from tagend.cards.leader.allowance import Allowance, end_allowance, joint_allowances
 from tagend.cards.leader.joints import End, Joint
-from tagend.cards.leader.suitability import Meeting, inches
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
 from tagend.cards.words.language import Wording
@@ -33,7 +33,7 @@ def _x_rows(wording: Wording) -> Iterator[tuple[str, ...]]:
     """Thousandths = 11 - X: common in print (tests/outside holds the table)."""
     for x in range(9):
         mm = (11 - x) * _THOU
-        yield f"{x}X", wording.number(inches(mm)), wording.number(f"{float(mm):.2f} mm")
+        yield f"{x}X", wording.number(thickness(mm, "in")), wording.number(thickness(mm, "mm"))
 
 
 def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]:
@@ -66,7 +66,8 @@ def _line_table(practice: Practice, wording: Wording) -> Reference:
 
 def _diameter(mm: Fraction, unit: ShownUnit) -> tuple[str, str]:
     """Return a diameter's number and its unit, which is mm for metric lengths."""
-    return (inches(mm).removesuffix(" in"), "in") if unit == "in" else (f"{float(mm):.2f}", "mm")
+    number, _, word = thickness(mm, unit).partition(" ")
+    return number, word
 
 
 def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:

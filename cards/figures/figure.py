@@ -91,7 +91,7 @@ def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
 
 def knot_strands(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[tuple[Strand, ...], ...]:
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
-    if _lacks_turns(knot, thick_turns, thin_turns):
+    if not knot.figure or _lacks_turns(knot, thick_turns, thin_turns):
         return ()
     return tuple(build(thick_turns, thin_turns) for build in _STAGES.get(knot.name, ()))
 

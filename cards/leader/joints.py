@@ -90,7 +90,7 @@ def _first_that_holds(
 ) -> End:
     """Return the end with the first knot of an order that holds on its strand."""
     for knot in order:
-        if knot.takes_strand(strand.upper_mm, wire=strand.wire):
+        if untieable(knot, strand) is None and knot.draws_up_on(strand.upper_mm):
             return End(knot=knot, meeting=strand, loop_mm=loop_mm, reason=reason)
     return End(knot=None, meeting=strand, reason="no knot of the order holds here")
 

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.leader.allowance import (
     BARE,
@@ -16,6 +15,7 @@ from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import parts
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
+from tagend.layouts.base.faults import Fault, Refused
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,10 +137,10 @@ def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
 
 
 def _written_unit(recipe: Recipe) -> ShownUnit:
-    unit = recipe.sections[0].length.high.unit
-    if unit in ("in", "ft", "yd"):
+    longest = recipe.sections[0].length.high
+    if longest.in_inches:
         return "in"
-    return "mm" if unit == "mm" else "cm"
+    return "mm" if longest.unit == "mm" else "cm"
 
 
 def _allowances(

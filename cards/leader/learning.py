@@ -4,11 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import ShownUnit, length
-from tagend.cards.base.units import INCH_MM, Length
+from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
+from tagend.cards.base.units import Length
+from tagend.cards.leader.leader import round_up
 from tagend.cards.practice.knots import Knot, Knots
+from tagend.layouts.base.faults import refused
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,13 +24,12 @@ class Learned:
 
     @property
     def unit(self) -> ShownUnit:
-        return "in" if self.after.unit in ("in", "ft", "yd") else "mm"
+        return "in" if self.after.in_inches else "mm"
 
     @property
     def allowance(self) -> str:
         """The length to write into a shop file, rounded up to a fine mark of the tape."""
-        mark = INCH_MM / 16 if self.unit == "in" else Fraction(1)
-        return length(-(-self.side_mm // mark) * mark, self.unit)
+        return length(round_up(self.side_mm, FINEST_MM[self.unit]), self.unit)
 
     @property
     def sum(self) -> str:

@@ -3,9 +3,11 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from tagend.cards.base.shown_lengths import inches as inches
 from tagend.cards.base.units import DIAMETER_MM
-from tagend.cards.practice.knots import PRINTED_MM, ROUNDED_MM, Knot
+from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.materials import Material
+from tagend.cards.practice.printed_sizes import step_up_to
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,9 +43,6 @@ class Meeting:
         return "wire" in (self.upper.kind, self.lower.kind)
 
 
-_TENTHS_PER_MM = 10 / DIAMETER_MM["thou"]  # of a thousandth of an inch
-
-
 def untieable(knot: Knot, meeting: Meeting) -> str | None:
     """Return why the knot cannot join these strands at all, or None where it can."""
     if meeting.wire and not knot.wire:
@@ -61,11 +60,15 @@ def unfit(knot: Knot, meeting: Meeting) -> str | None:
             "it works loose"
         )
     most, thickest = knot.largest_step_mm, knot.thickest_mm
-    if most is not None and (step := abs(meeting.step_mm)) > most + PRINTED_MM:
+    step, strand = abs(meeting.step_mm), meeting.thickest_mm
+    if most is not None and not step_up_to(step, most):
         return f"it takes a step up to {inches(most)}, and this is {inches(step)}"
-    if thickest is not None and (strand := meeting.thickest_mm) > thickest + ROUNDED_MM:
+    if thickest is not None and not knot.draws_up_on(strand):
         return f"it draws up on strands up to {inches(thickest)}, and this is {inches(strand)}"
     return None
+
+
+_LIKE_SIZE_MM = DIAMETER_MM["thou"]  # a step that is none
 
 
 def disputed(knot: Knot, meeting: Meeting) -> bool:
@@ -73,12 +76,5 @@ def disputed(knot: Knot, meeting: Meeting) -> bool:
     hard = all(
         material.hard for material in (meeting.upper, meeting.lower) if material.kind == "nylon"
     )
-    like_size = abs(meeting.step_mm) <= DIAMETER_MM["thou"] + PRINTED_MM
+    like_size = step_up_to(abs(meeting.step_mm), _LIKE_SIZE_MM)
     return meeting.mixed and knot.mixed == "hard nylon" and hard and like_size
-
-
-def inches(diameter_mm: Fraction) -> str:
-    """Return a diameter or step as the trade says it: `0.003 in`, to a tenth of a thousandth."""
-    tenths = round(diameter_mm * _TENTHS_PER_MM)
-    digits = f"{tenths:05}"
-    return f"0.{digits[-4:].rstrip('0').ljust(3, '0')} in"

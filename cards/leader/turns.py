@@ -5,7 +5,8 @@ The cut, the card, its steps and figures, the bench sheet and the JSON all say w
 
 from fractions import Fraction
 
-from tagend.cards.practice.knots import PRINTED_MM, Knot, Sides, step_for
+from tagend.cards.practice.knots import Knot, Sides, step_for
+from tagend.cards.practice.printed_sizes import step_from
 
 
 def joint_turns(knot: Knot, thick_mm: Fraction, thin_mm: Fraction) -> Sides[int]:
@@ -14,7 +15,7 @@ def joint_turns(knot: Knot, thick_mm: Fraction, thin_mm: Fraction) -> Sides[int]
         return Sides(0, 0)
     thick, thin = step_for(knot.turns, thick_mm).thick, step_for(knot.turns, thin_mm).thin
     extra = knot.extra_turns
-    if extra is None or thick_mm - thin_mm < extra.step_mm - PRINTED_MM:
+    if extra is None or not step_from(thick_mm - thin_mm, extra.step_mm):
         return Sides(thick, thin)
     return Sides(thick, thin + extra.thin)
 

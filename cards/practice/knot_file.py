@@ -5,7 +5,6 @@ from functools import cache
 from itertools import pairwise
 from typing import Any, TypeVar, get_args
 
-from tagend.cards.base.errors import Fault, refused
 from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
 from tagend.cards.base.named_table import NAMING, RowKind, read_our_file, read_shelf, row_kind
 from tagend.cards.base.units import parse_diameter, parse_length
@@ -23,6 +22,7 @@ from tagend.cards.practice.knots import (
     Straight,
     Takes,
 )
+from tagend.layouts.base.faults import Fault, refused
 
 T = TypeVar("T")
 
@@ -151,6 +151,7 @@ _KNOT = table(
         "apart": FLAG,
         "whole_side_passes": FLAG,
         "tapered_only": FLAG,
+        "figure": FLAG,
         "turns": by(list_of(_read_rung, "row", 1, 9)),
         "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}, {"step": "step_mm"}),
         "caution": by(text_line(STEP_MOST)),

@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Generic, Literal, Protocol, TypeVar
 
 from tagend.cards.base.named_table import Shelf
+from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
@@ -16,10 +17,6 @@ Side = Literal["thick", "thin"]
 T = TypeVar("T")
 
 COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns
-
-# Millimetres are printed to the hundredth, so a strand of 0.33 mm may be a 0.013 in one (0.3302).
-PRINTED_MM = Fraction(1, 100)
-ROUNDED_MM = PRINTED_MM / 2  # what a printed diameter may be off
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,14 +82,13 @@ class Knot:
     tapered_only: bool = False
     turns: tuple[Rung, ...] = ()
     extra_turns: ExtraTurns | None = None
+    figure: bool = True
     caution: str | None = None
     source: tuple[str, ...] = ()
 
-    def takes_strand(self, diameter_mm: Fraction, *, wire: bool) -> bool:
-        """Whether it holds on a strand of this kind and still draws up on one as thick."""
-        suits = self.wire if wire else not self.wire_only
-        thickest = self.thickest_mm
-        return suits and (thickest is None or diameter_mm - ROUNDED_MM <= thickest)
+    def draws_up_on(self, diameter_mm: Fraction) -> bool:
+        """Whether it still draws up on a strand as thick."""
+        return self.thickest_mm is None or strand_up_to(diameter_mm, self.thickest_mm)
 
     @property
     def counted(self) -> bool:
@@ -132,5 +128,4 @@ _Step = TypeVar("_Step", bound=_FromMm)
 
 def step_for(ladder: Sequence[_Step], diameter_mm: Fraction) -> _Step:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
-    at_most = diameter_mm + ROUNDED_MM
-    return next(row for row in ladder if row.from_mm <= at_most)
+    return next(row for row in ladder if strand_from(diameter_mm, row.from_mm))

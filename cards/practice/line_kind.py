@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import NamedTuple
 
-from tagend.cards.practice.knots import PRINTED_MM
+from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.practice.rack_file import Spool
 from tagend.cards.recipe.recipe import Section
 
@@ -21,8 +21,7 @@ class Line(NamedTuple):
 
     def is_like(self, other: "Line") -> bool:
         """Whether one spool may be of either, printed in inches or in millimetres."""
-        near = abs(self.diameter_mm - other.diameter_mm) < PRINTED_MM
-        return near and self.material == other.material
+        return alike(self.diameter_mm, other.diameter_mm) and self.material == other.material
 
     def is_of(self, spool: Spool) -> bool:
         """Whether a spool may hold this line."""

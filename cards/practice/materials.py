@@ -6,7 +6,6 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal, get_args
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.file_schema import FLAG, by, table
 from tagend.cards.base.named_table import (
     NAMING,
@@ -17,6 +16,7 @@ from tagend.cards.base.named_table import (
     row_kind,
 )
 from tagend.cards.base.value_readers import list_of, one_of
+from tagend.layouts.base.faults import refused
 
 MaterialKind = Literal["nylon", "fluorocarbon", "wire", "thread"]
 Pattern = Literal["solid", "outline", "core", "hatch", "back hatch", "cross hatch", "dots", "bars"]
@@ -35,6 +35,11 @@ class Material:
     density: Fraction | None = None  # g/cm3; None where the name does not settle it
     modulus: tuple[Fraction, Fraction] | None = None  # lowest and highest, GPa
     source: tuple[str, ...] = ()
+
+    @property
+    def drawn(self) -> bool:
+        """Whether it is a single strand of nylon or fluorocarbon, as tapers are made of."""
+        return self.kind in ("nylon", "fluorocarbon")
 
 
 Materials = Shelf[Material]

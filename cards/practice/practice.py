@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.practice.knots import Knot, Knots, Place, Side, Sides
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
 from tagend.cards.recipe.vocabulary import EndOf
+from tagend.layouts.base.faults import refused
 
 # Which places of the knots file serve at each end of a section.
 _SERVES: dict[EndOf, tuple[Place, ...]] = {

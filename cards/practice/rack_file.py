@@ -4,13 +4,13 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.file_schema import TableReader, by, table, tables
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.units import LENGTH_MM, Diameter, Length, Strength, parse_line_length
 from tagend.cards.base.value_readers import text_line
 from tagend.cards.recipe.values import DIAMETER, MATERIAL, STRENGTH
 from tagend.cards.recipe.vocabulary import Vocabulary
+from tagend.layouts.base.faults import refused
 
 SPOOLS_MOST = 500
 

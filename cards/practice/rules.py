@@ -6,10 +6,10 @@ from fractions import Fraction
 from functools import cache
 from typing import Literal, cast, get_args
 
-from tagend.cards.base.errors import Fault, Refused, below, refused, under
 from tagend.cards.base.file_schema import ANY, TableReader, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.layouts.base.faults import Fault, Refused, below, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
 Limits = tuple[Fraction, ...]
@@ -116,17 +116,21 @@ def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
 
 @cache
 def common_rules() -> Mapping[str, Rule]:
-    """Return the rules of the rules file, by name."""
+    """Return the rules of the rules file, by name; raises `Refused` for a rule that lacks a key."""
     tables = cast(Mapping[str, Mapping[str, object]], read_our_file("practice/rules.toml"))
-    return {
-        name: Rule(
-            name=name,
-            severity=cast(Severity, row["severity"]),
-            limits=parse_limits(row.get("limit")),
-            limit_kind=_limit_kind(row.get("limit")),
-            reason=str(row["reason"]),
-            standing=str(row["standing"]),
-            source=str(row["source"]),
-        )
-        for name, row in tables.items()
-    }
+    return {name: _rule(name, row) for name, row in tables.items()}
+
+
+def _rule(name: str, row: Mapping[str, object]) -> Rule:
+    for key in ("severity", "reason", "standing", "source"):
+        if key not in row:
+            raise refused("this key is missing", "write it", f"rules.toml, {name}, {key}")
+    return Rule(
+        name=name,
+        severity=cast(Severity, row["severity"]),
+        limits=parse_limits(row.get("limit")),
+        limit_kind=_limit_kind(row.get("limit")),
+        reason=str(row["reason"]),
+        standing=str(row["standing"]),
+        source=str(row["source"]),
+    )

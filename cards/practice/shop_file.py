@@ -6,7 +6,6 @@ from fractions import Fraction
 from functools import cache
 from typing import get_args
 
-from tagend.cards.base.errors import refused, under
 from tagend.cards.base.file_schema import Schema, TableReader, by, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.shown_lengths import ShownUnit
@@ -19,6 +18,7 @@ from tagend.cards.practice.materials import load_materials, materials_with_own
 from tagend.cards.practice.practice import Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
 from tagend.cards.recipe.vocabulary import EndOf
+from tagend.layouts.base.faults import refused, under
 
 TAPE_IN_MM = INCH_MM / 4
 TAPE_METRIC_MM = Fraction(5)
@@ -66,7 +66,7 @@ def practice_of(shop: Shop) -> Practice:
     with under("rules"):
         rules = with_settings(common_rules(), shop.rules or {})
     first, _, second = (shop.units or "").partition(" and ")
-    inches = shop.tape is not None and shop.tape.unit in ("in", "ft", "yd")
+    inches = shop.tape is not None and shop.tape.in_inches
     return Practice(
         knots=knots,
         materials=materials,

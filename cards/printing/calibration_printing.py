@@ -1,22 +1,24 @@
 """Measuring a printer: a paper in, its pages' bytes out; what was measured in, a shop file out."""
 
 from collections.abc import Mapping
+from typing import Literal, TypeAlias
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.toml_edit import with_value
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults
 from tagend.cards.words.language import Wording, wording_of
+from tagend.layouts.base.faults import refused
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
 from tagend.layouts.sheets.calibration import (
     CalibrationWords,
-    Edge,
     TooSmallToMeasure,
     calibration_sheets,
 )
 from tagend.layouts.sheets.printer import corrected, read_printer
 from tagend.layouts.stock.stock import paper
+
+Edge: TypeAlias = Literal["long-edge", "short-edge"]
 
 _DUPLEX: dict[Edge, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
 
@@ -30,7 +32,8 @@ def calibration_pdf(shop: Shop, on: str | None, edge: Edge | None, *, true: bool
     with own_paper(shop) as own, paper_faults():
         sheet = paper(on or shop.paper or own.stock.defaults["paper"], own.stock)
         try:
-            sheets = calibration_sheets(sheet, calibration_words(wording, true=true), edge)
+            words = calibration_words(wording, true=true)
+            sheets = calibration_sheets(sheet, words, with_back=edge is not None)
         except TooSmallToMeasure as error:
             raise refused(str(error), "") from None
         return write_pdf(
@@ -49,7 +52,6 @@ def calibration_words(wording: Wording, *, true: bool) -> CalibrationWords:
         (*wording.steps("measure_front"), last),
         wording.say("printer_check_back"),
         wording.steps("measure_back"),
-        wording.say("combs_behind"),
     )
 
 

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import islice
 from typing import TYPE_CHECKING, NamedTuple
 
-from tagend.cards.base.errors import refused
 from tagend.cards.faces.back_sides import Backing
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.columns import Spools
@@ -18,9 +17,10 @@ from tagend.cards.words.cautions import cautions_for
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.language import Wording
 from tagend.cards.words.lessons import lessons
-from tagend.layouts.logo.logo import Logo
+from tagend.layouts.base.faults import refused
 from tagend.layouts.paper.face import Face, Symbol, TextRun
 from tagend.layouts.paper.lengths import size_in_mm
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.sheets.imposition import Card
 from tagend.layouts.stock.formats import CardSize
 
@@ -45,7 +45,7 @@ class CardStyle(NamedTuple):
     shopping: int | None = None  # leaders to list the line for
     figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side
-    logo: Logo | None = None  # the shop's, in the imprint
+    logo: Raster | None = None  # the shop's, in the imprint
 
 
 def card_text(

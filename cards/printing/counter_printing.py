@@ -10,7 +10,7 @@ from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults, recipe_files
 from tagend.cards.words.language import wording_of
-from tagend.layouts.logo.logo import Logo
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.stock import paper
@@ -21,7 +21,7 @@ def counter_pdf(
     practice: Practice,
     shop: Shop,
     on: str | None,
-    logo: Logo | None = None,
+    logo: Raster | None = None,
 ) -> bytes:
     """Return a PDF of the counter sheet; `on` names the paper. Raises `Refused`."""
     leaders = [worksheet.leader for worksheet in worksheets]

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 
-from tagend.cards.base.errors import refused
 from tagend.cards.faces.deck import care, cover, reference
 from tagend.cards.faces.reference_card import reference_tables
 from tagend.cards.leader.worksheet import Worksheet
@@ -11,7 +10,8 @@ from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.card_making import CardText, cards_alike, cards_of, larger, paired
 from tagend.cards.words.cautions import cautions_for
 from tagend.cards.words.language import Wording
-from tagend.layouts.logo.logo import Logo
+from tagend.layouts.base.faults import refused
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.sheets.imposition import Card
 from tagend.layouts.stock.formats import CardSize
 
@@ -38,7 +38,7 @@ def deck(
     practice: Practice,
     shop: Shop,
     wording: Wording,
-    logo: Logo | None = None,
+    logo: Raster | None = None,
 ) -> list[Card]:
     """Return the cards between a cover with an index, and a reference and a cautions card.
 

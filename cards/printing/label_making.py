@@ -4,7 +4,6 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import islice
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.code.notation import write_notation
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import LabelNote, wallet_label
@@ -12,6 +11,7 @@ from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import Wording
+from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.codes.code import DESIGN_MODULE, symbol
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
 from tagend.layouts.paper.lengths import size_in_mm

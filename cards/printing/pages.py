@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 from itertools import repeat
 from typing import TYPE_CHECKING, NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.code.notation import write_notation
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import LabelNote
@@ -28,6 +27,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.cards.words.language import Wording, wording_of
 from tagend.fonts import FontMissing, NoGlyph
+from tagend.layouts.base.faults import Fault, Refused
 from tagend.layouts.codes.code import Level, TextTooLong, symbol
 from tagend.layouts.codes.code_proof import NotProven, proven
 from tagend.layouts.paper.face import Face, Symbol

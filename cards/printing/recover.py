@@ -1,14 +1,15 @@
 """Recipes out of what carries them: a code's text, a picture of codes, or a PDF of ours."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused, refused, under
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.layouts.base.faults import Fault, Refused, refused, under
 
 _MARKED = re.compile(r"\s*tag\s*\d", re.IGNORECASE)  # any version, as a hand may have copied it
 _SHOWN = 60  # characters of a text that is not ours
@@ -51,12 +52,10 @@ def recipes_in(data: bytes, practice: Practice) -> Found:
 
 
 def _in_pdf(data: bytes, practice: Practice) -> Found:
-    from tagend.layouts.pdf.attached import NotAPdf, attached
+    from tagend.layouts.pdf.attached import attached
 
-    try:
+    with _told():
         files = attached(data)
-    except NotAPdf as error:
-        raise refused(str(error), "give a PDF that tagend made") from None
     recipes = tuple(
         read_recipe(file.data, practice) for file in files if file.media_type == "application/toml"
     )
@@ -64,34 +63,20 @@ def _in_pdf(data: bytes, practice: Practice) -> Found:
 
 
 def _in_pages(data: bytes, practice: Practice) -> Found:
-    from tagend.layouts.codes.scan import NotReadable, ScanMissing, texts_in_pages
+    from tagend.layouts.codes.scan import texts_in_pages
 
-    try:
+    with _told("this PDF carries no recipe as a file, and of its pages: "):
         texts = texts_in_pages(data)
-    except ScanMissing:
-        raise refused("this PDF carries no recipe as a file", _installing("its codes")) from None
-    except NotReadable as error:
-        found = f"this PDF carries no recipe as a file, and its pages cannot be read: {error}"
-        raise refused(found, "give a PDF that tagend made") from None
     if not texts:
         raise refused("this PDF carries no recipe", "give a PDF that tagend made")
     return _in_codes("a code on a page", texts, practice)
 
 
 def _in_picture(data: bytes, practice: Practice) -> Found:
-    from tagend.layouts.codes.scan import NotReadable, ScanMissing, texts_in_picture
+    from tagend.layouts.codes.scan import texts_in_picture
 
-    try:
+    with _told("this picture cannot be read: "):
         texts = texts_in_picture(data)
-    except ScanMissing as missing:
-        if str(missing) == "pillow_heif":
-            instead = "save it as JPEG, or write: pip install pillow-heif"
-            raise refused("this HEIC picture cannot be opened yet", instead) from None
-        raise refused("this is a picture", _installing("its code")) from None
-    except NotReadable as error:
-        raise refused(
-            f"this picture cannot be read: {error}", "give a PNG or JPEG of the label"
-        ) from None
     if not texts:
         raise refused(
             "no code can be read in this picture", "take it from nearer, flat and in even light"
@@ -132,5 +117,12 @@ def _shown(text: str) -> str:
     return ascii(text[:_SHOWN]) + (" …" if len(text) > _SHOWN else "")
 
 
-def _installing(what: str) -> str:
-    return f"to read {what}, write: pip install 'tagend[scan]'"
+@contextmanager
+def _told(where: str = "") -> Iterator[None]:
+    """Turn what cannot be read into what a person is told."""
+    from tagend.layouts.strangers.unreadable import Unreadable
+
+    try:
+        yield
+    except Unreadable as error:
+        raise refused(where + error.found, error.instead) from None

@@ -1,4 +1,4 @@
-"""A name of stock in, the bytes of its dimensioned picture out."""
+"""A name of stock in, the bytes of a page with its outline out."""
 
 from collections.abc import Iterator
 
@@ -7,9 +7,9 @@ from tagend.cards.printing.card_sheets import rule_words
 from tagend.cards.printing.own_paper import own_paper
 from tagend.cards.printing.pages import CREATOR, paper_faults
 from tagend.cards.words.language import Wording, wording_of
-from tagend.layouts.paper.lengths import in_inches, in_mm, size_in_mm
+from tagend.layouts.paper.lengths import in_inches, size_in_mm
 from tagend.layouts.pdf.pdf import write_pdf
-from tagend.layouts.sheets.picture import PictureWords, Stocked, stock_picture
+from tagend.layouts.sheets.outline import Stocked, stock_outline
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper
 from tagend.layouts.stock.stock import any_stock, paper
 
@@ -21,48 +21,28 @@ def stock_pdf(name: str, shop: Shop) -> bytes:
         found = any_stock(name, own.stock)
         page = paper(shop.paper or own.stock.defaults["paper"], own.stock)
         told = (*_facts(found, wording), wording.say("hold_to_light"))
-        words = PictureWords(told, rule_words(wording), wording.number)
         return write_pdf(
-            [stock_picture(found, page, words)],
+            [stock_outline(found, page, told, rule_words(wording))],
             title=wording.say("measures_of", name=found.name),
             creator=CREATOR,
         )
 
 
 def _facts(stock: Stocked, wording: Wording) -> Iterator[str]:
-    """Yield what a thing is, and those measures that its picture only draws."""
+    """Yield what a thing is, and its size."""
     size = _size(stock, wording)
     match stock:
         case Paper():
             yield wording.say("paper_of_size", size=size)
         case CardSize():
             yield wording.say("card_of_size", size=size)
-            yield from _corners(stock.corner, wording)
         case LabelSheet(on_roll=True):
             yield wording.say("roll_of_size", size=size)
-            yield from _label_shape(stock, wording)
         case LabelSheet(paper=sheet, columns=columns, rows=rows):
             yield wording.say(
                 "labels_of_size", count=columns * rows, columns=columns, rows=rows, size=size
             )
-            yield from _label_shape(stock, wording)
             yield wording.say("on_paper", name=sheet.name, size=_size(sheet, wording))
-
-
-def _label_shape(label: LabelSheet, wording: Wording) -> Iterator[str]:
-    if label.shape == "round":
-        yield wording.say("round_of_radius", radius=_radius(label.corner, wording))
-    else:
-        yield from _corners(label.corner, wording)
-
-
-def _corners(radius: float, wording: Wording) -> Iterator[str]:
-    if radius > 0:
-        yield wording.say("corners_of_radius", radius=_radius(radius, wording))
-
-
-def _radius(length: float, wording: Wording) -> str:
-    return wording.number(f"{in_mm(length)} · {in_inches(length)}")
 
 
 def _size(of: Stocked, wording: Wording) -> str:

@@ -5,15 +5,15 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import count, pairwise
 
-from tagend.cards.base.errors import Fault, Refused, refused
+from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
-from tagend.cards.leader.suitability import inches
 from tagend.cards.propose.lengths import Plans
 from tagend.cards.propose.net import Net
 from tagend.cards.propose.rooms import Rooms
 from tagend.cards.propose.search import best_paths
 from tagend.cards.propose.supplies import Supply, named
 from tagend.cards.propose.wish import Wish
+from tagend.layouts.base.faults import Fault, Refused, refused
 
 
 def no_taper(wish: Wish, net: Net, rooms: Rooms, plans: Plans) -> Refused:
@@ -64,18 +64,15 @@ def _gaps(net: Net, step_mm: Fraction) -> Iterator[tuple[Supply, Supply]]:
 
 
 def _gap(above: Supply, below: Supply, wish: Wish) -> Fault:
-    metric = wish.butt.unit == "mm"
-    grid = Fraction(1, 100) if metric else DIAMETER_MM["thou"]
-
-    def words(mm: Fraction) -> str:
-        return f"{float(mm):.2f} mm" if metric else inches(mm)
-
+    unit: ShownUnit = "mm" if wish.butt.unit == "mm" else "in"
+    grid = Fraction(1, 100) if unit == "mm" else DIAMETER_MM["thou"]
     between = missing(above.diameter.mm, below.diameter.mm, wish.step_mm, grid)
+    buy = " and ".join(thickness(mm, unit) for mm in between)
     return Fault(
         "",
         f"no strand leads from {named(above)} to {named(below)} in steps of "
-        f"{words(wish.step_mm)} or less",
-        f"buy {' and '.join(map(words, between))} {above.material}, or allow a larger step",
+        f"{thickness(wish.step_mm, unit)} or less",
+        f"buy {buy} {above.material}, or allow a larger step",
     )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import NamedTuple
 
-from tagend.cards.practice.knots import PRINTED_MM
+from tagend.cards.practice.printed_sizes import PRINTED_MM
 from tagend.cards.propose.supplies import Supply, fullest, is_near
 from tagend.cards.propose.wish import Wish
 

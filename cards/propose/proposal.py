@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.units import parse_span
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.gap import no_taper
@@ -15,6 +14,7 @@ from tagend.cards.propose.supplies import Supply
 from tagend.cards.propose.tape import tape_for
 from tagend.cards.propose.wish import Wish
 from tagend.cards.recipe.recipe import Part, Recipe, Section
+from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
 _WORSE_BY = 5  # knots; our choice: what is worse than the best by more is no choice

@@ -4,13 +4,13 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.units import Diameter, Strength
 from tagend.cards.leader.suitability import inches
-from tagend.cards.practice.knots import PRINTED_MM
 from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.propose.wish import Tippet
+from tagend.layouts.base.faults import refused
 
 # Of the line's tip: common practice in print for ordinary nylon; less if hard, more if soft.
 BUTT_OF_TIP = Fraction(2, 3)
@@ -32,7 +32,7 @@ def supplies_of_rack(rack: Rack, practice: Practice) -> tuple[Supply, ...]:
     return tuple(
         Supply(spool.material, spool.diameter, spool.strength, spool.label, spool.left.mm)
         for spool in rack.spools
-        if practice.materials.find(spool.material).kind in ("nylon", "fluorocarbon")
+        if practice.materials.find(spool.material).drawn
     )
 
 
@@ -84,7 +84,7 @@ def fullest(strands: Sequence[Supply]) -> tuple[Supply, ...]:
 
 def is_near(one: Diameter, other: Diameter) -> bool:
     """Whether two diameters are one but for what print rounds off."""
-    return abs(one.mm - other.mm) < PRINTED_MM
+    return alike(one.mm, other.mm)
 
 
 def _alike(one: Supply, other: Supply) -> bool:

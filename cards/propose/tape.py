@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.base.units import INCH_MM, Length
 from tagend.cards.practice.practice import Practice
+from tagend.layouts.base.faults import refused
 
 _MARKS_MM: dict[ShownUnit, tuple[Fraction, ...]] = {
     "in": tuple(INCH_MM / part for part in (1, 2, 4, 8, 16)),
@@ -44,7 +44,7 @@ class Tape:
 
 def tape_for(total: Length, practice: Practice) -> Tape:
     """Return the tape that a leader is measured with; raises `Refused` for no length of a tape."""
-    unit: ShownUnit = "in" if total.unit in ("in", "ft", "yd") else "cm"
+    unit: ShownUnit = "in" if total.in_inches else "cm"
     for mark in _MARKS_MM[unit]:
         if total.mm % mark == 0:
             return Tape(unit, mark, int(total.mm / mark), practice.tape_mm(practice.unit or unit))

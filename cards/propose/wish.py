@@ -4,10 +4,10 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.units import Diameter, Length, Strength, parse_diameter
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.strand import parse_strand
+from tagend.layouts.base.faults import Refused, refused
 
 
 @dataclass(frozen=True, slots=True)

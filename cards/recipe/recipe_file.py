@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.base.file_schema import Schema, TableReader, described, table, tables
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.recipe.fields import FIELDS, Field
 from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.vocabulary import Vocabulary
+from tagend.layouts.base.faults import Fault, Refused
 
 
 def read_recipe(data: bytes, words: Vocabulary) -> Recipe:

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
-from tagend.cards.base.errors import Refused, refused
 from tagend.cards.base.units import Diameter, parse_diameter, parse_span, parse_strength
 from tagend.cards.recipe.recipe import Strand
 from tagend.cards.recipe.vocabulary import Vocabulary
+from tagend.layouts.base.faults import Refused, refused
 
 T = TypeVar("T")
 

@@ -5,7 +5,6 @@ from typing import cast, get_args
 
 from pydantic_core.core_schema import ValidationInfo
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.file_schema import Schema, by, choice, whole_number
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.base.value_readers import text_line
@@ -18,6 +17,7 @@ from tagend.cards.recipe.recipe import (
     Strand,
 )
 from tagend.cards.recipe.vocabulary import EndOf, Vocabulary
+from tagend.layouts.base.faults import refused
 
 BARE = "none"  # at the butt or the fly: no knot, and the bare end
 

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from io import StringIO
 
-from tagend.cards.base.errors import refused
+from tagend.layouts.base.faults import refused
 
 _FORMULA = re.compile(r"'*[=+\-@]")
 

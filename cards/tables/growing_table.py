@@ -5,7 +5,6 @@ A person may sort it, add columns of their own or part its cells by semicolons.
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from tagend.cards.base.errors import refused
 from tagend.cards.tables.dialect import (
     Lines,
     named_cells,
@@ -13,6 +12,7 @@ from tagend.cards.tables.dialect import (
     written_rows,
     written_table,
 )
+from tagend.layouts.base.faults import refused
 
 LogRow = Mapping[str, str]  # by column
 

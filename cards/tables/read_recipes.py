@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from tagend.cards.base.errors import Fault, Refused
 from tagend.cards.recipe.fields import Field
 from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
 from tagend.cards.recipe.recipe import Recipe
@@ -11,6 +10,7 @@ from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.rows import TableRow, csv_rows
+from tagend.layouts.base.faults import Fault, Refused
 
 # What is told of a recipe file, and what of a table instead.
 _TOLD_INSTEAD = {

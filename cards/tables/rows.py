@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from tagend.cards.base.errors import Fault, Refused, refused
 from tagend.cards.tables.columns import COLUMNS, NEEDED
 from tagend.cards.tables.dialect import named_cells, read_lines
+from tagend.layouts.base.faults import Fault, Refused, refused
 from tagend.layouts.base.near_names import suggestion
 
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand

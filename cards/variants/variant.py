@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from tagend.cards.base.errors import refused, under
 from tagend.cards.leader.audit.lengths import stated_total
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
 from tagend.cards.variants.variant_lengths import with_butt, with_total
 from tagend.cards.variants.variant_strands import restrung
+from tagend.layouts.base.faults import refused, under
 
 
 def variant_called(name: str, recipe: Recipe, practice: Practice) -> Recipe:

@@ -4,20 +4,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from tagend.cards.base.errors import refused
-from tagend.cards.base.shown_lengths import ShownUnit, length, length_number
-from tagend.cards.base.units import INCH_MM, Length, Span, parse_span
+from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length, length_number
+from tagend.cards.base.units import Length, Span, parse_span
 from tagend.cards.leader.audit.lengths import too_short
 from tagend.cards.leader.leader import Leader, Piece, round_up, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import refused
 
-# The finest marks that lengths are spelled to.
-_FINEST_MM: Mapping[ShownUnit, Fraction] = {
-    "in": INCH_MM / 16,
-    "cm": Fraction(1),
-    "mm": Fraction(1),
-}
 _SHORTER_BUTT = "write a shorter butt"
 _LONGER_TOTAL = "write a longer total"
 
@@ -86,7 +80,7 @@ def _sum(pieces: Iterable[Piece]) -> Fraction:
 
 
 def _mark_mm(leader: Leader, practice: Practice) -> Fraction:
-    return round_up(practice.tape_mm(leader.unit), _FINEST_MM[leader.unit])
+    return round_up(practice.tape_mm(leader.unit), FINEST_MM[leader.unit])
 
 
 def _spans(

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.plural import counted
 from tagend.cards.leader.joints import butt_end, fly_end, joints
 from tagend.cards.leader.parts import is_level, parts
@@ -11,6 +10,7 @@ from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import SECTIONS_MOST, Part, Recipe, Section, Strand, Variant
+from tagend.layouts.base.faults import refused
 
 Sections = tuple[Section, ...]
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from tagend.cards.code.notation import codes_used
+from tagend.cards.practice.shop_file import common_practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import Wording
 
@@ -47,6 +48,7 @@ def _silent(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     if any(above.material == below.material for above, below in pairwise(recipe.sections)):
         yield wording.say("code_same_material")
     if any(section.knot is None for section in recipe.sections[:-1]):
-        yield wording.say(
-            "code_no_knot", knot=wording.knot("blood"), other=wording.knot("triple surgeon's")
-        )
+        order = common_practice().choice["joint"]
+        other = next(knot for knot in order if knot.mixed == "yes")
+        names = {"knot": wording.knot(order[0].name), "other": wording.knot(other.name)}
+        yield wording.say("code_no_knot", **names)

@@ -13,9 +13,9 @@ from functools import cache
 from pathlib import Path
 from typing import TypeAlias, TypedDict, cast
 
-from tagend.cards.base.errors import refused
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.practice.shop_file import Shop
+from tagend.layouts.base.faults import refused
 
 _FOLDER = Path(__file__).parent / "languages"
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")

@@ -51,8 +51,7 @@ def length_words(of: Length | Span, leader: Leader, wording: Wording) -> str:
 
 def _plain(of: Length | Span, leader: Leader) -> str:
     low, high = (of, of) if isinstance(of, Length) else (of.low, of.high)
-    in_inches = high.unit in ("in", "ft", "yd")
-    if not leader.converted or in_inches == (leader.unit == "in"):
+    if not leader.converted or high.in_inches == (leader.unit == "in"):
         return of.plain
     longest = length(high.mm, leader.unit)
     return longest if low == high else f"{length_number(low.mm, leader.unit)} to {longest}"

@@ -74,6 +74,12 @@ def with_unit(text: str, unit: str) -> str:
     return f"{text} {unit}" if re.fullmatch(_NUMBER, text) else text
 
 
+def mixed(value: Fraction) -> str:
+    """Return a number as a rule shows it: `7 1/2`."""
+    whole, rest = divmod(value, 1)
+    return f"{whole} {rest}" if whole and rest else str(whole or rest)
+
+
 def plain(written: object, hint: str) -> str:
     """Return the text in lower case with plain signs, single spaces and ASCII fractions."""
     if isinstance(written, (int, float)) and not isinstance(written, bool):

@@ -1,1 +1,1 @@
-"""The bytes of a picture's file in; a logo ready to be placed out."""
+"""The bytes of a picture's file in; a raster to be printed as a logo out."""

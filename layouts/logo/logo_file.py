@@ -1,24 +1,88 @@
-"""The bytes of a logo's file in, the logo out."""
+"""The bytes of a logo's file in, the raster that is printed of it out."""
 
-from tagend.layouts.logo.logo import BadLogo, Logo
-from tagend.layouts.logo.logo_page import read_page
-from tagend.layouts.logo.logo_pixels import read_pixels
-from tagend.layouts.logo.logo_svg import read_svg
+import warnings
+from collections.abc import Callable
+from io import BytesIO
+from typing import TYPE_CHECKING, TypeAlias
+from zlib import compress
+
+from tagend.layouts.logo.greys import without_colour
+from tagend.layouts.logo.logo_page import first_page
+from tagend.layouts.logo.logo_svg import drawn_svg
+from tagend.layouts.logo.size import BOX
+from tagend.layouts.paper.raster import Bits, Raster
+from tagend.layouts.strangers.apart import apart
+from tagend.layouts.strangers.unreadable import Unreadable
+
+if TYPE_CHECKING:
+    from PIL import Image
+
+Shown: TypeAlias = Callable[[bytes], "Image.Image"]
 
 LARGEST = 5_000_000  # bytes
+MOST_PIXELS = 20_000_000  # of a PNG or JPEG
+
+_FAINTEST = 250  # of 255; what is no darker than this shows as bare paper
+_BITS: dict[str, Bits] = {"1": 1, "L": 8, "RGB": 24}
 
 
-def read_logo(data: bytes) -> Logo:
+def read_logo(data: bytes) -> Raster:
     """Return the logo that a PNG, JPEG, SVG or PDF file shows; the kind is told from its bytes.
 
-    It keeps its proportions and colours, and is meant for white paper. Raises BadLogo.
+    It keeps its proportions and colours, and is meant for white paper. Raises `Unreadable`.
     """
     if len(data) > LARGEST:
-        raise BadLogo(f"it has {len(data):,} bytes", f"make it smaller: {LARGEST:,} at most")
+        raise Unreadable(f"it has {len(data):,} bytes", f"make it smaller: {LARGEST:,} at most")
+    width, height, bits, packed = apart(raster_of, data)
+    return Raster(width, height, bits, packed)
+
+
+def raster_of(data: bytes) -> tuple[int, int, Bits, bytes]:
+    """Return the fields of the raster that a file shows. Raises `Unreadable`."""
+    picture = without_colour(_on_white(_reader(data)(data)))
+    if not any(picture.convert("L").histogram()[:_FAINTEST]):
+        raise Unreadable("it is all white", "give a version that is dark on white paper")
+    picture.thumbnail(BOX)
+    if picture.mode == "L" and not any(picture.histogram()[1:-1]):
+        picture = picture.convert("1")
+    return picture.width, picture.height, _BITS[picture.mode], compress(picture.tobytes())
+
+
+def _reader(data: bytes) -> Shown:
     if data.startswith((b"\x89PNG", b"\xff\xd8\xff")):
-        return read_pixels(data)
+        return _pixels
     if data.startswith(b"%PDF-"):
-        return read_page(data)
+        return first_page
     if data.lstrip(b"\xef\xbb\xbf \t\r\n").startswith(b"<"):
-        return read_svg(data)
-    raise BadLogo("this is no picture of a kind known here", "give a PNG, JPEG, SVG or PDF file")
+        return drawn_svg
+    raise Unreadable("this is no picture of a kind known here", "give a PNG, JPEG, SVG or PDF file")
+
+
+def _pixels(data: bytes) -> "Image.Image":
+    from PIL import Image, ImageOps
+
+    # Pillow has limits of its own: what it warns of is over ours, and told in our words.
+    with warnings.catch_warnings(action="ignore", category=Image.DecompressionBombWarning):
+        try:
+            picture = Image.open(BytesIO(data), formats=["PNG", "JPEG"])
+        except Image.DecompressionBombError:
+            raise _too_large(f"more than {MOST_PIXELS:,}") from None
+    if picture.width * picture.height > MOST_PIXELS:
+        raise _too_large(f"{picture.width} × {picture.height}")
+    return ImageOps.exif_transpose(picture)
+
+
+def _too_large(found: str) -> Unreadable:
+    return Unreadable(f"it has {found} pixels", f"make it smaller: {BOX[0]} across are plenty")
+
+
+def _on_white(picture: "Image.Image") -> "Image.Image":
+    from PIL import Image
+
+    if picture.mode.startswith("I"):  # 16 bits of grey, of which the conversion keeps the lower
+        picture = picture.point(lambda value: value / 256)
+    if not picture.has_transparency_data:
+        return picture.convert("L" if picture.mode in ("1", "L", "I") else "RGB")
+    layer = picture.convert("RGBA")
+    white = Image.new("RGB", picture.size, "white")
+    return Image.composite(layer.convert("RGB"), white, layer.getchannel("A"))

@@ -1,114 +1,64 @@
-"""The bytes of an SVG file in, a logo of its filled and stroked shapes out."""
+"""The bytes of an SVG file in, what resvg draws of it out, or why a part of it would be lost."""
 
-import re
-from collections.abc import Iterable, Iterator
-from io import StringIO
-from math import isfinite
+import xml.etree.ElementTree as ElementTree
+from io import BytesIO
 from typing import TYPE_CHECKING
 
-from tagend.layouts.logo.logo import BadLogo, Logo, drawn, number
-from tagend.layouts.logo.svg_shapes import Colour, Painted, painted_shapes, segments, six
-from tagend.layouts.logo.svg_source import svg_source
+from tagend.layouts.logo.size import BOX
+from tagend.layouts.strangers.unreadable import Unreadable, library
 
 if TYPE_CHECKING:
-    from svgelements import PathSegment, Shape
+    from PIL import Image
 
-_LARGEST = 1e6  # units
-_FAINTEST = 0.98  # what is no darker than this shows as bare paper
-_CAPS = {"butt": 0, "round": 1, "square": 2}
-_JOINS = {"miter": 0, "round": 1, "bevel": 2}
+# Drawn in no font or in another one on each machine, or not at all.
+_TEXT = frozenset({"text", "flowRoot", "foreignObject"})
+_REFERRING = frozenset({"image", "feImage", "use"})
+_INSIDE = ("#", *(f"data:image/{kind}" for kind in ("png", "jpeg", "jpg", "gif", "webp")))
+_HREF = ("href", "{http://www.w3.org/1999/xlink}href")
 
 
-def read_svg(data: bytes) -> Logo:
-    """Return what the file draws within its view box. Raises BadLogo."""
+def drawn_svg(data: bytes) -> "Image.Image":
+    """Return what the file draws within its view box, on white. Raises `Unreadable`."""
+    from PIL import Image
+
+    resvg = library("resvg_py", "tagend[logo]")
+    source = _checked(data)
+    width, height = BOX
     try:
-        return _drawn(svg_source(data))
-    except BadLogo:
-        raise
-    except Exception as fault:  # whatever the library meets in a stranger's file
-        raise BadLogo("this SVG cannot be read", "save it again as plain SVG") from fault
+        drawn = resvg.svg_to_bytes(
+            svg_string=source,
+            width=width,
+            height=height,
+            background="white",
+            skip_system_fonts=True,
+        )
+    except ValueError as fault:
+        raise Unreadable(f"this SVG cannot be drawn: {fault}", "save it as plain SVG") from None
+    return Image.open(BytesIO(drawn), formats=["PNG"]).convert("RGB")  # clear nowhere
 
 
-def _drawn(source: str) -> Logo:
-    from svgelements import SVG
-
-    root = SVG.parse(StringIO(source), reify=False, on_error="raise")
-    width, height = float(root.width), float(root.height)
-    if not (0 < width < _LARGEST and 0 < height < _LARGEST):
-        raise BadLogo(f"this SVG is {width:g} × {height:g} units", "give it another viewBox")
-    painted = list(painted_shapes(root))
-    colours = [colour for _, fill, stroke in painted for colour in (fill, stroke) if colour]
-    if not colours:
-        raise BadLogo("this SVG has nothing to draw", "give one that shows something")
-    if all(min(colour) >= _FAINTEST for colour in colours):
-        raise BadLogo("it is all white", "give a version that is dark on white paper")
-    lines = (f"1 0 0 -1 0 {number(height)} cm", *map(_operators, painted))
-    return drawn(width, height, "\n".join(lines).encode())
-
-
-def _operators(painted: Painted) -> str:
-    """Return a shape as PDF draws it: ISO 32000-1, 8.4 and 8.5."""
-    shape, fill, stroke = painted
-    lines = ["q", f"{_numbers(six(shape.transform))} cm"]
-    if fill:
-        lines.append(_ink(fill, "g", "rg"))
-    if stroke:
-        lines += [_ink(stroke, "G", "RG"), *_pen(shape)]
-    lines += map(_segment, segments(shape))
-    rule = "*" if fill and shape.values.get("fill-rule") == "evenodd" else ""
-    lines.append(("B" if fill and stroke else "f" if fill else "S") + rule)
-    return "\n".join((*lines, "Q"))
+def _checked(data: bytes) -> str:
+    """Return the file's text when it holds nothing that is not drawn: paper would show it only."""
+    try:
+        source = data.decode("utf-8-sig")
+        root = ElementTree.fromstring(source)
+    except UnicodeDecodeError:
+        raise Unreadable("this SVG is not UTF-8 text", "save it again as plain SVG") from None
+    except ElementTree.ParseError as fault:
+        found = f"this SVG is damaged or cut off at line {fault.position[0]}"
+        raise Unreadable(found, "save it again") from None
+    if root.tag.rpartition("}")[2] != "svg":
+        raise Unreadable("this is no SVG file", "give a PNG, JPEG, SVG or PDF file")
+    for element in root.iter():
+        _check(element)
+    return source
 
 
-def _ink(colour: Colour, grey: str, rgb: str) -> str:
-    """Return the operator that takes a colour; of a grey, black ink alone."""
-    if len(set(colour)) == 1:
-        return f"{number(colour[0])} {grey}"
-    return f"{_numbers(colour)} {rgb}"
-
-
-def _pen(shape: "Shape") -> Iterator[str]:
-    values = shape.values
-    yield f"{_numbers([shape.stroke_width])} w"
-    yield f"{_CAPS[values.get('stroke-linecap') or 'butt']} J"
-    yield f"{_JOINS[values.get('stroke-linejoin') or 'miter']} j"
-    yield f"{_numbers([max(float(values.get('stroke-miterlimit') or 4), 1)])} M"
-    dashes = (values.get("stroke-dasharray") or "none").strip()
-    lengths = [] if dashes == "none" else list(map(_units, re.split(r"\s*,\s*|\s+", dashes)))
-    if sum(lengths) > 0:
-        start = _units(values.get("stroke-dashoffset") or "0")
-        yield f"[{_numbers(lengths)}] {_numbers([start % (2 * sum(lengths))])} d"
-
-
-def _units(written: str) -> float:
-    from svgelements import Length
-
-    return float(Length(written).value(ppi=96))  # CSS: 96 units are an inch
-
-
-def _segment(segment: "PathSegment") -> str:
-    from svgelements import Close, CubicBezier, Move, QuadraticBezier
-
-    start, end = segment.start, segment.end
-    match segment:
-        case Move():
-            return f"{_numbers(end)} m"
-        case Close():
-            return "h"
-        case CubicBezier():
-            return f"{_numbers((*segment.control1, *segment.control2, *end))} c"
-        case QuadraticBezier():  # each handle of the cubic is two thirds of the way to this one's
-            handles = (
-                place + 2 / 3 * (control - place)
-                for at in (start, end)
-                for place, control in zip(at, segment.control, strict=True)
-            )
-            return f"{_numbers((*handles, *end))} c"
-    return f"{_numbers(end)} l"
-
-
-def _numbers(values: Iterable[float]) -> str:
-    listed = [float(value) for value in values]
-    if not all(isfinite(value) and abs(value) < _LARGEST for value in listed):
-        raise BadLogo("this SVG has a number that is too large", "give it another viewBox")
-    return " ".join(map(number, listed))
+def _check(element: ElementTree.Element) -> None:
+    name = element.tag.rpartition("}")[2] if isinstance(element.tag, str) else ""
+    if name in _TEXT and "".join(element.itertext()).strip():
+        raise Unreadable("this SVG holds text, which is not drawn", "convert its text to paths")
+    refers = next((element.get(key) for key in _HREF if key in element.attrib), None)
+    if name in _REFERRING and refers is not None and not refers.strip().startswith(_INSIDE):
+        found = f"this SVG draws another file, {refers[:40]!r}"
+        raise Unreadable(found, "put that picture into it, or save all as PNG or PDF")

@@ -6,7 +6,7 @@ An item only says what stands where. Nothing here measures, fits or draws.
 from collections.abc import Callable, Iterable
 from typing import Literal, NamedTuple, TypeAlias
 
-from tagend.layouts.logo.logo import Logo
+from tagend.layouts.paper.raster import Raster
 
 POINTS_PER_INCH = 72.0
 MM = POINTS_PER_INCH / 25.4  # points in a millimetre
@@ -69,13 +69,13 @@ class Code(NamedTuple):
 
 
 class Picture(NamedTuple):
-    """A logo in its box; x and y are the box's corner."""
+    """A raster in its box; x and y are the box's corner."""
 
     x: float
     y: float
     width: float
     height: float
-    logo: Logo
+    raster: Raster
 
 
 Item: TypeAlias = TextRun | Path | Code | Picture

@@ -4,7 +4,7 @@ import re
 from fractions import Fraction
 
 from tagend.layouts.base.faults import refused
-from tagend.layouts.base.quantities import INCH_MM, plain, quoted, read_length, with_unit
+from tagend.layouts.base.quantities import INCH_MM, mixed, plain, quoted, read_length, with_unit
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
 
 SLACK = 0.01 * MM  # covers rounded sums; far below what any cutter or printer can hold
@@ -46,12 +46,12 @@ def parse_size(written: object) -> tuple[float, float]:
 
 def in_mm(points: float) -> str:
     """Return a length as words, to the hundredth: `66.67 mm`."""
-    return f"{_number(points)} mm"
+    return f"{_decimal(points / MM, 2)} mm"
 
 
 def size_in_mm(width: float, height: float) -> str:
     """Return a size as words, to the hundredth: `85.6 × 53.98 mm`."""
-    return f"{_number(width)} × {_number(height)} mm"
+    return f"{_decimal(width / MM, 2)} × {in_mm(height)}"
 
 
 def in_inches(points: float) -> str:
@@ -59,14 +59,13 @@ def in_inches(points: float) -> str:
     inches = points / POINTS_PER_INCH
     nearest = Fraction(round(inches * _FINEST), _FINEST)
     if abs(float(nearest) - inches) * POINTS_PER_INCH > SLACK:
-        return f"{inches:.3f}".rstrip("0").rstrip(".") + " in"
-    whole, rest = divmod(nearest, 1)
-    return f"{whole} {rest} in" if whole and rest else f"{whole or rest} in"
+        return f"{_decimal(inches, 3)} in"
+    return f"{mixed(nearest)} in"
 
 
 def _points(written: object, hint: str) -> float:
     return float(read_length(written, hint).amount / INCH_MM * Fraction(POINTS_PER_INCH))
 
 
-def _number(points: float) -> str:
-    return f"{points / MM:.2f}".rstrip("0").rstrip(".")
+def _decimal(number: float, places: int) -> str:
+    return f"{number:.{places}f}".rstrip("0").rstrip(".")

@@ -1,12 +1,16 @@
-"""The bytes of a PDF in, the files that it carries out. Bounded: it may be a stranger's."""
+"""The bytes of a PDF in, the files that it carries out.
 
-import logging
+Bounded, and read apart: it may be a stranger's.
+"""
+
 from collections.abc import Iterator
 from io import BytesIO
 from itertools import islice
 from typing import TYPE_CHECKING, TypeVar
 
 from tagend.layouts.pdf.attach import AttachedFile
+from tagend.layouts.strangers.apart import apart
+from tagend.layouts.strangers.unreadable import Unreadable
 
 if TYPE_CHECKING:
     from pypdf.generic import DictionaryObject, PdfObject
@@ -14,33 +18,29 @@ if TYPE_CHECKING:
 MOST_FILES = 200
 LARGEST_FILE = 1_000_000  # bytes
 
+_OURS = "give a PDF that tagend made"
+
 _Kind = TypeVar("_Kind", bound="PdfObject")
-
-
-class NotAPdf(ValueError):
-    """Bytes that are no PDF, or one that is damaged, locked or carries too much."""
 
 
 def attached(pdf: bytes) -> tuple[AttachedFile, ...]:
     """Return the files that a PDF carries, in the order of its list.
 
-    Raises NotAPdf, also for more than MOST_FILES files or one over LARGEST_FILE.
+    Raises `Unreadable`, also for more than MOST_FILES files or one over LARGEST_FILE.
     """
+    return tuple(AttachedFile(*fields) for fields in apart(attached_files, pdf))
+
+
+def attached_files(pdf: bytes) -> list[AttachedFile]:
+    """Return what `attached` does, in this process."""
     from pypdf import PdfReader
 
-    # Without a handler of its own, the library's remarks on a damaged file go to the terminal.
-    logging.getLogger("pypdf").addHandler(logging.NullHandler())
-    try:
-        reader = PdfReader(BytesIO(pdf))
-        if reader.is_encrypted:
-            raise NotAPdf("the PDF is locked; save a copy without a password")
-        files = tuple(islice(_files(reader.root_object), MOST_FILES + 1))
-    except NotAPdf:
-        raise
-    except Exception as fault:  # whatever a parser meets in a stranger's bytes
-        raise NotAPdf("this is not a PDF, or it is damaged") from fault
+    reader = PdfReader(BytesIO(pdf))
+    if reader.is_encrypted:
+        raise Unreadable("this PDF is locked", "save a copy without a password")
+    files = list(islice(_files(reader.root_object), MOST_FILES + 1))
     if len(files) > MOST_FILES:
-        raise NotAPdf(f"the PDF carries more than {MOST_FILES} files")
+        raise Unreadable(f"this PDF carries more than {MOST_FILES} files", _OURS)
     return files
 
 
@@ -54,7 +54,7 @@ def _files(catalogue: "DictionaryObject") -> Iterator[AttachedFile]:
         node = waiting.pop(0)
         seen += 1
         if seen > MOST_FILES:
-            raise NotAPdf("the PDF's list of files has no end")
+            raise Unreadable("the PDF's list of files has no end", _OURS)
         kids = _as(ArrayObject, node.get("/Kids"))
         waiting += [_as(DictionaryObject, kid) for kid in kids[:MOST_FILES]]
         for specification in _as(ArrayObject, node.get("/Names"))[1::2]:
@@ -69,7 +69,8 @@ def _file(specification: "DictionaryObject") -> AttachedFile:
     stream = _as(StreamObject, contents["/F" if "/F" in contents else "/UF"])
     data = stream.get_data()
     if len(data) > LARGEST_FILE:
-        raise NotAPdf(f"the file {name!r} in the PDF is larger than {LARGEST_FILE:,} bytes")
+        found = f"the file {name!r} in the PDF is larger than {LARGEST_FILE:,} bytes"
+        raise Unreadable(found, _OURS)
     media_type = str(stream.get("/Subtype", "/application/octet-stream")).removeprefix("/")
     return AttachedFile(name, media_type, data, str(specification.get("/Desc", "")))
 
@@ -77,5 +78,5 @@ def _file(specification: "DictionaryObject") -> AttachedFile:
 def _as(kind: type[_Kind], value: "PdfObject | None") -> _Kind:
     found = kind() if value is None else value.get_object()
     if not isinstance(found, kind):
-        raise NotAPdf("the PDF's list of files is damaged")
+        raise Unreadable("the PDF's list of files is damaged", _OURS)
     return found

@@ -11,9 +11,8 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from tagend.fonts import register
 from tagend.layouts.codes.code import symbol_path
-from tagend.layouts.logo.logo import Logo
-from tagend.layouts.logo.logo_form import define_logo
 from tagend.layouts.paper.face import Code, Face, Item, Path, Picture, Symbol, TextRun
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.pdf.attach import AttachedFile, embed
 from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet, Trim
 
@@ -42,7 +41,7 @@ class _Pen:
     canvas: "Canvas"
     codes: "dict[Symbol, PDFPathObject]"
     forms: Mapping[int, str]  # by the id of a face, which its sheet holds
-    logos: dict[Logo, str]  # the form of each
+    rasters: dict[Raster, str]  # the name of each
 
 
 def write_pdf(
@@ -236,12 +235,30 @@ def _draw_code(pen: _Pen, code: Code, up: Callable[[float], float]) -> None:
 
 
 def _draw_picture(pen: _Pen, picture: Picture, up: Callable[[float], float]) -> None:
-    logo = picture.logo
-    if logo not in pen.logos:
-        pen.logos[logo] = f"logo{len(pen.logos) + 1}"
-        define_logo(pen.canvas, logo, pen.logos[logo])
-    wide, tall = picture.width / logo.width, picture.height / logo.height
+    name = pen.rasters.get(picture.raster)
+    if name is None:
+        name = pen.rasters[picture.raster] = f"picture{len(pen.rasters) + 1}"
+        _store(pen.canvas, picture.raster, name)
+    low = up(picture.y + picture.height)
     pen.canvas.saveState()
-    pen.canvas.transform(wide, 0, 0, tall, picture.x, up(picture.y + picture.height))
-    pen.canvas.doForm(pen.logos[logo])
+    pen.canvas.transform(picture.width, 0, 0, picture.height, picture.x, low)
+    pen.canvas.doForm(name)  # an image is drawn as a form is, in a square of 1 by 1
     pen.canvas.restoreState()
+
+
+def _store(canvas: "Canvas", raster: Raster, name: str) -> None:
+    """Store a raster in the canvas's document under a name: ISO 32000-1, 8.9.5."""
+    from reportlab.pdfbase.pdfdoc import PDFStream, xObjectName
+
+    stream = PDFStream(content=raster.packed)
+    for key, value in (
+        ("Type", "/XObject"),
+        ("Subtype", "/Image"),
+        ("Width", raster.width),
+        ("Height", raster.height),
+        ("ColorSpace", "/DeviceRGB" if raster.bits == 24 else "/DeviceGray"),
+        ("BitsPerComponent", min(raster.bits, 8)),
+        ("Filter", "/FlateDecode"),
+    ):
+        stream.dictionary[key] = value
+    canvas._doc.Reference(stream, xObjectName(name))

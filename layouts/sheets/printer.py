@@ -7,7 +7,7 @@ came out: the sheet is drawn as far the other way. A rule is how long 100 mm cam
 
 import math
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
@@ -29,7 +29,8 @@ _RULES = ("rule_x", "rule_y")
 KEYS = (*_SHIFTS, *_RULES)
 
 
-class Printer(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Printer:
     """A printer as measured, all in points."""
 
     front_x: float = 0.0

@@ -1,12 +1,14 @@
 """Papers, cards and label sheets as measurements in points."""
 
 from collections.abc import Mapping
-from typing import Literal, NamedTuple, TypeAlias
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
 
 Shape = Literal["rectangle", "round"]
 
 
-class Paper(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Paper:
     """A sheet of paper, upright."""
 
     name: str
@@ -14,7 +16,8 @@ class Paper(NamedTuple):
     height: float
 
 
-class CardSize(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class CardSize:
     """A card as it is read; `corner` is the radius of its corners."""
 
     name: str
@@ -23,7 +26,8 @@ class CardSize(NamedTuple):
     corner: float = 0.0
 
 
-class LabelSheet(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class LabelSheet:
     """A sheet of equal labels; on a roll, the one label is the sheet.
 
     `left` and `top` lead to the first label, the pitches from one label to the next; `inset`
@@ -67,7 +71,8 @@ class LabelSheet(NamedTuple):
 AnyFormat: TypeAlias = Paper | CardSize | LabelSheet
 
 
-class Stock(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Stock:
     """What is known, by folded name and in the order written; `defaults` is a name per table."""
 
     papers: Mapping[str, Paper]

@@ -3,12 +3,12 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from tagend.layouts.base.faults import Fault, Refused, refuse_any, refused
-from tagend.layouts.base.near_names import suggestion
+from tagend.layouts.base.faults import Fault, refuse_any, refused, under
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
-from tagend.layouts.paper.lengths import fits, in_mm, parse_size
+from tagend.layouts.paper.lengths import fits, in_mm
 from tagend.layouts.stock.entries import Entry
-from tagend.layouts.stock.formats import LabelSheet, Paper, Shape, folded
+from tagend.layouts.stock.find import find
+from tagend.layouts.stock.formats import LabelSheet, Paper, Shape
 
 _KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")
 
@@ -26,7 +26,11 @@ def label_sheet(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
     entry.allow(*_KEYS)
     width, height = entry.size(papers)
     on_roll = "paper" not in entry.values
-    paper = Paper(entry.name, width, height) if on_roll else _paper(entry, papers)
+    paper = Paper(entry.name, width, height)
+    if not on_roll:
+        written = entry.text("paper")
+        with under("paper"):
+            paper = find("paper", written, papers, Paper)
     left, top = entry.pair("margin", (0.0, 0.0))
     pitch_x, pitch_y = entry.pair("pitch", (width, height))
     across = _Run("across", "left", entry.count("columns"), left, width, pitch_x, paper.width)
@@ -106,18 +110,6 @@ def _half(key: str, length: float, side: float) -> Iterator[Fault]:
             f"{in_mm(length)} is {in_mm(length - side / 2)} more than half the label's short side",
             f"write at most {in_mm(side / 2)}",
         )
-
-
-def _paper(entry: Entry, papers: Mapping[str, Paper]) -> Paper:
-    written = entry.text("paper")
-    if (named := papers.get(folded(written))) is not None:
-        return named
-    try:
-        return Paper(written, *parse_size(written))
-    except Refused:
-        names = {key: paper.name for key, paper in papers.items()}
-        instead = suggestion(folded(written), names, "a size")
-        raise refused(f"{written!r} is no paper", instead, "paper") from None
 
 
 def _shape(entry: Entry) -> Shape:

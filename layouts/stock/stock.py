@@ -1,20 +1,15 @@
 """A name in, the paper, card size or label sheet of that name out."""
 
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from functools import cache
 from importlib.resources import files
-from typing import TypeVar
 
-from tagend.layouts.base.faults import Refused, refused
-from tagend.layouts.base.near_names import suggestion
-from tagend.layouts.paper.lengths import parse_size
 from tagend.layouts.stock.entries import Entry
-from tagend.layouts.stock.formats import AnyFormat, CardSize, LabelSheet, Paper, Stock, folded
+from tagend.layouts.stock.find import find
+from tagend.layouts.stock.formats import AnyFormat, CardSize, LabelSheet, Paper, Stock
 from tagend.layouts.stock.label_sheets import label_sheet as read_label_sheet
 from tagend.layouts.stock.stock_file import read_stock
-
-Format = TypeVar("Format", bound=AnyFormat)
 
 
 @cache
@@ -34,12 +29,12 @@ def merge(own: Mapping[str, object]) -> Stock:
 
 def paper(name: str, stock: Stock | None = None) -> Paper:
     """Return the paper of a name, or of a size such as `8x10in`; raises `Refused`."""
-    return _find("paper", name, (stock or shipped()).papers, Paper)
+    return find("paper", name, (stock or shipped()).papers, Paper)
 
 
 def card_size(name: str, stock: Stock | None = None) -> CardSize:
     """Return the card size of a name, or of a size such as `85x54mm`; raises `Refused`."""
-    return _find("card size", name, (stock or shipped()).cards, CardSize)
+    return find("card size", name, (stock or shipped()).cards, CardSize)
 
 
 def label_sheet(name: str, stock: Stock | None = None) -> LabelSheet:
@@ -47,7 +42,7 @@ def label_sheet(name: str, stock: Stock | None = None) -> LabelSheet:
 
     Raises `Refused`.
     """
-    return _find("label sheet", name, (stock or shipped()).labels, _roll)
+    return find("label sheet", name, (stock or shipped()).labels, _roll)
 
 
 def any_stock(name: str, stock: Stock | None = None) -> AnyFormat:
@@ -57,23 +52,7 @@ def any_stock(name: str, stock: Stock | None = None) -> AnyFormat:
     """
     known = stock or shipped()
     formats: dict[str, AnyFormat] = {**known.cards, **known.papers, **known.labels}
-    return _find("stock", name, formats, CardSize)
-
-
-def _find(
-    kind: str,
-    name: str,
-    known: Mapping[str, Format],
-    of_size: Callable[[str, float, float], Format],
-) -> Format:
-    if (found := known.get(folded(name))) is not None:
-        return found
-    try:
-        return of_size(name, *parse_size(name))
-    except Refused:
-        names = {key: each.name for key, each in known.items()}
-        instead = suggestion(folded(name), names, "a size with its unit, such as 85x54mm")
-        raise refused(f"no {kind} is called {name!r}", instead) from None
+    return find("stock", name, formats, CardSize)
 
 
 def _roll(name: str, width: float, height: float) -> LabelSheet:

@@ -19,11 +19,11 @@ from qrcode import QRCode
 from qrcode.constants import ERROR_CORRECT_M
 from reportlab.pdfgen.canvas import Canvas
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.shop_file import Shop, common_practice
 from tagend.cards.printing import pages as printing
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Code, Face, Item, Path, TextRun, mapped
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tests.plausible import plausible_recipes

@@ -8,11 +8,11 @@ from random import Random
 from statistics import median
 from time import perf_counter
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.code.check_characters import CHARACTERS
 from tagend.cards.code.notation import read_notation, write_notation
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.materials import load_materials
+from tagend.layouts.base.faults import Refused
 from tests.plausible import plausible_recipe
 
 RECIPES = 300

@@ -18,8 +18,7 @@ from numpy.typing import NDArray
 from qrcode import QRCode, constants
 
 from tagend.layouts.codes.code import LEVELS, QUIET, Level
-from tagend.layouts.codes.code_check import Rows
-from tests.bench.worn import Label, Wear, picture
+from tests.bench.worn import Label, Rows, Wear, picture
 
 # A sample's text. It takes 33, 37, 45 and 49 modules at L, M, Q and H.
 TEXT = (

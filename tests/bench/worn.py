@@ -5,6 +5,7 @@ The same label, wear and seed give the same picture.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -14,8 +15,8 @@ from numpy.random import Generator
 from numpy.typing import NDArray
 
 from tagend.layouts.codes.code import QUIET
-from tagend.layouts.codes.code_check import Rows
 
+Rows = Sequence[Sequence[bool]]  # a row of modules after the other; dark is true
 Grey = NDArray[np.float32]  # share of light that a point sends back, 0 to 1
 
 FINE = 1200  # points to an inch where ink is laid: whole ones for each printer's dots

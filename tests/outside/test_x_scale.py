@@ -8,8 +8,8 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter
+from tagend.layouts.base.faults import Refused
 
 TABLE = [
     # X, thousandths, exact mm, mm as usually printed

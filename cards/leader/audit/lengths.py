@@ -61,7 +61,7 @@ def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Fact]:
     low, high = map(float, practice.rules["strength for size"].limits)
     for piece in leader.pieces:
         section = piece.section
-        if practice.materials.find(section.material).kind not in ("nylon", "fluorocarbon"):
+        if not practice.materials.find(section.material).drawn:
             continue
         stress = nominal_stress_mpa(section)
         if section.strength is not None and stress is not None and not low <= stress <= high:

@@ -1,8 +1,8 @@
 import pytest
 from hypothesis import given
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.value_readers import plain_text
+from tagend.layouts.base.faults import Refused
 from tests.strategies import texts
 
 

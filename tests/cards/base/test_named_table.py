@@ -1,8 +1,8 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.named_table import plain_name
 from tagend.cards.practice.knot_file import load_knots
+from tagend.layouts.base.faults import Refused
 
 KNOTS = load_knots()
 

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.toml_edit import with_value
+from tagend.layouts.base.faults import Refused
 
 SHOP = """\
 # What belongs to the person.

@@ -1,7 +1,7 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.toml_file import DEEPEST, LONGEST, read_toml
+from tagend.layouts.base.faults import Refused
 
 NESTED = "this file is nested too deep; write tables and texts only"
 

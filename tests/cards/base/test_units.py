@@ -4,7 +4,6 @@ from fractions import Fraction
 import pytest
 from hypothesis import example, given
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import (
     Diameter,
     Length,
@@ -17,6 +16,7 @@ from tagend.cards.base.units import (
     parse_span,
     parse_strength,
 )
+from tagend.layouts.base.faults import Refused
 from tests.strategies import diameters, lengths, spans, strengths
 
 LENGTH_HINT = 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"'

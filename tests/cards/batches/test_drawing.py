@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import INCH_MM, parse_diameter, parse_line_length
 from tagend.cards.batches.batch import Order, batch
 from tagend.cards.batches.drawing import RECORD, left_words, rack_after, record_rows
 from tagend.cards.practice.rack_file import Spool, read_rack
+from tagend.layouts.base.faults import Refused
 from tests.cards.batches.test_whole import cut_as
 from tests.strategies import texts
 from tests.written import PRACTICE

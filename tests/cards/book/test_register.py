@@ -2,7 +2,6 @@ from datetime import date
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.book.register import (
     Tied,
@@ -14,6 +13,7 @@ from tagend.cards.book.register import (
     tied_leaders,
 )
 from tagend.cards.practice.rack_file import Rack, Spool
+from tagend.layouts.base.faults import Refused
 from tests.leaders import SANDBAR, write
 from tests.written import PRACTICE, leader, recipe, section
 

@@ -3,19 +3,16 @@ import subprocess
 import sys
 import threading
 from pathlib import Path
-from typing import BinaryIO
 
 import pytest
 
-from tagend.cards.base.errors import Refused
-from tagend.cards.cli import file_lock as alone_module
 from tagend.cards.cli.file_lock import alone
+from tagend.layouts.base.faults import Refused
 from tests.tree import ROOT
 
 COUNT_UP = """
 import sys
 from pathlib import Path
-from typing import BinaryIO
 from tagend.cards.cli.file_lock import alone
 file = Path(sys.argv[1])
 for _ in range(40):
@@ -73,22 +70,21 @@ def test_a_run_that_died_holds_nothing(tmp_path: Path) -> None:
     assert list(tmp_path.iterdir()) == []
 
 
-def test_a_lock_that_was_taken_away_while_waiting_is_made_anew(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    lock, take = tmp_path / ".register.csv.lock", alone_module._take
-    waited: list[bool] = []
+def test_whoever_waited_holds_a_lock_of_its_own(tmp_path: Path) -> None:
+    lock = tmp_path / ".register.csv.lock"
+    found: list[bool] = []
 
-    def take_after_the_other_let_go(file: BinaryIO) -> None:
-        if not waited:
-            lock.unlink()
-        waited.append(True)
-        take(file)
+    def wait() -> None:
+        with alone(str(tmp_path / "register.csv")):
+            found.append(lock.exists())  # and not only the one that was taken away
 
-    monkeypatch.setattr(alone_module, "_take", take_after_the_other_let_go)
     with alone(str(tmp_path / "register.csv")):
-        assert lock.exists()
-    assert len(waited) == 2
+        waiting = threading.Thread(target=wait)
+        waiting.start()
+        waiting.join(0.2)
+        assert found == []
+    waiting.join()
+    assert found == [True]
 
 
 def test_what_goes_wrong_inside_lets_go(tmp_path: Path) -> None:

@@ -6,8 +6,8 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.printing.pages import paper_faults
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM
 from tagend.layouts.sheets.imposition import MixedSizes
 from tests.cards.cli.conftest import Tagend

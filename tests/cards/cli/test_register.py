@@ -5,7 +5,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.cards.cli.files import write_whole
+from tagend.cards.cli.disk import write_whole
 from tests.cards.cli.conftest import Tagend
 from tests.cards.cli.test_commands import spawn
 
@@ -60,7 +60,7 @@ def test_a_register_that_cannot_be_written_leaves_the_labels_as_they_were(
             raise OSError("no space left")
         write_whole(name, data)
 
-    monkeypatch.setattr("tagend.cards.cli.write_both.write_whole", full_disk)
+    monkeypatch.setattr("tagend.cards.cli.disk.write_whole", full_disk)
     with pytest.raises(OSError, match="no space"):
         tagend(*label(demo))
     assert [(demo / name).read_bytes() for name in ("labels.pdf", "tied.csv")] == before

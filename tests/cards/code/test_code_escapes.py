@@ -4,10 +4,10 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.code.check_characters import CHARACTERS
 from tagend.cards.code.code_escapes import escape, unescape
 from tagend.cards.code.cursor import Cursor
+from tagend.layouts.base.faults import Refused
 from tests.strategies import texts
 
 

@@ -5,13 +5,13 @@ from datetime import date
 import pytest
 from hypothesis import assume, given
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.code.check_characters import CHARACTERS, check_characters
 from tagend.cards.code.notation import codes_used, read_notation, write_notation
 from tagend.cards.practice.knot_file import knots_with_own
 from tagend.cards.practice.materials import materials_with_own
 from tagend.cards.recipe.recipe import Butt, Fly, Reach, Recipe, Section
+from tagend.layouts.base.faults import Refused
 from tests.leaders import PLAIN, SANDBAR, SANDBAR_TEXT, checked, read, section, write
 from tests.strategies import recipes
 from tests.tree import ROOT

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.code.check_characters import CHARACTERS, check_characters
 from tagend.cards.code.notation import LONGEST
+from tagend.layouts.base.faults import Refused
 from tests.leaders import PLAIN, SANDBAR_TEXT, checked, read, write
 
 LOOPED = (

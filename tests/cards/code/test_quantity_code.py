@@ -1,7 +1,6 @@
 import pytest
 from hypothesis import given
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import (
     DIAMETER_MM,
     LENGTH_MM,
@@ -22,6 +21,7 @@ from tagend.cards.code.quantity_code import (
     write_quantity,
     write_span,
 )
+from tagend.layouts.base.faults import Refused
 from tests.strategies import diameters, lengths, spans, strengths
 
 

@@ -1,14 +1,15 @@
 """A shop's imprint: its words, and its logo at their right end."""
 
 from itertools import product
+from zlib import compress
 
 import pytest
 
 from tagend.cards.faces.block import LEADING, Block, Scale
 from tagend.cards.faces.imprint import imprint_block
 from tagend.cards.faces.panel import INSET
-from tagend.layouts.logo.logo import Logo, drawn
 from tagend.layouts.paper.face import Face, Picture, shifted
+from tagend.layouts.paper.raster import Raster
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import apart, ink
 from tagend.layouts.sheets.sheet import Placed, Sheet
@@ -21,9 +22,10 @@ SCALES = (Scale(1), Scale(1.4), Scale(2))
 WORDS = ((NAME, LINE), (NAME, None), (None, LINE), (NAME * 3, LINE), ("W" * 16, LINE))
 
 
-def logo(ratio: float) -> Logo:
+def logo(ratio: float) -> Raster:
     """Return a black box of a ratio."""
-    return drawn(100 * ratio, 100, f"0 g 0 0 {100 * ratio:g} 100 re f".encode())
+    width = round(120 * ratio)
+    return Raster(width, 120, 8, compress(bytes(120 * width)))
 
 
 def face(block: Block, width: float) -> Face:

@@ -119,6 +119,16 @@ def test_knot_without_a_figure_gets_none() -> None:
     assert knot_figure(own, 4, 5, *POCKET) is None
 
 
+def test_every_knot_of_ours_has_a_figure_or_says_that_it_has_none() -> None:
+    drawn = {knot.name for knot, _, _ in CASES}
+    assert {knot.name for knot in KNOTS.rows if knot.figure} == drawn
+
+
+def test_a_person_may_do_without_a_figure() -> None:
+    own = replace(KNOTS.find("blood"), figure=False)
+    assert knot_figure(own, 4, 5, *POCKET) is None
+
+
 def test_knot_that_wants_turns_gets_no_figure_without_them() -> None:
     assert knot_figure(KNOTS.find("blood"), 0, 5, *POCKET) is None
     assert knot_figure(KNOTS.find("blood"), 4, 0, *POCKET) is None

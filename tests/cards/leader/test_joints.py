@@ -95,6 +95,8 @@ def test_bare_ends_have_no_knot() -> None:
     [
         ("4X", "nylon", "improved clinch"),
         ("0.015 in", "fluorocarbon", "improved clinch"),
+        ("0.385 mm", "fluorocarbon", "improved clinch"),  # 0.381 mm are 0.015 in
+        ("0.39 mm", "fluorocarbon", "clinch"),
         ("0.020 in", "fluorocarbon", "clinch"),
         ("0.012 in", "wire", "haywire twist"),
     ],

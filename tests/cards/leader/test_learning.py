@@ -3,10 +3,10 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import INCH_MM, parse_length
 from tagend.cards.leader.learning import Learned, learn, written_key
 from tagend.cards.practice.knots import Knot
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE
 
 KNOTS = PRACTICE.knots
@@ -40,6 +40,8 @@ def test_a_loop_or_fly_knot_takes_of_one() -> None:
 def test_what_is_stored_is_rounded_up_to_a_mark_of_the_tape() -> None:
     # 12 + 10 - 15 1/16 = 6 15/16 in; half of it, 3 15/32 in, is 3 1/2 in on sixteenths
     assert learned("blood", ["12 in", "10 in"], "15 1/16 in").allowance == "3 1/2 in"
+    # 12 + 10 - 14 7/8 = 7 1/8 in; half of it is 3 9/16 in, a mark of sixteenths and of no eighths
+    assert learned("blood", ["12 in", "10 in"], "14 7/8 in").allowance == "3 9/16 in"
     # 300 + 250 - 381 = 169 mm; half of it, 84.5 mm, is 85 mm
     found = learned("blood", ["300 mm", "25 cm"], "381 mm")
     assert found.allowance == "85 mm"

@@ -3,7 +3,7 @@ import pytest
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.leader.parts import fly_end_mm, is_level, parts
 from tagend.cards.recipe.recipe import Part, Recipe
-from tests.written import PRACTICE, recipe, section
+from tests.written import PRACTICE, leader, recipe, section
 
 
 def guessed(written: Recipe) -> tuple[Part, ...]:
@@ -51,6 +51,19 @@ def test_a_named_tippet_leaves_bite_guards_below_it() -> None:
         "bite guard",
         "bite guard",
     )
+
+
+def test_of_two_named_tippets_the_lower_one_counts() -> None:
+    tippet = section("20 in", "0.010 in", part="tippet")
+    assert guessed(recipe(BUTT, tippet, TAPER, tippet, GUARD)) == (
+        "butt",
+        "tippet",
+        "taper",
+        "tippet",
+        "bite guard",
+    )
+    assert guessed(recipe(BUTT, tippet, tippet, TAPER))[3] == "bite guard"
+    assert leader(recipe(BUTT, tippet, TAPER, tippet, GUARD)).tippet.place == 4
 
 
 def test_a_named_bite_guard_may_be_as_thin_as_the_tippet() -> None:

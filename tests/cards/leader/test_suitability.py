@@ -4,7 +4,7 @@ import pytest
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.leader.suitability import Meeting, disputed, inches, unfit, untieable
-from tests.written import PRACTICE
+from tests.written import PRACTICE, practice
 
 KNOTS = PRACTICE.knots
 
@@ -92,11 +92,26 @@ def test_a_step_of_printed_millimetres_is_the_step_it_rounds() -> None:
     assert unfit(blood, meeting("0.51 mm nylon", "0.41 mm nylon")) is not None
 
 
+def test_a_strand_in_printed_millimetres_is_as_thick_as_its_inches() -> None:
+    # 0.020 in are printed as 0.51 mm, a little more than their 0.508.
+    knot = practice('[knots.clinch]\nthickest = "0.020 in"\n').knots.find("clinch")
+    assert unfit(knot, meeting("0.51 mm nylon", "0.51 mm nylon")) is None
+    assert unfit(knot, meeting("0.52 mm nylon", "0.52 mm nylon")) is not None
+
+
+def test_the_thicker_of_two_strands_is_what_a_knot_must_draw_up_on() -> None:
+    knot = practice('[knots."uni to uni"]\nthickest = "0.015 in"\n').knots.find("uni to uni")
+    assert unfit(knot, meeting("0.017 in nylon", "0.015 in nylon")) is not None
+    assert unfit(knot, meeting("0.015 in nylon", "0.017 in nylon")) is not None
+
+
 @pytest.mark.parametrize(
     ("upper", "lower", "knot", "expected"),
     [
         ("0.013 in hard nylon", "0.012 in fluorocarbon", "blood", True),
         ("0.012 in fluorocarbon", "0.013 in hard nylon", "blood", True),
+        ("0.33 mm hard nylon", "0.30 mm fluorocarbon", "blood", True),  # 13 and 12 thousandths
+        ("0.33 mm hard nylon", "0.29 mm fluorocarbon", "blood", False),
         ("0.013 in hard nylon", "0.010 in fluorocarbon", "blood", False),
         ("0.013 in nylon", "0.012 in fluorocarbon", "blood", False),
         ("0.013 in hard nylon", "0.012 in hard nylon", "blood", False),

@@ -5,9 +5,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
 from tagend.cards.practice.knots import Rung, Takes
+from tagend.layouts.base.faults import Refused
 
 OWN = {
     "code": "MY",

@@ -76,14 +76,12 @@ def test_thicker_line_is_held_by_a_longer_end() -> None:
     assert hands == [Fraction("101.6"), Fraction("101.6"), Fraction("76.2"), Fraction("50.8")]
 
 
-def test_wire_takes_only_the_knots_that_hold_on_it() -> None:
-    size = mm("0.012 in")
-    on_wire = {knot.name for knot in KNOTS if knot.takes_strand(size, wire=True)}
-    assert on_wire == {"haywire twist", "albright", "swivel"}
-    assert not KNOTS.find("haywire twist").takes_strand(size, wire=False)
+def test_wire_alone_is_twisted() -> None:
+    assert [knot.name for knot in KNOTS if knot.wire_only] == ["haywire twist"]
+    assert all(knot.wire for knot in KNOTS if knot.wire_only)
 
 
 def test_the_tucked_clinch_is_not_for_thick_line() -> None:
     tucked = KNOTS.find("improved clinch")
-    assert tucked.takes_strand(mm("0.38 mm"), wire=False)  # 0.015 in as it is printed
-    assert not tucked.takes_strand(mm("0.017 in"), wire=False)
+    assert tucked.draws_up_on(mm("0.38 mm"))  # 0.015 in as it is printed
+    assert not tucked.draws_up_on(mm("0.017 in"))

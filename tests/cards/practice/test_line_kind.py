@@ -22,6 +22,7 @@ def test_a_section_and_its_spool_are_of_one_kind() -> None:
     [
         (spool("0.38 mm"), True),  # 0.015 in are 0.381 mm
         (spool("0.39 mm"), True),  # 0.009 mm apart
+        (spool("0.391 mm"), False),  # a hundredth of a mm apart
         (spool("0.40 mm"), False),
         (spool("0.015 in", "fluorocarbon"), False),
     ],

@@ -2,9 +2,9 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.materials import Material, load_materials, materials_with_own
+from tagend.layouts.base.faults import Refused
 
 MATERIALS = load_materials()
 

@@ -3,8 +3,8 @@ from importlib.resources import files
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.rack_file import SPOOLS_MOST, Rack, read_rack
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE, practice
 
 SPOOL = """\

@@ -2,9 +2,9 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.rules import common_rules, parse_limits, with_settings
+from tagend.layouts.base.faults import Refused
 
 RULES = common_rules()
 

@@ -3,8 +3,8 @@ from importlib.resources import files
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
+from tagend.layouts.base.faults import Refused
 from tests.written import practice
 
 COMMON = common_practice()
@@ -142,15 +142,6 @@ def test_an_own_order_stands_before_ours() -> None:
             ["choice, joint: this is not a list of 1 to 30 knots; write them in brackets: [ , ]"],
         ),
         (
-            '[choice]\nfly = ["clinch", "blood", "clynch"]\n',
-            [
-                "choice, fly, knot 2: 'blood' is for the joint and does not serve here; "
-                "write one of: improved clinch, clinch, non-slip loop, davy, palomar, "
-                "haywire twist",
-                "choice, fly, knot 3: no knot is called 'clynch'; did you mean clinch?",
-            ],
-        ),
-        (
             '[rules.step]\nlimit = 4\n[rules.rise]\nseverity = "none"\n',
             [
                 "rules, step, limit: 4 is of another kind; "
@@ -170,3 +161,10 @@ def test_an_own_order_stands_before_ours() -> None:
 )
 def test_a_broken_shop_file_is_refused(shop: str, messages: list[str]) -> None:
     assert refusal(shop) == messages
+
+
+def test_a_knot_of_another_end_and_a_misspelt_one_are_told_at_once() -> None:
+    elsewhere, misspelt = refusal('[choice]\nfly = ["clinch", "blood", "clynch"]\n')
+    assert elsewhere.startswith("choice, fly, knot 2: 'blood' is for the joint")
+    assert "clinch" in elsewhere
+    assert misspelt.startswith("choice, fly, knot 3: no knot is called 'clynch'; did you mean")

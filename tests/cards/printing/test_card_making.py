@@ -6,7 +6,6 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
@@ -20,13 +19,15 @@ from tagend.cards.printing.card_making import (
     size_that_holds,
 )
 from tagend.cards.printing.pages import code_of
+from tagend.cards.words.cautions import cautions
 from tagend.cards.words.language import ENGLISH
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, shipped
 from tests.seen import runs, words
 from tests.tieable import counts, seeds, tieable
-from tests.written import PRACTICE, SIX, leader
+from tests.written import PRACTICE, SIX, leader, recipe, section
 
 KNOWN = tuple(shipped().cards.values())
 ID_1 = card_size("ID-1")
@@ -37,6 +38,17 @@ SALT = leader(SIX)
 def says(of: Leader, style: CardStyle | None = None, rack: Rack | None = None) -> CardText:
     code = code_of(of.recipe, PRACTICE)
     return card_text(of, code, PRACTICE, Shop(), ENGLISH, style or CardStyle(), rack)
+
+
+def test_a_wire_leaders_card_warns_of_wire() -> None:
+    wire = leader(recipe(section("3 ft", "0.015 in"), section("6 in", "0.012 in", "wire")))
+    (warned,) = (caution for caution in cautions(ENGLISH, "wire") if caution.when == "wire")
+    told = says(wire)
+    assert warned in told.backing.cautions
+    assert warned not in says(SALT).backing.cautions
+    (card,) = cards_of(told, card_size("A6"), KNOWN)
+    shown = " ".join(words(face) for face in (card.front, card.back) if face is not None)
+    assert warned.short.replace("'", "’") in shown.replace("'", "’")
 
 
 def refusal(text: CardText, size: CardSize) -> str:

@@ -4,12 +4,12 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.leader import Leader
 from tagend.cards.printing.label_making import labels_of
 from tagend.cards.printing.pages import code_of
 from tagend.cards.words.language import ENGLISH
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.formats import LabelSheet
 from tagend.layouts.stock.stock import label_sheet, shipped

@@ -4,10 +4,10 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.shop_file import Shop, read_shop
 from tagend.cards.printing.own_paper import check_paper, own_paper
 from tagend.fonts import NoGlyph, runs
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM
 from tagend.layouts.stock.stock import card_size, label_sheet, paper, shipped
 from tests.fonts.made import truetype

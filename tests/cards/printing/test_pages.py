@@ -15,7 +15,6 @@ import pytest
 import zxingcpp
 from PIL import Image
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.shown_lengths import length_number
 from tagend.cards.code.notation import read_notation, write_notation
 from tagend.cards.leader.worksheet import Worksheet, worksheet
@@ -28,6 +27,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import end_words
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.typeset import GAP, prepare
 from tests.layouts.drawn import page_image, text
 from tests.tree import ROOT

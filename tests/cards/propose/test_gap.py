@@ -5,10 +5,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import DIAMETER_MM, parse_diameter, parse_strength
 from tagend.cards.propose import Supply, Tippet, propose
 from tagend.cards.propose.gap import missing
+from tagend.layouts.base.faults import Refused
 from tests.cards.propose.test_proposal import supply, wish
 from tests.written import PRACTICE
 

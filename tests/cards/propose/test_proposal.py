@@ -9,7 +9,6 @@ from random import Random
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import INCH_MM, parse_diameter, parse_length, parse_span
 from tagend.cards.leader.leader import work_out
 from tagend.cards.propose import Proposal, Shares, Supply, Tippet, Wish, propose
@@ -17,6 +16,7 @@ from tagend.cards.propose.net import knot_cost, net_of, step_cost
 from tagend.cards.propose.rooms import rooms_of
 from tagend.cards.propose.tape import tape_for
 from tagend.cards.recipe.recipe import Recipe, Section
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE
 
 TAPE_MM = INCH_MM / 4

@@ -1,6 +1,5 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import INCH_MM, parse_diameter, parse_strength
 from tagend.cards.practice.rack_file import read_rack
 from tagend.cards.propose import (
@@ -14,6 +13,7 @@ from tagend.cards.propose import (
     supplies_of_rack,
 )
 from tagend.cards.propose.supplies import fullest
+from tagend.layouts.base.faults import Refused
 from tests.cards.propose.test_proposal import supply
 from tests.written import PRACTICE
 

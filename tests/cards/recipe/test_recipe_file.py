@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given, settings
 from jsonschema import Draft202012Validator
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.practice.shop_file import common_practice
 from tagend.cards.recipe.recipe import Butt, Fly, Reach, Recipe, Section
 from tagend.cards.recipe.recipe_file import json_schema, read_recipe
 from tagend.cards.recipe.recipe_text import recipe_text
+from tagend.layouts.base.faults import Refused
 from tests.strategies import recipes_with_variants
 from tests.tree import BROKEN
 

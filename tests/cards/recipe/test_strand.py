@@ -3,11 +3,11 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.practice.materials import materials_with_own
 from tagend.cards.recipe.recipe import Strand
 from tagend.cards.recipe.strand import parse_strand
+from tagend.layouts.base.faults import Refused
 from tests.strategies import diameters, materials, spans, strands, strengths
 from tests.written import PRACTICE
 

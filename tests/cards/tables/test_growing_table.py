@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.tables.growing_table import read_log, with_rows
+from tagend.layouts.base.faults import Refused
 
 COLUMNS = ("number", "name")
 

@@ -1,8 +1,8 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.tables.read_recipes import read_table
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE
 
 HEADER = "name,section,length,diameter,material,knot,part,bought,use,line_weight,tied,rod,fly_knot"

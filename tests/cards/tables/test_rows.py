@@ -1,8 +1,8 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.tables.columns import COLUMNS
 from tagend.cards.tables.rows import LARGEST, TableRow, csv_rows
+from tagend.layouts.base.faults import Refused
 
 HEADER = "name,length,diameter,material"
 CELLS = {"name": "Level", "length": "9 ft", "diameter": "4X", "material": "nylon"}

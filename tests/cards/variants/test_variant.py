@@ -4,7 +4,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_length
 from tagend.cards.code.notation import write_notation
 from tagend.cards.leader.leader import work_out
@@ -18,6 +17,7 @@ from tagend.cards.variants.variant import (
     vary,
     with_variants,
 )
+from tagend.layouts.base.faults import Refused
 from tests.leaders import SANDBAR, SANDBAR_TEXT, read
 from tests.plausible import plausible_recipe
 from tests.strategies import recipes, recipes_with_variants, variants

@@ -4,11 +4,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import Length, parse_length
 from tagend.cards.leader.leader import work_out
 from tagend.cards.recipe.recipe import LengthsMean, Recipe, Section
 from tagend.cards.variants.variant_lengths import with_butt, with_total
+from tagend.layouts.base.faults import Refused
 from tests.plausible import plausible_recipe
 from tests.strategies import lengths
 from tests.written import PRACTICE, practice, recipe, section

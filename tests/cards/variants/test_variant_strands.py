@@ -1,12 +1,12 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_length
 from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.recipe.recipe import Part, Recipe, Strand, Variant
 from tagend.cards.recipe.strand import parse_strand
 from tagend.cards.variants.variant_strands import restrung
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE, recipe, section
 
 TAPER = recipe(

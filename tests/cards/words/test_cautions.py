@@ -2,8 +2,9 @@ from typing import get_args
 
 import pytest
 
-from tagend.cards.words.cautions import When, cautions
+from tagend.cards.words.cautions import When, cautions, cautions_for
 from tagend.cards.words.language import ENGLISH
+from tests.written import PRACTICE, leader, recipe, section
 
 ALL = cautions(ENGLISH, *get_args(When))
 
@@ -12,6 +13,15 @@ def test_only_what_the_work_involves_is_cautioned_of() -> None:
     plain, wire = cautions(ENGLISH), cautions(ENGLISH, "wire")
     assert {caution.when for caution in plain} == {"always"}
     assert {caution.when for caution in wire} == {"always", "wire"}
+
+
+def test_a_leader_with_wire_in_it_is_cautioned_of_wire() -> None:
+    plain = leader(recipe(section("9 ft", "0.010 in"), section("2 ft", "0.009 in")))
+    wire = leader(recipe(section("9 ft", "0.010 in"), section("6 in", "0.012 in", "wire")))
+    materials = PRACTICE.materials
+    assert cautions_for([plain], materials, ENGLISH) == cautions(ENGLISH, "fly")
+    assert cautions_for([wire], materials, ENGLISH) == cautions(ENGLISH, "fly", "wire")
+    assert cautions_for([plain, wire], materials, ENGLISH) == cautions(ENGLISH, "fly", "wire")
 
 
 @pytest.mark.parametrize("when", get_args(When))

@@ -17,8 +17,8 @@ from tagend.cards.words import language
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.knot_words import knot_words
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in
-from tagend.cards.words.translation import missing, unknown
 from tests.layouts.drawn import text
+from tests.translation import missing, unknown
 from tests.tree import ROOT
 from tests.written import PRACTICE, SIX
 

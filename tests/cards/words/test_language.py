@@ -1,8 +1,8 @@
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.practice.shop_file import read_shop
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in, wording_of
+from tagend.layouts.base.faults import Refused
 
 COMMA = Wording("en", ",")
 

@@ -2,12 +2,12 @@ from dataclasses import replace
 
 import pytest
 
-from tagend.cards.base.errors import Refused
 from tagend.cards.base.units import parse_length
 from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.strand import parse_strand
 from tagend.cards.words.language import ENGLISH, Wording
 from tagend.cards.words.variant_words import short_words, variant_lines
+from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE, recipe, section
 
 LEADER = recipe(

@@ -11,13 +11,13 @@ from reportlab.pdfgen.canvas import Canvas
 from tagend.layouts.codes import scan
 from tagend.layouts.codes.scan import (
     MOST_PAGES,
-    NotReadable,
-    ScanMissing,
     is_picture,
-    texts_in_grey,
+    page_texts,
+    picture_texts,
     texts_in_pages,
     texts_in_picture,
 )
+from tagend.layouts.strangers.unreadable import Unreadable
 from tests.pictures import beside, code_picture, file_of, pages
 
 TEXT = "TAG1:SANDBAR EIGHT:30*.023*HN:"
@@ -74,7 +74,7 @@ def test_a_small_blurred_code_is_looked_at_again_larger() -> None:
     # A blur of 0.44 modules, and 1.8 pixels to a module.
     small = code_picture(TEXT, 8).filter(ImageFilter.GaussianBlur(3.5))
     small = small.resize((round(small.width * 1.8 / 8),) * 2, Image.Resampling.BICUBIC)
-    assert scan._texts_in(small) == ()
+    assert scan._texts_in(small) == []
     assert texts_in_picture(file_of(small)) == (TEXT,)
 
 
@@ -93,37 +93,37 @@ def test_bars_are_not_looked_for() -> None:
 @pytest.mark.parametrize(
     ("width", "height", "fault"),
     [
-        (8000, 8001, "it has 8000 × 8001 pixels, more than 64,000,000 in all"),
-        (12_000, 9_000, "it has 12000 × 9000 pixels, more than 64,000,000 in all"),
-        (60_000, 60_000, "it has more than 64,000,000 pixels"),
+        (8000, 8001, "it has 8000 × 8001 pixels; make it smaller"),
+        (12_000, 9_000, "it has 12000 × 9000 pixels; make it smaller"),
+        (60_000, 60_000, "it has far too many pixels; make it smaller"),
     ],
 )
 def test_a_bomb_is_refused_by_its_head(width: int, height: int, fault: str) -> None:
-    with pytest.raises(NotReadable) as refusal:
+    with pytest.raises(Unreadable) as refusal:
         texts_in_picture(png_head(width, height))
-    assert str(refusal.value) == fault
+    assert str(refusal.value).startswith(fault)
 
 
 @pytest.mark.parametrize("kept", [8, 20, 60, 200])
 @pytest.mark.parametrize("kind", ["PNG", "JPEG", "WEBP"])
 def test_a_picture_cut_short_is_damaged(kind: str, kept: int) -> None:
     data = file_of(code_picture(TEXT), kind)[:kept]
-    with pytest.raises(NotReadable, match=r"^it is damaged$"):
+    with pytest.raises(Unreadable, match=r"^it is damaged or cut off"):
         texts_in_picture(data + b"\x00" * 4)
 
 
 def test_more_codes_than_a_sheet_holds_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(scan, "MOST_CODES", 1)
-    with pytest.raises(NotReadable, match=r"^it shows 2 codes, more than 1$"):
-        texts_in_picture(file_of(beside(code_picture(TEXT), code_picture(OTHER))))
+    with pytest.raises(Unreadable, match=r"^it shows 2 codes, more than 1;"):
+        picture_texts(file_of(beside(code_picture(TEXT), code_picture(OTHER))))
 
 
 def test_heic_is_told_apart_and_needs_its_own_library(monkeypatch: pytest.MonkeyPatch) -> None:
     data = b"\x00\x00\x00\x18ftypheic" + bytes(40)
     assert is_picture(data)
     monkeypatch.setitem(sys.modules, "pillow_heif", None)
-    with pytest.raises(ScanMissing, match=r"^pillow_heif$"):
-        texts_in_picture(data)
+    with pytest.raises(Unreadable, match="write: pip install 'pillow-heif'"):
+        picture_texts(data)
 
 
 def test_heic_is_read_where_its_library_is() -> None:
@@ -136,19 +136,15 @@ def test_other_data_is_no_picture(data: bytes) -> None:
     assert not is_picture(data)
 
 
-@pytest.mark.parametrize("library", ["zxingcpp", "PIL"])
-def test_a_missing_library_is_named(monkeypatch: pytest.MonkeyPatch, library: str) -> None:
-    data = file_of(code_picture(TEXT))
-    monkeypatch.setitem(sys.modules, library, None)
-    with pytest.raises(ScanMissing, match=f"^{library}$"):
-        texts_in_picture(data)
+def test_without_the_extra_pages_say_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "pypdfium2", None)
+    with pytest.raises(Unreadable, match=r"write: pip install 'tagend\[scan\]'$"):
+        page_texts(blank_pdf(1))
 
 
-def test_grey_rows_need_no_picture_library(monkeypatch: pytest.MonkeyPatch) -> None:
-    picture = code_picture(TEXT)
-    rows = memoryview(picture.tobytes()).cast("B", picture.size[::-1])
-    monkeypatch.setitem(sys.modules, "PIL", None)
-    assert texts_in_grey(rows) == (TEXT,)
+def test_a_picture_is_read_without_numpy(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "numpy", None)
+    assert picture_texts(file_of(code_picture(TEXT))) == [TEXT]
 
 
 def test_codes_on_pages_are_read() -> None:
@@ -177,11 +173,11 @@ def test_a_page_without_a_code_gives_nothing() -> None:
 @pytest.mark.parametrize(
     ("pdf", "fault"),
     [
-        (blank_pdf(41), "it has 41 pages, more than 40"),
+        (blank_pdf(41), "it has 41 pages, more than 40;"),
         (b"%PDF-1.4\nnothing", "it is damaged"),
     ],
 )
 def test_a_pdf_that_is_too_much_is_refused(pdf: bytes, fault: str) -> None:
-    with pytest.raises(NotReadable) as refusal:
+    with pytest.raises(Unreadable) as refusal:
         texts_in_pages(pdf)
-    assert str(refusal.value) == fault
+    assert str(refusal.value).startswith(fault)

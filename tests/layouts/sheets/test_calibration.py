@@ -1,6 +1,4 @@
-"""What a ruler and a lamp show on the pages is what the printer did."""
-
-from typing import Literal
+"""What a ruler shows on the pages is what the printer did."""
 
 import pytest
 from hypothesis import given, settings
@@ -14,15 +12,15 @@ from tagend.layouts.sheets.calibration import (
     CalibrationWords,
     TooSmallToMeasure,
     calibration_sheets,
+    edge_scale,
+    long_rule,
 )
 from tagend.layouts.sheets.ink import Box, apart, ink
-from tagend.layouts.sheets.scales import PAIRS, comb, counter_comb, edge_scale, long_rule
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import Paper
 from tagend.layouts.stock.stock import paper, shipped
 from tests.layouts.drawn import boxes, is_grey_only, text
 
-EDGES: tuple[Literal["long-edge", "short-edge"], ...] = ("long-edge", "short-edge")
 LARGE = [
     sheet
     for sheet in shipped().papers.values()
@@ -90,93 +88,27 @@ def test_the_rules_are_100_mm_between_their_bold_ends() -> None:
         assert other - one == pytest.approx(100 * MM)
 
 
-@pytest.mark.parametrize("edge", [None, *EDGES])
-def test_the_rules_are_100_mm_on_the_finished_page(
-    edge: Literal["long-edge", "short-edge"] | None,
-) -> None:
-    pdf = write_pdf(calibration_sheets(paper("A4"), WORDS, edge), title="", creator="")
+def test_the_rules_are_100_mm_on_the_finished_page() -> None:
+    pdf = write_pdf(calibration_sheets(paper("A4"), WORDS, with_back=True), title="", creator="")
     sizes = [(right - left, bottom - top) for left, top, right, bottom in boxes(pdf)]
     assert any(width == pytest.approx(100 * MM, abs=0.01) for width, _ in sizes)
     assert any(height == pytest.approx(100 * MM, abs=0.01) for _, height in sizes)
-
-
-# --- the combs of both sides ------------------------------------------------------------------
-
-
-def mid_teeth(steps: tuple[Step, ...], upright: bool) -> list[float]:
-    return [y if upright else x for x, y, _, _ in lines(steps)]
-
-
-@pytest.mark.parametrize("upright", [False, True])
-@given(shift=st.floats(-3, 3))
-def test_the_pair_that_meets_tells_how_far_the_back_is_off(upright: bool, shift: float) -> None:
-    drawn = comb(300, 100, upright=upright)[0]
-    assert isinstance(drawn, Path)
-    back = [place + shift * MM for place in mid_teeth(drawn.steps, upright)]
-    front = mid_teeth(counter_comb(300, 100, upright=upright), upright)
-    off = [abs(one - other) for one, other in zip(back, front, strict=True)]
-    # A pair is 0.2 mm; the figures go by fives of pairs, 1 mm.
-    assert PAIRS[off.index(min(off))] * 0.2 == pytest.approx(shift, abs=0.101)
-
-
-def test_a_comb_has_a_figure_every_millimetre() -> None:
-    words = [item for item in comb(300, 100) if isinstance(item, TextRun)]
-    assert [item.text for item in words] == ["−3", "−2", "−1", "0", "+1", "+2", "+3"]
-    teeth = segments(comb(300, 100)[0])
-    for k, item in enumerate(words):
-        assert item.x + item.width / 2 == pytest.approx(teeth[5 * k][0])
-
-
-@pytest.mark.parametrize("edge", EDGES)
-@pytest.mark.parametrize("page", [paper("A4"), paper("Letter"), Paper("wide", 900, 620)])
-def test_seen_through_the_sheet_the_combs_lie_on_each_other(
-    page: Paper, edge: Literal["long-edge", "short-edge"]
-) -> None:
-    front, back = calibration_sheets(page, WORDS, edge)
-
-    def through(x: float, y: float) -> tuple[float, float]:
-        upright = (edge == "long-edge") == (page.height > page.width)
-        return (page.width - x, y) if upright else (x, page.height - y)
-
-    combs = [
-        sorted(through(x, y) for x, y, _, _ in found)
-        for item in front.placed[0].face.items
-        if isinstance(item, Path) and len(found := segments(item)) == 2 * len(PAIRS)
-    ]
-    (both,) = combs
-    teeth = sorted(
-        (x, y)
-        for item in back.placed[0].face.items
-        if isinstance(item, Path) and len(found := segments(item)) == len(PAIRS)
-        for x, y, _, _ in found
-    )
-    middle = [k for k in range(len(both)) if any(_near(both[k], tooth) for tooth in teeth)]
-    assert len(middle) == 2  # only the pair of figure 0 meets in each comb, when all is true
-
-
-def _near(one: tuple[float, float], other: tuple[float, float]) -> bool:
-    return abs(one[0] - other[0]) < 0.01 and abs(one[1] - other[1]) < 0.01
 
 
 # --- the pages --------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("words", PRINTED)
-@pytest.mark.parametrize("edge", [None, *EDGES])
 @pytest.mark.parametrize("page", LARGE, ids=lambda page: page.name)
-def test_nothing_on_the_pages_stands_on_anything_else(
-    page: Paper, edge: Literal["long-edge", "short-edge"] | None, words: CalibrationWords
-) -> None:
-    for sheet in calibration_sheets(page, words, edge):
+def test_nothing_on_the_pages_stands_on_anything_else(page: Paper, words: CalibrationWords) -> None:
+    for sheet in calibration_sheets(page, words, with_back=True):
         check_apart(sheet)
 
 
 @settings(max_examples=30)
-@given(width=st.floats(139, 320), height=st.floats(205, 450), edge=st.sampled_from([None, *EDGES]))
-def test_nor_on_any_other_paper(
-    width: float, height: float, edge: Literal["long-edge", "short-edge"] | None
-) -> None:
-    for sheet in calibration_sheets(Paper("own", width * MM, height * MM), WORDS, edge):
+@given(width=st.floats(139, 320), height=st.floats(205, 450))
+def test_nor_on_any_other_paper(width: float, height: float) -> None:
+    for sheet in calibration_sheets(Paper("own", width * MM, height * MM), WORDS, with_back=True):
         check_apart(sheet)
 
 
@@ -198,20 +130,19 @@ def check_apart(sheet: Sheet) -> None:
 
 
 def test_the_pages_tell_what_to_do() -> None:
-    sheets = calibration_sheets(paper("Letter"), WORDS, "long-edge")
+    sheets = calibration_sheets(paper("Letter"), WORDS, with_back=True)
     pdf = write_pdf(sheets, title="", creator="")
     front, back = (" ".join(text(pdf, page).split()) for page in (0, 1))
     for key in ("front_x", "front_y", "rule_x", "rule_y"):
         assert f"{key}" in front
     assert "Print this page at 100 %" in front
     assert f"{len(WORDS.front)}. Store what you read" in front
-    assert WORDS.combs in front
     assert "back_x and back_y" in back
     assert is_grey_only(pdf)
 
 
 def test_the_crosses_stand_20_mm_from_all_edges() -> None:
-    (sheet,) = calibration_sheets(paper("A4"), WORDS)
+    (sheet,) = calibration_sheets(paper("A4"), WORDS, with_back=False)
     crosses = [
         ((x1 + x2) / 2, (y1 + y2) / 2)
         for item in sheet.placed[0].face.items
@@ -221,27 +152,29 @@ def test_the_crosses_stand_20_mm_from_all_edges() -> None:
     ]
     for x in (20 * MM, 190 * MM):
         for y in (20 * MM, 277 * MM):
-            assert sum(_near((x, y), place) for place in crosses) == 2  # its two arms
+            assert sum(place == pytest.approx((x, y)) for place in crosses) == 2  # its two arms
 
 
 def test_a_printer_for_one_side_needs_one_page() -> None:
-    assert [sheet.side for sheet in calibration_sheets(paper("A4"), WORDS)] == ["front"]
-    both = calibration_sheets(paper("A4"), WORDS, "long-edge")
+    assert [sheet.side for sheet in calibration_sheets(paper("A4"), WORDS, with_back=False)] == [
+        "front"
+    ]
+    both = calibration_sheets(paper("A4"), WORDS, with_back=True)
     assert [sheet.side for sheet in both] == ["front", "back"]
 
 
 def test_a_paper_too_small_for_the_rules_is_refused_with_what_would_do() -> None:
     with pytest.raises(TooSmallToMeasure) as caught:
-        calibration_sheets(paper("A6"), WORDS)
+        calibration_sheets(paper("A6"), WORDS, with_back=False)
     assert str(caught.value) == (
         "A6, 105 × 148 mm, is too small to measure a printer with; use a larger one, such as A5 "
         "or Letter"
     )
-    calibration_sheets(paper("A5"), WORDS, "short-edge")
+    calibration_sheets(paper("A5"), WORDS, with_back=True)
 
 
 def test_a_paper_too_small_for_the_words_is_refused_too() -> None:
     long = WORDS._replace(front=WORDS.front * 2)
-    calibration_sheets(paper("A4"), long, "long-edge")
+    calibration_sheets(paper("A4"), long, with_back=True)
     with pytest.raises(TooSmallToMeasure):
-        calibration_sheets(paper("A5"), long, "long-edge")
+        calibration_sheets(paper("A5"), long, with_back=True)

@@ -208,8 +208,8 @@ def test_own_stock_adds_to_the_shipped_stock_and_replaces_it() -> None:
         ),
         (
             {"paper": "Leter"},
-            "labels 'mine', paper: 'Leter' is no paper; "
-            "did you mean Letter, Half-Letter or a size?",
+            "labels 'mine', paper: no paper is called 'Leter'; did you mean Letter, Half-Letter "
+            "or a size with its unit, such as 85x54mm?",
         ),
         (
             {"gap": "3 mm"},

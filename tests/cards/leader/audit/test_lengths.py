@@ -67,6 +67,11 @@ def test_a_section_above_the_tippet_may_not_be_weaker() -> None:
     assert found("weak section", weak) == [(1, "section 1 (6 lb) is weaker than the tippet (8 lb)")]
 
 
+def test_equal_strength_is_not_weaker() -> None:
+    same = recipe(section("4 ft", "1X", "nylon", "8 lb"), section("2 ft", "2X", "nylon", "8 lb"))
+    assert found("weak section", same) == []
+
+
 def test_equal_strength_is_not_weaker_in_another_unit() -> None:
     same = recipe(
         section("4 ft", "1X", "nylon", "10 kg"), section("2 ft", "2X", "nylon", "22.04 lb")

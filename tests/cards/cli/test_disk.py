@@ -10,7 +10,8 @@ from tempfile import TemporaryDirectory
 
 import pytest
 
-from tagend.cards.base.whole_file import replace_whole
+from tagend.cards.cli.disk import write_whole
+from tagend.layouts.base.faults import Refused
 
 
 def listing(folder: Path) -> list[str]:
@@ -18,7 +19,7 @@ def listing(folder: Path) -> list[str]:
 
 
 def test_a_new_file_is_written(tmp_path: Path) -> None:
-    replace_whole(tmp_path / "card.pdf", b"new")
+    write_whole(str(tmp_path / "card.pdf"), b"new")
     assert (tmp_path / "card.pdf").read_bytes() == b"new"
     assert listing(tmp_path) == ["card.pdf"]
 
@@ -26,7 +27,7 @@ def test_a_new_file_is_written(tmp_path: Path) -> None:
 def test_an_existing_file_is_replaced(tmp_path: Path) -> None:
     target = tmp_path / "card.pdf"
     target.write_bytes(b"a much longer old file")
-    replace_whole(target, b"new")
+    write_whole(str(target), b"new")
     assert target.read_bytes() == b"new"
 
 
@@ -34,7 +35,7 @@ def test_whoever_reads_meanwhile_keeps_the_old_file_whole(tmp_path: Path) -> Non
     target = tmp_path / "card.pdf"
     target.write_bytes(b"old")
     with target.open("rb") as reader:
-        replace_whole(target, b"new")
+        write_whole(str(target), b"new")
         assert reader.read() == b"old"
 
 
@@ -43,7 +44,7 @@ def test_an_existing_files_permissions_stay(tmp_path: Path, mode: int) -> None:
     target = tmp_path / "card.pdf"
     target.write_bytes(b"old")
     target.chmod(mode)
-    replace_whole(target, b"new")
+    write_whole(str(target), b"new")
     assert stat.S_IMODE(target.stat().st_mode) == mode
 
 
@@ -53,7 +54,7 @@ def test_a_new_files_permissions_are_the_users_default(
 ) -> None:
     before = os.umask(mask)
     try:
-        replace_whole(tmp_path / "card.pdf", b"new")
+        write_whole(str(tmp_path / "card.pdf"), b"new")
     finally:
         os.umask(before)
     assert stat.S_IMODE((tmp_path / "card.pdf").stat().st_mode) == mode
@@ -65,7 +66,7 @@ def test_a_link_stays_a_link_and_its_target_is_replaced(tmp_path: Path) -> None:
     target.write_bytes(b"old")
     link = tmp_path / "link.pdf"
     link.symlink_to(target)
-    replace_whole(link, b"new")
+    write_whole(str(link), b"new")
     assert link.is_symlink()
     assert target.read_bytes() == b"new"
 
@@ -73,7 +74,7 @@ def test_a_link_stays_a_link_and_its_target_is_replaced(tmp_path: Path) -> None:
 def test_a_link_to_nothing_yet_makes_what_it_points_at(tmp_path: Path) -> None:
     link = tmp_path / "link.pdf"
     link.symlink_to(tmp_path / "card.pdf")
-    replace_whole(link, b"new")
+    write_whole(str(link), b"new")
     assert link.is_symlink()
     assert (tmp_path / "card.pdf").read_bytes() == b"new"
 
@@ -81,28 +82,28 @@ def test_a_link_to_nothing_yet_makes_what_it_points_at(tmp_path: Path) -> None:
 def test_a_circle_of_links_is_refused(tmp_path: Path) -> None:
     link = tmp_path / "link.pdf"
     link.symlink_to(link)
-    with pytest.raises(OSError, match="symbolic links"):
-        replace_whole(link, b"new")
+    with pytest.raises(Refused, match="symbolic links"):
+        write_whole(str(link), b"new")
     assert link.is_symlink()
 
 
 def test_a_folder_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(IsADirectoryError, match="that is a folder; name a file in it") as caught:
-        replace_whole(tmp_path, b"new")
-    assert caught.value.filename == str(tmp_path)
+    with pytest.raises(Refused, match="this is a folder; name a file in it") as caught:
+        write_whole(str(tmp_path), b"new")
+    assert caught.value.faults[0].where == str(tmp_path)
     assert listing(tmp_path) == []
 
 
 def test_a_missing_folder_is_named(tmp_path: Path) -> None:
-    with pytest.raises(FileNotFoundError, match=r"there is no folder .*absent"):
-        replace_whole(tmp_path / "absent" / "card.pdf", b"new")
+    with pytest.raises(Refused, match=r"there is no folder .*absent"):
+        write_whole(str(tmp_path / "absent" / "card.pdf"), b"new")
     assert listing(tmp_path) == []
 
 
 def test_what_is_not_an_ordinary_file_is_refused(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "pipe")
-    with pytest.raises(OSError, match="that is not an ordinary file"):
-        replace_whole(tmp_path / "pipe", b"new")
+    with pytest.raises(Refused, match="this is not an ordinary file"):
+        write_whole(str(tmp_path / "pipe"), b"new")
     assert stat.S_ISFIFO((tmp_path / "pipe").stat().st_mode)
 
 
@@ -117,9 +118,9 @@ def test_a_failure_leaves_the_old_file_and_nothing_else(
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(os, call, full)
-    with pytest.raises(OSError, match="No space left on device") as caught:
-        replace_whole(target, b"new")
-    assert caught.value.filename == str(target)  # not the name of a temporary file
+    with pytest.raises(Refused, match="No space left on device") as caught:
+        write_whole(str(target), b"new")
+    assert caught.value.faults[0].where == str(target)  # not the name of a temporary file
     assert target.read_bytes() == b"old"
     assert listing(tmp_path) == ["card.pdf"]
 
@@ -135,7 +136,7 @@ def test_an_interruption_leaves_the_old_file_and_nothing_else(
 
     monkeypatch.setattr(os, "fsync", interrupted)
     with pytest.raises(KeyboardInterrupt):
-        replace_whole(target, b"new")
+        write_whole(str(target), b"new")
     assert target.read_bytes() == b"old"
     assert listing(tmp_path) == ["card.pdf"]
 
@@ -157,11 +158,11 @@ def test_without_permission_the_old_file_stays(shared: Path, closed: str, mode: 
     (shared / closed).chmod(mode)
     script = (
         "import os, sys; from pathlib import Path\n"
-        "from tagend.cards.base.whole_file import replace_whole\n"
+        "from tagend.cards.cli.disk import write_whole\n"
         "if os.geteuid() == 0: os.setegid(65534); os.seteuid(65534)\n"  # root may do anything
-        "replace_whole(Path(sys.argv[1]), b'new')"
+        "write_whole(sys.argv[1], b'new')"
     )
     done = subprocess.run([sys.executable, "-c", script, target], capture_output=True, text=True)
-    assert done.stderr.endswith(f"PermissionError: [Errno 13] Permission denied: '{target}'\n")
+    assert f"Refused: {target}: cannot be written: Permission denied; " in done.stderr
     assert target.read_bytes() == b"old"
     assert listing(shared) == ["card.pdf"]

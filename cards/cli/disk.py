@@ -1,0 +1,92 @@
+"""The disk: a name in, what the file holds out; bytes in, the file written whole or not at all."""
+
+import os
+import stat
+import sys
+from pathlib import Path
+
+from tagend.layouts.base.faults import Refused, refused
+
+
+def read_bytes(name: str) -> bytes:
+    """Return what a file holds, or standard input for `-`."""
+    if name == "-":
+        return sys.stdin.buffer.read()
+    try:
+        with open(name, "rb") as file:
+            return file.read()
+    except FileNotFoundError:
+        raise refused("there is no such file", "check its name and folder") from None
+    except IsADirectoryError:
+        raise refused("this is a folder", "name a file in it") from None
+    except (OSError, ValueError) as error:
+        reason = error.strerror if isinstance(error, OSError) else "no file can be called so"
+        raise refused(f"cannot be read: {reason}", "name a file that can be opened") from None
+
+
+def bytes_of(name: str) -> bytes | None:
+    """Return what a file holds, or None where there is none yet."""
+    return read_bytes(name) if Path(name).exists() else None
+
+
+def write_whole(name: str, data: bytes) -> None:
+    """Write the file so that nobody, at any moment, finds half of it.
+
+    A link is followed. A file that exists keeps its permissions. Raises `Refused`, and leaves
+    what was there.
+    """
+    target = Path(os.path.realpath(name))
+    part = target.parent / f".{os.urandom(8).hex()}.part"
+    try:
+        mode = _mode_of(target, name)
+        try:
+            # Created as the target would be, so that the user's own mask decides who may read it.
+            with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), "wb") as file:
+                file.write(data)
+                file.flush()
+                os.fsync(file.fileno())
+            if mode is not None:
+                part.chmod(mode)
+            part.replace(target)
+        except BaseException:
+            part.unlink(missing_ok=True)
+            raise
+    except OSError as error:
+        raise not_written(name, error) from error
+
+
+def write_both(first: str, first_data: bytes, second: str, second_data: bytes) -> None:
+    """Write two files whole. Raises `Refused` where one cannot be, with both as they were."""
+    was = bytes_of(first)
+    write_whole(first, first_data)
+    try:
+        write_whole(second, second_data)
+    except BaseException:
+        if was is None:
+            Path(first).unlink()
+        else:
+            write_whole(first, was)
+        raise
+
+
+def not_written(name: str, error: OSError) -> Refused:
+    """Return the refusal of a file that the system does not let us write."""
+    found = f"cannot be written: {error.strerror}"
+    return refused(found, "name a file in a folder you may write to", name)
+
+
+def _mode_of(target: Path, name: str) -> int | None:
+    """Return the permissions of the file that will be replaced; None when there is none."""
+    try:
+        found = target.stat()
+    except FileNotFoundError:
+        if target.parent.is_dir():
+            return None
+        missing = f"cannot be written: there is no folder {target.parent}"
+        raise refused(missing, "make it first, or name another", name) from None
+    if stat.S_ISDIR(found.st_mode):
+        raise refused("cannot be written: this is a folder", "name a file in it", name)
+    if not stat.S_ISREG(found.st_mode):
+        raise refused("cannot be written: this is not an ordinary file", "name another", name)
+    os.close(os.open(target, os.O_WRONLY))  # a file that may not be changed is not replaced
+    return stat.S_IMODE(found.st_mode)
