@@ -17,6 +17,9 @@ def plain_text(value: object, most: int) -> str:
     """
     if not isinstance(value, str):
         raise refused("this is not a text in quotes", 'write a text such as "Sandbar eight"')
+    # Our own files are nearly all such text, and are read each time the program starts.
+    if value.isascii() and value.isprintable() and 0 < len(value.strip()) == len(value) <= most:
+        return value
     composed = unicodedata.normalize("NFC", value).strip()
     if not composed:
         raise refused("this text is empty", f"write 1 to {most} characters")
@@ -39,19 +42,7 @@ def _is_writing(char: str) -> bool:
 
 def text_line(most: int) -> Callable[[object], str]:
     """Return a reader of one line of 1 to `most` characters."""
-
-    def read(value: object) -> str:
-        # Our own files are nearly all such text, and are read each time the program starts.
-        if (
-            isinstance(value, str)
-            and value.isascii()
-            and value.isprintable()
-            and 0 < len(value.strip()) == len(value) <= most
-        ):
-            return value
-        return plain_text(value, most)
-
-    return read
+    return lambda value: plain_text(value, most)
 
 
 def one_of(*words: str) -> Callable[[object], str]:
