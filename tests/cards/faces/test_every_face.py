@@ -45,7 +45,7 @@ CARDS = tuple(  # every shape there is; several are the same to a millimetre or 
     )
 )
 LABELS = tuple(shipped().labels.values())
-LOGO = read_logo(files("samples").joinpath("wrack-line.svg").read_bytes())
+LOGO = read_logo(files("samples").joinpath("wrack-line.png").read_bytes())
 STYLES = {
     "normal": CardWishes(),
     "large": CardWishes(large=True, shopping=10),

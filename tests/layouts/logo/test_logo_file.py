@@ -101,7 +101,7 @@ def test_a_picture_is_moved_with_its_face_and_has_the_ink_of_its_box() -> None:
 
 
 def test_the_sample_is_black_alone_and_fine() -> None:
-    logo = of((files("samples") / "wrack-line.svg").read_bytes())
+    logo = of((files("samples") / "wrack-line.png").read_bytes())
     assert logo.width == BOX[0] or logo.height == BOX[1]
     assert logo.bits == 8
     shades = Image.frombytes("L", (logo.width, logo.height), decompress(logo.packed)).histogram()
