@@ -43,6 +43,12 @@ EMPTY = "this file is empty; start from one that `tagend samples` writes"
 NO_TEXT_FILE = "this is not a text file; give a TOML file in UTF-8"
 NO_TABLE = "this is not a table; write its keys under a heading in brackets"
 
+
+def knots_for(*places: str) -> str:
+    """Return the names of the knots that serve at these places, in the order of their file."""
+    return ", ".join(knot.name for knot in PRACTICE.knots if set(knot.places) & set(places))
+
+
 MESSAGES = {
     "absurd-length": [
         "section 1, length: '1760 yd' is no likely length; write a length from 1 mm to 60 m"
@@ -76,13 +82,11 @@ MESSAGES = {
     ],
     "knot-of-another-place": [
         "butt, end: 'clinch' is for the ring or fly and does not serve here; "
-        "write one of: loop to loop, perfection loop, surgeon's loop, nail knot, needle knot",
+        f"write one of: {knots_for('butt', 'line')}",
         "section 1, knot: 'perfection loop' is for the butt and does not serve here; "
-        "write one of: blood, doubled blood, double surgeon's, triple surgeon's, uni to uni, "
-        "twisted-loop joint, loop to loop, albright, slim beauty, bimini twist, ring joint, "
-        "swivel",
+        f"write one of: {knots_for('joint')}",
         "fly, knot: 'blood' is for the joint and does not serve here; "
-        "write one of: improved clinch, clinch, non-slip loop, davy, palomar, haywire twist",
+        f"write one of: {knots_for('fly')}",
     ],
     "line-break-in-name": [
         "name: U+000A (a control character) cannot be printed; leave it out",
@@ -158,8 +162,8 @@ MESSAGES = {
         "section 1, knot: no knot is called 'bloody'; did you mean blood or clinch?",
     ],
     "unknown-material": [
-        "section 1, material: no material is called 'horsehair'; write one of: nylon, "
-        "hard nylon, copolymer, sighter nylon, fluorocarbon, braided thread, furled thread, wire",
+        "section 1, material: no material is called 'horsehair'; "
+        f"write one of: {', '.join(material.name for material in PRACTICE.materials)}",
     ],
     "unknown-part": [
         "section 1, part: 'middle' is not known; "
