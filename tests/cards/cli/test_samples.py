@@ -1,11 +1,11 @@
-from importlib.resources import files
 from pathlib import Path
 
 from tests.cards.cli.conftest import Tagend
+from tests.tree import SAMPLES
 
 SHIPPED = {
     file.name: file.read_bytes()
-    for file in files("samples").iterdir()
+    for file in sorted(SAMPLES.iterdir())
     if file.name.endswith((".toml", ".csv", ".png"))
 }
 

@@ -1,7 +1,6 @@
 import tomllib
 from dataclasses import fields
 from datetime import date
-from importlib.resources import files
 from importlib.resources.abc import Traversable
 
 import pytest
@@ -15,10 +14,10 @@ from tagend.cards.recipe.recipe_file import json_schema, read_recipe
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import Refused
 from tests.strategies import recipes_with_variants
-from tests.tree import BROKEN
+from tests.tree import BROKEN, SAMPLES
 
-SAMPLES = [file for file in files("samples").iterdir() if file.name.endswith(".toml")]
-RECIPES = [file for file in SAMPLES if file.name not in ("rack.toml", "shop.toml", "taller.toml")]
+WRITTEN = [file for file in sorted(SAMPLES.iterdir()) if file.name.endswith(".toml")]
+RECIPES = [file for file in WRITTEN if file.name not in ("rack.toml", "shop.toml", "taller.toml")]
 
 PRACTICE = common_practice()
 SCHEMA = Draft202012Validator(json_schema())
