@@ -14,7 +14,7 @@ from tagend.layouts.codes.code import symbol_path
 from tagend.layouts.paper.face import Code, Face, Item, Path, Picture, Symbol, TextRun
 from tagend.layouts.paper.raster import Raster
 from tagend.layouts.pdf.attach import AttachedFile, embed
-from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet, Trim
+from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet, Trim
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -160,17 +160,9 @@ def _adjusted(by: Adjustment, height: float) -> tuple[float, float, float, float
 
 def _place(placed: Placed, height: float) -> tuple[float, float, float, float, float, float]:
     # The matrix that carries the face, whose lower left corner is the origin, into its box.
-    width, tall = placed.size
-    left, bottom = placed.x, height - placed.y - tall
-    match placed.turn:
-        case 0:
-            return 1, 0, 0, 1, left, bottom
-        case 90:
-            return 0, 1, -1, 0, left + width, bottom
-        case 180:
-            return -1, 0, 0, -1, left + width, bottom + tall
-        case 270:
-            return 0, -1, 1, 0, left, bottom + tall
+    x_by_u, y_by_u, x_by_v, y_by_v = TURNED[placed.turn]
+    x, y = placed.at(0, placed.face.height)
+    return x_by_u, -y_by_u, -x_by_v, y_by_v, x, height - y
 
 
 def _draw(pen: _Pen, items: Iterable[Item], height: float) -> None:
