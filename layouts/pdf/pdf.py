@@ -48,7 +48,6 @@ def write_pdf(
     *,
     title: str,
     creator: str,
-    subject: str = "",
     files: Sequence[AttachedFile] = (),
     duplex: Duplex | None = None,
 ) -> bytes:
@@ -60,7 +59,7 @@ def write_pdf(
         raise ValueError("a PDF needs at least one sheet")
     canvas = _canvas()
     canvas.setTitle(title)
-    canvas.setSubject(subject)
+    canvas.setSubject("")
     canvas.setCreator(creator)
     canvas.setAuthor("")
     _prefer(canvas, duplex)
