@@ -11,6 +11,7 @@ from tagend.layouts.paper.raster import Raster
 POINTS_PER_INCH = 72.0
 MM = POINTS_PER_INCH / 25.4  # points in a millimetre
 
+Box: TypeAlias = tuple[float, float, float, float]  # left, top, right, bottom
 Turn = Literal[0, 90, 180, 270]  # degrees, anticlockwise as seen on the paper
 
 MoveTo: TypeAlias = tuple[Literal["move"], float, float]

@@ -77,7 +77,6 @@ def sample() -> bytes:
         [Sheet(612, 792, placed, (Path(segment(0, 10, 20, 10), line=0.25),))] * 2,
         title="Sandbar – eight",
         creator="layouts",
-        subject="Leaders",
         files=[AttachedFile(f"{name}.toml", "application/toml", b"x = 1") for name in "bca"],
         duplex="long edge",
     )
