@@ -6,8 +6,6 @@ from fractions import Fraction
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.rack_file import Spool
 
-COUNT_MOST = 10_000  # leaders of a recipe; the season of a large shop
-
 
 @dataclass(frozen=True, slots=True)
 class Order:

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, TypeVar
 import click
 
 from tagend.cards.cli.disk import read_bytes, write_whole
-from tagend.cards.cli.files import load_job, naming, paper_option, shop_option
+from tagend.cards.cli.files import load_job, naming
+from tagend.cards.cli.options import paper_option, shop_option
 from tagend.cards.cli.print_command import write_pdf
 
 if TYPE_CHECKING:
@@ -68,15 +69,14 @@ def command(
 
 
 def _check(output: str | None, store: str | None, measured: object, lost: bool) -> None:
-    context = click.get_current_context()
     if output is None and store is None:
-        raise click.UsageError("Missing option '-o' / '--output' or '--store'.", context)
+        raise click.UsageError("Missing option '-o' / '--output' or '--store'.")
     if store is None and measured:
-        raise click.UsageError("Name the shop file to store this in with --store.", context)
+        raise click.UsageError("Name the shop file to store this in with --store.")
     if store is not None and not measured:
-        raise click.UsageError("Give what was measured, such as --front-x 0.4mm.", context)
+        raise click.UsageError("Give what was measured, such as --front-x 0.4mm.")
     if lost:
-        raise click.UsageError("Name the shop file that corrects it with --shop.", context)
+        raise click.UsageError("Name the shop file that corrects it with --shop.")
 
 
 def _store(name: str, measured: dict[str, str]) -> None:

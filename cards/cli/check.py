@@ -2,8 +2,8 @@
 
 import click
 
-from tagend.cards.cli.files import load_practice, shop_option
-from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.cli.files import load_chosen, load_practice
+from tagend.cards.cli.options import shop_option, variant_options
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.worksheet import worksheet
 
@@ -29,7 +29,7 @@ def command(
     if schema:
         return _print_schema()
     if not names:
-        raise click.UsageError("Missing argument 'RECIPE...'.", click.get_current_context())
+        raise click.UsageError("Missing argument 'RECIPE...'.")
     practice = load_practice(shop)
     recipes = load_chosen(names, practice, variant, variants)
     sheets = [worksheet(recipe, practice) for recipe in recipes]

@@ -9,7 +9,8 @@ import click
 from tagend.cards.base.units import Diameter, parse_diameter, parse_length
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
-from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option
+from tagend.cards.cli.files import load_rack, load_shop
+from tagend.cards.cli.options import rack_option, shop_option
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import practice_of
 from tagend.cards.propose import (
@@ -117,7 +118,7 @@ def _supplies(
     practice: Practice,
 ) -> tuple[Supply, ...]:
     if (rack is None) == (diameters is None):
-        raise click.UsageError("Give either --rack or --diameters.", click.get_current_context())
+        raise click.UsageError("Give either --rack or --diameters.")
     loaded = load_rack(rack, practice)
     if loaded is not None:
         return supplies_of_rack(loaded, practice)
@@ -129,7 +130,7 @@ def _butt(
     butt: str | None, tip: Diameter | None, supplies: Sequence[Supply], practice: Practice
 ) -> Diameter:
     if (butt is None) == (tip is None):
-        raise click.UsageError("Give either --butt or --line-tip.", click.get_current_context())
+        raise click.UsageError("Give either --butt or --line-tip.")
     if tip is not None:
         return butt_for_line(tip, supplies, practice)
     return _read("butt", parse_diameter, butt or "")
