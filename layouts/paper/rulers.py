@@ -60,7 +60,8 @@ def edge_ruler(length: float, unit: Unit, fonts: Chain) -> Face | None:
     steps = count * of.steps_a_figure
     ticks = Path(tuple(ticks_along(0, 0, of.step, steps, of.ticks)), line=PEN)
     figures = _figures(of, count, unit, length, fonts)
-    return Face("ruler", count * long, of.ticks[of.steps_a_figure], (ticks, *figures))
+    height = of.ticks[of.steps_a_figure]
+    return Face(name="ruler", width=count * long, height=height, items=(ticks, *figures))
 
 
 class TrueSizeRules(NamedTuple):
@@ -83,9 +84,13 @@ def true_size_rules(of_mm: str, of_inches: str, fonts: Chain) -> TrueSizeRules:
     said = beside.at(x, tall - 0.6 * MM)
     width = x + max(beside.width, below.width)
     return TrueSizeRules(
-        Face("true size", width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
-        Face("true size", x + beside.width, tall, (slim, *said)),
+        _rule(width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
+        _rule(x + beside.width, tall, (slim, *said)),
     )
+
+
+def _rule(width: float, height: float, items: tuple[Item, ...]) -> Face:
+    return Face(name="true size", width=width, height=height, items=items)
 
 
 def ticks_along(

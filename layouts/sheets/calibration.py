@@ -103,7 +103,8 @@ def _sheet(paper: Paper, side: SheetSide, items: Sequence[Item]) -> Sheet:
         *edge_scale(width / 2, f"{side}_y", upright=True),
     )
     crosses = (cross(x, y) for x in (MARK, width - MARK) for y in (MARK, height - MARK))
-    face = Face(f"{paper.name}, {side}", width, height, (*scales, *items, *crosses))
+    items = (*scales, *items, *crosses)
+    face = Face(name=f"{paper.name}, {side}", width=width, height=height, items=items)
     return Sheet(width, height, (Placed(face, 0, 0),), side=side)
 
 

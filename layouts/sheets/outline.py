@@ -62,7 +62,7 @@ def _outline(stock: Stocked, x: float, y: float, width: float, height: float) ->
 def _page(paper: Paper, outlines: Sequence[Path], words: Face, y: float | None = None) -> Sheet:
     x = (paper.width - words.width) / 2
     y = (paper.height - words.height) / 2 if y is None else y
-    face = Face(words.name, paper.width, paper.height, tuple(outlines))
+    face = Face(name=words.name, width=paper.width, height=paper.height, items=tuple(outlines))
     return Sheet(paper.width, paper.height, (Placed(face, 0, 0), Placed(words, x, y)))
 
 
@@ -80,4 +80,4 @@ def _words(name: str, says: OutlineWords, page: float) -> Face:
         y += PAD / 2 + rule.height
     width, height = inner + 2 * PAD, y + PAD
     frame = Path(rectangle(0, 0, width, height), line=2 * PEN, fill=1)
-    return Face(name, width, height, (frame, *runs, *ruled))
+    return Face(name=name, width=width, height=height, items=(frame, *runs, *ruled))

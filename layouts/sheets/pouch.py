@@ -52,7 +52,8 @@ def _pouch(size: CardSize, sealed: float, told: Sequence[str], fonts: Chain) -> 
         Path(card, line=PEN, dash=(1.5, 1.5)),
     )
     words = _words(told, fonts, width, height, sealed)
-    return Face(f"pouch for {size.name}", width, height, (*outlines, *words))
+    items = (*outlines, *words)
+    return Face(name=f"pouch for {size.name}", width=width, height=height, items=items)
 
 
 def _words(
