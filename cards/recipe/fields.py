@@ -34,12 +34,11 @@ class Field:
     column: str | None = ""  # in a spreadsheet, where it isn't the key; None: not there
     part: type | None = None
     count: tuple[int, int] | None = None  # least and most of a part's tables; None: a single one
-    attribute: str = ""  # where it isn't the key
 
     @property
     def name(self) -> str:
         """What it is called in its class."""
-        return self.attribute or self.key
+        return f"{self.key}s" if self.count else self.key
 
 
 _USE = Field("use", "the fish, the water, the wind", values.USE)
@@ -51,14 +50,12 @@ _VARIANT = Field(
     column=None,
     part=Variant,
     count=(0, VARIANTS_MOST),
-    attribute="variants",
 )
 _SECTION = Field(
     key="section",
     told="one piece of line, from the butt to the fly",
     part=Section,
     count=(1, SECTIONS_MOST),
-    attribute="sections",
 )
 
 # By class, in the order in which files and spreadsheets are written.

@@ -118,7 +118,7 @@ def _with_spans(recipe: Recipe, spans: Mapping[int, Span]) -> Recipe:
 
 def _tieable(recipe: Recipe, spans: Mapping[int, Span], practice: Practice, instead: str) -> Recipe:
     """Return the recipe, or refuse it where a new length leaves no room between two knots."""
-    for found in too_short(_as_written(recipe, practice), practice):
+    for found in too_short(_as_written(recipe, practice)):
         if found.section in spans:
             raise refused(found.says, instead)
     return recipe
