@@ -13,17 +13,14 @@ from tagend.cards.cli.files import load_rack, load_shop
 from tagend.cards.cli.options import rack_option, shop_option
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import practice_of
-from tagend.cards.propose import (
+from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.supplies import (
     Supply,
-    Tippet,
-    Wish,
     butt_for_line,
-    propose,
-    read_shares,
-    read_tippet,
     supplies_of_diameters,
     supplies_of_rack,
 )
+from tagend.cards.propose.wish import Tippet, Wish, read_shares, read_tippet
 from tagend.cards.recipe.recipe import NAME_MOST
 from tagend.layouts.base.faults import under
 
