@@ -15,17 +15,8 @@ from tagend.layouts.base.quantities import LENGTH_MM
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}
 
 RECORD = (
-    "date",
-    "spool",
-    "lot",
-    "diameter",
-    "material",
-    "recipe",
-    "section",
-    "pieces",
-    "cut_mm",
-    "drawn_mm",
-    "left",
+    *("date", "spool", "lot", "diameter", "material"),
+    *("recipe", "section", "pieces", "cut_mm", "drawn_mm", "left"),
 )
 
 
@@ -67,21 +58,12 @@ def record_rows(batch: Batch, day: date) -> Iterator[dict[str, str]]:
     for pull in batch.pulls:
         if pull.spool is None:
             continue
+        spool = (pull.spool.label, pull.spool.lot or "", pull.spool.diameter.plain, pull.material)
         left = left_words(pull.spool, pull.spool.left.mm - pull.mm)
         for cut in pull.cuts:
-            cells = (
-                day.isoformat(),
-                pull.spool.label,
-                pull.spool.lot or "",
-                pull.spool.diameter.plain,
-                pull.material,
-                cut.leader.recipe.name,
-                str(cut.piece.place),
-                str(cut.count),
-                _mm(cut.piece.cut_mm),
-                _mm(cut.mm),
-                left,
-            )
+            pieces = (cut.leader.recipe.name, str(cut.piece.place), str(cut.count))
+            lengths = (_mm(cut.piece.cut_mm), _mm(cut.mm), left)
+            cells = (day.isoformat(), *spool, *pieces, *lengths)
             yield dict(zip(RECORD, cells, strict=True))
 
 

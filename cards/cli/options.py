@@ -8,9 +8,10 @@ from typing import TypeVar
 import click
 
 from tagend.cards.batches import COUNT_MOST
-from tagend.layouts.base.faults import Refused
+from tagend.layouts.base.faults import Refused, under
 
 F = TypeVar("F", bound=Callable[..., object])
+T = TypeVar("T")
 
 recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
 output_option = click.option(
@@ -37,6 +38,16 @@ def variant_options(command: F) -> F:
     one = click.option("--variant", metavar="NAME", help="This variant of each recipe instead.")
     every = click.option("--variants", is_flag=True, help="Each recipe and all its variants.")
     return one(every(command))
+
+
+def reading(read: Callable[[str], T]) -> Callable[[click.Context, click.Parameter, str], T | None]:
+    """Return the callback of an option whose words are read so; its faults name the option."""
+
+    def callback(_context: click.Context, option: click.Parameter, text: str | None) -> T | None:
+        with under((option.name or "").replace("_", " ")):
+            return None if text is None else read(text)
+
+    return callback
 
 
 def today() -> date:

@@ -17,13 +17,13 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
 
     With a NAME, draw its outline true to size, to hold against the real sheet.
     """
-    if name is None and output is not None:
-        raise click.UsageError("Name what to draw; without -o all stock is listed.")
-    if name is not None and output is None:
-        raise click.UsageError("Missing option '-o' / '--output'.")
-    if name is None or output is None:
+    if name is None:
+        if output is not None:
+            raise click.UsageError("Name what to draw; without -o all stock is listed.")
         _list(shop)
         return
+    if output is None:
+        raise click.UsageError("Missing option '-o' / '--output'.")
     from tagend.cards.cli.print_command import write_pdf
     from tagend.cards.printing.stock import stock_pdf
 
