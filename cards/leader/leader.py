@@ -143,20 +143,19 @@ def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:
     at_fly = (*(upper for upper, _ in across), end_allowance(leader.fly, practice))
     sections, materials = leader.recipe.sections, practice.materials
     rows = zip(sections, parts(leader.recipe, materials), at_butt, at_fly, strict=True)
+    mark_mm = practice.tape_mm(leader.unit)
     for place, (section, part, above, below) in enumerate(rows, start=1):
-        piece = Piece(
+        ends = (BARE, BARE) if section.bought else (above, with_dropper(below, section.dropper))
+        takes = ends[0].mm + ends[1].mm
+        written = Extent(section.length.low.mm, section.length.high.mm)
+        as_cut = section.bought or leader.recipe.lengths == "cut"
+        yield Piece(
             place=place,
             section=section,
             material=materials.find(section.material),
             part=part,
-            at_butt=BARE if section.bought else above,
-            at_fly=BARE if section.bought else with_dropper(below, section.dropper),
-            finished=Extent(section.length.low.mm, section.length.high.mm),
-            cut_mm=section.length.high.mm,
+            at_butt=ends[0],
+            at_fly=ends[1],
+            finished=written.longer(-takes) if as_cut else written,
+            cut_mm=written.high_mm if as_cut else round_up(written.high_mm + takes, mark_mm),
         )
-        takes = piece.allowance_mm
-        if section.bought or leader.recipe.lengths == "cut":
-            yield replace(piece, finished=piece.finished.longer(-takes))
-        else:
-            cut_mm = round_up(piece.cut_mm + takes, practice.tape_mm(leader.unit))
-            yield replace(piece, cut_mm=cut_mm)
