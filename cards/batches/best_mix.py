@@ -159,13 +159,8 @@ class _MixSearch:
         place = next((at for at, least in enumerate(low) if least < high[at]), None)
         if place is None:
             return low
-
-        def is_open(n: int) -> bool:
-            more = _with_number(low, place, n)
-            return self._has_room(number, more, high, budget) and self.makes(more)
-
         top = min(high[place], low[place] + number - sum(low))
-        for n in range(largest(is_open, low[place], top), low[place] - 1, -1):
+        for n in range(top, low[place] - 1, -1):
             below = _with_number(high, place, n)
             mix = self._mix(number, _with_number(low, place, n), below, budget)
             if mix is not None or not self._has_room(number, low, below, budget):
