@@ -6,7 +6,7 @@ from tagend.cards.base.shown_lengths import ShownUnit, inches, length, line_leng
 from tagend.cards.batches.batch import Batch, Cut, Pull
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import thickness
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import shortage_line
 
 
@@ -41,7 +41,7 @@ def _bought_lines(batch: Batch) -> Iterator[str]:
             if piece.section.bought:
                 yield (
                     f"  to buy ready made: {order.count} × {piece.section.length.plain}, "
-                    f"{thickness(piece, order.leader, ENGLISH)} {piece.part} "
+                    f"{Told(order.leader, ENGLISH).thickness(piece)} {piece.part} "
                     f"for {order.leader.recipe.name}"
                 )
 

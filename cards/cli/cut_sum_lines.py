@@ -6,7 +6,7 @@ from tagend.cards.base.shown_lengths import hundredths, length
 from tagend.cards.leader.allowance import Allowance
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import span
+from tagend.cards.words.leader_words import Told
 
 
 def cut_sum_lines(leader: Leader) -> list[str]:
@@ -23,11 +23,11 @@ def _piece_lines(piece: Piece, leader: Leader) -> Iterator[str]:
     if leader.recipe.lengths == "cut":
         yield f"    {length(piece.cut_mm, leader.unit)} cut, as the recipe says"
     else:
-        yield f"    {span(piece.finished, leader, ENGLISH)} knot to knot, as the recipe says"
+        yield f"    {Told(leader, ENGLISH).span(piece.finished)} knot to knot, as the recipe says"
     yield from _end_lines("at the butt end", piece.at_butt, leader)
     yield from _end_lines("at the fly end", piece.at_fly, leader)
     if leader.recipe.lengths == "cut":
-        yield f"    = {span(piece.finished, leader, ENGLISH)} knot to knot"
+        yield f"    = {Told(leader, ENGLISH).span(piece.finished)} knot to knot"
         return
     exact = piece.finished.high_mm + piece.allowance_mm
     yield (

@@ -10,7 +10,7 @@ from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.propose import Proposal
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import span
+from tagend.cards.words.leader_words import Told
 
 
 def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str]:
@@ -26,8 +26,9 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
         for row in rows
     )
     knots = counted(len(leader.joints), "knot")
+    whole = Told(leader, ENGLISH).span(leader.finished)
     return [
-        f"{place}. {span(leader.finished, leader, ENGLISH)}, {knots}; {', '.join(_shares(leader))}",
+        f"{place}. {whole}, {knots}; {', '.join(_shares(leader))}",
         f"  steps of {', '.join(inches(joint.meeting.step_mm) for joint in leader.joints)}; "
         f"ratios {', '.join(map(_ratio, leader.joints))}",
         *(f"  {line}".rstrip() for line in table),

@@ -9,7 +9,7 @@ from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import dropper_words, end_words, joint_words, span
+from tagend.cards.words.leader_words import Told
 
 _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next")
 
@@ -34,7 +34,7 @@ def cut_lines(sheet: Worksheet) -> list[str]:
 def _title(leader: Leader) -> str:
     tippet = leader.tippet.section
     return (
-        f"{leader.recipe.name}: {span(leader.finished, leader, ENGLISH)}, "
+        f"{leader.recipe.name}: {Told(leader, ENGLISH).span(leader.finished)}, "
         f"{counted(len(leader.pieces), 'section')}, "
         f"tippet {tippet.diameter.plain} {tippet.material}"
     )
@@ -50,7 +50,7 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
     finished = (
         section.length.plain
         if leader.recipe.lengths == "finished"
-        else span(piece.finished, leader, ENGLISH)
+        else Told(leader, ENGLISH).span(piece.finished)
     )
     return (
         str(piece.place),
@@ -59,7 +59,7 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
         section.strength.plain if section.strength else "",
         finished,
         "bought" if section.bought else length(piece.cut_mm, leader.unit),
-        "" if last else joint_words(leader.joints[piece.place - 1], ENGLISH),
+        "" if last else Told(leader, ENGLISH).joint(leader.joints[piece.place - 1]),
     )
 
 
@@ -69,7 +69,7 @@ def _totals(leader: Leader) -> tuple[str, ...]:
         "in all",
         "",
         "",
-        span(leader.finished, leader, ENGLISH),
+        Told(leader, ENGLISH).span(leader.finished),
         long_length(leader.cut_mm, leader.unit),
         "",
     )
@@ -84,15 +84,16 @@ def _padded(row: Sequence[str], widths: Sequence[int]) -> str:
 
 
 def _end(end: End, leader: Leader) -> str:
-    return end_words(end, leader, ENGLISH) + (f" ({end.reason})" if end.reason else "")
+    return Told(leader, ENGLISH).end(end) + (f" ({end.reason})" if end.reason else "")
 
 
 def _asides(sheet: Worksheet) -> Iterator[str]:
     """Droppers, why the rule chose each knot that it chose, and what `check` has."""
-    if words := dropper_words(sheet.leader, ENGLISH):
+    if words := Told(sheet.leader, ENGLISH).droppers():
         yield f"  {words}"
     if sheet.leader.base.high_mm:
-        yield f"  base {span(sheet.leader.base, sheet.leader, ENGLISH)}, without what gets replaced"
+        base = Told(sheet.leader, ENGLISH).span(sheet.leader.base)
+        yield f"  base {base}, without what gets replaced"
     for place, joint in enumerate(sheet.leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"

@@ -2,7 +2,7 @@ import pytest
 
 from tagend.cards.faces.front import front
 from tagend.cards.faces.panel import INSET, Panel
-from tagend.cards.faces.told import Told
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs, words
