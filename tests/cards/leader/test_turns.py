@@ -21,7 +21,7 @@ from tagend.cards.practice.knots import Side, Sides
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import joint_words
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import Lesson, lessons
 from tagend.cards.words.tying_words import turn_words, tying_lines
 from tests.strategies import recipes
@@ -168,7 +168,7 @@ def check_joints(of: Leader) -> None:
         said = turn_words(joint.turns, ENGLISH)
         assert line.says == ", ".join(filter(None, (joint.knot.name, said)))
         if joint.knot.counted:
-            on_card = joint_words(joint, ENGLISH).removeprefix(joint.knot.name).strip()
+            on_card = Told(of, ENGLISH).joint(joint).removeprefix(joint.knot.name).strip()
             turns = (joint.turns.thick, joint.turns.thin)
             assert on_card == "+".join(str(count) for count in turns if count)
 

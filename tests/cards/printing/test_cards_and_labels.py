@@ -26,6 +26,7 @@ from tagend.cards.printing.recover import recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.typeset import GAP, prepare
 from tests.layouts.drawn import page_image, text

@@ -5,14 +5,7 @@ import pytest
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import parse_diameter, parse_span
 from tagend.cards.words.language import ENGLISH, Wording
-from tagend.cards.words.leader_words import (
-    dropper_words,
-    end_words,
-    length_words,
-    loop_words,
-    spans,
-    strand,
-)
+from tagend.cards.words.leader_words import Told
 from tests.written import SIX, leader, practice, recipe, section
 
 COMMA = Wording("en", ",")
@@ -58,7 +51,7 @@ def test_a_length_is_said_in_a_second_unit_where_a_person_wants_one() -> None:
     assert Told(IN_BOTH, ENGLISH).second_span(IN_BOTH.finished) == "3.35 m"
     assert Told(IN_BOTH, ENGLISH).spans(IN_BOTH.finished) == "11 ft · 3.35 m"
     metric = IN_BOTH_METRIC_FIRST
-    assert spans(metric.finished, metric, COMMA) == "3,35 m · 11 ft"
+    assert Told(metric, COMMA).spans(metric.finished) == "3,35 m · 11 ft"
 
 
 def test_without_a_second_unit_a_length_is_said_once() -> None:
@@ -94,7 +87,7 @@ def test_diameters_are_shown_in_the_first_unit_that_a_person_wants(
 def test_a_strand_is_said_in_the_unit_and_with_the_decimal_sign_of_a_shop() -> None:
     metric = leader(SIX, practice('units = "cm"'))
     assert Told(metric, ENGLISH).strand(metric.tippet) == "0.25 mm fluorocarbon, 8.5 lb"
-    assert strand(metric.tippet, metric, COMMA) == "0,25 mm fluorocarbon, 8,5 lb"
+    assert Told(metric, COMMA).strand(metric.tippet) == "0,25 mm fluorocarbon, 8,5 lb"
 
 
 @pytest.mark.parametrize(
@@ -114,7 +107,7 @@ def test_a_length_keeps_the_units_and_digits_it_was_written_in(
     plain: str, english: str, comma: str
 ) -> None:
     assert Told(RANGED, ENGLISH).length(parse_span(plain)) == english
-    assert length_words(parse_span(plain), RANGED, COMMA) == comma
+    assert Told(RANGED, COMMA).length(parse_span(plain)) == comma
 
 
 @pytest.mark.parametrize(
@@ -137,7 +130,7 @@ def test_a_length_is_shown_in_the_units_that_a_person_wants(
 
 
 def test_a_range_is_said_with_the_word_of_its_language() -> None:
-    spanish = length_words(parse_span("22 to 28 in"), RANGED, Wording("es", ","))
+    spanish = Told(RANGED, Wording("es", ",")).length(parse_span("22 to 28 in"))
     assert spanish.split() == ["22", "a", "28", "in"]
 
 
@@ -150,6 +143,6 @@ def test_loops_and_droppers_have_the_decimal_sign_too() -> None:
         fly="clinch",
     )
     metric = leader(dropped, practice('units = "cm"'))
-    assert end_words(metric.butt, metric, COMMA) == "perfection loop, 2,5 cm"
-    assert loop_words(metric, COMMA) == "loop 2,5 cm at the butt"
-    assert dropper_words(metric, COMMA) == "dropper of 15,5 cm left above section 2"
+    assert Told(metric, COMMA).end(metric.butt) == "perfection loop, 2,5 cm"
+    assert Told(metric, COMMA).loops() == "loop 2,5 cm at the butt"
+    assert Told(metric, COMMA).droppers() == "dropper of 15,5 cm left above section 2"

@@ -3,6 +3,7 @@ import pytest
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import Sides
 from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.tying_words import TyingLine, turn_words, tying_lines
 from tests.cards.leader.test_tying_order import FOUR
 from tests.written import leader, recipe, section
