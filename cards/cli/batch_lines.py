@@ -9,7 +9,7 @@ from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import thickness
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import shortage_line
 
 
@@ -42,7 +42,7 @@ def batch_lines(batch: Batch) -> Iterator[str]:
             if piece.section.bought:
                 yield (
                     f"  to buy ready made: {order.count} × {piece.section.length.plain}, "
-                    f"{thickness(piece, order.leader, ENGLISH)} {piece.part} "
+                    f"{Told(order.leader, ENGLISH).thickness(piece)} {piece.part} "
                     f"for {order.leader.recipe.name}"
                 )
 

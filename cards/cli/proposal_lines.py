@@ -10,7 +10,7 @@ from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.propose.proposal import Proposal
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import span
+from tagend.cards.words.leader_words import Told
 
 
 def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str]:
@@ -23,9 +23,9 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
         _row(piece, strand.label or "")
         for piece, strand in zip(leader.pieces, proposal.strands, strict=True)
     ]
+    whole, knots = Told(leader, ENGLISH).span(leader.finished), counted(len(meetings), "knot")
     return [
-        f"{place}. {span(leader.finished, leader, ENGLISH)}, {counted(len(meetings), 'knot')}; "
-        + ", ".join(_shares(leader)),
+        f"{place}. {whole}, {knots}; {', '.join(_shares(leader))}",
         f"  steps of {steps}; ratios {ratios}",
         *(f"  {line}" for line in in_columns(rows)),
         *audit_lines(sheet)[1:],

@@ -10,7 +10,7 @@ from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import dropper_words, end_words, joint_words, span
+from tagend.cards.words.leader_words import Told
 
 _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next")
 
@@ -27,7 +27,10 @@ def audit_lines(sheet: Worksheet) -> list[str]:
 def cut_lines(sheet: Worksheet) -> list[str]:
     """Return the cut list: a row a section, and the ends."""
     leader = sheet.leader
-    total, cut = span(leader.finished, leader, ENGLISH), long_length(leader.cut_mm, leader.unit)
+    total, cut = (
+        Told(leader, ENGLISH).span(leader.finished),
+        long_length(leader.cut_mm, leader.unit),
+    )
     rows = [_HEADS, *(_row(piece, leader) for piece in leader.pieces)]
     rows.append(("", "in all", "", "", total, cut, ""))
     return [
@@ -47,7 +50,7 @@ def cut_sum_lines(leader: Leader) -> list[str]:
 def _title(leader: Leader) -> str:
     tippet = leader.tippet.section
     return (
-        f"{leader.recipe.name}: {span(leader.finished, leader, ENGLISH)}, "
+        f"{leader.recipe.name}: {Told(leader, ENGLISH).span(leader.finished)}, "
         f"{counted(len(leader.pieces), 'section')}, "
         f"tippet {tippet.diameter.plain} {tippet.material}"
     )
@@ -62,22 +65,23 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
         section.material,
         section.diameter.plain,
         section.strength.plain if section.strength else "",
-        section.length.plain if is_as_written else span(piece.finished, leader, ENGLISH),
+        section.length.plain if is_as_written else Told(leader, ENGLISH).span(piece.finished),
         "bought" if section.bought else length(piece.cut_mm, leader.unit),
-        "" if is_last else joint_words(leader.joints[piece.place - 1], ENGLISH),
+        "" if is_last else Told(leader, ENGLISH).joint(leader.joints[piece.place - 1]),
     )
 
 
 def _end(end: End, leader: Leader) -> str:
-    return end_words(end, leader, ENGLISH) + (f" ({end.reason})" if end.reason else "")
+    return Told(leader, ENGLISH).end(end) + (f" ({end.reason})" if end.reason else "")
 
 
 def _asides(sheet: Worksheet) -> Iterator[str]:
     """Droppers, why the rule chose each knot that it chose, and what `check` has."""
-    if words := dropper_words(sheet.leader, ENGLISH):
+    if words := Told(sheet.leader, ENGLISH).droppers():
         yield f"  {words}"
     if sheet.leader.base.high_mm:
-        yield f"  base {span(sheet.leader.base, sheet.leader, ENGLISH)}, without what gets replaced"
+        base = Told(sheet.leader, ENGLISH).span(sheet.leader.base)
+        yield f"  base {base}, without what gets replaced"
     for place, joint in enumerate(sheet.leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"
@@ -93,7 +97,7 @@ def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:
         yield f"    {section.length.plain} bought ready made"
         return
     cut = length(piece.cut_mm, leader.unit)
-    finished = f"{span(piece.finished, leader, ENGLISH)} knot to knot"
+    finished = f"{Told(leader, ENGLISH).span(piece.finished)} knot to knot"
     exact = hundredths(piece.finished.high_mm + piece.allowance_mm, leader.unit)
     if leader.recipe.lengths == "cut":
         sign, start, end = "-", f"{cut} cut", finished

@@ -1,10 +1,10 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
 from collections.abc import Callable, Iterable, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.fonts import Chain, Fonts
-from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.face import Item, Path, segment, shifted
 from tagend.layouts.paper.text import SetLine, break_lines, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
@@ -15,14 +15,16 @@ class TooSmall(ValueError):
     """A face is too small for its content in type that may be printed."""
 
 
-class Block(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Block:
     """Items set from (0, 0) downwards, and the height that they take, in points."""
 
     items: tuple[Item, ...]
     height: float
 
 
-class Scale(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Scale:
     """The type of a face: fonts, and sizes in points that are one scale, larger or smaller."""
 
     factor: float
@@ -60,9 +62,14 @@ class Scale(NamedTuple):
         return 10.5 * self.factor * self.stretch
 
 
-def line_block(line: SetLine, x: float = 0.0) -> Block:
+def line_block(line: SetLine) -> Block:
     """Return one set line as a block."""
-    return Block(line.at(x, DROP * line.size), LEADING * line.size)
+    return Block(line.at(0.0, DROP * line.size), LEADING * line.size)
+
+
+def rule(width: float, line: float, height: float) -> Block:
+    """Return a rule of a width, with room below it."""
+    return Block((Path(segment(0, 0, width, 0), line),), height)
 
 
 def text_block(words: str, fonts: Chain, size: float, width: float) -> Block:
@@ -79,8 +86,20 @@ def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
     """Set small words with a bold mark, such as a step's number, hanging at their left."""
     indent = 1.1 * scale.small
     text = small_lines([words], scale, width - indent)
-    items = line_block(set_line(mark, scale.bold, scale.small)).items
-    return Block((*items, *shifted(text.items, indent, 0)), text.height)
+    return beside([line_block(set_line(mark, scale.bold, scale.small)), text], indent)
+
+
+def ended(block: Block, end: SetLine, width: float) -> Block:
+    """Return a block with another text at the right end of its first line."""
+    height = max(block.height, LEADING * end.size)
+    return Block((*block.items, *end.at(width, DROP * end.size, "right")), height)
+
+
+def beside(blocks: Iterable[Block], step: float) -> Block:
+    """Return blocks side by side as one block, each `step` to the right of the one before."""
+    columns = list(blocks)
+    items = (item for n, each in enumerate(columns) for item in shifted(each.items, n * step, 0))
+    return Block(tuple(items), max(each.height for each in columns))
 
 
 def stacked(blocks: Iterable[Block], gap: float = 0.0) -> Block:

@@ -1,8 +1,8 @@
 """Captions along a line: texts and what each stands by in; the most that fit, in place, out."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import accumulate
-from typing import NamedTuple
 
 from tagend.layouts.paper.text import SetLine
 
@@ -10,7 +10,8 @@ _GAP = 0.7  # between two captions, in type sizes
 _MOVED = 0.2  # of its width, and in type sizes; one moved further than both wants a line
 
 
-class Caption(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Caption:
     """A text, the place that it wants its middle at, and how much it matters."""
 
     line: SetLine
@@ -18,7 +19,8 @@ class Caption(NamedTuple):
     weight: float
 
 
-class PlacedCaption(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class PlacedCaption:
     """A caption and where its middle came to stand."""
 
     line: SetLine
@@ -32,29 +34,19 @@ def placed_captions(captions: Sequence[Caption], width: float) -> list[PlacedCap
     heaviest_first = sorted(range(len(captions)), key=lambda place: -captions[place].weight)
     for count in range(len(captions), 0, -1):
         kept = [captions[place] for place in sorted(heaviest_first[:count])]
-        found = _all_placed(kept, width)
-        if found is not None:
-            return found
+        gap = _GAP * kept[0].line.size
+        wishes = [_inside(caption, width) for caption in kept]
+        padded = [caption.line.width + gap for caption in kept]
+        middles = without_overlap([wish + gap / 2 for wish in wishes], padded, width + gap)
+        if middles is not None:
+            places = zip(kept, wishes, middles, strict=True)
+            return [_placed(each, wish, middle - gap / 2) for each, wish, middle in places]
     return []
 
 
-def _all_placed(captions: Sequence[Caption], width: float) -> list[PlacedCaption] | None:
-    gap = _GAP * captions[0].line.size
-    wishes = [_inside(caption, width) for caption in captions]
-    padded = [caption.line.width + gap for caption in captions]
-    found = without_overlap([wish + gap / 2 for wish in wishes], padded, width + gap)
-    if found is None:
-        return None
-    middles = [middle - gap / 2 for middle in found]
-    return [
-        PlacedCaption(
-            caption.line,
-            caption.anchor,
-            x,
-            abs(x - wish) > _MOVED * max(caption.line.width, caption.line.size),
-        )
-        for caption, x, wish in zip(captions, middles, wishes, strict=True)
-    ]
+def _placed(caption: Caption, wish: float, x: float) -> PlacedCaption:
+    moved = abs(x - wish) > _MOVED * max(caption.line.width, caption.line.size)
+    return PlacedCaption(line=caption.line, anchor=caption.anchor, x=x, moved=moved)
 
 
 def _inside(caption: Caption, width: float) -> float:

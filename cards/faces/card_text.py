@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 
+from tagend.cards.faces.block import Block
 from tagend.cards.faces.imprint import Imprint
-from tagend.cards.faces.told import Told
+from tagend.cards.faces.panel import Panel
 from tagend.cards.words.cautions import Caution
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Symbol
 
@@ -24,3 +26,15 @@ class CardText:
     figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side
     least: float = 1.0  # factor of its type
+
+    @property
+    def name(self) -> str:
+        return self.told.leader.recipe.name
+
+    def over(self, panel: Panel, place: int) -> list[Block]:
+        """Return what stands over a side, by its place among the sides of the leader's cards.
+
+        The first front has a head of its own; the others would part from it without a name.
+        """
+        is_later_front = place > 0 and place % 2 == 0
+        return [panel.small(self.name)] if is_later_front else []

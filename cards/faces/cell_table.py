@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 from itertools import accumulate
 
-from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked, text_block
-from tagend.layouts.paper.face import shifted
+from tagend.cards.faces.block import DROP, LEADING, Block, Scale, beside, stacked, text_block
 from tagend.layouts.paper.text import set_line
 
 _GAP = 1.0  # between two columns, in type sizes
@@ -32,9 +31,8 @@ def cell_table(rows: Sequence[Sequence[str]], scale: Scale, width: float) -> Blo
     blocks = [_row(row, starts, scale, first) for row in rows]
     if len(rows) > _LONG and 2 * whole + _BETWEEN * size <= width:
         half = -(-len(rows) // 2)
-        left, right = stacked(blocks[:half]), stacked(blocks[half:])
-        beside = shifted(right.items, whole + _BETWEEN * size, 0)
-        return Block((*left.items, *beside), left.height)
+        halves = (stacked(blocks[:half]), stacked(blocks[half:]))
+        return beside(halves, whole + _BETWEEN * size)
     return stacked(blocks)
 
 

@@ -1,14 +1,11 @@
 """The columns of a card's table: a leader and type sizes in; measured columns of cells out."""
 
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.base.shown_lengths import ShownUnit, length_number
 from tagend.cards.faces.block import Scale
-from tagend.cards.faces.told import Told
-from tagend.cards.leader.leader import Piece
-from tagend.cards.words.language import Wording
-from tagend.cards.words.leader_words import diameter, span_number
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain
 from tagend.layouts.paper.text import Align, SetLine, set_line
 from tagend.layouts.paper.typeset import GAP_WIDTH
@@ -16,14 +13,16 @@ from tagend.layouts.paper.typeset import GAP_WIDTH
 _FRACTION = 1.12  # of the whole number's size: as high as a row lets its small figures be
 
 
-class Cell(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Cell:
     """A cell: what aligns, and the fraction that hangs to its right."""
 
     whole: SetLine
     fraction: SetLine | None
 
 
-class Column(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Column:
     """One measured column of numbers or words, with its head."""
 
     head: SetLine
@@ -37,12 +36,8 @@ class Column(NamedTuple):
         return max(self.head.width, self.hang + max(cell.whole.width for cell in self.cells))
 
 
-def columns(told: Told, scale: Scale) -> tuple[Column, ...]:
-    """Return the columns of a leader's table, the number of the section first."""
-    return tuple(_columns(told, scale))
-
-
-def _columns(told: Told, scale: Scale) -> Iterator[Column]:
+def columns(told: Told, scale: Scale) -> Iterator[Column]:
+    """Yield the columns of a leader's table, the number of the section first."""
     leader, wording = told.leader, told.wording
     pieces, say = leader.pieces, wording.say
     yield _column("", [str(piece.place) for piece in pieces], scale, scale.small)
@@ -50,23 +45,27 @@ def _columns(told: Told, scale: Scale) -> Iterator[Column]:
         told.spools.get(piece.place) or wording.material(piece.section.material) for piece in pieces
     ]
     yield _column(say("spool" if told.spools else "line"), lines, scale, scale.body, "left")
-    thick = [diameter(piece.section.diameter, leader, wording) for piece in pieces]
+    thick = [told.diameter(piece.section.diameter) for piece in pieces]
     yield _column(*_quantities(say("diameter"), thick), scale, scale.body)
     strengths = [piece.section.strength for piece in pieces]
     if any(strengths):
         plain = [wording.number(strength.plain) if strength else "" for strength in strengths]
         unit, bears = _quantities("", plain)
         yield _column(unit or say("strength"), bears, scale, scale.body)
-    tied = [span_number(piece.finished, leader, wording) for piece in pieces]
+    tied = [told.span_number(piece.finished) for piece in pieces]
     yield _column(say("finished", unit=leader.unit), tied, scale, scale.body)
-    cuts = [_cut(piece, leader.unit, wording) for piece in pieces]
+    # In capitals, which have no descenders: rows stand closer than lines of this size.
+    cuts = _cuts(told, leader.unit, say("buy"))
     yield _column(say("cut", unit=leader.unit), cuts, scale, scale.cut, bold=True)
-    if leader.second_unit:
-        again = [
-            "" if piece.section.bought else _cut(piece, leader.second_unit, wording)
-            for piece in pieces
-        ]
-        yield _column(leader.second_unit, again, scale, scale.body)
+    if second := leader.second_unit:
+        yield _column(second, _cuts(told, second, ""), scale, scale.body)
+
+
+def _cuts(told: Told, unit: ShownUnit, bought: str) -> list[str]:
+    return [
+        bought if p.section.bought else told.wording.number(length_number(p.cut_mm, unit))
+        for p in told.leader.pieces
+    ]
 
 
 def _column(
@@ -81,8 +80,13 @@ def _column(
     fonts = scale.bold if bold else scale.medium
     gap = GAP_WIDTH * size
     split = [_cell(cell, align, fonts, size) for cell in cells]
-    hang = max((gap + cell.fraction.width for cell in split if cell.fraction), default=0.0)
-    return Column(set_line(head, fonts, scale.small), tuple(split), align, gap, hang)
+    return Column(
+        head=set_line(head, fonts, scale.small),
+        cells=tuple(split),
+        align=align,
+        gap=gap,
+        hang=max((gap + cell.fraction.width for cell in split if cell.fraction), default=0.0),
+    )
 
 
 def _cell(text: str, align: Align, fonts: Chain, size: float) -> Cell:
@@ -106,10 +110,3 @@ def _quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str
 def _unit(quantity: str) -> str:
     """Return the unit, which an X size has none of."""
     return quantity.rpartition(" ")[2] if " " in quantity else ""
-
-
-def _cut(piece: Piece, unit: ShownUnit, wording: Wording) -> str:
-    # In capitals, which have no descenders: rows stand closer than lines of this size.
-    if piece.section.bought:
-        return wording.say("buy")
-    return wording.number(length_number(piece.cut_mm, unit))

@@ -1,15 +1,15 @@
 """The counter sheet: all leaders of a shop in; pages that show them at a glance out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from tagend.cards.faces.block import Block, Scale, filled, stacked, text_block
+from tagend.cards.faces.block import Block, Scale, rule, stacked, text_block
 from tagend.cards.faces.diagram import diagram
 from tagend.cards.faces.head import head
 from tagend.cards.faces.imprint import Imprint, with_logo
-from tagend.cards.faces.page import MARGIN, pages
-from tagend.cards.faces.told import Told
+from tagend.cards.faces.page import Page
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import Fonts
-from tagend.layouts.paper.face import Face, Path, segment
+from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.formats import Paper
 
 _FACTOR = 1.4  # of the type
@@ -23,20 +23,15 @@ def counter_sheet(
 
     Raises `TooSmall` and `TooWide` for paper that is too small for its type.
     """
-    width, scale, wording = paper.width - 2 * MARGIN, Scale(_FACTOR, fonts), all_told[0].wording
+    page = Page(paper, Scale(_FACTOR, fonts), all_told[0].wording)
+    scale, width = page.scale, page.width
 
     def title(room: float) -> Block:
-        words = imprint.name or wording.say("leaders")
+        words = imprint.name or page.wording.say("leaders")
         return text_block(words, scale.bold, 1.3 * scale.name, room)
 
-    heading = with_logo(title, imprint.logo, scale, width)
-    blocks = [heading, *_blocks(all_told, scale, width)]
-    room = paper.height - 2 * MARGIN - 2 * scale.small
-    return pages(filled(blocks, _GAP, room), _GAP, paper, wording, fonts.medium)
-
-
-def _blocks(all_told: Sequence[Told], scale: Scale, width: float) -> Iterator[Block]:
-    rule = Block((Path(segment(0, 0, width, 0), 0.5),), 4.0)
-    for told in all_told:
-        drawn = diagram(told, scale, width)
-        yield stacked([rule, head(told, scale, width), drawn], 4.0)
+    leaders = (
+        stacked([rule(width, 0.5, 4.0), head(told, scale, width), diagram(told, scale, width)], 4.0)
+        for told in all_told
+    )
+    return page.faces([with_logo(title, imprint.logo, scale, width), *leaders], _GAP)

@@ -1,13 +1,13 @@
 """The cards of a deck that belong to no single leader: cover, reference, cautions."""
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.faces.block import (
-    DROP,
     Block,
     Scale,
     TooSmall,
+    ended,
     filled,
     hung,
     small_lines,
@@ -16,11 +16,10 @@ from tagend.cards.faces.block import (
 )
 from tagend.cards.faces.cell_table import cell_table
 from tagend.cards.faces.imprint import Imprint, with_logo
-from tagend.cards.faces.panel import Panel
-from tagend.cards.faces.told import Told
+from tagend.cards.faces.panel import CardSide, Panel, side_faces
 from tagend.cards.words.cautions import Caution
 from tagend.cards.words.language import Wording
-from tagend.cards.words.leader_words import second_span, span, thickness
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.text import TooWide, set_line
@@ -29,7 +28,8 @@ from tagend.layouts.stock.formats import CardSize
 _FACTORS = (1.6, 1.4, 1.2, 1.1, 1.0)
 
 
-class Reference(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Reference:
     """A table of the reference card: a heading, and rows of as many cells each."""
 
     heading: str
@@ -87,13 +87,13 @@ def _faces(
     for factor in _FACTORS:
         panel = Panel(size, Scale(factor, fonts))
         try:
-            splits.append((panel, filled(blocks(panel), panel.gap, panel.height)))
+            sides = filled(blocks(panel), panel.gap, panel.height)
         except (TooSmall, TooWide):
             continue
+        splits.append([CardSide(panel, tuple(side)) for side in sides])
     if not splits:
         raise TooSmall(f"the {name} does not fit")
-    panel, sides = min(splits, key=lambda split: len(split[1]))
-    return tuple(panel.face(f"{name}, side {n}", side) for n, side in enumerate(sides, start=1))
+    return side_faces(name, min(splits, key=len))
 
 
 def _bold(words: str, size: float, panel: Panel) -> Block:
@@ -102,18 +102,9 @@ def _bold(words: str, size: float, panel: Panel) -> Block:
 
 def _entry(number: int, told: Told, panel: Panel) -> Block:
     """Set one leader of the index: number and name, then what tells it from the others."""
-    leader, wording = told.leader, told.wording
-    length = span(leader.finished, leader, wording)
-    name = _row(f"{number}  {leader.recipe.name}", length, panel)
-    again = second_span(leader.finished, leader, wording)
-    tippet = wording.say("tippet", strand=thickness(leader.tippet, leader, wording))
-    words = "; ".join(filter(None, (leader.recipe.use, again, tippet)))
-    return stacked([name, small_lines([words], panel.scale, panel.width)])
-
-
-def _row(left: str, right: str, panel: Panel) -> Block:
-    """Set two bold texts, one at either end of a line."""
-    size = panel.scale.body
-    end = set_line(right, panel.scale.bold, size)
-    block = text_block(left, panel.scale.bold, size, panel.width - end.width - size)
-    return Block((*block.items, *end.at(panel.width, DROP * size, "right")), block.height)
+    leader, bold, size = told.leader, panel.scale.bold, panel.scale.body
+    length = set_line(told.span(leader.finished), bold, size)
+    room = panel.width - length.width - size
+    name = text_block(f"{number}  {leader.recipe.name}", bold, size, room)
+    more = (leader.recipe.use, told.second_span(leader.finished), told.tippet())
+    return stacked([ended(name, length, panel.width), panel.small("; ".join(filter(None, more)))])

@@ -11,8 +11,7 @@ from tagend.cards.faces.key import key
 from tagend.cards.faces.marks import marks, reach, rise
 from tagend.cards.faces.pattern import patterned
 from tagend.cards.faces.plot import Plot, plot
-from tagend.cards.faces.told import Told
-from tagend.cards.words.leader_words import span
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Path, shifted
 
 _ROOM = 9.0  # points at factor 1, for the thickest strand
@@ -46,11 +45,11 @@ def _keyed(strand: Block, names: Block, scale: Scale) -> Block:
 
 def _notes(plotted: Plot) -> tuple[str, ...]:
     """Return the exaggeration, before that with what the leader measures without its tippet."""
-    leader, wording = plotted.leader, plotted.told.wording
-    thickness = wording.say("thickness", factor=plotted.factor)
-    if not leader.base.high_mm:
+    told, base_length = plotted.told, plotted.leader.base
+    thickness = told.wording.say("thickness", factor=plotted.factor)
+    if not base_length.high_mm:
         return (thickness,)
-    base = wording.say("base", length=span(leader.base, leader, wording))
+    base = told.wording.say("base", length=told.span(base_length))
     return f"{base} · {thickness}", thickness
 
 

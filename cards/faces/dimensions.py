@@ -5,17 +5,16 @@ at each joint with the distance from the origin, the whole length at the end (ru
 as in ISO 129-1; from memory).
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate, pairwise
 
-from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.block import Block
 from tagend.cards.faces.captions import Caption, PlacedCaption, placed_captions
 from tagend.cards.faces.marks import RISE
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.leader import NOTHING, Extent, Leader
-from tagend.cards.words.leader_words import span_number
 from tagend.layouts.paper.curves import circle
-from tagend.layouts.paper.face import Item, Path, segment
+from tagend.layouts.paper.face import Item, Path, Step, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, set_line
 
 _THIN = 0.35  # points
@@ -36,42 +35,47 @@ def distances(leader: Leader) -> tuple[Extent, ...]:
 
 def dimension_line(plotted: Plot, y: float) -> Block:
     """Return the dimension line at y, and below it the figures; its height is from y = 0."""
-    scale = plotted.scale
     figures = placed_captions(_distances(plotted), plotted.width)
-    top = y + _lead(figures, scale)
-    baseline = top + CAP_HEIGHT * scale.small
-    items: list[Item] = [*_ruled(plotted, y)]
-    for figure in figures:
-        items += figure.line.at(figure.x, baseline, "centre")
-        if figure.moved:
-            lead = segment(figure.anchor, y + _TICK * plotted.size, figure.x, top - _CLEAR)
-            items.append(Path(lead, _THIN))
-    return Block(tuple(items), baseline)
+    top = y + _lead(figures, plotted)
+    baseline = top + CAP_HEIGHT * plotted.scale.small
+
+    def lead(figure: PlacedCaption) -> tuple[Step, ...]:
+        return segment(figure.anchor, y + _TICK * plotted.size, figure.x, top - _CLEAR)
+
+    return Block((*_ruled(plotted, y), *_set(figures, baseline, lead)), baseline)
 
 
 def lengths_above(plotted: Plot, y: float) -> Block:
     """Return the length of each piece, all above y; its height is from there up to y = 0."""
-    scale = plotted.scale
     figures = placed_captions(_lengths(plotted), plotted.width)
-    baseline = y - _lead(figures, scale)
-    items: list[Item] = []
+    baseline = y - _lead(figures, plotted)
+
+    def lead(figure: PlacedCaption) -> tuple[Step, ...]:
+        strand = -plotted.half(figure.anchor) - _CLEAR
+        under = baseline + _COMMA * plotted.scale.small
+        return segment(figure.x, under, figure.anchor, strand)
+
+    items = tuple(_set(figures, baseline, lead))
+    return Block(items, CAP_HEIGHT * plotted.scale.small - baseline)
+
+
+def _set(
+    figures: Sequence[PlacedCaption],
+    baseline: float,
+    lead: Callable[[PlacedCaption], tuple[Step, ...]],
+) -> Iterator[Item]:
+    """Yield the figures, with a line from each that had to move to what it measures."""
     for figure in figures:
-        items += figure.line.at(figure.x, baseline, "centre")
+        yield from figure.line.at(figure.x, baseline, "centre")
         if figure.moved:
-            strand = -plotted.half(figure.anchor) - _CLEAR
-            under = baseline + _COMMA * scale.small
-            items.append(Path(segment(figure.x, under, figure.anchor, strand), _THIN))
-    return Block(tuple(items), CAP_HEIGHT * scale.small - baseline)
+            yield Path(lead(figure), _THIN)
 
 
 def _lengths(plotted: Plot) -> list[Caption]:
     """Return the figures above; the longer a piece, the more it counts."""
-    leader, scale = plotted.leader, plotted.scale
-    wording = plotted.told.wording
-    numbers = (span_number(piece.finished, leader, wording) for piece in leader.pieces)
     return [
-        Caption(set_line(number, scale.medium, scale.small), band.middle, band.length)
-        for number, band in zip(numbers, plotted.bands, strict=True)
+        _caption(plotted.told.span_number(piece.finished), band.middle, band.length, plotted)
+        for piece, band in zip(plotted.leader.pieces, plotted.bands, strict=True)
     ]
 
 
@@ -81,20 +85,23 @@ def _distances(plotted: Plot) -> list[Caption]:
     A joint counts as much as the longer of its two pieces, so that those of the butt and of the
     tippet stay.
     """
-    leader, bands, scale = plotted.leader, plotted.bands, plotted.scale
-    wording = plotted.told.wording
-    whole, *below = (span_number(run, leader, wording) for run in distances(leader))
-    longer = (max(upper.length, lower.length) for upper, lower in pairwise(bands))
-    total = set_line(f"{whole} {leader.unit}", scale.bold, scale.small)
-    origin = set_line(wording.say("origin"), scale.medium, scale.small)
+    told, scale, bands = plotted.told, plotted.scale, plotted.bands
+    whole, *below = map(told.span_number, distances(told.leader))
+    total = set_line(f"{whole} {told.leader.unit}", scale.bold, scale.small)
+    joints = zip(below, pairwise(bands), strict=True)
     return [
         Caption(total, plotted.start, 3 * plotted.width),
         *(
-            Caption(set_line(text, scale.medium, scale.small), band.x, weight)
-            for text, band, weight in zip(below, bands[1:], longer, strict=True)
+            _caption(text, lower.x, max(upper.length, lower.length), plotted)
+            for text, (upper, lower) in joints
         ),
-        Caption(origin, plotted.end, 2 * plotted.width),
+        _caption(told.wording.say("origin"), plotted.end, 2 * plotted.width, plotted),
     ]
+
+
+def _caption(text: str, anchor: float, weight: float, plotted: Plot) -> Caption:
+    scale = plotted.scale
+    return Caption(set_line(text, scale.medium, scale.small), anchor, weight)
 
 
 def _ruled(plotted: Plot, y: float) -> Iterator[Path]:
@@ -108,6 +115,7 @@ def _ruled(plotted: Plot, y: float) -> Iterator[Path]:
     yield Path(circle(plotted.end, y, origin), _PEN)
 
 
-def _lead(figures: Sequence[PlacedCaption], scale: Scale) -> float:
+def _lead(figures: Sequence[PlacedCaption], plotted: Plot) -> float:
+    """Return how far the figures stand off the drawing."""
     slants = any(figure.moved for figure in figures)
-    return (_FAR if slants else _NEAR) * scale.small
+    return (_FAR if slants else _NEAR) * plotted.scale.small

@@ -1,13 +1,15 @@
 """The front of a card: head, diagram and table of a leader, on one side or more."""
 
 from collections.abc import Sequence
+from dataclasses import replace
+from itertools import takewhile
 
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.diagram import diagrams
 from tagend.cards.faces.head import continued_head, head
 from tagend.cards.faces.leader_table import LeaderTable, leader_table, table_height
 from tagend.cards.faces.panel import CardSide, Panel
-from tagend.cards.faces.told import Told
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.text import TooWide
 
 _STRETCHES = (1.0, 1.1, 1.2, 1.4)  # of the table's rows
@@ -20,17 +22,17 @@ def front(told: Told, panel: Panel, *, drawn: bool) -> CardSide | None:
     """
     try:
         top = _head(told, panel)
-        drawings = ((below,) for below in diagrams(told, panel.scale, panel.width))
-        tops = ((top, *below) for below in (drawings if drawn else [()]))
+        drawings = diagrams(told, panel.scale, panel.width)
+        tops = ((top, drawing) for drawing in drawings) if drawn else [(top,)]
         return next(filter(None, (_over_table(told, panel, above) for above in tops)), None)
     except TooWide:
         return None
 
 
-def _over_table(told: Told, panel: Panel, above: tuple[Block, ...]) -> CardSide | None:
+def _over_table(told: Told, panel: Panel, above: Sequence[Block]) -> CardSide | None:
     """Return blocks over the table, its rows as far apart as there is room."""
     room = panel.height - stack_height(above, panel.gap) - panel.gap
-    scales = [panel.scale._replace(stretch=stretch) for stretch in _STRETCHES]
+    scales = [replace(panel.scale, stretch=stretch) for stretch in _STRETCHES]
     fitting = [scale for scale in scales if table_height(told, scale) <= room]
     if not fitting:
         return None
@@ -46,11 +48,12 @@ def split_front(told: Told, panel: Panel) -> list[CardSide]:
     while first < len(rows.rows):
         top = continued_head(told, panel.scale, panel.width) if sides else _head(told, panel)
         ends = range(first + 1, len(rows.rows) + 1)
-        end = _last([panel.holds((top, rows.part(first, end))) for end in ends])
-        if not end:
+        tries = [CardSide(panel, (top, rows.part(first, end))) for end in ends]
+        fitting = list(takewhile(lambda side: side.fits, tries))
+        if not fitting:
             raise TooSmall("no row of its table fits below its name")
-        sides.append(CardSide(panel, (top, rows.part(first, first + end))))
-        first += end
+        sides.append(fitting[-1])
+        first += len(fitting)
     return sides
 
 
@@ -60,8 +63,3 @@ def _table(told: Told, panel: Panel, scale: Scale) -> LeaderTable:
 
 def _head(told: Told, panel: Panel) -> Block:
     return head(told, panel.scale, panel.width, loops=panel.narrow)
-
-
-def _last(fits: Sequence[bool]) -> int:
-    """Return how many of the first are true."""
-    return fits.index(False) if False in fits else len(fits)

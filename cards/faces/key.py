@@ -1,15 +1,14 @@
 """The key of a drawing: a plotted leader in; swatches with words and what else it says out."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import groupby
-from typing import NamedTuple
 
 from tagend.cards.faces.block import Block, stacked
 from tagend.cards.faces.captions import without_overlap
 from tagend.cards.faces.marks import sleeve
 from tagend.cards.faces.pattern import Band, patterned
 from tagend.cards.faces.plot import Plot
-from tagend.cards.leader.leader import Piece
 from tagend.cards.practice.materials import Material
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import Item, Path
@@ -24,14 +23,16 @@ _DROP = 0.25  # from a baseline to the end of its line
 _BETWEEN = 0.15  # from one line to the next
 
 
-class _Swatch(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _Swatch:
     """What strands that look alike have in common."""
 
     material: Material
     guard: bool
 
 
-class _KeyLine(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _KeyLine:
     """A line of words that wants its middle at a place, and what stands before it."""
 
     line: SetLine
@@ -52,27 +53,23 @@ def key(plotted: Plot, note: str) -> Block:
 
     The note stands at the right of the last line. Raises `TooWide`.
     """
-    scale = plotted.scale
-    notes = break_lines(note, scale.medium, scale.small, plotted.width)
-    entries = [
-        *_materials(plotted),
-        *(_KeyLine(line, plotted.width) for line in notes),
-    ]
+    scale, width = plotted.scale, plotted.width
+    notes = break_lines(note, scale.medium, scale.small, width)
+    entries = [*_materials(plotted), *(_KeyLine(line, width) for line in notes)]
     gap = _GAP * scale.small
-    lines = _lines(entries, plotted.width, gap)
     high = (CAP_HEIGHT + _DROP) * scale.small
-    blocks = (Block(tuple(_line(line, plotted.width, gap)), high) for line in lines)
+    blocks = (Block(tuple(_line(of, width, gap)), high) for of in _lines(entries, width, gap))
     return stacked(blocks, _BETWEEN * scale.small)
 
 
 def _materials(plotted: Plot) -> Iterator[_KeyLine]:
     scale = plotted.scale
-    indent = (_SWATCH + _APART) * scale.small
+    room = plotted.width - (_SWATCH + _APART) * scale.small
     swatches = _swatches(plotted)
     for swatch, middle in swatches.items():
         known = _Swatch(swatch.material, guard=False) in swatches
         word = _word(swatch, plotted.told.wording, known=known)
-        first, *more = break_lines(word, scale.medium, scale.small, plotted.width - indent)
+        first, *more = break_lines(word, scale.medium, scale.small, room)
         yield _KeyLine(first, middle, swatch)
         yield from (_KeyLine(line, middle) for line in more)
 
@@ -88,15 +85,12 @@ def _word(swatch: _Swatch, wording: Wording, *, known: bool) -> str:
 def _swatches(plotted: Plot) -> dict[_Swatch, float]:
     """Return each swatch once, from the butt to the fly, and the middle of its first pieces."""
     swatches: dict[_Swatch, float] = {}
-    places = zip(plotted.leader.pieces, plotted.bands, strict=True)
-    for swatch, group in groupby(places, key=lambda place: _swatch_of(place[0])):
+    looks = (_Swatch(p.material, p.part == "bite guard") for p in plotted.leader.pieces)
+    places = zip(looks, plotted.bands, strict=True)
+    for swatch, group in groupby(places, key=lambda place: place[0]):
         bands = [band for _, band in group]
         swatches.setdefault(swatch, (bands[0].x + bands[-1].end) / 2)
     return swatches
-
-
-def _swatch_of(piece: Piece) -> _Swatch:
-    return _Swatch(piece.material, piece.part == "bite guard")
 
 
 def _lines(entries: Sequence[_KeyLine], width: float, gap: float) -> list[list[_KeyLine]]:
@@ -116,16 +110,14 @@ def _line(entries: Sequence[_KeyLine], width: float, gap: float) -> Iterator[Ite
     places = without_overlap([entry.wish + gap / 2 for entry in entries], widths, room)
     for entry, middle in zip(entries, places or (), strict=True):
         left = middle - gap / 2 - entry.width / 2
-        yield from _swatch(entry, left)
+        if entry.swatch:
+            yield from _drawn(entry.swatch, left, entry.line.size)
         yield from entry.line.at(left + entry.indent, CAP_HEIGHT * entry.line.size)
 
 
-def _swatch(entry: _KeyLine, x: float) -> Iterator[Path]:
-    if entry.swatch is None:
-        return
-    size = entry.line.size
-    thick = _HEIGHT * size
-    band = Band(x, CAP_HEIGHT * size / 2, _SWATCH * size, thick, thick)
-    yield from patterned(band, entry.swatch.material.pattern)
-    if entry.swatch.guard:
+def _drawn(swatch: _Swatch, x: float, size: float) -> Iterator[Path]:
+    thick, y = _HEIGHT * size, CAP_HEIGHT * size / 2
+    band = Band(x=x, y=y, length=_SWATCH * size, from_thick=thick, to_thick=thick)
+    yield from patterned(band, swatch.material.pattern)
+    if swatch.guard:
         yield sleeve(band)

@@ -1,14 +1,12 @@
 """The table of a leader: what is told of it in; a row a section out, each knot at its junction."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import accumulate
-from typing import NamedTuple
 
 from tagend.cards.faces.block import Block, Scale, stacked
-from tagend.cards.faces.columns import Cell, Column, columns
-from tagend.cards.faces.told import Told
-from tagend.cards.words.language import Wording
-from tagend.cards.words.leader_words import end_name, end_words, joint_words
+from tagend.cards.faces.columns import Column, columns
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
 
@@ -20,7 +18,8 @@ _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its 
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
 
 
-class LeaderTable(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class LeaderTable:
     """The blocks of a table: it may go on to another panel between any two rows."""
 
     heads: tuple[Block, ...]  # for each row, the heading with the knot above that row
@@ -34,15 +33,15 @@ class LeaderTable(NamedTuple):
 
 def needed_width(told: Told, scale: Scale, *, narrow: bool) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
-    of_columns = columns(told, scale)
-    gaps = len(of_columns) * (_NARROW_GAP if narrow else _GAP) * scale.body
-    knots = _widest(_knots(told, scale, narrow=narrow))
-    return sum(column.width for column in of_columns) + gaps + knots
+    gap = (_NARROW_GAP if narrow else _GAP) * scale.body
+    return sum(column.width + gap for column in columns(told, scale)) + _widest(
+        _knots(told, scale, narrow=narrow)
+    )
 
 
 def table_height(told: Told, scale: Scale) -> float:
     """Return how high a leader's whole table stands, before it is set."""
-    return (_HEAD + _FOOT) * scale.small + len(told.leader.pieces) * _pitch(told.wording, scale)
+    return (_HEAD + _FOOT) * scale.small + len(told.leader.pieces) * _pitch(told, scale)
 
 
 def leader_table(told: Told, scale: Scale, width: float, *, narrow: bool) -> LeaderTable:
@@ -50,49 +49,36 @@ def leader_table(told: Told, scale: Scale, width: float, *, narrow: bool) -> Lea
 
     A `narrow` one leaves the sizes of the loops to the card's head.
     """
-    of_columns = columns(told, scale)
+    of_columns = list(columns(told, scale))
     knots = _knots(told, scale, narrow=narrow)
     free = width - sum(column.width for column in of_columns) - _widest(knots)
     gap = free / len(of_columns)
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
     placed = list(zip(of_columns, starts, strict=True))
-    heads = [item for column, x in placed for item in _head(column, x, scale)]
-    pitch = _pitch(told.wording, scale)
-    rows = [
-        Block(
-            (
-                *(item for column, x in placed for item in _cell(column, row, x, pitch)),
-                *_junction(knots[row + 1], knot_x, pitch),
-            ),
-            pitch,
-        )
-        for row in range(len(told.leader.pieces))
-    ]
+    head, pitch = _HEAD * scale.small, _pitch(told, scale)
+    names = [item for column, x in placed for item in _head(column, x, scale)]
+
+    def row(place: int) -> Block:
+        cells = (item for column, x in placed for item in _cell(column, place, x, pitch))
+        return Block((*cells, *_junction(knots[place + 1], knot_x, pitch)), pitch)
+
     return LeaderTable(
-        heads=tuple(
-            Block((*heads, *_junction(knot, knot_x, _HEAD * scale.small)), _HEAD * scale.small)
-            for knot in knots[:-1]
-        ),
-        rows=tuple(rows),
+        heads=tuple(Block((*names, *_junction(knot, knot_x, head)), head) for knot in knots[:-1]),
+        rows=tuple(row(place) for place in range(len(told.leader.pieces))),
         foot=Block((), _FOOT * scale.small),
     )
 
 
 def _knots(told: Told, scale: Scale, *, narrow: bool) -> list[SetLine]:
     """Return the words at each junction, from the butt to the fly."""
-    leader, wording = told.leader, told.wording
-    between = [joint_words(joint, wording) for joint in leader.joints]
-    ends = [
-        end_name(end, leader, wording) if narrow else end_words(end, leader, wording)
-        for end in (leader.butt, leader.fly)
-    ]
-    words = [ends[0], *between, ends[1]]
+    leader, end = told.leader, told.end_name if narrow else told.end
+    words = [end(leader.butt), *map(told.joint, leader.joints), end(leader.fly)]
     return [set_line(knot, scale.medium, scale.small) for knot in words]
 
 
-def _pitch(wording: Wording, scale: Scale) -> float:
+def _pitch(told: Told, scale: Scale) -> float:
     """Return how far the rows stand apart: further where a decimal comma hangs over a rule."""
-    return max(scale.pitch, _COMMA_PITCH * scale.cut if wording.decimal == "," else 0.0)
+    return max(scale.pitch, _COMMA_PITCH * scale.cut if told.wording.decimal == "," else 0.0)
 
 
 def _widest(lines: list[SetLine]) -> float:
@@ -111,7 +97,7 @@ def _head(column: Column, x: float, scale: Scale) -> Iterator[Item]:
 
 
 def _cell(column: Column, row: int, x: float, pitch: float) -> Iterator[Item]:
-    cell: Cell = column.cells[row]
+    cell = column.cells[row]
     baseline = pitch / 2 + CAP_HEIGHT * cell.whole.size / 2
     if "," in cell.whole.text:
         baseline = min(baseline, pitch - _COMMA * cell.whole.size)

@@ -2,26 +2,16 @@
 
 from collections.abc import Sequence
 from itertools import accumulate, combinations
-from typing import NamedTuple
 
-from tagend.cards.faces.block import Block, TooSmall, filled, stack_height, stacked
+from tagend.cards.faces.block import Block, TooSmall, beside, filled, stack_height, stacked
+from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.lesson import Figure, lesson_block
-from tagend.cards.faces.panel import CardSide, More, Panel, Title
+from tagend.cards.faces.panel import CardSide, More, Panel
 from tagend.cards.words.lessons import Lesson
-from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.lengths import fits
 
 _COLUMN = 180.0  # points at factor 1: so wide, a step takes one line, or at most two
 _GUTTER = 14.0  # points at factor 1
-
-
-class Teaching(NamedTuple):
-    """The lessons, and what stands before them on sides of their own."""
-
-    lessons: Sequence[Lesson]
-    before: More
-    figures: bool  # even where they take more sides
-    title: Title
 
 
 def lesson_blocks(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> list[Block]:
@@ -34,43 +24,48 @@ def lesson_blocks(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> li
     return [_beside(columns, panel)]
 
 
-def lesson_sides(teaching: Teaching, panels: Sequence[Panel]) -> list[CardSide]:
+def lesson_sides(
+    text: CardText, panels: Sequence[Panel], before: More, place: int
+) -> list[CardSide]:
     """Return the fewest sides of lessons, in the largest type in which they stay so few.
 
-    Figures are drawn where they take no more sides, or where they are wished. Raises `TooSmall`.
+    `before` gives what stands over them; `place` sides of the card come first. Figures are drawn
+    where they take no more sides, or where they are wished. Raises `TooSmall`.
     """
-    plain = _split(teaching, panels, "none")
-    if plain and not teaching.figures:  # loading figures to find out takes its time
-        low = _split(teaching, panels, "least")
+
+    def split(on: Sequence[Panel], figure: Figure) -> list[CardSide]:
+        """Return the lessons on the fewest sides; none where one is higher than a side."""
+        splits = []
+        for panel in on:
+            try:
+                splits.append(_sides(text, panel, before(panel), place, figure))
+            except TooSmall:
+                continue
+        return min(splits, key=len, default=[])
+
+    plain = split(panels, "none")
+    if plain and not text.figures:  # loading figures to find out takes its time
+        low = split(panels, "least")
         if not low or len(low) > len(plain):
             return plain
-    roomy = _split(teaching, panels, "room")
-    if not plain and not roomy and (teaching.lessons or teaching.before(panels[-1])):
+    roomy = split(panels, "room")
+    if not plain and not roomy and (text.lessons or before(panels[-1])):
         raise TooSmall("the steps of one of its knots take more than a side")
-    if roomy and (teaching.figures or not plain or len(roomy) <= len(plain)):
-        return _split(teaching, [roomy[0].panel], "drawn")
+    if roomy and (text.figures or not plain or len(roomy) <= len(plain)):
+        return split([roomy[0].panel], "drawn")
     return plain
 
 
-def _split(teaching: Teaching, panels: Sequence[Panel], figure: Figure) -> list[CardSide]:
-    """Return the lessons on the fewest sides; none where one is higher than a side."""
-    splits = []
-    for panel in panels:
-        try:
-            splits.append(_sides(teaching, panel, figure))
-        except TooSmall:
-            continue
-    return min(splits, key=len, default=[])
-
-
-def _sides(teaching: Teaching, panel: Panel, figure: Figure) -> list[CardSide]:
+def _sides(
+    text: CardText, panel: Panel, before: Sequence[Block], place: int, figure: Figure
+) -> list[CardSide]:
     """Return the sides of one panel, each filled before the next. Raises `TooSmall`."""
 
     def over(number: int) -> list[Block]:
-        return teaching.title.over(panel, number)
+        return text.over(panel, place + number)
 
-    sides = filled(teaching.before(panel), panel.gap, panel.height, over)
-    left: Sequence[Block] = _set(teaching.lessons, panel, figure)
+    sides = filled(before, panel.gap, panel.height, over)
+    left: Sequence[Block] = _set(text.lessons, panel, figure)
     fresh = not sides  # the last side before the lessons may hold some of them
     while left:
         if fresh:
@@ -114,13 +109,8 @@ def _taken(
 
 
 def _beside(columns: Sequence[Sequence[Block]], panel: Panel) -> Block:
-    """Return columns as one block."""
     step = _column_width(panel) + _GUTTER * panel.scale.factor
-    of_columns = [stacked(column, panel.gap) for column in columns]
-    items: list[Item] = []
-    for place, column in enumerate(of_columns):
-        items += shifted(column.items, place * step, 0)
-    return Block(tuple(items), max(column.height for column in of_columns))
+    return beside((stacked(column, panel.gap) for column in columns), step)
 
 
 def _set(lessons: Sequence[Lesson], panel: Panel, figure: Figure) -> list[Block]:

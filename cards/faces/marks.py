@@ -6,6 +6,7 @@ loops hold one another, a loop is an eye, a dropper hangs and a bite guard wears
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from tagend.cards.faces.pattern import Band
@@ -61,7 +62,7 @@ def _droppers(plotted: Plot) -> Iterator[tuple[float, float, float]]:
 def sleeve(band: Band) -> Path:
     """Return the line around a bite guard that tells it from the tippet above it."""
     more = 2 * _SLEEVE
-    around = band._replace(from_thick=band.from_thick + more, to_thick=band.to_thick + more)
+    around = replace(band, from_thick=band.from_thick + more, to_thick=band.to_thick + more)
     return Path(around.outline, _FINEST)
 
 

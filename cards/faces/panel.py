@@ -1,7 +1,7 @@
 """A panel: one side of a card at one scale of type, to be filled with blocks."""
 
-from collections.abc import Callable, Sequence
-from typing import NamedTuple
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 
 from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
 from tagend.layouts.paper.face import MM, Face, shifted
@@ -11,7 +11,8 @@ INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice,
 _GAP = 0.4  # between blocks, in small type sizes
 
 
-class Panel(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Panel:
     """The room inside one side of a card, at one scale of type, to be filled with blocks."""
 
     size: CardSize
@@ -30,40 +31,35 @@ class Panel(NamedTuple):
     def gap(self) -> float:
         return _GAP * self.scale.small
 
-    def holds(self, blocks: Sequence[Block]) -> bool:
-        return stack_height(blocks, self.gap) <= self.height
-
-    def face(self, name: str, blocks: Sequence[Block]) -> Face:
-        items = shifted(stacked(blocks, self.gap).items, INSET, INSET)
-        return Face(name, self.size.width, self.size.height, items)
+    def small(self, *texts: str) -> Block:
+        """Return texts in small type, each on lines of its own."""
+        return small_lines(texts, self.scale, self.width)
 
 
-class Title(NamedTuple):
-    """A leader's name, for sides that begin after so many others of its cards."""
-
-    name: str
-    before: int
-
-    def after(self, sides: int) -> "Title":
-        """Return the title for what comes so many sides later."""
-        return Title(self.name, self.before + sides)
-
-    def over(self, panel: Panel, number: int = 0) -> list[Block]:
-        """Return the name for the first side, or a later one, where that is a front.
-
-        The first front has a head of its own; the others would part from it without a name.
-        """
-        place = self.before + number
-        if place == 0 or place % 2:
-            return []
-        return [small_lines([self.name], panel.scale, panel.width)]
-
-
-class CardSide(NamedTuple):
-    """A panel with what stands on it."""
+@dataclass(frozen=True, slots=True)
+class CardSide:
+    """A panel with what stands on it, or would stand on it if it fits."""
 
     panel: Panel
     blocks: tuple[Block, ...]
+
+    @property
+    def fits(self) -> bool:
+        return stack_height(self.blocks, self.panel.gap) <= self.panel.height
+
+    def plus(self, blocks: Iterable[Block]) -> "CardSide":
+        """Return the side with more blocks below."""
+        return CardSide(self.panel, (*self.blocks, *blocks))
+
+    def face(self, name: str) -> Face:
+        size = self.panel.size
+        items = shifted(stacked(self.blocks, self.panel.gap).items, INSET, INSET)
+        return Face(name, size.width, size.height, items)
+
+
+def side_faces(name: str, sides: Sequence[CardSide]) -> tuple[Face, ...]:
+    """Return sides as faces, named by what they show and their number."""
+    return tuple(side.face(f"{name}, side {n}") for n, side in enumerate(sides, start=1))
 
 
 More = Callable[[Panel], Sequence[Block]]  # blocks to stand on a panel, set for it

@@ -1,7 +1,7 @@
 """Strands drawn in black alone: a tapering band and its material's pattern in, paths out."""
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.practice.materials import Pattern
 from tagend.layouts.paper.face import Path, Step
@@ -10,7 +10,8 @@ _LINE = 0.5  # points; thinner lines break up on an office printer
 _SPACING = 2.6  # points between the strokes of a pattern
 
 
-class Band(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Band:
     """A strand lying along x with its middle at `y`, from one thickness to another."""
 
     x: float

@@ -5,10 +5,9 @@ from dataclasses import dataclass
 
 from tagend.cards.faces.block import Scale
 from tagend.cards.faces.pattern import Band
-from tagend.cards.faces.told import Told
-from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import fly_end_mm
+from tagend.cards.words.leader_words import Told, is_looped
 
 _FACTORS = (1, 2, 3, 5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250, 300, 400, 500)
 _BUTT_LOOP = 9.0  # points at size 1, along the line
@@ -55,12 +54,12 @@ def plot(told: Told, scale: Scale, width: float, room: float) -> Plot:
     A range is drawn as long as its longest.
     """
     leader, size = told.leader, scale.factor
-    at_butt = size * (_BUTT_LOOP if _is_looped(leader.butt) else _BARE)
-    at_fly = size * (_FLY_LOOP if _is_looped(leader.fly) else _BARE)
+    at_butt = size * (_BUTT_LOOP if is_looped(leader.butt) else _BARE)
+    at_fly = size * (_FLY_LOOP if is_looped(leader.fly) else _BARE)
     per_mm = (width - at_butt - at_fly) / float(leader.finished.high_mm)
     factor = _factor(leader, per_mm, room)
     bands = tuple(_bands(leader, at_butt, per_mm, factor))
-    return Plot(told, scale, width, bands, per_mm, factor)
+    return Plot(told=told, scale=scale, width=width, bands=bands, per_mm=per_mm, factor=factor)
 
 
 def _factor(leader: Leader, per_mm: float, room: float) -> int:
@@ -71,14 +70,10 @@ def _factor(leader: Leader, per_mm: float, room: float) -> int:
     return max(fitting, default=1)
 
 
-def _is_looped(end: End) -> bool:
-    return end.knot is not None and end.knot.takes.thick.loop
-
-
 def _bands(leader: Leader, x: float, per_mm: float, factor: int) -> Iterator[Band]:
     for piece in leader.pieces:
         length = float(piece.finished.high_mm) * per_mm
         at_butt = float(piece.section.diameter.mm) * per_mm * factor
         at_fly = float(fly_end_mm(piece.section)) * per_mm * factor
-        yield Band(x, 0.0, length, at_butt, at_fly)
+        yield Band(x=x, y=0.0, length=length, from_thick=at_butt, to_thick=at_fly)
         x += length

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.faces.backs import backs
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
@@ -12,10 +11,10 @@ from tagend.cards.faces.front import front, split_front
 from tagend.cards.faces.leader_table import needed_width
 from tagend.cards.faces.lesson import Figure
 from tagend.cards.faces.lesson_sides import lesson_blocks
-from tagend.cards.faces.panel import INSET, CardSide, More, Panel, Title, nothing
+from tagend.cards.faces.panel import INSET, CardSide, More, Panel, nothing, side_faces
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face, shifted
-from tagend.layouts.paper.rulers import edge_ruler
+from tagend.layouts.paper.rulers import Unit, edge_ruler
 from tagend.layouts.paper.text import TooWide
 from tagend.layouts.stock.formats import CardSize
 
@@ -34,18 +33,19 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
     scales = [Scale(factor, fonts) for factor in FACTORS if factor >= text.least]
     try:
         sides = _sides(text, _wide_panels(text, size, scales))
-        *faces, last = _faces(text.told.leader.recipe.name, sides)
-        ruled = text.ruler and faces
-        return (*faces, _ruled(last, sides[-1], text.told.leader.unit) if ruled else last)
+        *faces, last = side_faces(text.name, sides)
     except TooWide as error:
         raise TooSmall(str(error)) from None
+    if text.ruler and faces:
+        last = _ruled(last, sides[-1], "in" if text.told.leader.unit == "in" else "mm")
+    return (*faces, last)
 
 
 def _wide_panels(text: CardText, size: CardSize, scales: Sequence[Scale]) -> list[Panel]:
     """Return the panels on which the table finds room; narrow ones only where no other does."""
     for narrow in (False, True):
         panels = [Panel(size, scale, narrow) for scale in scales]
-        needed = needed_width(text.told, scales[0]._replace(factor=1.0), narrow=narrow)
+        needed = needed_width(text.told, replace(scales[0], factor=1.0), narrow=narrow)
         wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
         if wide:
             return wide
@@ -53,8 +53,6 @@ def _wide_panels(text: CardText, size: CardSize, scales: Sequence[Scale]) -> lis
 
 
 def _sides(text: CardText, panels: Sequence[Panel]) -> Sequence[CardSide]:
-    title = Title(text.told.leader.recipe.name, 0)
-
     def drawing(panel: Panel) -> Sequence[Block]:
         return [diagram(text.told, panel.scale, panel.width)]
 
@@ -62,55 +60,48 @@ def _sides(text: CardText, panels: Sequence[Panel]) -> Sequence[CardSide]:
         for place, panel in enumerate(panels):
             side = front(text.told, panel, drawn=drawn)
             if side is not None:
-                extra = nothing if drawn else drawing
-                return _behind(side, text, panels[place:], extra, title.after(1))
+                return _with_backs(side, text, panels[place:], nothing if drawn else drawing)
     fronts = split_front(text.told, panels[-1])
-    return [*fronts, *backs(text, panels[-1:], drawing, title.after(len(fronts)))]
+    return [*fronts, *backs(text, panels[-1:], drawing, len(fronts))]
 
 
-def _behind(
-    side: CardSide, text: CardText, panels: Sequence[Panel], extra: More, title: Title
+def _with_backs(
+    side: CardSide, text: CardText, panels: Sequence[Panel], extra: More
 ) -> list[CardSide]:
     """Return a front and its backs, the first lessons on the front where that takes fewer sides.
 
     So it is too where there is one back: what it is rid of leaves room for figures.
     """
-    whole = [side, *backs(text, panels, extra, title)]
-    shared = _shared(side, text, panels, extra, title)
-    better = shared and (len(shared) < len(whole) or len(whole) == len(shared) == 2)
-    return shared if better else whole
+    whole = [side, *backs(text, panels, extra, 1)]
+    shared, count = _with_lessons(side, text)
+    if not count:
+        return whole
+    left = replace(text, lessons=text.lessons[count:])
+    sides = [shared, *backs(left, panels, extra, 1)]
+    return sides if len(sides) < len(whole) or len(sides) == len(whole) == 2 else whole
 
 
-def _shared(
-    side: CardSide, text: CardText, panels: Sequence[Panel], extra: More, title: Title
-) -> list[CardSide]:
-    """Return the front with as many of the lessons as it holds, and its backs; none for none."""
+def _with_lessons(side: CardSide, text: CardText) -> tuple[CardSide, int]:
+    """Return the front with as many of the lessons as it holds, and how many."""
 
     def fuller(count: int, figure: Figure) -> CardSide:
-        lessons = lesson_blocks(text.lessons[:count], side.panel, figure)
-        return CardSide(side.panel, (*side.blocks, *lessons))
+        return side.plus(lesson_blocks(text.lessons[:count], side.panel, figure))
 
     def most(figure: Figure) -> int:
         counts = range(len(text.lessons), 0, -1)
-        return next((n for n in counts if side.panel.holds(fuller(n, figure).blocks)), 0)
+        return next((n for n in counts if fuller(n, figure).fits), 0)
 
     plain = most("none")
     drawn = most("room") if plain else 0  # figures take their time to load
-    if not plain:
-        return []
-    count, front_side = (drawn, fuller(drawn, "drawn")) if drawn else (plain, fuller(plain, "none"))
-    left = replace(text, lessons=text.lessons[count:])
-    return [front_side, *backs(left, panels, extra, title)]
+    return (fuller(drawn, "drawn"), drawn) if drawn else (fuller(plain, "none"), plain)
 
 
-def _ruled(face: Face, side: CardSide, unit: ShownUnit) -> Face:
+def _ruled(face: Face, side: CardSide, unit: Unit) -> Face:
     """Return the last side with a ruler along its upper edge, where there is room for one.
 
     It measures loops and tags; a card's own edge is always at hand.
     """
-    ruler = edge_ruler(
-        face.width - 2 * INSET, "in" if unit == "in" else "mm", side.panel.scale.medium
-    )
+    ruler = edge_ruler(side.panel.width, unit, side.panel.scale.medium)
     if ruler is None:
         return face
     down = ruler.height + 2.0 - INSET
@@ -118,10 +109,3 @@ def _ruled(face: Face, side: CardSide, unit: ShownUnit) -> Face:
         return face
     items = (*shifted(face.items, 0, down), *shifted(ruler.items, INSET, 0))
     return replace(face, items=items)
-
-
-def _faces(name: str, sides: Sequence[CardSide]) -> tuple[Face, ...]:
-    return tuple(
-        side.panel.face(f"{name}, side {number}", side.blocks)
-        for number, side in enumerate(sides, start=1)
-    )

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.printing.job import Job
 from tagend.layouts.paper.lengths import in_mm
@@ -16,7 +16,8 @@ from tagend.layouts.sheets.shelves import RunOrder
 from tagend.layouts.stock.formats import CardSize, Paper
 
 
-class SheetWishes(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class SheetWishes:
     """How cards are to stand on their sheets; lengths are points."""
 
     backs: Backs = "fold"

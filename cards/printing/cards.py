@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING
 
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
-from tagend.cards.faces.told import Told
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, cards_of
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import DUPLEX, Job, paper_faults, pdf_of
 from tagend.cards.words.code_legend import legend
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import lessons
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.sheet import Sheet
@@ -68,7 +68,7 @@ def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
         legend=legend(leader.recipe, code.text, job.wording),
         cautions=job.cautions([worksheet]),
         imprint=job.imprint,
-        lessons=lessons(leader, job.wording) if wishes.taught else (),
+        lessons=lessons(Told(leader, job.wording)) if wishes.taught else (),
         shopping=_shopping(job, worksheet, wishes.shopping),
         variants=_variants(job, worksheet),
         figures=wishes.figures,
@@ -111,10 +111,10 @@ def _cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
 
 def _told(job: Job, worksheet: Worksheet, rack: "Rack | None") -> Told:
     if rack is None:
-        return Told(worksheet, job.wording)
+        return Told(worksheet.leader, job.wording)
     from tagend.cards.batches.cutting import spool_labels
 
-    return Told(worksheet, job.wording, spool_labels(worksheet.leader, rack))
+    return Told(worksheet.leader, job.wording, spool_labels(worksheet.leader, rack))
 
 
 def _shopping(job: Job, worksheet: Worksheet, count: int | None) -> tuple[str, ...]:
@@ -122,7 +122,7 @@ def _shopping(job: Job, worksheet: Worksheet, count: int | None) -> tuple[str, .
         return ()
     from tagend.cards.words.shopping import shopping_lines
 
-    return shopping_lines(worksheet.leader, count, job.wording)
+    return shopping_lines(Told(worksheet.leader, job.wording), count)
 
 
 def _variants(job: Job, worksheet: Worksheet) -> tuple[str, ...]:

@@ -8,7 +8,6 @@ from pathlib import Path
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.imprint import Imprint
-from tagend.cards.faces.told import Told
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.practice import Practice
@@ -18,6 +17,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.cards.words.cautions import Caution, cautions_for
 from tagend.cards.words.language import Wording, wording_of
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import FontMissing, Fonts, NoGlyph, fonts_with
 from tagend.layouts.base.faults import refused, under
 from tagend.layouts.codes.code import TextTooLong
@@ -80,7 +80,7 @@ class Job:
 
     def told(self, worksheets: Sequence[Worksheet]) -> list[Told]:
         """Return worksheets as faces tell them, in the shop's words."""
-        return [Told(worksheet, self.wording) for worksheet in worksheets]
+        return [Told(worksheet.leader, self.wording) for worksheet in worksheets]
 
     def cautions(self, worksheets: Sequence[Worksheet]) -> tuple[Caution, ...]:
         """Return the cautions for tying these leaders and fishing them."""

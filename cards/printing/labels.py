@@ -8,11 +8,11 @@ from typing import Literal
 from tagend.cards.code.notation import write_notation
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import LabelNote, wallet_label
-from tagend.cards.faces.told import Told
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, paper_faults, pdf_of
 from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.codes.code import DESIGN_MODULE, Level, symbol
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
@@ -90,7 +90,7 @@ def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -
 def _faces(label: _Label, numbers: Sequence[str], wishes: LabelWishes) -> list[Face]:
     recipe = label.told.leader.recipe
     plain = LabelNote(first_out=wishes.first_out, test_box=wishes.test_box)
-    notes = [plain._replace(number=number) for number in numbers] or [plain]
+    notes = [replace(plain, number=number) for number in numbers] or [plain]
     with paper_faults(recipe.name):
         codes = [code_of(recipe, label.job.practice, level) for level in _LEVELS]
         made = _labels(label, codes, notes)

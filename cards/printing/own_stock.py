@@ -1,7 +1,5 @@
 """What a shop file says of stock and printer in; what sheets are laid out with out."""
 
-from typing import NamedTuple
-
 from tagend.cards.practice.shop_file import Shop
 from tagend.layouts.base.faults import Fault, noting, refuse_any, under
 from tagend.layouts.sheets.printer import Printer, read_printer
@@ -9,15 +7,11 @@ from tagend.layouts.stock.formats import Stock
 from tagend.layouts.stock.stock import merge, shipped
 
 
-class OwnStock(NamedTuple):
-    """The stock that a person may name, their own first, and what their printer does."""
+def own_stock(shop: Shop) -> tuple[Stock, Printer]:
+    """Return the stock that a person may name, and what their printer does.
 
-    stock: Stock
-    printer: Printer
-
-
-def own_stock(shop: Shop) -> OwnStock:
-    """Return a shop's stock and printer. Raises `Refused` with the faults of both."""
+    Raises `Refused` with the faults of both.
+    """
     faults: list[Fault] = []
     stock, printer = shipped(), Printer()
     with noting(faults), under("stock"):
@@ -25,4 +19,4 @@ def own_stock(shop: Shop) -> OwnStock:
     with noting(faults), under("printer"):
         printer = read_printer(shop.printer or {})
     refuse_any(faults)
-    return OwnStock(stock, printer)
+    return stock, printer

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
@@ -16,7 +16,8 @@ _SHOWN = 60  # characters of a text that is not ours
 _ENOUGH = 5  # faults told of one picture
 
 
-class Recovered(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Recovered:
     """What a source holds."""
 
     what: str  # that the recipes were found in

@@ -1,34 +1,27 @@
-"""How a knot is told of in one language: a knot in; its steps, seat and caution out.
+"""How a knot is told of in one language: a knot in; the same with its words in that language out.
 
 What a person's shop file says of a knot stands as it is written there, in every language.
 """
 
-from dataclasses import dataclass
+from dataclasses import replace
 
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot
 from tagend.cards.words.language import Wording, language_file
 
 
-@dataclass(frozen=True, slots=True)
-class KnotWords:
-    """What is said of a knot; the steps have their turns still to be counted in."""
+def knot_in(wording: Wording, knot: Knot) -> Knot:
+    """Return a knot with its steps, seat and caution in a language, in English where it has none.
 
-    steps: tuple[str, ...]
-    seat: str
-    caution: str | None
-
-
-def knot_words(knot: Knot, wording: Wording) -> KnotWords:
-    """Return what is said of a knot, in English where the language has no words for it."""
-    ours = load_knots().rows
-    common = next((row for row in ours if row.name == knot.name), knot)
+    The steps have their turns still to be counted in.
+    """
+    common = next((row for row in load_knots().rows if row.name == knot.name), knot)
     there = language_file(wording.language)["knots"].get(knot.name, {})
     steps, seat, caution = knot.steps, knot.seat, knot.caution
-    if knot.steps == common.steps:
+    if steps == common.steps:
         steps = tuple(there.get("steps", steps))
-    if knot.seat == common.seat:
+    if seat == common.seat:
         seat = there.get("seat", seat)
-    if knot.caution == common.caution:
+    if caution == common.caution:
         caution = there.get("caution", caution)
-    return KnotWords(steps, seat, caution)
+    return replace(knot, steps=steps, seat=seat, caution=caution)

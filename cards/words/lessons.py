@@ -1,13 +1,13 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tagend.cards.leader.joints import End, Joint
-from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import COUNT, Knot, Sides
-from tagend.cards.words.knot_words import knot_words
+from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import Told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,18 +22,21 @@ class Lesson:
     strands: tuple[str, str] = ("", "")  # what the thick and the thin one of a joint are called
 
 
-def lessons(leader: Leader, wording: Wording) -> tuple[Lesson, ...]:
+def lessons(told: Told) -> tuple[Lesson, ...]:
     """Return each knot that the leader uses, from the butt to the fly."""
+    leader = told.leader
     turns: dict[str, list[Sides[int]]] = {}
     knots: dict[str, Knot] = {}
-    for knot, its_turns in _knots(leader):
-        knots[knot.name] = knot
-        turns.setdefault(knot.name, []).append(its_turns)
-    return tuple(_lesson(knot, tuple(turns[name]), wording) for name, knot in knots.items())
+    every: tuple[Joint | End, ...] = (leader.butt, *leader.joints, leader.fly)
+    for tied in every:
+        if tied.knot is not None:
+            knots[tied.knot.name] = tied.knot
+            turns.setdefault(tied.knot.name, []).append(tied.turns)
+    return tuple(_lesson(knot, tuple(turns[name]), told.wording) for name, knot in knots.items())
 
 
 def _lesson(knot: Knot, turns: tuple[Sides[int], ...], wording: Wording) -> Lesson:
-    words = knot_words(knot, wording)
+    words = knot_in(wording, knot)
     strands = wording.say("thick_strand"), wording.say("thin_strand")
     return Lesson(
         knot=knot,
@@ -59,18 +62,10 @@ def counted(steps: Iterable[str], turns: Iterable[Sides[int]], wording: Wording)
     return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
 
 
-def _knots(leader: Leader) -> Iterator[tuple[Knot, Sides[int]]]:
-    every: tuple[Joint | End, ...] = (leader.butt, *leader.joints, leader.fly)
-    for tied in every:
-        if tied.knot is not None:
-            yield tied.knot, tied.turns
-
-
 def _range(counts: Iterable[int], wording: Wording) -> str:
     """Return counts in words: `5`, `4 or 5`, `5 to 7`."""
     distinct = sorted(set(counts))
-    if len(distinct) == 1:
-        return str(distinct[0])
-    return wording.say(
-        "either" if len(distinct) == 2 else "range", low=distinct[0], high=distinct[-1]
-    )
+    low, high = distinct[0], distinct[-1]
+    if low == high:
+        return str(low)
+    return wording.say("either" if len(distinct) == 2 else "range", low=low, high=high)

@@ -1,49 +1,43 @@
 """What to buy for so many leaders: a leader and a count in, a line a spool out."""
 
+from collections.abc import Iterator
+
 from tagend.cards.base.shown_lengths import line_to_buy
 from tagend.cards.batches.batch import Order, Shortage
 from tagend.cards.batches.cutting import cut_batch
-from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.words.language import Wording
-from tagend.cards.words.leader_words import length_words, strand
+from tagend.cards.words.leader_words import Told
 
 
-def shopping_lines(leader: Leader, count: int, wording: Wording) -> tuple[str, ...]:
+def shopping_lines(told: Told, count: int) -> tuple[str, ...]:
     """Return the line of each kind that the leaders take, and what is bought ready made."""
-    whole = cut_batch([Order(leader, count)], None)
-    spools = [
+    leader, wording = told.leader, told.wording
+    spools = (
         wording.say(
             "so_much_of",
             amount=wording.number(line_to_buy(pull.mm, leader.unit)),
-            strand=strand(pull.cuts[0].piece, leader, wording),
+            strand=told.strand(pull.cuts[0].piece),
         )
-        for pull in whole.pulls
-    ]
-    ready = [
-        ready_made(piece, leader, count, wording) for piece in leader.pieces if piece.section.bought
-    ]
-    head = wording.say("buy_for", count=count)
-    return (head, *ready, *spools)
-
-
-def ready_made(piece: Piece, leader: Leader, count: int, wording: Wording) -> str:
-    """Return what to buy of a piece that is bought ready made, for so many leaders."""
-    return wording.say(
-        "ready_made",
-        count=count,
-        length=length_words(piece.section.length, leader, wording),
-        strand=strand(piece, leader, wording),
+        for pull in cut_batch([Order(leader, count)], None).pulls
     )
+    return (wording.say("buy_for", count=count), *ready_made(told, count), *spools)
+
+
+def ready_made(told: Told, count: int) -> Iterator[str]:
+    """Yield what to buy of each piece that is bought ready made, for so many leaders."""
+    for piece in told.leader.pieces:
+        if piece.section.bought:
+            length, strand = told.length(piece.section.length), told.strand(piece)
+            yield told.wording.say("ready_made", count=count, length=length, strand=strand)
 
 
 def shortage_line(shortage: Shortage, wording: Wording) -> str:
     """Return what to buy of a line that the rack has too little of, and what it is for."""
     cut = shortage.cuts[0]
-    pieces = sum(cut.count for cut in shortage.cuts)
     return wording.say(
         "shortage_of",
         amount=wording.number(line_to_buy(shortage.mm, cut.leader.unit)),
-        strand=strand(cut.piece, cut.leader, wording),
-        count=pieces,
+        strand=Told(cut.leader, wording).strand(cut.piece),
+        count=sum(cut.count for cut in shortage.cuts),
         leader=shortage.first_leader,
     )

@@ -2,12 +2,11 @@
 
 from dataclasses import dataclass
 
-from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.tying_order import Tie, tying_order
 from tagend.cards.practice.knots import Sides
-from tagend.cards.words.knot_words import knot_words
+from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
-from tagend.cards.words.leader_words import end_words
+from tagend.cards.words.leader_words import Told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,44 +19,31 @@ class TyingLine:
     seat: str
 
 
-def tying_lines(leader: Leader, wording: Wording) -> tuple[TyingLine, ...]:
+def tying_lines(told: Told) -> tuple[TyingLine, ...]:
     """Return the knots in the order of tying, from the butt to the fly."""
-    return tuple(
-        TyingLine(
-            where=_where(tie, wording),
-            says=_says(tie, leader, wording),
-            asks=_asks(tie, wording),
-            seat=knot_words(tie.knot, wording).seat,
-        )
-        for tie in tying_order(leader)
-    )
+    return tuple(_line(tie, told) for tie in tying_order(told.leader))
 
 
 def turn_words(turns: Sides[int], wording: Wording) -> str:
     """Return what is counted in a knot: `4 turns thick, 6 thin`; nothing where nothing is."""
-    thick, thin = turns.thick, turns.thin
-    if not thick and not thin:
-        return ""
-    if thick == thin or not thick or not thin:
-        return wording.say("turns", count=max(thick, thin))
-    return wording.say("turns_of_both", count=thick, thin=thin)
+    counted = {turns.thick, turns.thin} - {0}
+    if len(counted) > 1:
+        return wording.say("turns_of_both", count=turns.thick, thin=turns.thin)
+    return wording.say("turns", count=max(counted)) if counted else ""
 
 
-def _where(tie: Tie, wording: Wording) -> str:
+def _line(tie: Tie, told: Told) -> TyingLine:
+    leader, wording = told.leader, told.wording
     if tie.above is None:
-        return wording.say("at_butt")
-    if tie.below is None:
-        return wording.say("at_fly")
-    return wording.say("range", low=tie.above, high=tie.below)
-
-
-def _says(tie: Tie, leader: Leader, wording: Wording) -> str:
-    if tie.above is None:
-        return end_words(leader.butt, leader, wording)
-    if tie.below is None:
-        return end_words(leader.fly, leader, wording)
-    turns = turn_words(leader.joints[tie.above - 1].turns, wording)
-    return ", ".join(filter(None, (wording.knot(tie.knot.name), turns)))
+        where, says = wording.say("at_butt"), told.end(leader.butt)
+    elif tie.below is None:
+        where, says = wording.say("at_fly"), told.end(leader.fly)
+    else:
+        where = wording.say("range", low=tie.above, high=tie.below)
+        turns = turn_words(leader.joints[tie.above - 1].turns, wording)
+        says = ", ".join(filter(None, (wording.knot(tie.knot.name), turns)))
+    seat = knot_in(wording, tie.knot).seat
+    return TyingLine(where=where, says=says, asks=_asks(tie, wording), seat=seat)
 
 
 def _asks(tie: Tie, wording: Wording) -> str | None:

@@ -3,12 +3,12 @@
 import re
 from collections.abc import Iterator, Sequence
 
-from tagend.cards.leader.leader import Leader, Piece, work_out
+from tagend.cards.leader.leader import Piece, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe, Strand, Variant
 from tagend.cards.variants.variant import resolved
 from tagend.cards.words.language import Wording
-from tagend.cards.words.leader_words import diameter, length_words, thickness
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.quantities import INCH_MM
 
 
@@ -40,66 +40,61 @@ def short_words(variant: Variant) -> str:
 
 
 def _line(variant: Variant, recipe: Recipe, practice: Practice, wording: Wording) -> str:
-    leader = work_out(resolved(recipe, variant, practice), practice)
+    told = Told(work_out(resolved(recipe, variant, practice), practice), wording)
     name = variant.name[0].upper() + variant.name[1:]
-    return f"{name}: {'; '.join(_changes(variant, leader, wording))}"
+    return f"{name}: {'; '.join(_changes(variant, told))}"
 
 
-def _changes(variant: Variant, leader: Leader, wording: Wording) -> Iterator[str]:
-    def words(strand: Strand) -> str:
-        return _words(strand, leader, wording)
-
+def _changes(variant: Variant, told: Told) -> Iterator[str]:
+    pieces, say = told.leader.pieces, told.wording.say
     for place, strand in (variant.replace or {}).items():
-        yield wording.say("section_is", section=place, strand=words(strand))
+        yield say("section_is", section=place, strand=_words(strand, told))
     if variant.stop_after:
-        end = leader.pieces[variant.stop_after - 1]
-        strand_there = thickness(end, leader, wording)
-        yield wording.say("stop_after", section=variant.stop_after, strand=strand_there)
+        strand_there = told.thickness(pieces[variant.stop_after - 1])
+        yield say("stop_after", section=variant.stop_after, strand=strand_there)
     if variant.tippet:
-        yield wording.say("tippet", strand=words(variant.tippet))
+        yield say("tippet", strand=_words(variant.tippet, told))
     if variant.guard:
-        yield wording.say("guard", strand=words(variant.guard))
+        yield say("guard", strand=_words(variant.guard, told))
     if variant.total:
-        yield wording.say("in_all", length=length_words(variant.total, leader, wording))
+        yield say("in_all", length=told.length(variant.total))
     if variant.butt:
-        yield _butt(leader, wording)
+        yield _butt(told)
     elif variant.total:
-        yield _list(leader.pieces, leader, wording)
+        yield _list(pieces, told)
     if variant.line_weight:
-        yield wording.say("line_weight", weight=variant.line_weight)
+        yield say("line_weight", weight=variant.line_weight)
 
 
-def _words(strand: Strand, leader: Leader, wording: Wording) -> str:
+def _words(strand: Strand, told: Told) -> str:
+    wording = told.wording
     more = [wording.number(strand.strength.plain)] if strand.strength else []
-    more += [length_words(strand.length, leader, wording)] if strand.length else []
-    thick = diameter(strand.diameter, leader, wording)
+    more += [told.length(strand.length)] if strand.length else []
+    thick = told.diameter(strand.diameter)
     says = wording.say("strand", diameter=thick, material=wording.material(strand.material))
     return ", ".join((says, *more))
 
 
-def _butt(leader: Leader, wording: Wording) -> str:
+def _butt(told: Told) -> str:
     """Return the wind leader as it is said: the butt, and the steps below it."""
-    butt = [piece for piece in leader.pieces if piece.part == "butt"]
-    rest = [piece for piece in leader.pieces if piece.part != "butt"]
-    return wording.say(
-        "butt_then", butt=_list(butt, leader, wording), rest=_steps(rest, leader, wording)
-    )
+    butt = [piece for piece in told.leader.pieces if piece.part == "butt"]
+    rest = [piece for piece in told.leader.pieces if piece.part != "butt"]
+    return told.wording.say("butt_then", butt=_list(butt, told), rest=_steps(rest, told))
 
 
-def _steps(pieces: Sequence[Piece], leader: Leader, wording: Wording) -> str:
-    lengths = [piece.section.length for piece in pieces]
-    if len(set(lengths)) > 1 or len(lengths) == 1:
-        return _list(pieces, leader, wording)
-    foot = lengths[0].low.mm == lengths[0].high.mm == 12 * INCH_MM
-    if foot and leader.unit == "in":
-        return wording.say("foot_steps")
-    return wording.say("each", length=length_words(lengths[0], leader, wording))
+def _steps(pieces: Sequence[Piece], told: Told) -> str:
+    first, *others = (piece.section.length for piece in pieces)
+    if not others or any(other != first for other in others):
+        return _list(pieces, told)
+    if first.low.mm == first.high.mm == 12 * INCH_MM and told.leader.unit == "in":
+        return told.wording.say("foot_steps")
+    return told.wording.say("each", length=told.length(first))
 
 
-def _list(pieces: Sequence[Piece], leader: Leader, wording: Wording) -> str:
+def _list(pieces: Sequence[Piece], told: Told) -> str:
     """Return the lengths; a unit that stands behind them all is said once."""
-    lengths = [length_words(piece.section.length, leader, wording) for piece in pieces]
+    lengths = [told.length(piece.section.length) for piece in pieces]
     unit = lengths[-1].rsplit(" ", 1)[1]
     if all(re.fullmatch(rf"[^a-z]+ {unit}", length) for length in lengths):
         lengths = [length.removesuffix(f" {unit}") for length in lengths[:-1]] + lengths[-1:]
-    return wording.listed(lengths)
+    return told.wording.listed(lengths)

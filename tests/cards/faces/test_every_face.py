@@ -15,7 +15,6 @@ from tagend.cards.faces.page import MARGIN
 from tagend.cards.faces.panel import INSET
 from tagend.cards.faces.pocket import pocket_card
 from tagend.cards.faces.reference_card import reference_tables
-from tagend.cards.faces.told import Told
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import read_rack
 from tagend.cards.practice.shop_file import Shop
@@ -24,6 +23,7 @@ from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, job_of
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import languages
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import OURS
 from tagend.layouts.logo.logo_file import read_logo
 from tagend.layouts.paper.face import MM, Face, Symbol

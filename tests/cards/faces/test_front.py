@@ -2,7 +2,7 @@ import pytest
 
 from tagend.cards.faces.front import front
 from tagend.cards.faces.panel import INSET, Panel
-from tagend.cards.faces.told import Told
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Face
 from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs, words
@@ -21,7 +21,7 @@ def of_sections(count: int) -> Told:
 
 def drawn(count: int) -> Face | None:
     side = front(of_sections(count), ID_1, drawn=True)
-    return side.panel.face("front", side.blocks) if side else None
+    return side.face("front") if side else None
 
 
 def figures(face: Face) -> list[str]:
@@ -46,4 +46,4 @@ def test_a_table_that_leaves_no_room_has_no_drawing_above_it() -> None:
     assert drawn(8) is None
     side = front(of_sections(8), ID_1, drawn=False)
     assert side is not None
-    assert "thickness ×" not in words(side.panel.face("front", side.blocks))
+    assert "thickness ×" not in words(side.face("front"))

@@ -9,7 +9,7 @@ from tagend.cards.faces.columns import columns
 from tagend.cards.faces.leader_table import leader_table, needed_width
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import joint_words
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import CAP_HEIGHT
 from tagend.layouts.paper.face import Face, TextRun
 from tests.seen import SLACK, faults, glyphs, paths, points, runs
@@ -29,7 +29,7 @@ THREE = leader(
 )
 
 
-BLOOD = joint_words(THREE.joints[0], ENGLISH)
+BLOOD = Told(THREE, ENGLISH).joint(THREE.joints[0])
 
 
 def face(block: Block, width: float) -> Face:
@@ -92,7 +92,7 @@ def test_wholes_are_aligned_and_fractions_hang() -> None:
 
 def test_the_columns_share_the_free_width() -> None:
     slim, wide = whole(THREE, 250), whole(THREE, 250 + 60)
-    count = len(columns(told(THREE), SCALE))
+    count = len(list(columns(told(THREE), SCALE)))
     moved = found(wide, "clinch").x - found(slim, "clinch").x
     assert moved == pytest.approx(60)  # the knots stay at the right edge
     second = found(wide, "line").x - found(slim, "line").x

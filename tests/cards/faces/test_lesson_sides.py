@@ -1,17 +1,21 @@
 """Lessons over sides: none lost, each after the other, two columns where the card is wide."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, TooSmall, line_block
+from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.lesson import Figure
-from tagend.cards.faces.lesson_sides import Teaching, lesson_blocks, lesson_sides
-from tagend.cards.faces.panel import INSET, CardSide, More, Panel, Title, nothing
+from tagend.cards.faces.lesson_sides import lesson_blocks, lesson_sides
+from tagend.cards.faces.panel import INSET, CardSide, More, Panel, nothing
+from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Sides
+from tagend.cards.printing.cards import CardWishes, card_text
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.lessons import Lesson, counted
 from tagend.fonts import OURS
@@ -19,9 +23,9 @@ from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size
 from tests.seen import faults, runs
-from tests.told import scale
+from tests.told import JOB, scale
+from tests.written import SIX, leader
 
-TITLE = Title("Under test", 2)
 WIDE, NARROW = card_size("index-5x8"), card_size("ID-1")
 TURNS = (Sides(5, 6),)
 LESSONS = tuple(
@@ -36,6 +40,13 @@ LESSONS = tuple(
 )
 
 
+TEXT = card_text(JOB, Worksheet(leader(SIX), ()), CardWishes())
+
+
+def taught(lessons: Sequence[Lesson], *, figures: bool) -> CardText:
+    return replace(TEXT, lessons=tuple(lessons), figures=figures)
+
+
 def a_line(panel: Panel) -> Sequence[Block]:
     return [line_block(set_line("Before all of them", OURS.medium, panel.scale.small))]
 
@@ -46,7 +57,7 @@ def panels(size: CardSize) -> list[Panel]:
 
 def headings(side: CardSide) -> list[tuple[str, float]]:
     """Return the knots' names on a side with their left edges, as they are read."""
-    bold = [run for run in runs(side.panel.face("side", side.blocks)) if run.size > 8]
+    bold = [run for run in runs(side.face("side")) if run.size > 8]
     names = {lesson.name.capitalize() for lesson in LESSONS}
     found = [(run.x, run.y, run.text.replace("’", "'")) for run in bold]
     return [(text, x) for x, _, text in sorted(found) if text in names]
@@ -54,7 +65,7 @@ def headings(side: CardSide) -> list[tuple[str, float]]:
 
 def test_a_wide_panel_has_two_columns_and_a_narrow_one_a_single_one() -> None:
     for size, columns in ((WIDE, 2), (NARROW, 1)):
-        (side, *_) = lesson_sides(Teaching(LESSONS[:4], nothing, False, TITLE), panels(size))
+        (side, *_) = lesson_sides(taught(LESSONS[:4], figures=False), panels(size), nothing, 2)
         assert len({x for _, x in headings(side)}) == columns
 
 
@@ -79,16 +90,16 @@ def test_columns_need_less_height_than_one() -> None:
 def test_every_lesson_stands_once_and_in_its_order(
     size: CardSize, before: More, count: int, figures: bool
 ) -> None:
-    sides = lesson_sides(Teaching(LESSONS[:count], before, figures, TITLE), panels(size))
+    sides = lesson_sides(taught(LESSONS[:count], figures=figures), panels(size), before, 2)
     found = [name for side in sides for name, _ in headings(side)]
     assert found == [lesson.name.capitalize() for lesson in LESSONS[:count]]
     for side in sides:
-        assert faults(side.panel.face("side", side.blocks), INSET) == []
+        assert faults(side.face("side"), INSET) == []
     assert ("Before" in str(sides[0].blocks)) == (before is a_line)
 
 
 def test_figures_are_drawn_where_they_take_no_more_sides() -> None:
-    few = lesson_sides(Teaching(LESSONS[:2], nothing, False, TITLE), panels(WIDE))
+    few = lesson_sides(taught(LESSONS[:2], figures=False), panels(WIDE), nothing, 2)
     assert len(few) == 1
     plain: Figure = "none"
     bare = lesson_blocks(LESSONS[:2], few[0].panel, plain)
@@ -98,14 +109,12 @@ def test_figures_are_drawn_where_they_take_no_more_sides() -> None:
 def test_a_lesson_higher_than_a_side_is_refused() -> None:
     low = [Panel(CardSize("low", 240, 60), scale())]
     with pytest.raises(TooSmall):
-        lesson_sides(Teaching(LESSONS[:1], nothing, False, TITLE), low)
+        lesson_sides(taught(LESSONS[:1], figures=False), low, nothing, 2)
 
 
 def test_the_front_of_every_further_card_is_named() -> None:
     for before in (1, 2, 3):
-        sides = lesson_sides(
-            Teaching(LESSONS, nothing, False, Title("Over it", before)), panels(NARROW)
-        )
+        sides = lesson_sides(taught(LESSONS, figures=False), panels(NARROW), nothing, before)
         assert len(sides) > 3
-        named = ["Over it" in str(side.blocks[0]) for side in sides]
+        named = [TEXT.name in str(side.blocks[0]) for side in sides]
         assert named == [(before + number) % 2 == 0 for number in range(len(sides))]

@@ -18,7 +18,7 @@ from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import job_of
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import end_name, end_words, joint_words, loop_words
+from tagend.cards.words.leader_words import Told
 from tagend.fonts import OURS, NoGlyph
 from tagend.layouts.codes.code import TextTooLong
 from tagend.layouts.paper.face import MM, Face
@@ -140,10 +140,11 @@ def test_a_long_imprint_is_too_small_and_no_crash() -> None:
 
 def knots(of: Leader, *, narrow: bool) -> list[str]:
     """Return what is said of knots and loops as it is set, a space between runs."""
-    between = [joint_words(joint, ENGLISH) for joint in of.joints]
-    ends = [end_words(end, of, ENGLISH) for end in (of.butt, of.fly)]
+    told = Told(of, ENGLISH)
+    between = [told.joint(joint) for joint in of.joints]
+    ends = [told.end(end) for end in (of.butt, of.fly)]
     if narrow:
-        ends = [*(end_name(end, of, ENGLISH) for end in (of.butt, of.fly)), loop_words(of, ENGLISH)]
+        ends = [*(told.end_name(end) for end in (of.butt, of.fly)), told.loops()]
     return [prepare(knot).replace(GAP, " ") for knot in (*between, *ends)]
 
 

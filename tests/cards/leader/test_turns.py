@@ -21,7 +21,7 @@ from tagend.cards.practice.knots import Side, Sides
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import joint_words
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import Lesson, lessons
 from tagend.cards.words.tying_words import turn_words, tying_lines
 from tests.strategies import recipes
@@ -138,7 +138,7 @@ def check_all_say_the_same(of: Leader, by: Practice) -> None:
         if turns:
             each = wraps_mm(turns, *strands_mm(tied, side), takes.core)
             assert line == [takes.strands * each]
-    told = {lesson.knot.name: lesson for lesson in lessons(of, ENGLISH)}
+    told = {lesson.knot.name: lesson for lesson in lessons(Told(of, ENGLISH))}
     everywhere: list[Joint | End] = [of.butt, *of.joints, of.fly]
     for tied in everywhere:
         if tied.knot is not None:
@@ -163,12 +163,12 @@ def check_lesson(lesson: Lesson, turns: Sides[int]) -> None:
 
 def check_joints(of: Leader) -> None:
     """Hold the words of joints on the card and on the bench sheet against their turns."""
-    at_joints = [line for line in tying_lines(of, ENGLISH) if line.where[0].isdigit()]
+    at_joints = [line for line in tying_lines(Told(of, ENGLISH)) if line.where[0].isdigit()]
     for joint, line in zip(of.joints, at_joints, strict=True):
         said = turn_words(joint.turns, ENGLISH)
         assert line.says == ", ".join(filter(None, (joint.knot.name, said)))
         if joint.knot.counted:
-            on_card = joint_words(joint, ENGLISH).removeprefix(joint.knot.name).strip()
+            on_card = Told(of, ENGLISH).joint(joint).removeprefix(joint.knot.name).strip()
             turns = (joint.turns.thick, joint.turns.thin)
             assert on_card == "+".join(str(count) for count in turns if count)
 
@@ -200,6 +200,6 @@ def test_all_that_is_said_of_any_leader_says_the_same_turns(of: Recipe, by: Prac
 def test_a_fly_knot_in_thick_line_is_cut_and_told_alike() -> None:
     of = leader(recipe(section("9 ft", "0.030 in"), fly="clinch"), LADDERS)
     assert wound(of.pieces[0].at_fly) == 2
-    lesson = lessons(of, ENGLISH)[-1]
+    lesson = lessons(Told(of, ENGLISH))[-1]
     assert (lesson.knot.name, lesson.turns) == ("clinch", (Sides(2, 2),))
     assert "Wind the tag 2 turns" in " ".join(lesson.steps)

@@ -25,7 +25,7 @@ from tagend.cards.printing.recover import recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import end_words
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.typeset import GAP, prepare
 from tests.layouts.drawn import page_image, text
@@ -127,7 +127,7 @@ def test_a_card_holds_name_cuts_and_knots(name: str) -> None:
     leader = sample(name).leader
     shown = extracted(cards(name))
     told = [leader.recipe.name]
-    told += [end_words(end, leader, ENGLISH) for end in (leader.butt, leader.fly)]
+    told += [Told(leader, ENGLISH).end(end) for end in (leader.butt, leader.fly)]
     told += [joint.knot.name for joint in leader.joints]
     told += [length_number(piece.cut_mm, leader.unit) for piece in leader.pieces]
     told += [piece.section.material for piece in leader.pieces]

@@ -17,7 +17,7 @@ from tagend.cards.printing.job import job_of
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.words import language
 from tagend.cards.words.cautions import cautions
-from tagend.cards.words.knot_words import knot_words
+from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in
 from tests.layouts.drawn import text
 from tests.translation import missing, unknown
@@ -61,7 +61,7 @@ def test_what_it_says_is_printed_and_the_rest_in_english(half: Wording) -> None:
     assert half.material("nylon") == "nylon"
     assert half.decimal == "."
     clinch = PRACTICE.knots.find("clinch")
-    words = knot_words(clinch, half)
+    words = knot_in(half, clinch)
     assert (words.steps, words.seat) == (clinch.steps, "Mouiller.")
 
 

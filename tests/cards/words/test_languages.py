@@ -14,7 +14,7 @@ from tagend.cards.practice.knot_file import STEP_MOST, load_knots
 from tagend.cards.practice.shop_file import Shop, practice_of
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.cautions import LONG_MOST, SHORT_MOST
-from tagend.cards.words.knot_words import KnotWords, knot_words
+from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import (
     ENGLISH,
     KnotTable,
@@ -37,7 +37,6 @@ CODE_SIGNS = re.compile(r"[*+$]|\b-\b")  # a hyphen between two letters or figur
 
 # The keys that the program puts together, by how it writes them, and what comes of it.
 PUT_TOGETHER = {
-    "end": {"butt", "fly"},
     'f"{what}_of"': {"cards_of", "labels_of"},
     'f"{note.first_out}_first"': {"butt_first", "fly_first"},
     "f\"loop_at_{'_and_'.join(looped)}\"": {"loop_at_butt", "loop_at_fly", "loop_at_butt_and_fly"},
@@ -228,7 +227,7 @@ def test_a_table_that_fits_a_card_in_english_fits_it_here(language: str) -> None
 def test_knots_are_taught_in_the_language(language: str) -> None:
     there, wording = language_file(language)["knots"], wording_in(language, None)
     for name, said in there.items():
-        words = knot_words(load_knots().find(name), wording)
+        words = knot_in(wording, load_knots().find(name))
         assert (list(words.steps), words.seat) == (said.get("steps"), said.get("seat"))
         assert words.caution == said.get("caution")
 
@@ -237,9 +236,9 @@ def test_knots_are_taught_in_the_language(language: str) -> None:
 def test_a_shops_own_steps_stand_before_a_translation(language: str) -> None:
     own = practice(f'language = "{language}"\n[knots.davy]\nsteps = ["Our own way."]\n').knots
     there, wording = language_file(language)["knots"], wording_in(language, None)
-    davy = knot_words(own.find("davy"), wording)
+    davy = knot_in(wording, own.find("davy"))
     assert (davy.steps, davy.seat) == (("Our own way.",), there["davy"]["seat"])
-    assert knot_words(own.find("palomar"), wording).seat == there["palomar"]["seat"]
+    assert knot_in(wording, own.find("palomar")).seat == there["palomar"]["seat"]
 
 
 def test_a_knot_of_a_persons_own_is_told_as_it_is_written() -> None:
@@ -247,5 +246,4 @@ def test_a_knot_of_a_persons_own_is_told_as_it_is_written() -> None:
         "[knots.'bench knot']\ncode = 'BK'\nplaces = ['fly']\nstraight = 'yes'\n"
         "takes = { body = 5 }\nsteps = ['Our own way.']\nseat = 'Slow.'\n"
     ).knots.find("bench knot")
-    words = knot_words(own, wording_in("es", None))
-    assert words == KnotWords(steps=("Our own way.",), seat="Slow.", caution=None)
+    assert knot_in(wording_in("es", None), own) == own

@@ -5,19 +5,7 @@ import pytest
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import parse_diameter, parse_span
 from tagend.cards.words.language import ENGLISH, Wording
-from tagend.cards.words.leader_words import (
-    diameter,
-    dropper_words,
-    end_words,
-    length_words,
-    loop_words,
-    second_span,
-    span,
-    span_number,
-    spans,
-    strand,
-    thickness,
-)
+from tagend.cards.words.leader_words import Told
 from tests.written import SIX, leader, practice, recipe, section
 
 COMMA = Wording("en", ",")
@@ -35,47 +23,47 @@ RANGED = leader(
 
 
 def test_a_range_is_said_from_the_shortest_to_the_longest() -> None:
-    assert span(RANGED.finished, RANGED, ENGLISH) == "8 ft 10 in to 9 ft 4 in"
-    assert span_number(RANGED.pieces[1].finished, RANGED, ENGLISH) == "22–28"
+    assert Told(RANGED, ENGLISH).span(RANGED.finished) == "8 ft 10 in to 9 ft 4 in"
+    assert Told(RANGED, ENGLISH).span_number(RANGED.pieces[1].finished) == "22–28"
 
 
 def test_one_length_is_said_once() -> None:
-    assert span(RANGED.pieces[0].finished, RANGED, ENGLISH) == "7 ft"
-    assert span_number(RANGED.pieces[0].finished, RANGED, ENGLISH) == "84"
+    assert Told(RANGED, ENGLISH).span(RANGED.pieces[0].finished) == "7 ft"
+    assert Told(RANGED, ENGLISH).span_number(RANGED.pieces[0].finished) == "84"
 
 
 def test_a_strand_is_said_with_what_its_spool_says() -> None:
     butt, tippet = RANGED.pieces
-    assert thickness(butt, RANGED, ENGLISH) == "0.017 in hard nylon"
-    assert strand(butt, RANGED, ENGLISH) == "0.017 in hard nylon, 13 lb"
-    assert strand(tippet, RANGED, ENGLISH) == "4X fluorocarbon"
+    assert Told(RANGED, ENGLISH).thickness(butt) == "0.017 in hard nylon"
+    assert Told(RANGED, ENGLISH).strand(butt) == "0.017 in hard nylon, 13 lb"
+    assert Told(RANGED, ENGLISH).strand(tippet) == "4X fluorocarbon"
 
 
 def test_an_end_is_said_with_its_loop_where_it_has_one() -> None:
-    assert end_words(RANGED.butt, RANGED, ENGLISH) == "perfection loop, 3/4 in"
-    assert end_words(RANGED.fly, RANGED, ENGLISH) == "clinch"
+    assert Told(RANGED, ENGLISH).end(RANGED.butt) == "perfection loop, 3/4 in"
+    assert Told(RANGED, ENGLISH).end(RANGED.fly) == "clinch"
     bare = leader(recipe(section("9 ft", "4X"), butt="none", fly="none"))
-    assert end_words(bare.butt, bare, ENGLISH) == "bare end"
+    assert Told(bare, ENGLISH).end(bare.butt) == "bare end"
 
 
 def test_a_length_is_said_in_a_second_unit_where_a_person_wants_one() -> None:
     # 132 in = 335.28 cm
-    assert second_span(IN_BOTH.finished, IN_BOTH, ENGLISH) == "3.35 m"
-    assert spans(IN_BOTH.finished, IN_BOTH, ENGLISH) == "11 ft · 3.35 m"
+    assert Told(IN_BOTH, ENGLISH).second_span(IN_BOTH.finished) == "3.35 m"
+    assert Told(IN_BOTH, ENGLISH).spans(IN_BOTH.finished) == "11 ft · 3.35 m"
     metric = IN_BOTH_METRIC_FIRST
-    assert spans(metric.finished, metric, COMMA) == "3,35 m · 11 ft"
+    assert Told(metric, COMMA).spans(metric.finished) == "3,35 m · 11 ft"
 
 
 def test_without_a_second_unit_a_length_is_said_once() -> None:
     of = leader(SIX)
-    assert second_span(of.finished, of, ENGLISH) == ""
-    assert spans(of.finished, of, ENGLISH) == "11 ft"
+    assert Told(of, ENGLISH).second_span(of.finished) == ""
+    assert Told(of, ENGLISH).spans(of.finished) == "11 ft"
 
 
 def test_a_range_is_a_range_in_the_second_unit_too() -> None:
     of = leader(RANGED.recipe, practice('units = "in and cm"'))
     # 106 in = 269.24 cm, 112 in = 284.48 cm
-    assert second_span(of.finished, of, ENGLISH) == "2.69 m to 2.84 m"
+    assert Told(of, ENGLISH).second_span(of.finished) == "2.69 m to 2.84 m"
 
 
 @pytest.mark.parametrize(
@@ -93,13 +81,13 @@ def test_diameters_are_shown_in_the_first_unit_that_a_person_wants(
 ) -> None:
     of = leader(SIX, practice(shop))
     plain = map(parse_diameter, ("0.023 in", "0.58 mm", "4X"))
-    assert [diameter(each, of, ENGLISH) for each in plain] == shown
+    assert [Told(of, ENGLISH).diameter(each) for each in plain] == shown
 
 
 def test_a_strand_is_said_in_the_unit_and_with_the_decimal_sign_of_a_shop() -> None:
     metric = leader(SIX, practice('units = "cm"'))
-    assert strand(metric.tippet, metric, ENGLISH) == "0.25 mm fluorocarbon, 8.5 lb"
-    assert strand(metric.tippet, metric, COMMA) == "0,25 mm fluorocarbon, 8,5 lb"
+    assert Told(metric, ENGLISH).strand(metric.tippet) == "0.25 mm fluorocarbon, 8.5 lb"
+    assert Told(metric, COMMA).strand(metric.tippet) == "0,25 mm fluorocarbon, 8,5 lb"
 
 
 @pytest.mark.parametrize(
@@ -118,8 +106,8 @@ def test_a_strand_is_said_in_the_unit_and_with_the_decimal_sign_of_a_shop() -> N
 def test_a_length_keeps_the_units_and_digits_it_was_written_in(
     plain: str, english: str, comma: str
 ) -> None:
-    assert length_words(parse_span(plain), RANGED, ENGLISH) == english
-    assert length_words(parse_span(plain), RANGED, COMMA) == comma
+    assert Told(RANGED, ENGLISH).length(parse_span(plain)) == english
+    assert Told(RANGED, COMMA).length(parse_span(plain)) == comma
 
 
 @pytest.mark.parametrize(
@@ -138,11 +126,11 @@ def test_a_length_is_shown_in_the_units_that_a_person_wants(
     units: tuple[tuple[ShownUnit, str], ...] = (("cm", centimetres), ("in", inches))
     for unit, said in units:
         of = replace(RANGED, unit=unit, converted=True)
-        assert length_words(parse_span(plain), of, ENGLISH) == said
+        assert Told(of, ENGLISH).length(parse_span(plain)) == said
 
 
 def test_a_range_is_said_with_the_word_of_its_language() -> None:
-    spanish = length_words(parse_span("22 to 28 in"), RANGED, Wording("es", ","))
+    spanish = Told(RANGED, Wording("es", ",")).length(parse_span("22 to 28 in"))
     assert spanish.split() == ["22", "a", "28", "in"]
 
 
@@ -155,6 +143,6 @@ def test_loops_and_droppers_have_the_decimal_sign_too() -> None:
         fly="clinch",
     )
     metric = leader(dropped, practice('units = "cm"'))
-    assert end_words(metric.butt, metric, COMMA) == "perfection loop, 2,5 cm"
-    assert loop_words(metric, COMMA) == "loop 2,5 cm at the butt"
-    assert dropper_words(metric, COMMA) == "dropper of 15,5 cm left above section 2"
+    assert Told(metric, COMMA).end(metric.butt) == "perfection loop, 2,5 cm"
+    assert Told(metric, COMMA).loops() == "loop 2,5 cm at the butt"
+    assert Told(metric, COMMA).droppers() == "dropper of 15,5 cm left above section 2"

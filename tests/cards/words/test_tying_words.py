@@ -3,17 +3,18 @@ import pytest
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import Sides
 from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.tying_words import TyingLine, turn_words, tying_lines
 from tests.cards.leader.test_tying_order import FOUR
 from tests.written import leader, recipe, section
 
 
 def joints(of: Leader) -> list[TyingLine]:
-    return [line for line in tying_lines(of, ENGLISH) if line.where[0].isdigit()]
+    return [line for line in tying_lines(Told(of, ENGLISH)) if line.where[0].isdigit()]
 
 
 def test_each_knot_says_where_it_is() -> None:
-    lines = tying_lines(FOUR, ENGLISH)
+    lines = tying_lines(Told(FOUR, ENGLISH))
     assert [line.where for line in lines] == [
         "at the butt",
         "1 to 2",
@@ -63,5 +64,5 @@ def test_a_joint_says_its_turns() -> None:
 
 
 def test_an_end_says_its_loop() -> None:
-    butt, *_, fly = tying_lines(FOUR, ENGLISH)
+    butt, *_, fly = tying_lines(Told(FOUR, ENGLISH))
     assert (butt.says, fly.says) == ("perfection loop, 3/4 in", "clinch")
