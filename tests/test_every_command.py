@@ -22,6 +22,12 @@ def prints(name: str) -> bool:
     return any(metavar.lower().endswith(".pdf") for metavar in metavars)
 
 
+def test_every_module_that_holds_a_command_is_among_the_commands() -> None:
+    modules = (ROOT / "cards" / "cli").glob("*.py")
+    holding = {path.stem for path in modules if "\ndef command(" in path.read_text()}
+    assert holding == set(COMMANDS)
+
+
 @pytest.mark.parametrize("name", COMMANDS)
 def test_a_command_has_a_test_file_and_help(name: str) -> None:
     assert (ROOT / "tests" / "cards" / "cli" / f"test_{name}.py").is_file()

@@ -28,8 +28,6 @@ from tagend.layouts.paper.rulers import TrueSizeRules, true_size_rules
 from tagend.layouts.paper.text import TooWide
 from tagend.layouts.pdf.attach import AttachedFile
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
-from tagend.layouts.sheets.calibration import TooSmallToMeasure
-from tagend.layouts.sheets.imposition import DoesNotFit, MixedSizes, NoSuchLabel
 from tagend.layouts.sheets.printer import Printer, corrected
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper, Stock
@@ -38,15 +36,7 @@ from tagend.layouts.stock.stock import card_size, label_sheet, paper
 CREATOR = "tagend"
 DUPLEX: Mapping[str, Duplex] = {"long-edge": "long edge", "short-edge": "short edge"}
 # Their messages say already what to do.
-_TOLD = (
-    DoesNotFit,
-    NoSuchLabel,
-    MixedSizes,
-    TextTooLong,
-    TooSmallToMeasure,
-    FontMissing,
-    NotProven,
-)
+_TOLD = (TextTooLong, FontMissing, NotProven)
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,8 +45,5 @@ def circle(x: float, y: float, radius: float) -> Steps:
 
 def _corner(x: float, y: float, toward_x: float, toward_y: float) -> Steps:
     """Return the arc that rounds the corner at a place, by the radius towards the middle."""
-    k = 1 - _ARC
-    return (
-        ("move", x, y + toward_y),
-        ("curve", x, y + k * toward_y, x + k * toward_x, y, x + toward_x, y),
-    )
+    kx, ky = (1 - _ARC) * toward_x, (1 - _ARC) * toward_y
+    return (("move", x, y + toward_y), ("curve", x, y + ky, x + kx, y, x + toward_x, y))

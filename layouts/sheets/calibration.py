@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from tagend.fonts import OURS, Chain
+from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.paper.face import MM, Face, Item, Path, Step, mapped, segment
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import size_in_mm
@@ -37,23 +38,13 @@ class CalibrationWords:
     back: tuple[str, ...]
 
 
-class TooSmallToMeasure(ValueError):
-    """A paper has no room for the scales, or for words beside them."""
-
-    def __init__(self, paper: Paper) -> None:
-        super().__init__(
-            f"{paper.name}, {size_in_mm(paper.width, paper.height)}, is too small to measure a "
-            "printer with; use a larger one, such as A5 or Letter"
-        )
-
-
 def calibration_sheets(
     paper: Paper, words: CalibrationWords, *, with_back: bool
 ) -> tuple[Sheet, ...]:
-    """Return the front, and the back where one is wanted. Raises TooSmallToMeasure."""
+    """Return the front, and the back where one is wanted. Raises `Refused` for a small paper."""
     width, height = paper.width, paper.height
     if width < LEAST[0] or height < LEAST[1]:
-        raise TooSmallToMeasure(paper)
+        raise _too_small(paper)
     rules = (
         *long_rule((width - RULE) / 2, _RULE_X, "rule_x"),
         *long_rule((height - RULE) / 2, width - _RULE_Y, "rule_y", upright=True),
@@ -62,6 +53,14 @@ def calibration_sheets(
     if not with_back:
         return (front,)
     return front, _sheet(paper, "back", _words(paper, words.back_title, words.back))
+
+
+def _too_small(paper: Paper) -> Refused:
+    size = size_in_mm(paper.width, paper.height)
+    return refused(
+        f"{paper.name}, {size}, is too small to measure a printer with",
+        "use a larger one, such as A5 or Letter",
+    )
 
 
 def edge_scale(y: float, name: str, *, upright: bool = False) -> tuple[Item, ...]:
@@ -114,7 +113,7 @@ def _words(paper: Paper, title: str, paragraphs: Sequence[str]) -> tuple[Item, .
         items, end = _set(title, paragraphs, size, paper.width - _LEFT - _RIGHT)
         if end <= paper.height - 2 * MARK:
             return tuple(items)
-    raise TooSmallToMeasure(paper)
+    raise _too_small(paper)
 
 
 def _set(

@@ -3,6 +3,7 @@
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
+from tagend.layouts.base.faults import Fault, Refused, refused
 from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.paper.lengths import fits, size_in_mm
 from tagend.layouts.sheets.cutouts import Axis, Backs, Card, cutouts, mirrored, turning_axis
@@ -16,7 +17,7 @@ MARGIN = 5 * MM  # most home printers reach this far (common practice in print)
 _NAMED = 3  # papers or label sheets that would do, in one message
 
 
-class DoesNotFit(ValueError):
+class DoesNotFit(Refused):
     """A face finds no place; holds its size, the room there is, and the stock that would do."""
 
     def __init__(
@@ -25,28 +26,13 @@ class DoesNotFit(ValueError):
         self.size = (face.width, face.height)
         self.room = (max(room.width, 0.0), max(room.height, 0.0))
         self.would_do = tuple(stock.name for stock in near[:_NAMED])
-        instead = " or ".join(self.would_do)
-        super().__init__(
+        found = (
             f"{noun} of {size_in_mm(*self.size)} does not fit {place}, which has room for "
-            f"{size_in_mm(*self.room)}; "
-            + (f"use {instead}" if instead else "nothing known here is large enough")
+            f"{size_in_mm(*self.room)}"
         )
-
-
-class NoSuchLabel(ValueError):
-    """A label to start at or to skip that the sheet does not have; holds number and count."""
-
-    def __init__(self, found: int, sheet: LabelSheet) -> None:
-        self.found = found
-        self.count = sheet.columns * sheet.rows
-        super().__init__(f"{sheet.name} has no label {found}; write 1 to {self.count}")
-
-
-class MixedSizes(ValueError):
-    """Cards of several sizes, or folded and plain ones, have no cells to stack by."""
-
-    def __init__(self) -> None:
-        super().__init__("only cards of one size can be stacked; print each size by itself")
+        instead = " or ".join(self.would_do)
+        none = "nothing known here is large enough"
+        super().__init__(Fault("", found, f"use {instead}" if instead else none))
 
 
 def place_labels(
@@ -55,12 +41,12 @@ def place_labels(
     """Return sheets with one face a label, row by row.
 
     Labels are counted from 1. On the first sheet those before `start` are gone and those in
-    `skip` spoiled. Raises `NoSuchLabel` for a label the sheet does not have, and `DoesNotFit`.
+    `skip` spoiled. Raises `DoesNotFit`, and `Refused` for a label the sheet does not have.
     """
     places = stock.places
     for number in (start, *skip):
         if not 1 <= number <= len(places):
-            raise NoSuchLabel(number, stock)
+            raise refused(f"{stock.name} has no label {number}", f"write 1 to {len(places)}")
     for face in faces:
         _check_label(face, stock)
     free = [place for k, place in enumerate(places, 1) if k >= start and k not in skip]
@@ -93,7 +79,7 @@ def place_cards(
     Backs stand beside their fronts, to fold; or each sheet is followed by one with the backs,
     for a printer that turns the paper at its long or short edge; or they are cards of their
     own. With a `corner` radius its arcs are drawn. All lengths are points.
-    Raises `DoesNotFit`, which calls a card by the noun, and `MixedSizes` for the order "stack".
+    Raises `DoesNotFit`, which calls a card by the noun, and `Refused` for the order "stack".
     """
     if backs == "separate":
         cards = [Card(face) for card in cards for face in (card.front, card.back) if face]
@@ -144,7 +130,8 @@ def _arranged(ways: Sequence[Options], room: Room, order: RunOrder) -> Sequence[
     if len({(cutout.width, cutout.height, cutout.fold) for cutout, *_ in ways}) == 1:
         return grid_sheets(ways, room, order)
     if order == "stack":
-        raise MixedSizes
+        # Several sizes, or folded cards and plain ones, have no cells to stack by.
+        raise refused("only cards of one size can be stacked", "print each size by itself")
     return row_sheets(ways, room)
 
 

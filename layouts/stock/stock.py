@@ -89,6 +89,8 @@ def _read(
     with noting(faults):
         for name, value in _table(group, tables).items():
             with noting(faults), under(f"{group} {name!r}"):
+                if (other := found.get(folded(name))) is not None:
+                    raise refused(f"{other.name!r} is the same name", "give it another one")
                 found[folded(name)] = read(read_entry(name, value))
     return found
 

@@ -6,10 +6,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.cards.printing.job import paper_faults
-from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM
-from tagend.layouts.sheets.imposition import MixedSizes
 from tests.cards.cli.conftest import Tagend
 from tests.fonts.made import postscript, truetype
 from tests.layouts.drawn import boxes, is_grey_only, text
@@ -178,11 +175,6 @@ def test_wet_cards_come_with_a_sheet_for_their_pouches(tagend: Tagend, demo: Pat
     assert tagend("cards", demo / "sandbar-eight.toml", "--wet", "-o", out).status == 0
     pages = len(pypdf.PdfReader(BytesIO(out.read_bytes())).pages)
     assert "5 mm of film stay around each card" in text(out.read_bytes(), pages - 1)
-
-
-def test_cards_of_several_sizes_are_not_stacked() -> None:
-    with pytest.raises(Refused, match="only cards of one size can be stacked"), paper_faults():
-        raise MixedSizes
 
 
 def test_a_margin_that_leaves_no_room_is_refused(tagend: Tagend, demo: Path) -> None:

@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 
 from tagend.cards.printing.calibration import calibration_words
 from tagend.cards.words.language import ENGLISH, languages, wording_in
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM, Box, Path, Step, TextRun
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.calibration import (
     CalibrationWords,
-    TooSmallToMeasure,
     calibration_sheets,
     edge_scale,
     long_rule,
@@ -166,7 +166,7 @@ def test_a_printer_for_one_side_needs_one_page() -> None:
 
 
 def test_a_paper_too_small_for_the_rules_is_refused_with_what_would_do() -> None:
-    with pytest.raises(TooSmallToMeasure) as caught:
+    with pytest.raises(Refused) as caught:
         calibration_sheets(paper("A6"), WORDS, with_back=False)
     assert str(caught.value) == (
         "A6, 105 × 148 mm, is too small to measure a printer with; use a larger one, such as A5 "
@@ -178,5 +178,5 @@ def test_a_paper_too_small_for_the_rules_is_refused_with_what_would_do() -> None
 def test_a_paper_too_small_for_the_words_is_refused_too() -> None:
     long = replace(WORDS, front=WORDS.front * 2)
     calibration_sheets(paper("A4"), long, with_back=True)
-    with pytest.raises(TooSmallToMeasure):
+    with pytest.raises(Refused):
         calibration_sheets(paper("A5"), long, with_back=True)

@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import MM, Face, Path
 from tagend.layouts.sheets.cutouts import Card
-from tagend.layouts.sheets.imposition import DoesNotFit, MixedSizes, place_cards
+from tagend.layouts.sheets.imposition import DoesNotFit, place_cards
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import CardSize, Paper
 from tagend.layouts.stock.stock import card_size, merge, paper
@@ -423,7 +424,7 @@ def test_order_of_stacks_keeps_the_backs_with_their_fronts() -> None:
 
 
 def test_cards_of_several_sizes_cannot_be_stacked() -> None:
-    with pytest.raises(MixedSizes, match="print each size by itself"):
+    with pytest.raises(Refused, match="print each size by itself"):
         place_cards([card("a", 200, 100), card("b", 150, 150)], LETTER, order="stack")
 
 

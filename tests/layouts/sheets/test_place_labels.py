@@ -4,8 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
-from tagend.layouts.sheets.imposition import DoesNotFit, NoSuchLabel, place_labels
+from tagend.layouts.sheets.imposition import DoesNotFit, place_labels
 from tagend.layouts.stock.formats import LabelSheet
 from tagend.layouts.stock.stock import label_sheet, shipped
 
@@ -81,7 +82,7 @@ def test_no_labels_make_no_sheet() -> None:
 
 @pytest.mark.parametrize(("start", "skip"), [(0, ()), (31, ()), (1, (31,)), (1, (0,))])
 def test_a_label_the_sheet_does_not_have_is_refused(start: int, skip: tuple[int, ...]) -> None:
-    with pytest.raises(NoSuchLabel, match=r"has no label \d+; write 1 to 30"):
+    with pytest.raises(Refused, match=r"has no label \d+; write 1 to 30"):
         place_labels(labels(1), ADDRESS, start, skip)
 
 

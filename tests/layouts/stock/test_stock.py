@@ -226,6 +226,11 @@ def test_own_labels_are_refused_with_what_is_off(
     assert str(caught.value) == message
 
 
+def test_two_entries_of_one_name_are_refused() -> None:
+    with pytest.raises(Refused, match="card 'dry-tag': 'Dry Tag' is the same name"):
+        merge({"card": {"Dry Tag": "40 x 90 mm", "dry-tag": "40 x 80 mm"}})
+
+
 def test_labels_that_touch_need_no_pitch() -> None:
     sheet = merge(
         {"labels": {"mine": {"paper": "A4", "columns": 3, "rows": 8, "size": "70 x 37 mm"}}}
