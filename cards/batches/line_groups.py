@@ -82,4 +82,4 @@ def _group(sizes: list[LineSize], spools: Sequence[Spool]) -> LineGroup:
             for spool in spools
         ),
     )
-    return LineGroup(tuple(sizes), tuple(spools), bins, part)
+    return LineGroup(sizes=tuple(sizes), spools=tuple(spools), bins=bins, part_mm=part)

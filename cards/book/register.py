@@ -1,7 +1,7 @@
 """The register of what was tied: its table in, leaders out; new leaders in, a longer table out."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from tagend.cards.code.notation import write_notation
@@ -37,14 +37,8 @@ def read_register(data: bytes) -> list[Tied]:
         try:
             leaders.append(_tied(row))
         except ValueError:
-            shown = f"{row['number']!r:.20} and {row['tied']!r:.20}"
-            faults.append(
-                Fault(
-                    f"row {number}",
-                    f"{shown} are no number and day",
-                    "write such as 17 and 2026-05-31",
-                )
-            )
+            found = f"{row['number']!r:.20} and {row['tied']!r:.20} are no number and day"
+            faults.append(Fault(f"row {number}", found, "write such as 17 and 2026-05-31"))
     refuse_any(faults)
     return leaders
 
@@ -62,12 +56,16 @@ def entered(data: bytes | None, leaders: Iterable[Tied]) -> bytes:
 def tied_leaders(
     leader: Leader, day: date, numbers: Iterable[int], rack: Rack | None, practice: Practice
 ) -> Iterator[Tied]:
-    """Yield the entries of like leaders."""
-    check = write_notation(leader.recipe, practice.knots, practice.materials)[-2:]
-    materials = tuple(dict.fromkeys(piece.section.material for piece in leader.pieces))
-    lots = lots_of(leader, rack)
-    for number in numbers:
-        yield Tied(number, day, leader.recipe.name, check, materials, lots)
+    """Return the entries of like leaders."""
+    one = Tied(
+        number=0,
+        day=day,
+        recipe=leader.recipe.name,
+        check=write_notation(leader.recipe, practice.knots, practice.materials)[-2:],
+        materials=tuple(dict.fromkeys(piece.section.material for piece in leader.pieces)),
+        lots=lots_of(leader, rack),
+    )
+    return (replace(one, number=number) for number in numbers)
 
 
 def lots_of(leader: Leader, rack: Rack | None) -> tuple[str, ...]:

@@ -31,7 +31,13 @@ class Supply:
 def supplies_of_rack(rack: Rack, practice: Practice) -> tuple[Supply, ...]:
     """Return the rack's nylon and fluorocarbon; wire and thread make no taper."""
     return tuple(
-        Supply(spool.material, spool.diameter, spool.strength, spool.label, spool.left.mm)
+        Supply(
+            material=spool.material,
+            diameter=spool.diameter,
+            strength=spool.strength,
+            label=spool.label,
+            left_mm=spool.left.mm,
+        )
         for spool in rack.spools
         if practice.materials.find(spool.material).drawn
     )

@@ -48,7 +48,8 @@ def tape_for(total: Length, practice: Practice) -> Tape:
     unit: ShownUnit = "in" if total.in_inches else "cm"
     for mark in _MARKS_MM[unit]:
         if total.mm % mark == 0:
-            return Tape(unit, mark, int(total.mm / mark), practice.tape_mm(practice.unit or unit))
+            cut_mm = practice.tape_mm(practice.unit or unit)
+            return Tape(unit=unit, mark_mm=mark, total=int(total.mm / mark), cut_mm=cut_mm)
     raise refused(
         f"no tape shows {total.plain}",
         f"write a total such as {length(total.mm, unit)}",

@@ -11,8 +11,8 @@ import io
 import shlex
 import tempfile
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
-from typing import NamedTuple
 
 from PIL import Image, ImageOps
 from PIL.PngImagePlugin import PngInfo
@@ -27,7 +27,8 @@ _BORDER = 12  # pixels of white around what is printed
 _GREYS = 16  # tell lines from their soft edges, in a third of the bytes
 
 
-class Picture(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Picture:
     """One picture: a command, where `demo/` stands for the samples, and a page of its PDF."""
 
     name: str
@@ -43,7 +44,7 @@ PICTURES = (
     Picture("card-spools", "cards demo/sandbar-eight.toml --rack demo/rack.toml --brief"),
     Picture("card-large-type", "cards demo/breakwater-ten.toml --type large --brief", dpi=150),
     Picture("card-spanish", "cards demo/millrace-three.toml --shop demo/taller.toml", dpi=120),
-    Picture("knots", "cards demo/sandbar-eight.toml --size index-4x6 --figures", 2, 120),
+    Picture("knots", "cards demo/sandbar-eight.toml --size index-4x6 --figures", page=2, dpi=120),
     Picture("press", "cards demo/millrace-three.toml --size business-EU --brief --press", dpi=150),
     Picture(
         "labels",
@@ -71,10 +72,10 @@ PICTURES = (
     Picture(
         "deck-reference",
         "cards demo/millrace-three.toml --brief --deck --size A7 --shop demo/shop.toml",
-        2,
-        110,
+        page=2,
+        dpi=110,
     ),
-    Picture("pouch", "cards demo/millrace-three.toml --brief --wet", 2, 110),
+    Picture("pouch", "cards demo/millrace-three.toml --brief --wet", page=2, dpi=110),
     Picture("stock", "stock letter-3x10-66.7x25.4", dpi=70),
     Picture("calibrate", "calibrate --backs long-edge", dpi=70),
 )

@@ -24,7 +24,7 @@ from tagend.layouts.sheets.sheet import Sheet
 from tests.tree import ROOT
 
 SAMPLE = ROOT / "samples" / "sandbar-eight.toml"
-TAGEND = [sys.executable, "-c", "import sys; from cards.cli import main; main(sys.argv[1:])"]
+TAGEND = [sys.executable, "-c", "import sys; from tagend.cards.cli import main; main(sys.argv[1:])"]
 RUNS = 15
 # As installed: with the bytecode that pip leaves beside the source.
 ENVIRONMENT = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}

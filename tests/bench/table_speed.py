@@ -15,7 +15,7 @@ from tests.plausible import plausible_recipes
 
 RECIPES = 200
 RUNS = 9
-TAGEND = [sys.executable, "-c", "import sys; from cards.cli import main; main(sys.argv[1:])"]
+TAGEND = [sys.executable, "-c", "import sys; from tagend.cards.cli import main; main(sys.argv[1:])"]
 
 
 def main() -> None:

@@ -1,5 +1,6 @@
 """A shop's logo is read from beside the shop file and shown, or told of in one line."""
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -82,7 +83,7 @@ def test_the_same_logo_gives_the_same_bytes_in_any_process(demo: Path) -> None:
         subprocess.run(
             [sys.executable, "-m", "tagend.cards"] + [str(argument) for argument in arguments],
             cwd=ROOT,
-            env={"PYTHONHASHSEED": seed},
+            env={**os.environ, "PYTHONHASHSEED": seed},
             check=True,
             capture_output=True,
         )
