@@ -6,11 +6,12 @@ from datetime import date
 from fractions import Fraction
 
 from tagend.cards.base.units import Quantity
-from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
 from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, SPAN, STRENGTH
+
+_TOLD = ("rule", "severity", "section", "message", "standing")  # of a finding
 
 
 def json_line(sheet: Worksheet, count: int = 1) -> str:
@@ -33,7 +34,7 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
         "total_cut_mm": _number(leader.cut_mm),
         "count": count,
         "batch_cut_mm": _number(count * leader.cut_mm),
-        "warnings": [_finding(finding) for finding in sheet.findings],
+        "warnings": [{key: getattr(each, key) for key in _TOLD} for each in sheet.findings],
     }
 
 
@@ -49,16 +50,6 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
         "knot": joint and joint.knot.name,
         "knot_reason": joint and joint.reason,
         "turns": joint and [joint.turns.of(side) for side in joint.sides],
-    }
-
-
-def _finding(finding: Finding) -> dict[str, object]:
-    return {
-        "rule": finding.rule,
-        "severity": finding.severity,
-        "section": finding.section,
-        "message": finding.message,
-        "standing": finding.standing,
     }
 
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Generic, Literal, Protocol, TypeVar
+from typing import Generic, Literal, TypeVar
 
 from tagend.cards.base.named_table import NamedTable
 from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
@@ -104,6 +104,9 @@ class Hold:
     from_mm: Fraction = Fraction(0)
 
 
+Step = TypeVar("Step", Rung, Hold)  # of a ladder
+
+
 @dataclass(frozen=True, slots=True)
 class Knots(NamedTable[Knot]):
     """Every knot, and the lengths that all of them ask of the hands."""
@@ -118,14 +121,6 @@ class Knots(NamedTable[Knot]):
         return step_for(self.hold, diameter_mm).length_mm
 
 
-class _FromMm(Protocol):
-    @property
-    def from_mm(self) -> Fraction: ...
-
-
-_Step = TypeVar("_Step", bound=_FromMm)
-
-
-def step_for(ladder: Sequence[_Step], diameter_mm: Fraction) -> _Step:
+def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
     return next(row for row in ladder if strand_from(diameter_mm, row.from_mm))

@@ -31,7 +31,7 @@ class Field:
     key: str
     told: str  # to a person, of what it means
     reads: Schema | None = None  # None: tables of their own, with the fields of `part`
-    column: str | None = ""  # in a spreadsheet, where it isn't the key; None: not there
+    column: str = ""  # in a spreadsheet, where it isn't the key
     part: type | None = None
     count: tuple[int, int] | None = None  # least and most of a part's tables; None: a single one
 
@@ -43,20 +43,6 @@ class Field:
 
 _USE = Field("use", "the fish, the water, the wind", values.USE)
 _LINE_WEIGHT = Field("line_weight", "the fly line's, from 1 to 15", values.LINE_WEIGHT)
-# Each variant is a leader of its own, with rows of its own.
-_VARIANT = Field(
-    key="variant",
-    told="what one variant changes",
-    column=None,
-    part=Variant,
-    count=(0, VARIANTS_MOST),
-)
-_SECTION = Field(
-    key="section",
-    told="one piece of line, from the butt to the fly",
-    part=Section,
-    count=(1, SECTIONS_MOST),
-)
 
 # By class, in the order in which files and spreadsheets are written.
 FIELDS: Mapping[type, tuple[Field, ...]] = {
@@ -71,10 +57,15 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         Field("tied", "the day it was tied", values.DATE),
         Field("record_lengths", "to hold it against record lengths", FLAG),
         Field("butt", "the end at the fly line", part=Butt),
-        _SECTION,
+        Field(
+            key="section",
+            told="one piece of line, from the butt to the fly",
+            part=Section,
+            count=(1, SECTIONS_MOST),
+        ),
         Field("fly", "the end at the fly", part=Fly),
         Field("reach", "what adds to the leader between hand and fly", part=Reach),
-        _VARIANT,
+        Field("variant", "what one variant changes", part=Variant, count=(0, VARIANTS_MOST)),
     ),
     Butt: (
         Field("end", "the loop, or none for a bare end", values.BUTT_KNOT, "butt_end"),

@@ -1,14 +1,14 @@
 """The fields of a leader and of a section by one name each, for what knows no tables in tables."""
 
 from collections.abc import Mapping
-from dataclasses import MISSING
-from typing import NamedTuple
+from dataclasses import MISSING, dataclass
 
 from tagend.cards.recipe.fields import FIELDS, Field, usual
 from tagend.cards.recipe.recipe import Recipe, Section
 
 
-class FlatField(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class FlatField:
     """Where a field stands in the tables of a recipe file."""
 
     heading: str  # of its table, empty for the whole file
@@ -26,7 +26,7 @@ def _flat(cls: type, heading: str = "") -> dict[str, FlatField]:
     return {
         field.column or field.key: FlatField(heading, field, left_out[field.name] is MISSING)
         for field in FIELDS[cls]
-        if field.part is None and field.column is not None
+        if field.part is None
     }
 
 
