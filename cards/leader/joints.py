@@ -6,8 +6,7 @@ from fractions import Fraction
 
 from tagend.cards.leader.parts import fly_end_mm, is_level
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
-from tagend.cards.leader.turns import end_turns, joint_turns
-from tagend.cards.practice.knots import Knot, Side, Sides
+from tagend.cards.practice.knots import Knot, Side, Sides, end_turns, joint_turns
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from tagend.cards.base.units import Quantity
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, SPAN, STRENGTH
 
 _TOLD = ("rule", "severity", "section", "message", "standing")  # of a finding
@@ -53,20 +53,19 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
     }
 
 
-def _written(whole: object, fields: Mapping[str, FlatField]) -> dict[str, object]:
+def _written(whole: object, fields: Mapping[str, Field]) -> dict[str, object]:
     """Return what a person wrote, but for lengths that may be a range: they are worked out."""
     return {
-        name + _unit(flat): _plain(flat.value(whole))
-        for name, flat in fields.items()
-        if flat.field.reads is not SPAN
+        name + _unit(field): _plain(field.value(whole))
+        for name, field in fields.items()
+        if field.reads is not SPAN
     }
 
 
-def _unit(flat: FlatField) -> str:
-    reads = flat.field.reads
-    if reads is STRENGTH:
+def _unit(field: Field) -> str:
+    if field.reads is STRENGTH:
         return "_kg"
-    return "_mm" if any(reads is each for each in (DIAMETER, LENGTH, SHORT_LENGTH)) else ""
+    return "_mm" if any(field.reads is each for each in (DIAMETER, LENGTH, SHORT_LENGTH)) else ""
 
 
 def _plain(value: object) -> object:

@@ -6,7 +6,7 @@ and what it is then, its class says.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import MISSING, dataclass, fields, replace
 from typing import Any
 
 from tagend.cards.base.file_schema import FLAG, Schema
@@ -34,11 +34,23 @@ class Field:
     column: str = ""  # in a spreadsheet, where it isn't the key
     part: type | None = None
     count: tuple[int, int] | None = None  # least and most of a part's tables; None: a single one
+    heading: str = ""  # of the table that it stands in, where fields are known by one name each
+    needed: bool = False  # in each such table
 
     @property
     def name(self) -> str:
         """What it is called in its class."""
         return f"{self.key}s" if self.count else self.key
+
+    @property
+    def path(self) -> str:
+        """Where it stands, as faults say it: `reach, rod`."""
+        return f"{self.heading}, {self.key}" if self.heading else self.key
+
+    def value(self, whole: object) -> object:
+        """Return its value in a recipe or a section, None where its table is left out."""
+        home = getattr(whole, self.heading) if self.heading else whole
+        return None if home is None else getattr(home, self.name)
 
 
 _USE = Field("use", "the fish, the water, the wind", values.USE)
@@ -113,3 +125,24 @@ def said(whole: Any) -> dict[str, Any]:
         for name, left_out in usual(type(whole)).items()
         if getattr(whole, name) != left_out
     }
+
+
+def _flat(cls: type, heading: str = "") -> dict[str, Field]:
+    left_out = usual(cls)
+    return {
+        field.column or field.key: replace(
+            field, heading=heading, needed=left_out[field.name] is MISSING
+        )
+        for field in FIELDS[cls]
+        if field.part is None
+    }
+
+
+# The fields of a leader and of a section by one name each, for what knows no tables in tables.
+OF_RECIPE: Mapping[str, Field] = _flat(Recipe) | {
+    name: field
+    for table in FIELDS[Recipe]
+    if table.part and table.count is None
+    for name, field in _flat(table.part, table.key).items()
+}
+OF_SECTION: Mapping[str, Field] = _flat(Section)

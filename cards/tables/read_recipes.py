@@ -3,8 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from tagend.cards.recipe.fields import Field
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
@@ -105,17 +104,17 @@ def _tables(rows: Sequence[TableRow]) -> dict[str, object]:
     tables: dict[str, object] = {"section": [_table(OF_SECTION, row.cells) for row in rows]}
     begun = (OF_RECIPE[name].heading for name in cells if name in OF_RECIPE)
     for heading in dict.fromkeys(("", *begun)):
-        columns = {name: flat for name, flat in OF_RECIPE.items() if flat.heading == heading}
+        columns = {name: field for name, field in OF_RECIPE.items() if field.heading == heading}
         table = _table(columns, cells)
         tables |= {heading: table} if heading else table
     return tables
 
 
-def _table(columns: Mapping[str, FlatField], cells: Mapping[str, str]) -> dict[str, object]:
+def _table(columns: Mapping[str, Field], cells: Mapping[str, str]) -> dict[str, object]:
     return {
-        flat.field.key: _value(flat.field, cells.get(name, ""))
-        for name, flat in columns.items()
-        if name in cells or flat.needed
+        field.key: _value(field, cells.get(name, ""))
+        for name, field in columns.items()
+        if name in cells or field.needed
     }
 
 
@@ -144,13 +143,10 @@ def _placed(fault: Fault, rows: Sequence[TableRow]) -> Fault:
 
 def _places(rows: Sequence[TableRow]) -> dict[str, tuple[TableRow, str]]:
     """Return the row and column of each place that a fault of a recipe file can name."""
-    whole = {
-        ", ".join(filter(None, (flat.heading, flat.field.key))): (rows[0], name)
-        for name, flat in OF_RECIPE.items()
-    }
+    whole = {field.path: (rows[0], name) for name, field in OF_RECIPE.items()}
     sections = {
-        f"section {place}, {flat.field.key}": (row, name)
+        f"section {place}, {field.path}": (row, name)
         for place, row in enumerate(rows, start=1)
-        for name, flat in OF_SECTION.items()
+        for name, field in OF_SECTION.items()
     }
     return whole | sections
