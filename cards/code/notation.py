@@ -84,11 +84,8 @@ def _cleaned(text: str) -> Cursor:
     for place, written in enumerate(text, start=1):
         char = " " if written.isspace() else written.upper() if written.isascii() else written
         if char not in CHARACTERS:
-            shown = (
-                repr(written) if written.isascii() and written.isprintable() else called(written)
-            )
             raise refused(
-                f"{shown} is no character of a code",
+                f"{called(written)} is no character of a code",
                 f"write A-Z, 0-9, spaces and {CHARACTERS[37:]} only",
                 f"character {place}",
             )
