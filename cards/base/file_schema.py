@@ -105,8 +105,9 @@ def whole_number(least: int, most: int) -> Schema:
 
 
 def described(schema: Schema, told: str) -> Schema:
-    """Return the schema with what an editor tells of it."""
-    updates = {"description": told, "examples": examples_of(schema)}
+    """Return the schema with what an editor tells of it, as a sentence."""
+    sentence = f"{told[0].upper()}{told[1:]}."
+    updates = {"description": sentence, "examples": examples_of(schema)}
     return cast(Schema, {**schema, "metadata": {"pydantic_js_updates": updates}})
 
 

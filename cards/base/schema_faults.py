@@ -70,13 +70,11 @@ def _words(kind: str, context: Mapping[str, object], shown: str) -> tuple[str, s
             return f"{shown} is not true or false", "write true or false, without quotes"
         case "int_type" | "int_from_float" | "int_parsing":
             return f"{shown} is not a whole number", "write a whole number, without quotes"
-        case "greater_than_equal" | "less_than_equal":
-            return f"{shown} is out of range", f"write a number {_bound(kind, context)}"
+        case "greater_than_equal":
+            return f"{shown} is out of range", f"write a number from {context['ge']}"
+        case "less_than_equal":
+            return f"{shown} is out of range", f"write a number up to {context['le']}"
     return f"{shown} cannot be used", "see the README for what this key takes"
-
-
-def _bound(kind: str, context: Mapping[str, object]) -> str:
-    return f"from {context['ge']}" if kind == "greater_than_equal" else f"up to {context['le']}"
 
 
 def _unknown_key(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Fault:

@@ -1,7 +1,6 @@
 """TOML files: bytes in, tables out, or one fault with its line."""
 
 import tomllib
-from collections.abc import Iterable
 
 from tagend.layouts.base.faults import Refused, refused
 
@@ -26,30 +25,19 @@ def read_toml(data: bytes) -> dict[str, object]:
             raise refused(found, f"write at most {LONGEST} in a line", f"line {number}")
     try:
         tables = tomllib.loads(written)
+        shallow = _is_shallow(tables, DEEPEST)
     except RecursionError:
-        raise _too_deep() from None
+        shallow = False
     except tomllib.TOMLDecodeError as error:
         raise _at_line(error) from None
-    if not _is_shallow(tables):
-        raise _too_deep()
+    if not shallow:
+        raise refused("this file is nested too deep", "write tables and texts only")
     return tables
 
 
-def _is_shallow(tables: dict[str, object]) -> bool:
-    level: list[object] = [tables]
-    for _ in range(DEEPEST):
-        level = [item for value in level for item in _items(value)]
-    return not level
-
-
-def _items(value: object) -> Iterable[object]:
-    if isinstance(value, dict):
-        return value.values()
-    return value if isinstance(value, list) else ()
-
-
-def _too_deep() -> Refused:
-    return refused("this file is nested too deep", "write tables and texts only")
+def _is_shallow(value: object, levels: int) -> bool:
+    items = value.values() if isinstance(value, dict) else value if isinstance(value, list) else ()
+    return levels > 0 and all(_is_shallow(item, levels - 1) for item in items)
 
 
 def _at_line(error: tomllib.TOMLDecodeError) -> Refused:

@@ -27,9 +27,16 @@ def plain_text(value: object, most: int) -> str:
         raise refused(f"this text has {len(composed)} characters", f"write at most {most}")
     for char in composed:
         if not _is_writing(char):
-            name = unicodedata.name(char, "a control character").lower()
-            raise refused(f"U+{ord(char):04X} ({name}) cannot be printed", "leave it out")
+            raise refused(f"{called(char)} cannot be printed", "leave it out")
     return composed
+
+
+def called(char: str) -> str:
+    """Return a character in quotes, or what it is called: `U+00A0 (no-break space)`."""
+    if char.isascii() and char.isprintable():
+        return repr(char)
+    name = unicodedata.name(char, "a control character").lower()
+    return f"U+{ord(char):04X} ({name})"
 
 
 def _is_writing(char: str) -> bool:

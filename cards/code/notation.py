@@ -4,8 +4,8 @@ NOTATION.md describes the text; the functions that read a part of it quote its g
 """
 
 import re
-import unicodedata
 
+from tagend.cards.base.value_readers import called
 from tagend.cards.code.check_characters import CHARACTERS, check_characters, error
 from tagend.cards.code.code_typos import Correction, corrections
 from tagend.cards.code.cursor import Cursor
@@ -85,7 +85,7 @@ def _cleaned(text: str) -> Cursor:
         char = " " if written.isspace() else written.upper() if written.isascii() else written
         if char not in CHARACTERS:
             raise refused(
-                f"{_named(written)} is no character of a code",
+                f"{called(written)} is no character of a code",
                 f"write A-Z, 0-9, spaces and {CHARACTERS[37:]} only",
                 f"character {place}",
             )
@@ -93,11 +93,6 @@ def _cleaned(text: str) -> Cursor:
             chars.append(char)
             places.append(place)
     return Cursor("".join(chars), [*places, len(text) + 1])
-
-
-def _named(char: str) -> str:
-    name = unicodedata.name(char, "a control character").lower()
-    return repr(char) if char.isascii() and char.isprintable() else f"U+{ord(char):04X} ({name})"
 
 
 def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:

@@ -1,15 +1,15 @@
 """The knots of one leader: those its recipe names, and the rest chosen by rule, with the reason."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.leader.parts import fly_end_mm, is_level
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
-from tagend.cards.leader.turns import end_turns, joint_turns
-from tagend.cards.practice.knots import Knot, Side, Sides
+from tagend.cards.practice.knots import Knot, Side, Sides, end_turns, joint_turns
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.values import BARE
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,42 +57,36 @@ def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
 def butt_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly line; where none is named, a loop that suits the leader."""
     first, level = recipe.sections[0], is_level(recipe)
-    strand = Meeting.alone(practice.materials.find(first.material), first.diameter.mm)
-    loop = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
-    if recipe.butt.end:
-        return _named(recipe.butt.end, strand, loop, practice)
-    order = (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only))
-    return _first_that_holds(
-        order, strand, loop, f"usual on a {'level leader' if level else 'tapered butt'}"
+    bare = End(
+        knot=None,
+        meeting=Meeting.alone(practice.materials.find(first.material), first.diameter.mm),
+        loop_mm=recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm,
+        reason=f"usual on a {'level leader' if level else 'tapered butt'}",
     )
+    order = (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only))
+    return _tied(bare, recipe.butt.end, order, practice)
 
 
 def fly_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly; where none is named, line for a usual knot is kept."""
     last = recipe.sections[-1]
-    strand = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
-    loop = practice.knots.fly_loop_mm
-    if recipe.fly.knot:
-        return _named(recipe.fly.knot, strand, loop, practice)
-    return _first_that_holds(
-        practice.choice["fly"], strand, loop, "none is named, so line for this one is kept"
+    bare = End(
+        knot=None,
+        meeting=Meeting.alone(practice.materials.find(last.material), fly_end_mm(last)),
+        loop_mm=practice.knots.fly_loop_mm,
+        reason="none is named, so line for this one is kept",
     )
+    return _tied(bare, recipe.fly.knot, practice.choice["fly"], practice)
 
 
-def _named(name: str, strand: Meeting, loop_mm: Fraction, practice: Practice) -> End:
-    if name == "none":
-        return End(knot=None, meeting=strand)
-    return End(knot=practice.knots.find(name), meeting=strand, loop_mm=loop_mm)
-
-
-def _first_that_holds(
-    order: Iterable[Knot], strand: Meeting, loop_mm: Fraction, reason: str
-) -> End:
-    """Return the end with the first knot of an order that holds on its strand."""
+def _tied(bare: End, name: str | None, order: Iterable[Knot], practice: Practice) -> End:
+    """Return the end with the knot that is named, or with the first of an order that holds."""
+    if name is not None:
+        return replace(bare, knot=None if name == BARE else practice.knots.find(name), reason=None)
     for knot in order:
-        if untieable(knot, strand) is None and knot.draws_up_on(strand.upper_mm):
-            return End(knot=knot, meeting=strand, loop_mm=loop_mm, reason=reason)
-    return End(knot=None, meeting=strand, reason="no knot of the order holds here")
+        if untieable(knot, bare.meeting) is None and knot.draws_up_on(bare.meeting.upper_mm):
+            return replace(bare, knot=knot)
+    return replace(bare, reason="no knot of the order holds here")
 
 
 def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:

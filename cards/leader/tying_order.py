@@ -18,15 +18,11 @@ class Tie:
     before: tuple[int, ...] = ()  # sections whose lower joints must wait until it is tied
 
 
-def tying_order(leader: Leader) -> tuple[Tie, ...]:
-    """Return the knots from the butt to the fly.
+def tying_order(leader: Leader) -> Iterator[Tie]:
+    """Yield the knots from the butt to the fly.
 
     Where a piece must pass whole through a knot, nothing may hang on it yet.
     """
-    return tuple(_ties(leader))
-
-
-def _ties(leader: Leader) -> Iterator[Tie]:
     count = len(leader.pieces)
     if leader.butt.knot is not None:
         yield Tie(knot=leader.butt.knot, above=None, below=1)

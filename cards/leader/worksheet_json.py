@@ -6,11 +6,12 @@ from datetime import date
 from fractions import Fraction
 
 from tagend.cards.base.units import Quantity
-from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, SPAN, STRENGTH
+
+_TOLD = ("rule", "severity", "section", "message", "standing")  # of a finding
 
 
 def json_line(sheet: Worksheet, count: int = 1) -> str:
@@ -33,7 +34,7 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
         "total_cut_mm": _number(leader.cut_mm),
         "count": count,
         "batch_cut_mm": _number(count * leader.cut_mm),
-        "warnings": [_finding(finding) for finding in sheet.findings],
+        "warnings": [{key: getattr(each, key) for key in _TOLD} for each in sheet.findings],
     }
 
 
@@ -52,30 +53,19 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
     }
 
 
-def _finding(finding: Finding) -> dict[str, object]:
-    return {
-        "rule": finding.rule,
-        "severity": finding.severity,
-        "section": finding.section,
-        "message": finding.message,
-        "standing": finding.standing,
-    }
-
-
-def _written(whole: object, fields: Mapping[str, FlatField]) -> dict[str, object]:
+def _written(whole: object, fields: Mapping[str, Field]) -> dict[str, object]:
     """Return what a person wrote, but for lengths that may be a range: they are worked out."""
     return {
-        name + _unit(flat): _plain(flat.value(whole))
-        for name, flat in fields.items()
-        if flat.field.reads is not SPAN
+        name + _unit(field): _plain(field.value(whole))
+        for name, field in fields.items()
+        if field.reads is not SPAN
     }
 
 
-def _unit(flat: FlatField) -> str:
-    reads = flat.field.reads
-    if reads is STRENGTH:
+def _unit(field: Field) -> str:
+    if field.reads is STRENGTH:
         return "_kg"
-    return "_mm" if any(reads is each for each in (DIAMETER, LENGTH, SHORT_LENGTH)) else ""
+    return "_mm" if any(field.reads is each for each in (DIAMETER, LENGTH, SHORT_LENGTH)) else ""
 
 
 def _plain(value: object) -> object:

@@ -4,10 +4,10 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Generic, Literal, Protocol, TypeVar
+from typing import Generic, Literal, TypeVar
 
 from tagend.cards.base.named_table import NamedTable
-from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
+from tagend.cards.practice.printed_sizes import step_from, strand_from, strand_up_to
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
@@ -104,6 +104,9 @@ class Hold:
     from_mm: Fraction = Fraction(0)
 
 
+Step = TypeVar("Step", Rung, Hold)  # of a ladder
+
+
 @dataclass(frozen=True, slots=True)
 class Knots(NamedTable[Knot]):
     """Every knot, and the lengths that all of them ask of the hands."""
@@ -118,14 +121,26 @@ class Knots(NamedTable[Knot]):
         return step_for(self.hold, diameter_mm).length_mm
 
 
-class _FromMm(Protocol):
-    @property
-    def from_mm(self) -> Fraction: ...
-
-
-_Step = TypeVar("_Step", bound=_FromMm)
-
-
-def step_for(ladder: Sequence[_Step], diameter_mm: Fraction) -> _Step:
+def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
     return next(row for row in ladder if strand_from(diameter_mm, row.from_mm))
+
+
+# What the cut, the card, its steps and figures, the bench sheet and the JSON say of turns.
+
+
+def joint_turns(knot: Knot, thick_mm: Fraction, thin_mm: Fraction) -> Sides[int]:
+    """Return the turns of both strands of a joint, each by its own diameter; 0 for no turns."""
+    if not knot.turns:
+        return Sides(0, 0)
+    thick, thin = step_for(knot.turns, thick_mm).thick, step_for(knot.turns, thin_mm).thin
+    extra = knot.extra_turns
+    if extra is None or not step_from(thick_mm - thin_mm, extra.step_mm):
+        return Sides(thick, thin)
+    return Sides(thick, thin + extra.thin)
+
+
+def end_turns(knot: Knot, strand_mm: Fraction) -> Sides[int]:
+    """Return the turns of a knot in one strand, which are those of both its sides."""
+    count = step_for(knot.turns, strand_mm).thick if knot.turns else 0
+    return Sides(count, count)

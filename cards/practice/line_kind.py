@@ -19,14 +19,10 @@ class Line(NamedTuple):
         """Return the kind of line that a section is made of, or that a spool holds."""
         return cls(strand.material, strand.diameter.mm)
 
-    def is_like(self, other: "Line") -> bool:
-        """Whether one spool may be of either, printed in inches or in millimetres."""
-        return alike(self.diameter_mm, other.diameter_mm) and self.material == other.material
-
     def spools(self, rack: Rack | None) -> tuple[Spool, ...]:
         """Return the spools of a rack that may hold this line."""
         return tuple(spool for spool in (rack.spools if rack else ()) if self.is_of(spool))
 
     def is_of(self, spool: Spool) -> bool:
-        """Whether a spool may hold this line."""
-        return self.is_like(Line.of(spool))
+        """Whether a spool may hold this line, printed in inches or in millimetres."""
+        return spool.material == self.material and alike(spool.diameter.mm, self.diameter_mm)

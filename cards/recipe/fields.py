@@ -6,7 +6,7 @@ and what it is then, its class says.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import MISSING, dataclass, fields, replace
 from typing import Any
 
 from tagend.cards.base.file_schema import FLAG, Schema
@@ -31,32 +31,30 @@ class Field:
     key: str
     told: str  # to a person, of what it means
     reads: Schema | None = None  # None: tables of their own, with the fields of `part`
-    column: str | None = ""  # in a spreadsheet, where it isn't the key; None: not there
+    column: str = ""  # in a spreadsheet, where it isn't the key
     part: type | None = None
     count: tuple[int, int] | None = None  # least and most of a part's tables; None: a single one
+    heading: str = ""  # of the table that it stands in, where fields are known by one name each
+    needed: bool = False  # in each such table
 
     @property
     def name(self) -> str:
         """What it is called in its class."""
         return f"{self.key}s" if self.count else self.key
 
+    @property
+    def path(self) -> str:
+        """Where it stands, as faults say it: `reach, rod`."""
+        return f"{self.heading}, {self.key}" if self.heading else self.key
+
+    def value(self, whole: object) -> object:
+        """Return its value in a recipe or a section, None where its table is left out."""
+        home = getattr(whole, self.heading) if self.heading else whole
+        return None if home is None else getattr(home, self.name)
+
 
 _USE = Field("use", "the fish, the water, the wind", values.USE)
 _LINE_WEIGHT = Field("line_weight", "the fly line's, from 1 to 15", values.LINE_WEIGHT)
-# Each variant is a leader of its own, with rows of its own.
-_VARIANT = Field(
-    key="variant",
-    told="what one variant changes",
-    column=None,
-    part=Variant,
-    count=(0, VARIANTS_MOST),
-)
-_SECTION = Field(
-    key="section",
-    told="one piece of line, from the butt to the fly",
-    part=Section,
-    count=(1, SECTIONS_MOST),
-)
 
 # By class, in the order in which files and spreadsheets are written.
 FIELDS: Mapping[type, tuple[Field, ...]] = {
@@ -71,10 +69,15 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         Field("tied", "the day it was tied", values.DATE),
         Field("record_lengths", "to hold it against record lengths", FLAG),
         Field("butt", "the end at the fly line", part=Butt),
-        _SECTION,
+        Field(
+            key="section",
+            told="one piece of line, from the butt to the fly",
+            part=Section,
+            count=(1, SECTIONS_MOST),
+        ),
         Field("fly", "the end at the fly", part=Fly),
         Field("reach", "what adds to the leader between hand and fly", part=Reach),
-        _VARIANT,
+        Field("variant", "what one variant changes", part=Variant, count=(0, VARIANTS_MOST)),
     ),
     Butt: (
         Field("end", "the loop, or none for a bare end", values.BUTT_KNOT, "butt_end"),
@@ -122,3 +125,24 @@ def said(whole: Any) -> dict[str, Any]:
         for name, left_out in usual(type(whole)).items()
         if getattr(whole, name) != left_out
     }
+
+
+def _flat(cls: type, heading: str = "") -> dict[str, Field]:
+    left_out = usual(cls)
+    return {
+        field.column or field.key: replace(
+            field, heading=heading, needed=left_out[field.name] is MISSING
+        )
+        for field in FIELDS[cls]
+        if field.part is None
+    }
+
+
+# The fields of a leader and of a section by one name each, for what knows no tables in tables.
+OF_RECIPE: Mapping[str, Field] = _flat(Recipe) | {
+    name: field
+    for table in FIELDS[Recipe]
+    if table.part and table.count is None
+    for name, field in _flat(table.part, table.key).items()
+}
+OF_SECTION: Mapping[str, Field] = _flat(Section)

@@ -75,16 +75,13 @@ def json_schema() -> dict[str, object]:
 
 
 def _schema(cls: type) -> Schema:
-    return table(cls, {field.key: _described(field) for field in FIELDS[cls]})
+    return table(cls, {field.key: described(_reads(field), field.told) for field in FIELDS[cls]})
 
 
-def _described(field: Field) -> Schema:
-    sentence = f"{field.told[0].upper()}{field.told[1:]}."
-    return described(field.reads or _parts(field), sentence)
-
-
-def _parts(field: Field) -> Schema:
-    assert field.part is not None
+def _reads(field: Field) -> Schema:
+    if field.part is None:
+        assert field.reads is not None
+        return field.reads
     one = _schema(field.part)
     return one if field.count is None else tables(one, *field.count)
 

@@ -4,7 +4,7 @@ What is said of the whole leader stands in its first row.
 """
 
 from tagend.cards.base.file_schema import examples_of
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION
 
 NUMBER = "section"
 _NUMBER_TOLD = (
@@ -15,8 +15,8 @@ _NUMBER_TOLD = (
 COLUMNS = (*OF_RECIPE, NUMBER, *OF_SECTION)
 NEEDED = tuple(
     name
-    for name, flat in (*OF_RECIPE.items(), *OF_SECTION.items())
-    if flat.needed and not flat.heading
+    for name, field in (*OF_RECIPE.items(), *OF_SECTION.items())
+    if field.needed and not field.heading
 )
 
 
@@ -24,7 +24,7 @@ def told(name: str) -> str:
     """Return what a person is told of a column."""
     if name == NUMBER:
         return _NUMBER_TOLD
-    field = {**OF_RECIPE, **OF_SECTION}[name].field
+    field = {**OF_RECIPE, **OF_SECTION}[name]
     assert field.reads is not None
     *most, last = map(str, examples_of(field.reads))
     either = f"{', '.join(most)} or {last}" if most else last

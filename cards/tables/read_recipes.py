@@ -3,14 +3,13 @@
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from tagend.cards.recipe.fields import Field
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.rows import TableRow, csv_rows
-from tagend.layouts.base.faults import Fault, Refused, refuse_any
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any
 
 # What is told of a recipe file, and what of a table instead.
 _TOLD_INSTEAD = {
@@ -37,10 +36,8 @@ def read_table(data: bytes, words: Vocabulary) -> TableRead:
     faults: list[Fault] = []
     last_rows: dict[str, int] = {}  # by name
     for rows in _leaders(csv_rows(data)):
-        try:
+        with noting(faults):
             recipes.append(_recipe(rows, last_rows, words))
-        except Refused as refusal:
-            faults += refusal.faults
         last_rows[_name(rows)] = rows[-1].number
     return TableRead(tuple(recipes), tuple(faults))
 
@@ -104,19 +101,20 @@ def _row_faults(rows: Sequence[TableRow]) -> Iterator[Fault]:
 def _tables(rows: Sequence[TableRow]) -> dict[str, object]:
     """Return the tables of a recipe file that say the same."""
     cells = rows[0].cells
-    begun = {"", *(OF_RECIPE[name].heading for name in cells if name in OF_RECIPE)}
-    tables: dict[str, dict[str, object]] = {heading: {} for heading in begun}
-    for name, (heading, field, needed) in OF_RECIPE.items():
-        if name in cells or (needed and heading in begun):
-            tables[heading][field.key] = _value(field, cells.get(name, ""))
-    return {**tables.pop(""), **tables, "section": [_section(row) for row in rows]}
+    tables: dict[str, object] = {"section": [_table(OF_SECTION, row.cells) for row in rows]}
+    begun = (OF_RECIPE[name].heading for name in cells if name in OF_RECIPE)
+    for heading in dict.fromkeys(("", *begun)):
+        columns = {name: field for name, field in OF_RECIPE.items() if field.heading == heading}
+        table = _table(columns, cells)
+        tables |= {heading: table} if heading else table
+    return tables
 
 
-def _section(row: TableRow) -> dict[str, object]:
+def _table(columns: Mapping[str, Field], cells: Mapping[str, str]) -> dict[str, object]:
     return {
-        field.key: _value(field, row.cells.get(name, ""))
-        for name, (_, field, needed) in OF_SECTION.items()
-        if name in row.cells or needed
+        field.key: _value(field, cells.get(name, ""))
+        for name, field in columns.items()
+        if name in cells or field.needed
     }
 
 
@@ -145,13 +143,10 @@ def _placed(fault: Fault, rows: Sequence[TableRow]) -> Fault:
 
 def _places(rows: Sequence[TableRow]) -> dict[str, tuple[TableRow, str]]:
     """Return the row and column of each place that a fault of a recipe file can name."""
-    whole = {
-        f"{heading}, {field.key}" if heading else field.key: (rows[0], name)
-        for name, (heading, field, _) in OF_RECIPE.items()
-    }
+    whole = {field.path: (rows[0], name) for name, field in OF_RECIPE.items()}
     sections = {
-        f"section {place}, {field.key}": (row, name)
+        f"section {place}, {field.path}": (row, name)
         for place, row in enumerate(rows, start=1)
-        for name, (_, field, _) in OF_SECTION.items()
+        for name, field in OF_SECTION.items()
     }
     return whole | sections

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from tagend.cards.tables.columns import COLUMNS, NEEDED
 from tagend.cards.tables.dialect import named_cells, read_lines
-from tagend.layouts.base.faults import Fault, Refused, refused
+from tagend.layouts.base.faults import Fault, refuse_any, refused
 from tagend.layouts.base.near_names import suggestion
 
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand
@@ -31,8 +31,7 @@ def csv_rows(data: bytes) -> list[TableRow]:
     if lines is None:
         raise refused("this file is empty", "write a table; `tagend table --columns` describes it")
     header = lines.header
-    if faults := [*_header_faults(header)]:
-        raise Refused(*faults)
+    refuse_any(_header_faults(header))
     return [
         TableRow(
             number=number,
@@ -44,7 +43,9 @@ def csv_rows(data: bytes) -> list[TableRow]:
 
 
 def _header_faults(header: Sequence[str]) -> Iterator[Fault]:
-    yield from (_unknown(name) for name in header if name and name not in COLUMNS)
+    for name in header:
+        if name and name not in COLUMNS:
+            yield Fault("row 1", f"{name[:40]!r} is no column", suggestion(name, COLUMNS))
     for column in COLUMNS:
         if header.count(column) > 1:
             yield Fault("row 1", f"two columns are called {column!r}", "leave one out")
@@ -52,7 +53,3 @@ def _header_faults(header: Sequence[str]) -> Iterator[Fault]:
         if column not in header:
             found = f"no column is called {column!r}"
             yield Fault("row 1", found, "begin with the columns' names")
-
-
-def _unknown(column: str) -> Fault:
-    return Fault("row 1", f"{column[:40]!r} is no column", suggestion(column, COLUMNS))

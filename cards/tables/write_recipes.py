@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION, FlatField
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.dialect import written_table
@@ -20,8 +20,8 @@ def _rows(recipe: Recipe) -> Iterator[dict[str, str]]:
         whole = {"name": recipe.name}
 
 
-def _cells(whole: object, columns: Mapping[str, FlatField]) -> dict[str, str]:
-    return {name: _cell(flat.value(whole)) for name, flat in columns.items()}
+def _cells(whole: object, columns: Mapping[str, Field]) -> dict[str, str]:
+    return {name: _cell(field.value(whole)) for name, field in columns.items()}
 
 
 def _cell(value: object) -> str:

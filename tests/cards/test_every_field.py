@@ -16,8 +16,7 @@ from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
-from tagend.cards.recipe.fields import FIELDS, Field, usual
-from tagend.cards.recipe.flat import OF_RECIPE, OF_SECTION
+from tagend.cards.recipe.fields import FIELDS, OF_RECIPE, OF_SECTION, Field, usual
 from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.recipe_file import read_recipe, recipe_of
 from tagend.cards.recipe.recipe_text import recipe_text

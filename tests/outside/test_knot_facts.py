@@ -3,9 +3,8 @@
 import pytest
 
 from tagend.cards.base.units import parse_diameter, parse_length
-from tagend.cards.leader.turns import joint_turns
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Side
+from tagend.cards.practice.knots import Side, joint_turns
 from tagend.cards.practice.materials import load_materials
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.language import ENGLISH

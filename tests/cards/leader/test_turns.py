@@ -13,11 +13,10 @@ from tagend.cards.figures.figure import knot_strands
 from tagend.cards.leader.allowance import Allowance, wraps_mm
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.turns import end_turns, joint_turns
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Side, Sides
+from tagend.cards.practice.knots import Side, Sides, end_turns, joint_turns
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import ENGLISH
