@@ -1,11 +1,12 @@
 """Where each font lies: its name in, the path of its file out."""
 
+from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
-from typing import NamedTuple
 
 
-class FontFile(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class FontFile:
     """A file inside an installed distribution that holds nothing but fonts."""
 
     distribution: str

@@ -42,5 +42,5 @@ def test_data_files_are_installed_too(folder: str) -> None:
     assert spec.submodule_search_locations is not None
     installed = Path(spec.submodule_search_locations[0])
     for path in (ROOT / folder).rglob("*"):
-        if path.suffix in (".toml", ".csv", ".svg", ".md", ".typed"):
+        if path.suffix in (".toml", ".csv", ".md", ".typed"):
             assert (installed / path.relative_to(ROOT / folder)).is_file()

@@ -47,25 +47,21 @@ class TableReader(Generic[T]):
         return SchemaValidator(self._schema)
 
 
-def table(cls: type, keys: Mapping[str, Schema], fields: Mapping[str, str] | None = None) -> Schema:
-    """Return the schema of a TOML table that becomes a `cls`.
+def table(cls: type, keys: Mapping[str, Schema]) -> Schema:
+    """Return the schema of a TOML table that becomes a `cls`, whose fields its keys name.
 
-    `keys` are the table's keys; `fields` gives the field of the few that are not called alike. A
-    key may be absent where its field has a default.
+    A field may end in the unit, `_mm`, or have the plural of an array of tables. A key may be
+    absent where its field has a default.
     """
-    names = {key: (fields or {}).get(key, key) for key in keys}
+    fields = [_field(cls, key, schema) for key, schema in keys.items()]
     return {
         "type": "dataclass",
         "cls": cls,
-        "fields": list(names.values()),
+        "fields": [field["name"] for field in fields],
         "slots": True,
         "frozen": True,
         "config": {"extra_fields_behavior": "forbid", "title": cls.__name__.lower()},
-        "schema": {
-            "type": "dataclass-args",
-            "dataclass_name": cls.__name__,
-            "fields": [_field(cls, key, names[key], schema) for key, schema in keys.items()],
-        },
+        "schema": {"type": "dataclass-args", "dataclass_name": cls.__name__, "fields": fields},
     }
 
 
@@ -130,8 +126,10 @@ def examples_of(schema: Schema) -> list[Any]:
     return []
 
 
-def _field(cls: Any, key: str, name: str, schema: Schema) -> DataclassField:
-    default = cls.__dataclass_fields__[name].default
+def _field(cls: Any, key: str, schema: Schema) -> DataclassField:
+    known = cls.__dataclass_fields__
+    name = next(name for name in (key, f"{key}_mm", f"{key}s") if name in known)
+    default = known[name].default
     if default is not MISSING:
         schema = {"type": "default", "schema": schema, "default": default}
     field: DataclassField = {"type": "dataclass-field", "name": name, "schema": schema}

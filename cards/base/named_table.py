@@ -35,13 +35,16 @@ class Named(Protocol):
 R = TypeVar("R", bound=Named)
 
 
-@dataclass(frozen=True, slots=True)
-class RowKind(Generic[R]):
-    """How the tables of one file are read: what a row is called, its reader and its laws."""
+class RowReader(TableReader[R]):
+    """Reads tables of one schema, each a row whose `name` is the table's heading."""
 
-    word: str
-    read: TableReader[R]
-    contradictions: Callable[[R], Iterable[Fault]]
+    def __init__(
+        self, word: str, schema: Schema, laws: Callable[[R], Iterable[Fault]] = lambda _: ()
+    ) -> None:
+        """Take what a row is called, its schema, and what yields its keys' contradictions."""
+        super().__init__(schema, given=("name",))
+        self.word = word
+        self.laws = laws
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,7 @@ class NamedTable(Generic[R]):
     def __iter__(self) -> Iterator[R]:
         return iter(self.rows)
 
-    def find(self, name: str, where: str = "") -> R:
+    def find(self, name: str) -> R:
         """Return the row called `name`; raises `Refused` with the nearest names.
 
         Capitals, spaces, hyphens, apostrophes and a last word "knot" make no difference.
@@ -64,15 +67,15 @@ class NamedTable(Generic[R]):
         row = self.names.get(name) or self.names.get(plain_name(name))
         if row is None:
             instead = suggestion(plain_name(name), {key: r.name for key, r in self.names.items()})
-            raise refused(f"no {self.word} is called {name[:40]!r}", instead, where)
+            raise refused(f"no {self.word} is called {name[:40]!r}", instead)
         return row
 
-    def by_code(self, code: str, where: str = "") -> R:
+    def by_code(self, code: str) -> R:
         """Return the row with a label's code; raises `Refused` with the codes there are."""
         row = self.codes.get(code)
         if row is None:
             instead = f"the codes are: {', '.join(self.codes)}"
-            raise refused(f"no {self.word} has the code {code[:10]!r}", instead, where)
+            raise refused(f"no {self.word} has the code {code[:10]!r}", instead)
         return row
 
 
@@ -82,15 +85,8 @@ def plain_name(name: str) -> str:
     return words.removesuffix(" knot")
 
 
-def row_schema(
-    word: str, schema: Schema, contradictions: Callable[[R], Iterable[Fault]]
-) -> RowKind[R]:
-    """Return how to read tables of this schema, whose `name` is the table's heading."""
-    return RowKind(word, TableReader(schema, given=("name",)), contradictions)
-
-
 def read_named_table(
-    kind: RowKind[R], ours: Mapping[str, object], own: Mapping[str, object]
+    read: RowReader[R], ours: Mapping[str, object], own: Mapping[str, object]
 ) -> NamedTable[R]:
     """Return the rows of our file's tables with a person's own over them, key by key.
 
@@ -103,10 +99,10 @@ def read_named_table(
     faults: list[Fault] = []
     for name in dict.fromkeys((*tables, *own)):
         with noting(faults), under(name if name.isprintable() else repr(name)):
-            rows.append(_row(kind, name, tables.get(name, {}), own.get(name, {})))
+            rows.append(_row(read, name, tables.get(name, {}), own.get(name, {})))
     refuse_any(faults)
     # Own rows come last, so that a clash is told of the row that a person can change.
-    return _under_names(kind.word, rows, sorted(rows, key=lambda row: row.name in own))
+    return _under_names(read.word, rows, sorted(rows, key=lambda row: row.name in own))
 
 
 def read_our_file(name: str) -> dict[str, object]:
@@ -141,13 +137,13 @@ NAMING: Mapping[str, Schema] = {
 }
 
 
-def _row(kind: RowKind[R], name: str, ours: Mapping[str, object], own: object) -> R:
+def _row(read: RowReader[R], name: str, ours: Mapping[str, object], own: object) -> R:
     if not isinstance(own, Mapping):
-        raise refused("this is not a table", f'write its keys under [{kind.word}s."{name}"]')
+        raise refused("this is not a table", f'write its keys under [{read.word}s."{name}"]')
     if "name" in own:
         raise refused("the heading is the name", "leave this key out", "name")
-    row = kind.read({**ours, **own, "name": name})
-    refuse_any(kind.contradictions(row))
+    row = read({**ours, **own, "name": name})
+    refuse_any(read.laws(row))
     return row
 
 

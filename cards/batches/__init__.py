@@ -6,3 +6,5 @@ packing with bins of many lengths and pieces of few). Every search counts its st
 the best answer, and what has used up its steps gives the best found with a bound that is true.
 Steps are not time, so that the same input gives the same answer on every machine.
 """
+
+COUNT_MOST = 10_000  # leaders of a recipe; the season of a large shop

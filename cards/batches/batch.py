@@ -6,8 +6,6 @@ from fractions import Fraction
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.rack_file import Spool
 
-COUNT_MOST = 10_000  # leaders of a recipe; the season of a large shop
-
 
 @dataclass(frozen=True, slots=True)
 class Order:
@@ -36,9 +34,11 @@ class Pull:
 
     material: str
     diameter_mm: Fraction
-    spool: Spool | None
     cuts: tuple[Cut, ...]  # the longest pieces first: a slip of the hand can still be cut shorter
-    runs_out_at: int | None  # the first leader that it would have a piece for, were it longer
+    spool: Spool | None = None
+    runs_out_at: int | None = (
+        None  # the first leader that it would have a piece for, were it longer
+    )
 
     @property
     def mm(self) -> Fraction:
@@ -70,5 +70,7 @@ class Batch:
 
     orders: tuple[Order, ...]
     pulls: tuple[Pull, ...]
-    shortages: tuple[Shortage, ...]
-    spare_mm: Fraction  # what another way of cutting might spare of the shortages, at the most
+    shortages: tuple[Shortage, ...] = ()
+    spare_mm: Fraction = Fraction(
+        0
+    )  # what another way of cutting might spare of the shortages, at the most

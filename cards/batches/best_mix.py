@@ -1,7 +1,7 @@
 """The best mix of leaders that a rack makes: orders and a rack in; numbers and a bound out."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.cards.batches.batch import Order
 from tagend.cards.batches.budget import Budget, Spent
@@ -20,7 +20,8 @@ _ROUNDED = 1e-6  # what a number may be short of a whole one for want of digits
 Counts = tuple[int, ...]  # of each leader
 
 
-class Mix(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Mix:
     """Whole leaders of each order."""
 
     numbers: Counts
@@ -39,8 +40,8 @@ def best_mix(orders: Sequence[Order], rack: Rack, steps: int = STEPS) -> Mix:
     alone = whole_leaders(leaders, rack, steps // 4)
     high = tuple(min(n, n if m is None else m.at_most) for n, m in zip(asked, alone, strict=True))
     search = _MixSearch(line_groups(leaders, rack), len(asked), steps)
-    most = search.most(high)
-    return most._replace(numbers=search.shared(most.numbers, asked, high))
+    numbers, at_most = search.most(high)
+    return Mix(search.shared(numbers, asked, high), at_most)
 
 
 class _MixSearch:
@@ -51,20 +52,15 @@ class _MixSearch:
         self.groups = groups
         self.budget = Budget(steps)
         self.takes = [[total(g.bins.lengths, g.wanted(one)) for one in each] for g in groups]
-        self.rooms = [sum(group.bins.rooms) for group in groups]
         self.known: dict[tuple[int, Filling], bool | None] = {}
         self.is_proven = True  # no answer since this was set was for want of steps
 
-    def left(self, numbers: Counts) -> list[int]:
-        """Return the line that so many leaders leave of each kind, below 0 where they lack it."""
-        return [
-            room - sum(take * number for take, number in zip(row, numbers, strict=True))
-            for room, row in zip(self.rooms, self.takes, strict=True)
-        ]
-
     def relaxed(self, low: Counts, high: Counts, budget: Budget) -> tuple[list[float], int]:
         """Return a mix within bounds in fractions, and how many leaders one has at the most."""
-        left = self.left(low)
+        left = [
+            sum(group.bins.rooms) - total(takes, low)
+            for group, takes in zip(self.groups, self.takes, strict=True)
+        ]
         if any(rest < 0 for rest in left):
             return [], -1
         more = [most - least for least, most in zip(low, high, strict=True)]
@@ -89,7 +85,7 @@ class _MixSearch:
 
         Of the leaders that the fractions have more of, one after the other is rounded up.
         """
-        if not all(map(int.__le__, low, high)) or not self.makes(low):
+        if not _is_within(low, high) or not self.makes(low):
             return None
         while self.budget.left > 0:
             best = self.relaxed(low, high, self.budget)[0]
@@ -113,21 +109,21 @@ class _MixSearch:
 
         return mix_at(largest(lambda stage: self.makes(mix_at(stage)), 0, _STAGES))
 
-    def most(self, high: Counts) -> Mix:
-        """Return a mix with the most leaders that is found."""
+    def most(self, high: Counts) -> tuple[Counts, int]:
+        """Return a mix with the most leaders that is found, and how many any has at the most."""
         none = (0,) * len(high)
         best = self.rounded(none, high) or none
         at_most = self.relaxed(none, high, self.budget)[1]
         for number in range(at_most, sum(best), -1):
-            mix, is_proven = self.tried(number, none, high)
-            if mix is not None:
-                return Mix(mix, at_most)
-            if is_proven and number == at_most:
+            if mix := self.tried(number, none, high):
+                return mix, at_most
+            if self.is_proven and number == at_most:
                 at_most -= 1
-        return Mix(best, at_most)
+        return best, at_most
 
     def shared(self, best: Counts, asked: Counts, high: Counts) -> Counts:
         """Return a mix of as many leaders, of which each gets its share of what was asked."""
+        number = sum(best)
 
         def least(parts: int) -> Counts:
             return tuple(-(-parts * count // _FINEST) for count in asked)
@@ -135,24 +131,25 @@ class _MixSearch:
         def is_served(parts: int) -> bool:
             nonlocal best
             low = least(parts)
-            if not all(map(int.__le__, low, best)):
-                mix = self.tried(sum(best), low, high)[0] or self.rounded(low, high)
-                if mix is None or sum(mix) < sum(best):
-                    return False
-                best = mix
+            if _is_within(low, best):
+                return True
+            mix = self.tried(number, low, high) or self.rounded(low, high)
+            if mix is None or sum(mix) < number:
+                return False
+            best = mix
             return True
 
-        low = least(largest(is_served, 0, sum(best) * _FINEST // sum(asked)))
-        return self.tried(sum(best), low, high)[0] or best
+        low = least(largest(is_served, 0, number * _FINEST // sum(asked)))
+        return self.tried(number, low, high) or best
 
-    def tried(self, number: int, low: Counts, high: Counts) -> tuple[Counts | None, bool]:
-        """Return a mix of so many leaders, or None and whether there is none for certain."""
+    def tried(self, number: int, low: Counts, high: Counts) -> Counts | None:
+        """Return a mix of so many leaders, or None: that there is none, where `is_proven`."""
         self.is_proven = True
         try:
-            mix = self._mix(number, low, high, self.budget.part(4))
+            return self._mix(number, low, high, self.budget.part(4))
         except Spent:
-            return None, False
-        return mix, self.is_proven
+            self.is_proven = False
+            return None
 
     def _mix(self, number: int, low: Counts, high: Counts, budget: Budget) -> Counts | None:
         """Return the mix of so many leaders, within bounds, with most of the first ones."""
@@ -162,13 +159,8 @@ class _MixSearch:
         place = next((at for at, least in enumerate(low) if least < high[at]), None)
         if place is None:
             return low
-
-        def is_open(n: int) -> bool:
-            more = _with_number(low, place, n)
-            return self._has_room(number, more, high, budget) and self.makes(more)
-
         top = min(high[place], low[place] + number - sum(low))
-        for n in range(largest(is_open, low[place], top), low[place] - 1, -1):
+        for n in range(top, low[place] - 1, -1):
             below = _with_number(high, place, n)
             mix = self._mix(number, _with_number(low, place, n), below, budget)
             if mix is not None or not self._has_room(number, low, below, budget):
@@ -178,10 +170,14 @@ class _MixSearch:
     def _has_room(self, number: int, low: Counts, high: Counts, budget: Budget) -> bool:
         """Return whether lengths alone allow a mix of so many leaders within bounds."""
         return (
-            all(map(int.__le__, low, high))
+            _is_within(low, high)
             and sum(low) <= number <= sum(high)
             and number <= self.relaxed(low, high, budget)[1]
         )
+
+
+def _is_within(low: Counts, high: Counts) -> bool:
+    return all(map(int.__le__, low, high))
 
 
 def _with_number(numbers: Counts, place: int, number: int) -> Counts:

@@ -1,9 +1,9 @@
 """Orders and a rack in; a batch out: the pieces of all leaders dealt to the spools."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate
-from typing import NamedTuple
 
 from tagend.cards.batches.batch import Batch, Cut, Order, Pull, Shortage
 from tagend.cards.batches.budget import Budget
@@ -15,6 +15,10 @@ from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack
 
 STEPS = 1_000_000  # that the search for a way to cut may take
+
+# A leader, how many leaders of the batch stand before its first, and of one of its pieces the
+# places among all of the size, one for each leader of the order.
+_Share = tuple[Leader, int, Piece, range]
 
 
 def cut_batch(orders: Sequence[Order], rack: Rack | None, steps: int = STEPS) -> Batch:
@@ -31,14 +35,16 @@ def cut_batch(orders: Sequence[Order], rack: Rack | None, steps: int = STEPS) ->
     for place, group in enumerate(groups):
         wanted = group.wanted([order.count for order in orders])
         packing = packed(group.bins, wanted, budget.part(len(groups) - place))
-        dealt = _dealt(group, packing, orders)
-        pulls += _pulls(group, dealt)
-        shortages += _shortages(dealt)
+        rows = _rows(group, packing, orders)
+        pulls += _pulls(group, rows)
+        shortages += _shortages(rows)
         spare += (total(group.bins.lengths, packing.left) - packing.least) * group.part_mm
     if rack is None:
-        pulls = [Pull(lack.material, lack.diameter_mm, None, lack.cuts, None) for lack in shortages]
-        return Batch(tuple(orders), tuple(pulls), (), Fraction(0))
-    return Batch(tuple(orders), tuple(pulls), tuple(shortages), spare)
+        lines = [(lack.material, lack.diameter_mm, lack.cuts) for lack in shortages]
+        return Batch(tuple(orders), tuple(Pull(*line) for line in lines))
+    return Batch(
+        orders=tuple(orders), pulls=tuple(pulls), shortages=tuple(shortages), spare_mm=spare
+    )
 
 
 def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
@@ -51,76 +57,79 @@ def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
     return {place: spools[0].label for place, spools in alike.items() if spools}
 
 
-class _OrderShare(NamedTuple):
-    """The pieces of one size for one order: the same of each leader, leader after leader."""
-
-    order: Order
-    pieces: tuple[Piece, ...]  # of a leader
-    start: int  # place of the first among all pieces of the size, from 0
-    before: int  # leaders of the batch
-
-
-class _Dealt(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _Row:
     """The pieces of one size in a row, leader after leader, and which spool gives them."""
 
     size: LineSize
-    shares: tuple[_OrderShare, ...]
+    shares: tuple[_Share, ...]
     ends: tuple[int, ...]  # where the pieces of each spool begin, those to buy, and the end
 
     def leader_after(self, spool: int) -> int:
         """Return the number in the batch of the first leader that a later spool has a piece for."""
-        place = self.ends[spool + 1]
-        share = [share for share in self.shares if share.start <= place][-1]
-        return share.before + (place - share.start) // len(share.pieces) + 1
+        end = self.ends[spool + 1]
+        return next(
+            before + places.index(end) + 1 for _, before, _, places in self.shares if end in places
+        )
 
     def cuts(self, spool: int) -> Iterator[Cut]:
         """Yield what a spool gives of the size."""
-        for order, pieces, start, _ in self.shares:
-            each = len(pieces)
-            low = max(self.ends[spool] - start, 0)
-            high = min(self.ends[spool + 1] - start, each * order.count)
-            for at, piece in enumerate(pieces if low < high else ()):
-                count = (at - low) // each - (at - high) // each
-                if count:
-                    yield Cut(order.leader, piece, count)
+        start, end = self.ends[spool : spool + 2]
+        for leader, _, piece, places in self.shares:
+            if count := _below(end, places) - _below(start, places):
+                yield Cut(leader, piece, count)
 
 
-def _dealt(group: LineGroup, packing: Packing, orders: Sequence[Order]) -> list[_Dealt]:
+def _below(end: int, places: range) -> int:
+    return len(range(places.start, min(end, places.stop), places.step))
+
+
+def _rows(group: LineGroup, packing: Packing, orders: Sequence[Order]) -> list[_Row]:
     """Return the sizes of a group, the longest first."""
     columns = zip(*packing.fillings, packing.left, strict=True)
     return [
-        _Dealt(size, tuple(_shares(size, orders)), (*accumulate(column, initial=0),))
+        _Row(size, tuple(_shares(size, orders)), (*accumulate(column, initial=0),))
         for size, column in zip(group.sizes, columns, strict=True)
     ]
 
 
-def _shares(size: LineSize, orders: Sequence[Order]) -> Iterator[_OrderShare]:
+def _shares(size: LineSize, orders: Sequence[Order]) -> Iterator[_Share]:
     start = before = 0
     for place, order in enumerate(orders):
-        pieces = tuple(piece for leader, piece in size.sections if leader == place)
-        if pieces:
-            yield _OrderShare(order, pieces, start, before)
-        start += len(pieces) * order.count
-        before += order.count
+        pieces = [piece for leader, piece in size.sections if leader == place]
+        end = start + len(pieces) * order.count
+        for at, piece in enumerate(pieces, start):
+            yield order.leader, before, piece, range(at, end, len(pieces))
+        start, before = end, before + order.count
 
 
-def _pulls(group: LineGroup, dealt: Sequence[_Dealt]) -> Iterator[Pull]:
+def _pulls(group: LineGroup, rows: Sequence[_Row]) -> Iterator[Pull]:
     for place, spool in enumerate(group.spools):
-        cuts = tuple(cut for row in dealt for cut in row.cuts(place))
+        cuts = tuple(cut for row in rows for cut in row.cuts(place))
         left_mm = spool.left.mm - sum(cut.mm for cut in cuts)
         lacking = [
             row.leader_after(place)
-            for row in dealt
+            for row in rows
             if row.size.line.is_of(spool) and row.size.mm > left_mm
             if row.ends[place + 1] < row.ends[-1]
         ]
-        yield Pull(*Line.of(spool), spool, cuts, min(lacking, default=None))
+        yield Pull(
+            material=spool.material,
+            diameter_mm=spool.diameter.mm,
+            spool=spool,
+            cuts=cuts,
+            runs_out_at=min(lacking, default=None),
+        )
 
 
-def _shortages(dealt: Sequence[_Dealt]) -> Iterator[Shortage]:
-    last = len(dealt[0].ends) - 2
-    for line in dict.fromkeys(row.size.line for row in dealt):
-        rows = [row for row in dealt if row.size.line == line and row.ends[-2] < row.ends[-1]]
-        if rows:
-            cuts = tuple(cut for row in rows for cut in row.cuts(last))
-            yield Shortage(*line, cuts, min(row.leader_after(last - 1) for row in rows))
+def _shortages(rows: Sequence[_Row]) -> Iterator[Shortage]:
+    last = len(rows[0].ends) - 2
+    lacking = [row for row in rows if row.ends[-2] < row.ends[-1]]
+    for line in dict.fromkeys(row.size.line for row in rows):
+        if of_line := [row for row in lacking if row.size.line == line]:
+            yield Shortage(
+                material=line.material,
+                diameter_mm=line.diameter_mm,
+                cuts=tuple(cut for row in of_line for cut in row.cuts(last)),
+                first_leader=min(row.leader_after(last - 1) for row in of_line),
+            )

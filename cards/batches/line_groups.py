@@ -3,8 +3,8 @@
 import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
 
 from tagend.cards.batches.packing import Bins
 from tagend.cards.batches.spool_filling import Filling
@@ -13,7 +13,8 @@ from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack, Spool
 
 
-class LineSize(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class LineSize:
     """Pieces of one line and length, whichever section they are for."""
 
     line: Line
@@ -21,7 +22,8 @@ class LineSize(NamedTuple):
     sections: tuple[tuple[int, Piece], ...]  # each with the place of its leader
 
 
-class LineGroup(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class LineGroup:
     """Pieces, and the spools that they alone come from."""
 
     sizes: tuple[LineSize, ...]  # the longest first

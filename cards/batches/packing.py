@@ -6,9 +6,9 @@ that leave too much for the later spools, and without what has been looked at be
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import accumulate
-from typing import NamedTuple
 
 from tagend.cards.batches.budget import Budget, Spent
 from tagend.cards.batches.spool_filling import (
@@ -27,7 +27,8 @@ _STACK = 1 << 29  # bits of the tables that a search holds at once: 64 MB
 _DEEPEST = 300  # spools and sizes that a search goes through
 
 
-class Bins(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Bins:
     """What pieces are packed into; all lengths are in the same whole parts."""
 
     lengths: tuple[int, ...]  # of each size, the longest first
@@ -35,7 +36,8 @@ class Bins(NamedTuple):
     fits: tuple[frozenset[int], ...]  # the sizes that each spool may give
 
 
-class Packing(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Packing:
     """What each spool gives, what is left over, and the length that must be left over."""
 
     fillings: tuple[Filling, ...]

@@ -15,8 +15,8 @@ from tagend.layouts.base.quantities import LENGTH_MM
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}
 
 RECORD = (
-    *("date", "spool", "lot", "diameter", "material", "recipe", "section"),
-    *("pieces", "cut_mm", "drawn_mm", "left"),
+    *("date", "spool", "lot", "diameter", "material"),
+    *("recipe", "section", "pieces", "cut_mm", "drawn_mm", "left"),
 )
 
 
@@ -53,18 +53,18 @@ def left_words(spool: Spool, mm: Fraction) -> str:
     return f"{decimals.rstrip('0').rstrip('.') if '.' in decimals else decimals} {unit}"
 
 
-def record_rows(batch: Batch, day: date) -> Iterator[tuple[str, ...]]:
-    """Yield what was drawn, a row for each kind of piece from each spool, as `RECORD` says."""
+def record_rows(batch: Batch, day: date) -> Iterator[dict[str, str]]:
+    """Yield what was drawn, a row for each kind of piece from each spool, with `RECORD`'s keys."""
     for pull in batch.pulls:
         if pull.spool is None:
             continue
+        spool = (pull.spool.label, pull.spool.lot or "", pull.spool.diameter.plain, pull.material)
         left = left_words(pull.spool, pull.spool.left.mm - pull.mm)
         for cut in pull.cuts:
-            yield (
-                *(day.isoformat(), pull.spool.label, pull.spool.lot or ""),
-                *(pull.spool.diameter.plain, pull.material, cut.leader.recipe.name),
-                *(str(cut.piece.place), str(cut.count), _mm(cut.piece.cut_mm), _mm(cut.mm), left),
-            )
+            pieces = (cut.leader.recipe.name, str(cut.piece.place), str(cut.count))
+            lengths = (_mm(cut.piece.cut_mm), _mm(cut.mm), left)
+            cells = (day.isoformat(), *spool, *pieces, *lengths)
+            yield dict(zip(RECORD, cells, strict=True))
 
 
 def _mm(exact: Fraction) -> str:

@@ -1,8 +1,8 @@
 """How many whole leaders a rack makes: leaders and a rack in; for each a number and a bound out."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from functools import cache
-from typing import NamedTuple
 
 from tagend.cards.batches.budget import Budget
 from tagend.cards.batches.line_groups import LineGroup, line_groups
@@ -15,7 +15,8 @@ from tagend.cards.practice.rack_file import Rack
 STEPS = 500_000  # that the search may take
 
 
-class WholeLeaders(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class WholeLeaders:
     """The most of one leader that a rack makes."""
 
     number: int

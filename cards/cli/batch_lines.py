@@ -1,41 +1,42 @@
-"""A batch, spool by spool, as lines for a terminal."""
+"""What a rack makes of leaders, as lines for a terminal: a batch spool by spool, whole leaders."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import ShownUnit, inches, length, line_length, line_to_buy
-from tagend.cards.batches.batch import Batch, Cut, Pull
+from tagend.cards.batches.batch import Batch, Order, Pull
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.rack_file import Rack
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import shortage_line
 
 
-def batch_lines(batch: Batch) -> list[str]:
-    """Return what to cut from each spool, and what to buy."""
+def rack_lines(
+    leaders: Sequence[Leader], numbers: Sequence[int] | None, rack: Rack | None
+) -> Iterator[str]:
+    """Yield what to cut from where for so many leaders, or how many whole ones a rack makes."""
+    if rack is not None and numbers is None:
+        yield from _whole_lines(leaders, rack)
+        return
+    batch = cut_batch(list(map(Order, leaders, numbers or ())), rack)
+    if rack is not None and batch.shortages:
+        yield _mix_line(batch, rack)
+    yield from batch_lines(batch)
+
+
+def batch_lines(batch: Batch) -> Iterator[str]:
+    """Yield what to cut from each spool, and what to buy."""
     unit = batch.orders[0].leader.unit
-    count = sum(order.count for order in batch.orders)
-    lines = [f"{count} leader{'s' if count > 1 else ''}, spool by spool"]
+    yield f"{counted(sum(order.count for order in batch.orders), 'leader')}, spool by spool"
     for pull in batch.pulls:
-        lines += _pull_lines(pull, unit)
-    lines += [f"  to buy: {shortage_line(shortage, ENGLISH)}" for shortage in batch.shortages]
+        yield from _pull_lines(pull, unit)
+    for shortage in batch.shortages:
+        yield f"  to buy: {shortage_line(shortage, ENGLISH)}"
     if batch.spare_mm >= 1:  # mm: less shows on no tape
         spare = line_to_buy(batch.spare_mm, unit)
-        lines.append(f"    cut in another way, at most {spare} less is to buy")
-    return [*lines, *_bought_lines(batch)]
-
-
-def _pull_lines(pull: Pull, unit: ShownUnit) -> Iterator[str]:
-    name = f"{inches(pull.diameter_mm)} {pull.material}"
-    if pull.spool is not None and pull.left_mm is not None:
-        name = f"{pull.spool.label}: {pull.spool.diameter.plain} {pull.material}"
-        name += f", {line_length(pull.left_mm, unit)} left after it"
-    yield f"  {name}; draws {line_length(pull.mm, unit)}"
-    yield from map(_cut_line, pull.cuts)
-    if pull.runs_out_at is not None:
-        yield f"      runs out at leader {pull.runs_out_at}"
-
-
-def _bought_lines(batch: Batch) -> Iterator[str]:
+        yield f"    cut in another way, at most {spare} less is to buy"
     for order in batch.orders:
         for piece in order.leader.pieces:
             if piece.section.bought:
@@ -46,9 +47,44 @@ def _bought_lines(batch: Batch) -> Iterator[str]:
                 )
 
 
-def _cut_line(cut: Cut) -> str:
-    leader: Leader = cut.leader
-    return (
-        f"      {cut.count} × {length(cut.piece.cut_mm, leader.unit)}"
-        f"  {leader.recipe.name}, section {cut.piece.place}"
-    )
+def _pull_lines(pull: Pull, unit: ShownUnit) -> Iterator[str]:
+    name = f"{inches(pull.diameter_mm)} {pull.material}"
+    if pull.spool is not None and pull.left_mm is not None:
+        name = f"{pull.spool.label}: {pull.spool.diameter.plain} {pull.material}"
+        name += f", {line_length(pull.left_mm, unit)} left after it"
+    yield f"  {name}; draws {line_length(pull.mm, unit)}"
+    for cut in pull.cuts:
+        each = length(cut.piece.cut_mm, cut.leader.unit)
+        yield f"      {cut.count} × {each}  {cut.leader.recipe.name}, section {cut.piece.place}"
+    if pull.runs_out_at is not None:
+        yield f"      runs out at leader {pull.runs_out_at}"
+
+
+def _whole_lines(leaders: Sequence[Leader], rack: Rack) -> Iterator[str]:
+    """Yield how many of each leader the rack makes by itself, and what is too short for more."""
+    from tagend.cards.batches.whole_leaders import whole_leaders
+
+    yield "whole leaders from this rack" + (", each by itself" if len(leaders) > 1 else "")
+    for leader, most in zip(leaders, whole_leaders(leaders, rack), strict=True):
+        if most is None:
+            yield f"  {leader.recipe.name}: any number, it takes no line"
+            continue
+        lines = (f"{inches(line.diameter_mm)} {line.material}" for line in most.lacking)
+        too_little = " and ".join(dict.fromkeys(lines))
+        number = f"{most.number}{_perhaps(most.number, most.at_most)}"
+        yield f"  {leader.recipe.name}: {number}; for more there is too little {too_little}"
+
+
+def _mix_line(batch: Batch, rack: Rack) -> str:
+    """Return how many of a batch the rack makes, where it does not make all."""
+    from tagend.cards.batches.best_mix import best_mix
+
+    mix = best_mix(batch.orders, rack)
+    names = (order.leader.recipe.name for order in batch.orders)
+    each = ", ".join(f"{number} {name}" for number, name in zip(mix.numbers, names, strict=True))
+    number = sum(mix.numbers)
+    return f"this rack makes {number}{_perhaps(number, mix.at_most)} of them whole: {each}"
+
+
+def _perhaps(number: int, at_most: int) -> str:
+    return f" (at most {at_most - number} more could be had)" if at_most > number else ""

@@ -1,16 +1,20 @@
 """`tagend bench`: the bench sheet of a batch, as PDF."""
 
-import click
-
-from tagend.cards.batches.batch import COUNT_MOST, Order
+from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
-from tagend.cards.cli.files import load_rack, paper_option, rack_option, shop_option
+from tagend.cards.cli.files import load_rack
+from tagend.cards.cli.options import (
+    count_option,
+    paper_option,
+    rack_option,
+    shop_option,
+    variant_options,
+)
 from tagend.cards.cli.print_command import Printing, print_command
-from tagend.cards.cli.variant_options import variant_options
 
 
 @print_command("bench")
-@click.option("--count", type=click.IntRange(1, COUNT_MOST), default=1, help="Leaders of each.")
+@count_option(default=1, help="Leaders of each.")
 @rack_option
 @paper_option
 @variant_options

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, TypeVar
 import click
 
 from tagend.cards.cli.disk import read_bytes, write_whole
-from tagend.cards.cli.files import load_job, naming, paper_option, shop_option
+from tagend.cards.cli.files import load_job, naming
+from tagend.cards.cli.options import paper_option, shop_option
 from tagend.cards.cli.print_command import write_pdf
 
 if TYPE_CHECKING:
@@ -26,9 +27,8 @@ _MEASURED = {
 
 def _measured_options(command: F) -> F:
     for key, told in reversed(_MEASURED.items()):
-        command = click.option(f"--{key.replace('_', '-')}", key, metavar="LENGTH", help=told)(
-            command
-        )
+        option = click.option(f"--{key.replace('_', '-')}", metavar="LENGTH", help=told)
+        command = option(command)
     return command
 
 
@@ -58,25 +58,20 @@ def command(
     Once stored, `cards` and `labels` make up for it; the rest of the shop file stays as it is.
     """
     measured = {key: text.strip() for key, text in lengths.items() if text is not None}
-    _check(output, store, measured, corrected and shop is None)
+    if output is None and store is None:
+        raise click.UsageError("Missing option '-o' / '--output' or '--store'.")
+    if store is None and measured:
+        raise click.UsageError("Name the shop file to store this in with --store.")
+    if store is not None and not measured:
+        raise click.UsageError("Give what was measured, such as --front-x 0.4mm.")
+    if corrected and shop is None:
+        raise click.UsageError("Name the shop file that corrects it with --shop.")
     if store is not None:
         _store(store, measured)
     if output is not None:
         from tagend.cards.printing.calibration import calibration_pdf
 
         write_pdf(output, calibration_pdf(load_job(shop), paper, backs, true=corrected))
-
-
-def _check(output: str | None, store: str | None, measured: object, lost: bool) -> None:
-    context = click.get_current_context()
-    if output is None and store is None:
-        raise click.UsageError("Missing option '-o' / '--output' or '--store'.", context)
-    if store is None and measured:
-        raise click.UsageError("Name the shop file to store this in with --store.", context)
-    if store is not None and not measured:
-        raise click.UsageError("Give what was measured, such as --front-x 0.4mm.", context)
-    if lost:
-        raise click.UsageError("Name the shop file that corrects it with --shop.", context)
 
 
 def _store(name: str, measured: dict[str, str]) -> None:

@@ -5,10 +5,15 @@ from typing import TYPE_CHECKING, Any
 import click
 from click.core import ParameterSource
 
-from tagend.cards.cli.files import load_rack, paper_option, rack_option, shop_option
-from tagend.cards.cli.length_option import PAPER_LENGTH
+from tagend.cards.cli.files import load_rack
+from tagend.cards.cli.options import (
+    paper_length_option,
+    paper_option,
+    rack_option,
+    shop_option,
+    variant_options,
+)
 from tagend.cards.cli.print_command import Printing, print_command
-from tagend.cards.cli.variant_options import variant_options
 
 if TYPE_CHECKING:
     from tagend.layouts.sheets.cutouts import Backs
@@ -46,8 +51,8 @@ if TYPE_CHECKING:
     default="sheet",
     help="stack: the stacks cut from a run, laid on each other, are in order.",
 )
-@click.option("--gutter", type=PAPER_LENGTH, default="0 mm", help="Space between two cards.")
-@click.option("--margin", type=PAPER_LENGTH, default="5 mm", help="What stays free of cards.")
+@paper_length_option("--gutter", default="0 mm", help="Space between two cards.")
+@paper_length_option("--margin", default="5 mm", help="What stays free of cards.")
 @click.option(
     "--wet", "pouch", flag_value="wet", help="Add a sheet for laminating: 5 mm of film all round."
 )

@@ -2,34 +2,37 @@
 
 import click
 
-from tagend.cards.cli.files import load_practice, shop_option
-from tagend.cards.cli.variant_options import load_chosen, variant_options
+from tagend.cards.cli.files import load_chosen, load_practice
+from tagend.cards.cli.options import recipes_argument, shop_option, variant_options
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.worksheet import worksheet
 
 
+def _print_schema(context: click.Context, _option: click.Parameter, is_asked: bool) -> None:
+    if not is_asked:
+        return
+    import json
+
+    from tagend.cards.recipe.recipe_file import json_schema
+
+    click.echo(json.dumps(json_schema(), indent=2))
+    context.exit()
+
+
 @click.command("check")
-@click.argument("names", metavar="RECIPE...", nargs=-1)
+@recipes_argument
 @click.option("--json", "as_json", is_flag=True, help="One JSON object a recipe, one a line.")
-@click.option("--schema", is_flag=True, help="Print the JSON Schema of recipe files, for editors.")
+@click.option("--schema", is_flag=True, is_eager=True, expose_value=False, callback=_print_schema,
+              help="Print the JSON Schema of recipe files, for editors.")  # fmt: skip
 @variant_options
 @shop_option
 def command(
-    names: tuple[str, ...],
-    as_json: bool,
-    schema: bool,
-    variant: str | None,
-    variants: bool,
-    shop: str | None,
+    names: tuple[str, ...], as_json: bool, variant: str | None, variants: bool, shop: str | None
 ) -> int:
     """Audit the taper of each RECIPE; `-` reads standard input.
 
     Exits with 1 when a leader cannot be tied or cannot do what its recipe says.
     """
-    if schema:
-        return _print_schema()
-    if not names:
-        raise click.UsageError("Missing argument 'RECIPE...'.", click.get_current_context())
     practice = load_practice(shop)
     recipes = load_chosen(names, practice, variant, variants)
     sheets = [worksheet(recipe, practice) for recipe in recipes]
@@ -41,12 +44,3 @@ def command(
         else:
             click.echo("\n".join(audit_lines(sheet)))
     return int(any(finding.severity == "error" for s in sheets for finding in s.findings))
-
-
-def _print_schema() -> int:
-    import json
-
-    from tagend.cards.recipe.recipe_file import json_schema
-
-    click.echo(json.dumps(json_schema(), indent=2))
-    return 0

@@ -1,6 +1,6 @@
 """`tagend counter`: all recipes at a glance, as PDF."""
 
-from tagend.cards.cli.files import paper_option, shop_option
+from tagend.cards.cli.options import paper_option, shop_option
 from tagend.cards.cli.print_command import Printing, print_command
 
 

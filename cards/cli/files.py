@@ -20,19 +20,6 @@ if TYPE_CHECKING:
     from tagend.cards.printing.job import Job
     from tagend.layouts.paper.raster import Raster
 
-recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
-output_option = click.option(
-    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
-)
-paper_option = click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
-rack_option = click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")
-shop_option = click.option(
-    "--shop",
-    metavar="FILE",
-    envvar="TAGEND_SHOP",
-    help="Your shop file: imprint, units, paper, printer, own knots and stock.",
-)
-
 
 def load_rack(name: str | None, practice: Practice) -> "Rack | None":
     """Return the spools of a rack file; without one, None."""
@@ -96,6 +83,29 @@ def load_recipes(names: Sequence[str], practice: Practice) -> tuple[Recipe, ...]
             recipes.append(read_recipe(read_bytes(name), practice))
     refuse_any(faults)
     return tuple(recipes)
+
+
+def load_chosen(
+    names: Sequence[str], practice: Practice, variant: str | None, variants: bool
+) -> tuple[Recipe, ...]:
+    """Return the recipes in files, or those of their variants that are asked for."""
+    if variant is not None and variants:
+        raise click.UsageError("Give --variant or --variants, not both.")
+    recipes = load_recipes(names, practice)
+    if variant is None and not variants:
+        return recipes
+    from tagend.cards.variants.variant import variant_called, with_variants
+
+    chosen: list[Recipe] = []
+    faults: list[Fault] = []
+    for name, recipe in zip(names, recipes, strict=True):
+        with noting(faults), naming(name):
+            if variant is not None:
+                chosen.append(variant_called(variant, recipe, practice))
+            else:
+                chosen.extend(with_variants(recipe, practice))
+    refuse_any(faults)
+    return tuple(chosen)
 
 
 def naming(name: str) -> AbstractContextManager[None]:

@@ -9,7 +9,8 @@ import click
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
-from tagend.cards.cli.files import load_practice, shop_option
+from tagend.cards.cli.files import load_practice
+from tagend.cards.cli.options import shop_option
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import (
     NAME_MOST,

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 import click
 
 from tagend.cards.cli.disk import write_whole
-from tagend.cards.cli.files import load_job, output_option, recipes_argument
-from tagend.cards.cli.variant_options import load_chosen
+from tagend.cards.cli.files import load_chosen, load_job
+from tagend.cards.cli.options import output_option, recipes_argument
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
 

@@ -1,65 +1,58 @@
 """`tagend propose`: a taper worked out from what the rack holds."""
 
-from collections.abc import Callable, Sequence
-from fractions import Fraction
-from typing import TypeVar
+from collections.abc import Sequence
 
 import click
 
-from tagend.cards.base.units import Diameter, parse_diameter, parse_length
+from tagend.cards.base.units import Diameter, Length, parse_diameter, parse_length
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
-from tagend.cards.cli.files import load_rack, load_shop, rack_option, shop_option
-from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.shop_file import practice_of
-from tagend.cards.propose import (
-    Supply,
-    Tippet,
-    Wish,
+from tagend.cards.cli.files import load_practice, load_rack
+from tagend.cards.cli.options import rack_option, reading, shop_option
+from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.supplies import (
     butt_for_line,
-    propose,
-    read_shares,
-    read_tippet,
     supplies_of_diameters,
     supplies_of_rack,
 )
+from tagend.cards.propose.wish import Shares, Wish, read_shares, read_tippet
 from tagend.cards.recipe.recipe import NAME_MOST
 from tagend.layouts.base.faults import under
-
-T = TypeVar("T")
 
 _DIAMETERS = 'Instead of a rack, sizes that can be had: "0.021 in, 0.019 in, 4X".'
 _LINE_TIP = "Instead of the butt, the fly line's tip: the butt is near two thirds of it."
 _TIPPET = 'Its diameter, and material and strength if you like: "4X fluorocarbon 5 lb".'
 
+_diameter = reading(parse_diameter)
+_diameters = reading(lambda text: [parse_diameter(size) for size in text.split(",")])
+_name = reading(lambda text: plain_text(text, NAME_MOST))
+
 
 @click.command("propose")
 @rack_option
-@click.option("--diameters", metavar="LIST", help=_DIAMETERS)
-@click.option("--total", metavar="LENGTH", required=True, help="The finished length.")
-@click.option("--butt", metavar="DIAMETER", help="The butt's diameter.")
-@click.option("--line-tip", metavar="DIAMETER", help=_LINE_TIP)
+@click.option("--diameters", metavar="LIST", callback=_diameters, help=_DIAMETERS)
+@click.option("--total", metavar="LENGTH", required=True, callback=reading(parse_length),
+              help="The finished length.")  # fmt: skip
+@click.option("--butt", metavar="DIAMETER", callback=_diameter, help="The butt's diameter.")
+@click.option("--line-tip", metavar="DIAMETER", callback=_diameter, help=_LINE_TIP)
 @click.option("--tippet", metavar="DIAMETER", required=True, help=_TIPPET)
-@click.option("--step", metavar="DIAMETER", help="The largest step; else the audit's limit.")
-@click.option(
-    "--shares",
-    default="60/20/20",
-    show_default=True,
-    help="Percent of the length in butt, taper and tippet.",
-)
+@click.option("--step", metavar="DIAMETER", callback=_diameter,
+              help="The largest step; else the audit's limit.")  # fmt: skip
+@click.option("--shares", default="60/20/20", show_default=True, callback=reading(read_shares),
+              help="Percent of the length in butt, taper and tippet.")  # fmt: skip
 @click.option("--material", help="The only one above the tippet; of --diameters, else nylon.")
-@click.option("--name", help="What the leader is called; else by its measures.")
+@click.option("--name", callback=_name, help="What the leader is called; else by its measures.")
 @click.option("-o", "--output", metavar="OUT.toml", required=True, help="The recipe file to write.")
 @shop_option
 def command(
     rack: str | None,
-    diameters: str | None,
-    total: str,
-    butt: str | None,
-    line_tip: str | None,
+    diameters: Sequence[Diameter] | None,
+    total: Length,
+    butt: Diameter | None,
+    line_tip: Diameter | None,
     tippet: str,
-    step: str | None,
-    shares: str,
+    step: Diameter | None,
+    shares: Shares,
     material: str | None,
     name: str | None,
     output: str,
@@ -74,62 +67,36 @@ def command(
     from tagend.cards.leader.worksheet import worksheet
     from tagend.cards.recipe.recipe_text import recipe_text
 
-    practice = practice_of(load_shop(shop))
-    only = _read("material", practice.materials.find, material).name if material else None
-    ending = _read("tippet", lambda text: read_tippet(text, practice), tippet)
-    supplies = _supplies(rack, diameters, only, ending, practice)
-    tip = _read("line tip", parse_diameter, line_tip) if line_tip else None
+    practice = load_practice(shop)
+    with under("material"):
+        only = practice.materials.find(material).name if material else None
+    with under("tippet"):
+        ending = read_tippet(tippet, practice)
+    if (rack is None) == (diameters is None):
+        raise click.UsageError("Give either --rack or --diameters.")
+    if spools := load_rack(rack, practice):
+        supplies = supplies_of_rack(spools, practice)
+    else:
+        supplies = supplies_of_diameters(diameters or (), only or "nylon", ending)
+    if line_tip is not None and butt is None:
+        butt = butt_for_line(line_tip, supplies, practice)
+    elif line_tip is not None or butt is None:
+        raise click.UsageError("Give either --butt or --line-tip.")
+    (usual_step_mm,) = practice.rules["step"].limits
     wish = Wish(
-        total=_read("total", parse_length, total),
-        butt=_butt(butt, tip, supplies, practice),
+        total=total,
+        butt=butt,
         tippet=ending,
-        step_mm=_read("step", parse_diameter, step).mm if step else _usual_step(practice),
-        shares=_read("shares", read_shares, shares),
+        step_mm=step.mm if step else usual_step_mm,
+        shares=shares,
         material=only,
-        line_tip=tip,
+        line_tip=line_tip,
     )
-    called = _read("name", lambda text: plain_text(text, NAME_MOST), name) if name else None
-    proposals = propose(wish, supplies, practice, called)
-    blocks = [
+    proposals = propose(wish, supplies, practice, name)
+    blocks = (
         "\n".join(proposal_lines(place, proposal, worksheet(proposal.recipe, practice)))
         for place, proposal in enumerate(proposals, start=1)
-    ]
+    )
     click.echo("\n\n".join(blocks))
     write_whole(output, recipe_text(proposals[0].recipe).encode())
     click.echo(f"wrote the first into {output}", err=True)
-
-
-def _read(what: str, read: Callable[[str], T], text: str) -> T:
-    with under(what):
-        return read(text)
-
-
-def _usual_step(practice: Practice) -> Fraction:
-    (limit,) = practice.rules["step"].limits
-    return limit
-
-
-def _supplies(
-    rack: str | None,
-    diameters: str | None,
-    material: str | None,
-    tippet: Tippet,
-    practice: Practice,
-) -> tuple[Supply, ...]:
-    if (rack is None) == (diameters is None):
-        raise click.UsageError("Give either --rack or --diameters.", click.get_current_context())
-    loaded = load_rack(rack, practice)
-    if loaded is not None:
-        return supplies_of_rack(loaded, practice)
-    sizes = [_read("diameters", parse_diameter, text) for text in (diameters or "").split(",")]
-    return supplies_of_diameters(sizes, material or "nylon", tippet)
-
-
-def _butt(
-    butt: str | None, tip: Diameter | None, supplies: Sequence[Supply], practice: Practice
-) -> Diameter:
-    if (butt is None) == (tip is None):
-        raise click.UsageError("Give either --butt or --line-tip.", click.get_current_context())
-    if tip is not None:
-        return butt_for_line(tip, supplies, practice)
-    return _read("butt", parse_diameter, butt or "")

@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 
 import click
 
+from tagend.cards.base.plural import counted
 from tagend.cards.cli.disk import read_bytes, write_whole
-from tagend.cards.cli.files import load_practice, naming, shop_option
+from tagend.cards.cli.files import load_practice, naming
+from tagend.cards.cli.options import shop_option
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -36,7 +38,7 @@ def command(source: str, output: str | None, check: bool, shop: str | None) -> N
         click.echo(f"left out a code that is not one of a label: {text}", err=True)
     if check:
         for recipe in found.recipes:
-            click.echo(f"{found.what}: {recipe.name}, {_sections(len(recipe.sections))}")
+            click.echo(f"{found.what}: {recipe.name}, {counted(len(recipe.sections), 'section')}")
     else:
         _write(found.recipes, source, output)
 
@@ -48,10 +50,6 @@ def _found(source: str, practice: Practice) -> "Recovered":
         return recipes_in(source.encode(), practice)
     with naming(source):
         return recipes_in(read_bytes(source), practice)
-
-
-def _sections(number: int) -> str:
-    return "1 section" if number == 1 else f"{number} sections"
 
 
 def _write(recipes: Sequence[Recipe], source: str, output: str | None) -> None:

@@ -6,6 +6,7 @@ from itertools import chain, count
 
 import click
 
+from tagend.cards.base.plural import counted
 from tagend.cards.cli.disk import write_whole
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
@@ -24,8 +25,7 @@ def write_each(recipes: Sequence[Recipe], folder: str) -> None:
         texts[name] = recipe_text(recipe).encode()
     with ThreadPoolExecutor(8) as pool:  # each waits for the disk, so they wait together
         list(pool.map(write_whole, texts, texts.values()))
-    number = "1 recipe" if len(recipes) == 1 else f"{len(recipes)} recipes"
-    click.echo(f"wrote {number} into {folder}", err=True)
+    click.echo(f"wrote {counted(len(recipes), 'recipe')} into {folder}", err=True)
 
 
 def _unlike(written: Container[str], name: str) -> str:

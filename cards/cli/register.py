@@ -1,14 +1,17 @@
 """`tagend register`: the leaders that were tied, by age, recipe and lot."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import date, datetime, timedelta
+from datetime import date, timedelta
 from typing import Literal
 
 import click
 
+from tagend.cards.base.plural import counted
 from tagend.cards.book.register import Tied, chosen, read_register
+from tagend.cards.cli.columns import in_columns
 from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import naming
+from tagend.cards.cli.options import day_option, today
 
 By = Literal["age", "recipe", "lot"]
 
@@ -25,25 +28,23 @@ By = Literal["age", "recipe", "lot"]
     show_default=True,
     help="What the list is parted by.",
 )
-@click.option("--on", type=click.DateTime(["%Y-%m-%d"]), help="The day to count from; else today.")
+@day_option("--on", help="The day to count from; else today.")
 def command(
     name: str,
     lot: str | None,
     recipe: str | None,
     older_than: int | None,
     by: By,
-    on: datetime | None,
+    on: date | None,
 ) -> None:
     """List the leaders in a register that `tagend labels --register` keeps, the oldest first.
 
     A lot is that of every spool that the line may have come from. Nylon is to be replaced after
     a season: common practice.
     """
-    from tagend.cards.cli.clock import today
-
     with naming(name):
         leaders = read_register(read_bytes(name))
-    day = on.date() if on else today()
+    day = on or today()
     before = None if older_than is None else day - timedelta(days=older_than)
     found = sorted(
         chosen(leaders, lot=lot, recipe=recipe, tied_before=before),
@@ -51,7 +52,7 @@ def command(
     )
     if found:
         click.echo("\n".join(_lines(found, by, day)))
-    click.echo(f"{len(found)} of {len(leaders)} leaders", err=True)
+    click.echo(f"{len(found)} of {counted(len(leaders), 'leader')}", err=True)
 
 
 def _lines(leaders: Sequence[Tied], by: By, day: date) -> Iterator[str]:
@@ -70,7 +71,7 @@ def _headings(leader: Tied, by: By) -> Sequence[str]:
     return leader.lots or ("no lot known",)
 
 
-def _rows(leaders: Iterable[Tied], day: date) -> Iterator[str]:
+def _rows(leaders: Iterable[Tied], day: date) -> Sequence[str]:
     rows = [
         (
             f"no. {leader.number}",
@@ -83,10 +84,7 @@ def _rows(leaders: Iterable[Tied], day: date) -> Iterator[str]:
         )
         for leader in leaders
     ]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
-    for row in rows:
-        line = "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))
-        yield _printable(line).rstrip()
+    return in_columns([list(map(_printable, row)) for row in rows])
 
 
 def _printable(text: str) -> str:

@@ -20,7 +20,7 @@ def command(folder: str) -> None:
     contents = {
         source.name: source.read_bytes()
         for source in sorted(files("tagend.samples").iterdir(), key=lambda source: source.name)
-        if source.name.endswith((".toml", ".csv", ".svg"))
+        if source.name.endswith((".toml", ".csv", ".png"))
     }
     _make(target)
     for name, data in contents.items():

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 import click
 
-from tagend.cards.cli.files import load_job, load_shop, naming, shop_option
+from tagend.cards.cli.files import load_job, load_shop, naming
+from tagend.cards.cli.options import shop_option
 
 
 @click.command("stock")
@@ -16,14 +17,13 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
 
     With a NAME, draw its outline true to size, to hold against the real sheet.
     """
-    context = click.get_current_context()
-    if name is None and output is not None:
-        raise click.UsageError("Name what to draw; without -o all stock is listed.", context)
-    if name is not None and output is None:
-        raise click.UsageError("Missing option '-o' / '--output'.", context)
-    if name is None or output is None:
+    if name is None:
+        if output is not None:
+            raise click.UsageError("Name what to draw; without -o all stock is listed.")
         _list(shop)
         return
+    if output is None:
+        raise click.UsageError("Missing option '-o' / '--output'.")
     from tagend.cards.cli.print_command import write_pdf
     from tagend.cards.printing.stock import stock_pdf
 
@@ -37,20 +37,17 @@ def _list(shop: str | None) -> None:
     wants = load_shop(shop)
     with naming(shop or "shop"):
         stock, _ = own_stock(wants)
+    labels = stock.labels.values()
     _section("papers", ((p.name, size_in_mm(p.width, p.height)) for p in stock.papers.values()))
     _section("card sizes", ((c.name, size_in_mm(c.width, c.height)) for c in stock.cards.values()))
-    _section(
-        "label sheets",
-        (
-            (s.name, f"{s.columns} × {s.rows} labels of {size_in_mm(s.width, s.height)}")
-            for s in stock.labels.values()
-            if not s.on_roll
-        ),
+    sheets = (
+        (s.name, f"{s.columns} × {s.rows} labels of {size_in_mm(s.width, s.height)}")
+        for s in labels
+        if not s.on_roll
     )
-    _section(
-        "label rolls, one page a label",
-        ((s.name, size_in_mm(s.width, s.height)) for s in stock.labels.values() if s.on_roll),
-    )
+    rolls = ((s.name, size_in_mm(s.width, s.height)) for s in labels if s.on_roll)
+    _section("label sheets", sheets)
+    _section("label rolls, one page a label", rolls)
     click.echo("Any other card is named by its measure, such as 85x54mm.")
 
 

@@ -4,9 +4,11 @@ from collections.abc import Sequence
 
 import click
 
+from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
 from tagend.cards.cli.disk import read_bytes, write_whole
-from tagend.cards.cli.files import load_practice, load_recipes, naming, shop_option
+from tagend.cards.cli.files import load_practice, load_recipes, naming
+from tagend.cards.cli.options import shop_option
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -29,7 +31,7 @@ def command(names: tuple[str, ...], output: str | None, columns: bool, shop: str
         return _list_columns()
     if not names or output is None:
         missing = "option '-o' / '--output'" if names else "argument 'SOURCE...'"
-        raise click.UsageError(f"Missing {missing}.", click.get_current_context())
+        raise click.UsageError(f"Missing {missing}.")
     practice = load_practice(shop)
     if output.lower().endswith(".csv"):
         return _write_table(names, output, practice)
@@ -51,8 +53,9 @@ def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
     write_whole(output, csv_table(recipes))
     click.echo(f"wrote {output}", err=True)
     for name, recipe in zip(names, recipes, strict=True):
-        if recipe.variants:
-            found = f"{name}: its {len(recipe.variants)} variants are not in the table"
+        if number := len(recipe.variants):
+            left_out = f"its {counted(number, 'variant')} {'is' if number == 1 else 'are'}"
+            found = f"{name}: {left_out} not in the table"
             click.echo(f"{found}; `tagend vary` makes recipes of them", err=True)
     return 0
 

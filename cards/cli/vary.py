@@ -10,8 +10,8 @@ import click
 
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
-from tagend.cards.cli.files import load_practice, naming, shop_option
-from tagend.cards.cli.variant_options import load_chosen
+from tagend.cards.cli.files import load_chosen, load_practice, naming
+from tagend.cards.cli.options import shop_option
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
 from tagend.cards.recipe.recipe_file import variant_of
@@ -56,7 +56,7 @@ def command(
     practice = load_practice(shop)
     change = _change(wishes, practice)
     if change is None and variant is None:
-        raise click.UsageError("Nothing to change.", click.get_current_context())
+        raise click.UsageError("Nothing to change.")
     (recipe,) = load_chosen([source], practice, variant, variants=False)
     with naming(source), _as_options():
         varied = _varied(recipe, change, name, practice)

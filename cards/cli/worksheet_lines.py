@@ -1,10 +1,11 @@
-"""Worksheets as lines for a terminal."""
+"""Worksheets as lines for a terminal: the audit, the cut list and the sum behind each cut."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import length, long_length
-from tagend.cards.leader.audit.finding import Finding
+from tagend.cards.base.shown_lengths import hundredths, length, long_length
+from tagend.cards.cli.columns import in_columns
+from tagend.cards.leader.allowance import Allowance
 from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
@@ -16,19 +17,34 @@ _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next")
 
 def audit_lines(sheet: Worksheet) -> list[str]:
     """Return the findings in words, under the leader's name and measure."""
-    if not sheet.findings:
-        return [_title(sheet.leader), "  nothing to heed"]
-    return [_title(sheet.leader), *(_finding_line(finding) for finding in sheet.findings)]
+    findings = [
+        f"  {finding.severity}: {finding.message} [{finding.rule}; {finding.standing}]"
+        for finding in sheet.findings
+    ]
+    return [_title(sheet.leader), *(findings or ["  nothing to heed"])]
 
 
 def cut_lines(sheet: Worksheet) -> list[str]:
     """Return the cut list: a row a section, and the ends."""
     leader = sheet.leader
-    rows = [_HEADS, *(_row(piece, leader) for piece in leader.pieces), _totals(leader)]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADS))]
-    lines = [_padded(row, widths) for row in rows]
-    head = [_title(leader), f"  at the butt: {_end(leader.butt, leader)}"]
-    return [*head, *lines, f"  at the fly: {_end(leader.fly, leader)}", *_asides(sheet)]
+    total, cut = (
+        Told(leader, ENGLISH).span(leader.finished),
+        long_length(leader.cut_mm, leader.unit),
+    )
+    rows = [_HEADS, *(_row(piece, leader) for piece in leader.pieces)]
+    rows.append(("", "in all", "", "", total, cut, ""))
+    return [
+        _title(leader),
+        f"  at the butt: {_end(leader.butt, leader)}",
+        *(f"  {line}" for line in in_columns(rows, right=(0, 4, 5))),
+        f"  at the fly: {_end(leader.fly, leader)}",
+        *_asides(sheet),
+    ]
+
+
+def cut_sum_lines(leader: Leader) -> list[str]:
+    """Return how each cut came about: finished length, what either knot takes, rounding."""
+    return [line for piece in leader.pieces for line in _sum_lines(piece, leader)]
 
 
 def _title(leader: Leader) -> str:
@@ -40,47 +56,19 @@ def _title(leader: Leader) -> str:
     )
 
 
-def _finding_line(finding: Finding) -> str:
-    return f"  {finding.severity}: {finding.message} [{finding.rule}; {finding.standing}]"
-
-
 def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
     section = piece.section
-    last = piece.place == len(leader.pieces)
-    finished = (
-        section.length.plain
-        if leader.recipe.lengths == "finished"
-        else Told(leader, ENGLISH).span(piece.finished)
-    )
+    is_last = piece.place == len(leader.pieces)
+    is_as_written = leader.recipe.lengths == "finished"
     return (
         str(piece.place),
         section.material,
         section.diameter.plain,
         section.strength.plain if section.strength else "",
-        finished,
+        section.length.plain if is_as_written else Told(leader, ENGLISH).span(piece.finished),
         "bought" if section.bought else length(piece.cut_mm, leader.unit),
-        "" if last else Told(leader, ENGLISH).joint(leader.joints[piece.place - 1]),
+        "" if is_last else Told(leader, ENGLISH).joint(leader.joints[piece.place - 1]),
     )
-
-
-def _totals(leader: Leader) -> tuple[str, ...]:
-    return (
-        "",
-        "in all",
-        "",
-        "",
-        Told(leader, ENGLISH).span(leader.finished),
-        long_length(leader.cut_mm, leader.unit),
-        "",
-    )
-
-
-def _padded(row: Sequence[str], widths: Sequence[int]) -> str:
-    cells = (
-        cell.rjust(width) if column in (0, 4, 5) else cell.ljust(width)
-        for column, (cell, width) in enumerate(zip(row, widths, strict=True))
-    )
-    return "  " + "  ".join(cells).rstrip()
 
 
 def _end(end: End, leader: Leader) -> str:
@@ -100,3 +88,28 @@ def _asides(sheet: Worksheet) -> Iterator[str]:
     grave = sum(finding.severity != "note" for finding in sheet.findings)
     if grave:
         yield f"  `tagend check` has {counted(grave, 'thing')} to heed"
+
+
+def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:
+    section = piece.section
+    yield f"  section {piece.place}, {section.diameter.plain} {section.material}, {piece.part}"
+    if section.bought:
+        yield f"    {section.length.plain} bought ready made"
+        return
+    cut = length(piece.cut_mm, leader.unit)
+    finished = f"{Told(leader, ENGLISH).span(piece.finished)} knot to knot"
+    exact = hundredths(piece.finished.high_mm + piece.allowance_mm, leader.unit)
+    if leader.recipe.lengths == "cut":
+        sign, start, end = "-", f"{cut} cut", finished
+    else:
+        sign, start, end = "+", finished, f"{exact}, cut {cut} (rounded up to the tape)"
+    yield f"    {start}, as the recipe says"
+    yield from _allowance_lines(f"    {sign}", "at the butt end", piece.at_butt, leader)
+    yield from _allowance_lines(f"    {sign}", "at the fly end", piece.at_fly, leader)
+    yield f"    = {end}"
+
+
+def _allowance_lines(sign: str, where: str, taken: Allowance, leader: Leader) -> Iterator[str]:
+    yield f"{sign} {hundredths(taken.mm, leader.unit)} {where}, {taken.knot or 'bare end'}"
+    for share in taken.shares:
+        yield f"        {hundredths(share.mm, leader.unit):>8}  {share.into}: {share.how}"

@@ -2,7 +2,9 @@
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import groupby, pairwise
+from string import ascii_uppercase
 from typing import NamedTuple
 
 from tagend.cards.code.cursor import COMPARE, Cursor
@@ -25,47 +27,38 @@ _MARKS = {
     "K": "\N{COMBINING COMMA BELOW}",
     "M": "\N{COMBINING MACRON}",
 }
-_LETTERS = {"A": "æ", "D": "đ", "E": "œ", "L": "ł", "O": "ø", "T": "þ"}
-_SIGNS = {
-    ".": ",",
-    "/": ":",
-    "-": "–",
-    "*": "’",
-    "+": "+",
-    "$": "$",
-    "%": "%",
-    "C": ")",
-    "F": ";",
-    "G": "°",
-    "H": "#",
-    "I": "ı",
-    "N": "&",
-    "P": "(",
-    "Q": "?",
-    "R": "*",
-    "S": "ß",
-    "V": "¼",
-    "W": "¾",
-    "X": "!",
-    "Y": '"',
-    "Z": "½",
+_SIGNS = dict(
+    zip(
+        "./-*+$%CFGHINPQRSVWXYZ",
+        ',:–’+$%);°#ı&(?*ß¼¾!"½',
+        strict=True,
+    )
+)
+_BARE = "0123456789 ./-"
+
+# What is written, and the small letter, or the sign or mark, that it means.
+_LETTER = {char: char.lower() for char in ascii_uppercase} | {
+    f"${code}": char for code, char in zip("ADELOT", "æđœłøþ", strict=True)
 }
-_BARE = {char: char for char in "0123456789 ./-"} | {"*": "'"}  # a star looks like an apostrophe
+_SIGN = (
+    {char: char for char in _BARE}
+    | {"*": "'"}  # a star looks like an apostrophe
+    | {f"${code}": char for code, char in (_SIGNS | _MARKS).items()}
+)
+_LETTER_WRITTEN = {char: written for written, char in _LETTER.items()}
+_SIGN_WRITTEN = {char: written for written, char in _SIGN.items()}
 
 _FLIP = "+"  # before a letter: a capital instead of a small one, or the other way round
 _CAPITALS = "++"  # before a text: every letter is a capital, not only the first
 
-_MARK_WRITTEN = {char: f"${code}" for code, char in _MARKS.items()}
-_SIGN_WRITTEN = (
-    {char: code for code, char in _BARE.items()}
-    | {char: f"${code}" for code, char in _SIGNS.items()}
-    | _MARK_WRITTEN
-)
-_LETTER_WRITTEN = {char: f"${code}" for code, char in _LETTERS.items()}
+
+def _any_of(written: Iterable[str]) -> str:
+    return "|".join(map(re.escape, written))
+
+
 _TOKEN = re.compile(
-    r"(?P<flip>\+?)(?:(?P<letter>[A-Z])|\$(?P<special>[ADELOT]))"
-    r"|\$(?P<mark>[0-9BJKM])|\$(?P<sign>[-./*+$%CFGHINPQRSVWXYZ])"
-    r"|\$U(?P<units>(?:[0-9A-F]{4})+)/|(?P<bare>[0-9 ./*-])"
+    rf"(?P<flip>\+?)(?P<letter>{_any_of(_LETTER)})"
+    rf"|(?P<sign>{_any_of(_SIGN)})|\$U(?P<units>(?:[0-9A-F]{{4}})+)/"
 )
 
 
@@ -110,34 +103,29 @@ def unescape(cursor: Cursor, *, capital: bool = True) -> str:
 
 def _pieces(text: str) -> Iterator[_Piece]:
     """Yield a piece for each character, and one for each run that has to be numbered."""
-    numbered = ""
-    for before, char in zip(f"\0{text}", text, strict=False):
-        # Of spaces that a person copies only one is sure to arrive.
-        piece = None if before == char == " " else _piece(char)
-        if piece is None:
-            numbered += char
-            continue
+    # Of spaces that a person copies only one is sure to arrive.
+    written = [
+        (char, None if before == char == " " else _piece(char))
+        for before, char in pairwise(f"\0{text}")
+    ]
+    for numbered, run in groupby(written, lambda pair: pair[1] is None):
         if numbered:
-            yield _numbered(numbered)
-            numbered = ""
-        yield piece
-    if numbered:
-        yield _numbered(numbered)
+            units = "".join(char for char, _ in run).encode("utf-16-be")
+            yield _Piece(f"$U{units.hex().upper()}/", None)
+        else:
+            yield from (piece for _, piece in run if piece)
 
 
 def _piece(char: str) -> _Piece | None:
+    """Return a character as written, or None where it has to be numbered."""
     if char in _SIGN_WRITTEN:
         return _Piece(_SIGN_WRITTEN[char], None)
     letter, *marks = tuple(unicodedata.normalize("NFD", char))
     small = letter.lower()
-    base = letter.upper() if letter.isascii() else _LETTER_WRITTEN.get(small)
-    if base is None or not letter.isalpha() or not _MARK_WRITTEN.keys() >= {*marks}:
+    if small not in _LETTER_WRITTEN or not _SIGN_WRITTEN.keys() >= {*marks}:
         return None
-    return _Piece(base + "".join(_MARK_WRITTEN[mark] for mark in marks), letter != small)
-
-
-def _numbered(run: str) -> _Piece:
-    return _Piece(f"$U{run.encode('utf-16-be').hex().upper()}/", None)
+    written = _LETTER_WRITTEN[small] + "".join(_SIGN_WRITTEN[mark] for mark in marks)
+    return _Piece(written, letter != small)
 
 
 def _flipped(pieces: list[_Piece], usual: bool) -> str:
@@ -147,20 +135,11 @@ def _flipped(pieces: list[_Piece], usual: bool) -> str:
 
 
 def _unescaped(token: re.Match[str], cursor: Cursor, *, capital: bool) -> str:
-    match token.lastgroup:
-        case "letter" | "special":
-            letter = token["letter"] or _LETTERS[token["special"]]
-            return letter.upper() if capital != bool(token["flip"]) else letter.lower()
-        case "mark":
-            return _MARKS[token["mark"]]
-        case "sign":
-            return _SIGNS[token["sign"]]
-        case "units":
-            return _utf_16(token, cursor)
-    return _BARE[token["bare"]]
-
-
-def _utf_16(token: re.Match[str], cursor: Cursor) -> str:
+    if token["letter"]:
+        letter = _LETTER[token["letter"]]
+        return letter.upper() if capital != bool(token["flip"]) else letter
+    if token["sign"]:
+        return _SIGN[token["sign"]]
     try:
         return bytes.fromhex(token["units"]).decode("utf-16-be")
     except UnicodeDecodeError:

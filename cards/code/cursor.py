@@ -44,18 +44,14 @@ class Cursor:
         return here
 
     def split(self, sign: str) -> list["Cursor"]:
-        """Return a cursor for each piece between the signs."""
+        """Return a cursor for what stands between the signs, without the spaces around it."""
         pieces: list[Cursor] = []
         start = 0
         for piece in self.text.split(sign):
-            pieces.append(self.part(start, start + len(piece)))
+            first = start + len(piece) - len(piece.lstrip(" "))
+            pieces.append(self.part(first, max(start + len(piece.rstrip(" ")), first)))
             start += len(piece) + len(sign)
         return pieces
-
-    def trimmed(self) -> "Cursor":
-        """Return a cursor without the spaces at both ends."""
-        start = len(self.text) - len(self.text.lstrip(" "))
-        return self.part(start, max(len(self.text.rstrip(" ")), start))
 
     def only(self, kept: re.Pattern[str]) -> "Cursor":
         """Return a cursor for what matches `kept`, without the characters in between."""
@@ -64,14 +60,14 @@ class Cursor:
         places = [place for start, end in spans for place in self.places[start:end]]
         return Cursor(text, [*places, self.places[-1]], self.what)
 
+    def part(self, start: int, end: int) -> "Cursor":
+        """Return a cursor for the characters from `start` to before `end`."""
+        return Cursor(self.text[start:end], self.places[start : end + 1], self.what)
+
     def end(self) -> None:
         """Raise `Refused` if anything is left."""
         if self:
             raise self.fault(f"{self.rest[:8]!r} has no place here", COMPARE)
-
-    def part(self, start: int, end: int) -> "Cursor":
-        """Return a cursor for the characters from `start` to before `end`."""
-        return Cursor(self.text[start:end], self.places[start : end + 1], self.what)
 
     def where(self, at: int) -> str:
         """Return in words where the character at `at` is."""
@@ -80,8 +76,3 @@ class Cursor:
     def fault(self, found: str, instead: str, at: int | None = None) -> Refused:
         """Return the refusal of what stands at `at`, or here."""
         return refused(found, instead, self.where(self.at if at is None else at))
-
-    def placed(self, refusal: Refused, at: int) -> Refused:
-        """Return the refusal, which knows no place in a text, as one of what stands at `at`."""
-        fault = refusal.faults[0]
-        return self.fault(fault.found, fault.instead, at)

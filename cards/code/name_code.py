@@ -5,6 +5,7 @@ import re
 from tagend.cards.base.named_table import NamedTable, R
 from tagend.cards.code.code_escapes import escape, unescape
 from tagend.cards.code.cursor import Cursor
+from tagend.layouts.base.faults import under
 
 # The codes are those of our own files, so that a label reads alike whatever shop file lies about.
 _CODE = re.compile("[A-Z][A-Z0-9]*")
@@ -21,15 +22,18 @@ def write_name(name: str, known: NamedTable[R], ours: NamedTable[R]) -> str:
     return f"%{escape(name, capital=False)}%"
 
 
-def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> str | None:
+def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> R | None:
     """Read `name = letter {letter | digit} | "%" text "%"`, if one stands here.
 
     Raises `Refused` with what there is instead, for a code or a name that nothing has.
     """
     start = cursor.at
     if code := cursor.take(_CODE):
-        return known.find(ours.by_code(code[0], cursor.where(start)).name).name
+        with under(cursor.where(start)):
+            return known.find(ours.by_code(code[0]).name)
     if quoted := cursor.take(_QUOTED):
         inside = cursor.part(start + 1, start + len(quoted[0]) - 1)
-        return known.find(unescape(inside, capital=False), cursor.where(start)).name
+        written = unescape(inside, capital=False)
+        with under(cursor.where(start)):
+            return known.find(written)
     return None

@@ -5,21 +5,18 @@ NOTATION.md describes the text; the functions that read a part of it quote its g
 
 import re
 import unicodedata
-from typing import TYPE_CHECKING
 
 from tagend.cards.code.check_characters import CHARACTERS, check_characters, error
+from tagend.cards.code.code_typos import Correction, corrections
 from tagend.cards.code.cursor import Cursor
-from tagend.cards.code.notation_terms import Terms
-from tagend.cards.code.notation_write import write_fields
-from tagend.cards.code.quantity_code import SILENT, Units, common_units
+from tagend.cards.code.fields_code import SECTION_START, WORD, read_fields, write_fields
+from tagend.cards.code.quantity_code import SILENT, common_units
+from tagend.cards.code.section_code import Terms
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials, load_materials
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused, refused
-
-if TYPE_CHECKING:
-    from tagend.cards.code.code_typos import Correction
 
 MARK = "TAG1"  # this notation and its version
 LONGEST = 2000  # characters; a label's code has some hundred
@@ -37,12 +34,11 @@ def write_notation(recipe: Recipe, knots: Knots, materials: Materials) -> str:
     Its variants are not in it: each has a code of its own.
     Raises `Refused` for a recipe whose text is longer than any label's.
     """
-
-    def text(units: Units) -> str:
-        fields = write_fields(recipe, Terms(units, knots, materials))
-        return ":".join((MARK, *fields, ""))
-
-    shortest = min(text(SILENT), text(common_units(recipe)), key=len)
+    texts = (
+        ":".join((MARK, *write_fields(recipe, Terms(units, knots, materials)), ""))
+        for units in (SILENT, common_units(recipe))
+    )
+    shortest = min(texts, key=len)
     whole = shortest + check_characters(shortest)
     if len(whole) > LONGEST:
         found = f"this recipe takes {len(whole)} characters"
@@ -104,17 +100,12 @@ def _named(char: str) -> str:
     return repr(char) if char.isascii() and char.isprintable() else f"U+{ord(char):04X} ({name})"
 
 
-# What only reading needs is loaded for that: a card or label writes its text alone.
-
-
 def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
-    from tagend.cards.code.notation_read import read_fields
-
     mark, *fields = whole.split(":")
     check = fields.pop().only(_NOT_SPACE) if fields else mark
     if mark.only(_NOT_SPACE).text != MARK or not fields or len(check.text) != 2:
         raise _no_code(whole)
-    return read_fields([field.trimmed() for field in fields], knots, materials)
+    return read_fields(fields, knots, materials)
 
 
 def _no_code(whole: Cursor) -> Refused:
@@ -125,8 +116,6 @@ def _no_code(whole: Cursor) -> Refused:
 
 def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -> Refused:
     """Return the refusal of a text that its check doesn't fit, with the slips that explain it."""
-    from tagend.cards.code.code_typos import corrections
-
     hints = []
     for slip in corrections(bare.text)[: _READ_AGAIN // len(bare.text)]:
         try:
@@ -141,15 +130,13 @@ def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -
     return refused(found, f"compare it with the label{where}")
 
 
-def _hint(slip: "Correction", bare: Cursor) -> str:
+def _hint(slip: Correction, bare: Cursor) -> str:
     place = _field_name(slip.applied(bare.text), slip.place)
     return f"{place}, character {bare.places[slip.place]} ({slip.found} may be {slip.meant})"
 
 
 def _field_name(text: str, at: int) -> str:
     """Return in words the field that holds the character at `at`."""
-    from tagend.cards.code.notation_read import KEY, SECTION_START
-
     fields = text.split(":")
     field = text.count(":", 0, at)
     names = {0: "the beginning", 1: "the name", len(fields) - 1: "the check characters"}
@@ -158,5 +145,5 @@ def _field_name(text: str, at: int) -> str:
     sections = [place for place in range(2, field + 1) if SECTION_START.match(fields[place])]
     if field in sections:
         return f"section {len(sections)}"
-    key = KEY.match(fields[field])
-    return f"the field {key[0]}" if key else "the units"
+    word = WORD.match(fields[field])
+    return f"the field {word[0]}" if word else "the units"

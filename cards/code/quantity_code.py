@@ -2,9 +2,9 @@
 
 import re
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
-from typing import NamedTuple, TypeVar
+from typing import Any, TypeVar
 
 from tagend.cards.base.units import (
     DIAMETER_MM,
@@ -21,24 +21,15 @@ from tagend.cards.base.units import (
 from tagend.cards.code.cursor import COMPARE, Cursor
 from tagend.cards.recipe.fields import FIELDS
 from tagend.cards.recipe.recipe import Recipe
-from tagend.layouts.base.faults import Refused
+from tagend.layouts.base.faults import under
 from tagend.layouts.base.quantities import LENGTH_MM
 
 Q = TypeVar("Q", bound=Quantity)
 
+# By kind of quantity, in the order of a code: the unit that goes without saying.
+Units = Mapping[type[Quantity], str]
 
-class Units(NamedTuple):
-    """The units that go without saying."""
-
-    length: str
-    diameter: str
-    strength: str
-
-    def __str__(self) -> str:
-        return "/".join(self).upper()
-
-
-SILENT = Units("in", "in", "lb")
+SILENT: Units = {Length: "in", Diameter: "in", Strength: "lb"}
 
 
 def _pattern(numbers: str, units: Iterable[str]) -> re.Pattern[str]:
@@ -46,9 +37,17 @@ def _pattern(numbers: str, units: Iterable[str]) -> re.Pattern[str]:
 
 
 _NUMBER = r"(?:\d+\+\d+/\d+|\d+/\d+|\d*\.\d+|\d+)"
-_LENGTH = _pattern(rf"(?:{_NUMBER}FT(?={_NUMBER}IN))?{_NUMBER}", LENGTH_MM)
-_DIAMETER = _pattern(_NUMBER, [*DIAMETER_MM, "X"])
-_STRENGTH = _pattern(_NUMBER, STRENGTH_KG)
+_LENGTH = rf"(?:{_NUMBER}FT(?={_NUMBER}IN))?{_NUMBER}"
+# By kind: what it looks like, what reads it, and what a fault calls it.
+_KINDS: Mapping[type[Quantity], tuple[re.Pattern[str], Callable[[object], Any], str]] = {
+    Length: (_pattern(_LENGTH, LENGTH_MM), parse_length, "length, such as 30 or 7FT6IN"),
+    Diameter: (
+        _pattern(_NUMBER, [*DIAMETER_MM, "X"]),
+        parse_diameter,
+        "diameter, such as .023 or 4X",
+    ),
+    Strength: (_pattern(_NUMBER, STRENGTH_KG), parse_strength, "strength, such as 25"),
+}
 _ZERO_POINT = re.compile(r"\b0\.")
 _BARE_POINT = re.compile(r"(?<!\d)\.")
 _MIXED = re.compile(r"(\d) (\d+/)")
@@ -59,67 +58,72 @@ _UNITS = re.compile(
 )
 
 
-def write_quantity(quantity: Quantity, unit: str) -> str:
-    """Return the quantity without its unit where that is `unit`: `30`, `7FT6IN`, `1+1/2`, `4X`."""
-    number = quantity.plain.removesuffix(f" {unit}")
+def write_units(units: Units) -> str:
+    """Return the field that says the units: `CM/MM/KG`."""
+    return "/".join(units.values()).upper()
+
+
+def write_quantity(quantity: Quantity, units: Units) -> str:
+    """Return the quantity without a unit that goes without saying: `30`, `7FT6IN`, `1+1/2`."""
+    number = quantity.plain.removesuffix(f" {units[type(quantity)]}")
     if _LETTER.search(number):  # of feet and inches, the inches keep their unit
         number = quantity.plain
     joined = _MIXED.sub(r"\1+\2", number)
     return _ZERO_POINT.sub(".", joined).replace(" ", "").upper()
 
 
-def write_span(span: Span, unit: str) -> str:
+def write_span(span: Span, units: Units) -> str:
     """Return a length or a range of lengths: `22-28`."""
-    ends = dict.fromkeys((write_quantity(span.low, unit), write_quantity(span.high, unit)))
-    return "-".join(ends)
+    return "-".join(dict.fromkeys(write_quantity(end, units) for end in (span.low, span.high)))
 
 
 def read_units(cursor: Cursor) -> Units | None:
     """Read `units = length unit "/" diameter unit "/" strength unit`, if they stand here."""
     match = cursor.take(_UNITS)
-    return Units(*(unit.lower() for unit in match.groups())) if match else None
+    return dict(zip(SILENT, map(str.lower, match.groups()), strict=True)) if match else None
 
 
-def read_length(cursor: Cursor, unit: str) -> Length:
-    """Read `length = number [unit] | number "FT" number "IN"`.
+def read_quantity(cursor: Cursor, kind: type[Q], units: Units) -> Q:
+    """Read a quantity of one kind.
 
-    `number = digits | [digits] "." digits | digits "/" digits | digits "+" digits "/" digits`.
-    Raises `Refused` for any other text, and for a length that no leader has.
+        length = number [unit] | number "FT" number "IN"
+        diameter = number [unit] | number "X"
+        strength = number [unit]
+        number = digits | [digits] "." digits | digits "/" digits | digits "+" digits "/" digits
+
+    Raises `Refused` for any other text, and for a quantity that no leader has.
     """
-    return _read(cursor, _LENGTH, unit, parse_length, "length, such as 30 or 7FT6IN")
+    pattern, parse, called = _KINDS[kind]
+    match = cursor.take(pattern)
+    if match is None:
+        raise cursor.fault(f"{cursor.rest[:8]!r} is no {called}", COMPARE)
+    spelled = _BARE_POINT.sub("0.", match[0]).replace("+", " ")
+    with under(cursor.where(match.start())):
+        quantity: Q = parse(spelled if spelled[-1].isalpha() else f"{spelled} {units[kind]}")
+    return replace(quantity, written=quantity.plain)
 
 
-def read_span(cursor: Cursor, unit: str) -> Span:
+def read_span(cursor: Cursor, units: Units) -> Span:
     """Read `span = length ["-" length]`, the shorter one first."""
-    low = read_length(cursor, unit)
+    low = read_quantity(cursor, Length, units)
     if not cursor.takes("-"):
         return Span(low, low, low.plain)
-    high = read_length(cursor, unit)
+    high = read_quantity(cursor, Length, units)
     if low.mm >= high.mm:
         raise cursor.fault(f"{low}-{high} does not grow", "write the shorter length first")
     return Span(low, high, f"{low.plain} to {high.plain}")
 
 
-def read_diameter(cursor: Cursor, unit: str) -> Diameter:
-    """Read `diameter = number [unit] | number "X"`."""
-    return _read(cursor, _DIAMETER, unit, parse_diameter, "diameter, such as .023 or 4X")
-
-
-def read_strength(cursor: Cursor, unit: str) -> Strength:
-    """Read `strength = number [unit]`."""
-    return _read(cursor, _STRENGTH, unit, parse_strength, "strength, such as 25")
-
-
 def common_units(recipe: Recipe) -> Units:
     """Return the unit of each kind that most of a recipe's quantities have."""
-    seen: dict[type[Quantity], Counter[str]] = {Length: Counter(), Diameter: Counter()}
-    seen[Strength] = Counter()
+    seen: dict[type[Quantity], Counter[str]] = {kind: Counter() for kind in SILENT}
     for quantity in _quantities(recipe):
         number, _, unit = quantity.plain.rpartition(" ")
         if number and not _LETTER.search(number):
             seen[type(quantity)][unit] += 1
-    common = (counts.most_common(1) for counts in seen.values())
-    return Units(*(top[0][0] if top else unit for top, unit in zip(common, SILENT, strict=True)))
+    return {
+        kind: max(seen[kind], key=seen[kind].__getitem__, default=SILENT[kind]) for kind in SILENT
+    }
 
 
 def _quantities(recipe: Recipe) -> Iterator[Quantity]:
@@ -131,17 +135,3 @@ def _quantities(recipe: Recipe) -> Iterator[Quantity]:
                 yield value
             elif isinstance(value, Span):
                 yield from dict.fromkeys((value.low, value.high))
-
-
-def _read(
-    cursor: Cursor, pattern: re.Pattern[str], unit: str, parse: Callable[[object], Q], kind: str
-) -> Q:
-    match = cursor.take(pattern)
-    if match is None:
-        raise cursor.fault(f"{cursor.rest[:8]!r} is no {kind}", COMPARE)
-    spelled = _BARE_POINT.sub("0.", match[0]).replace("+", " ")
-    try:
-        quantity = parse(spelled if spelled[-1].isalpha() else f"{spelled} {unit}")
-    except Refused as refusal:
-        raise cursor.placed(refusal, match.start()) from None
-    return replace(quantity, written=quantity.plain)

@@ -108,4 +108,4 @@ def _ruled(face: Face, side: CardSide, unit: Unit) -> Face:
     if stack_height(side.blocks, side.panel.gap) + down > side.panel.height:
         return face
     items = (*shifted(face.items, 0, down), *shifted(ruler.items, INSET, 0))
-    return face._replace(items=items)
+    return replace(face, items=items)

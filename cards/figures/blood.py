@@ -1,7 +1,7 @@
 """The blood knot: the turns of either side in, its two strands laid up and drawn up out."""
 
-from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
-from tagend.cards.figures.strand import Course, line, turned
+from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
+from tagend.cards.figures.strand import Course, pair, turned
 
 _ROOM = 24.0  # for the turns of both sides, laid up
 _R = 1.3  # of the turns laid up, from the strand they go round
@@ -18,27 +18,19 @@ def blood_laid(thick: int, thin: int) -> tuple[Course, ...]:
     step = pitch(thick + thin, _ROOM, 1.9)
     right, left = _GAP + thick * step, _GAP + thin * step
     end = max(right, left) + 3.0
-    return (
-        line(_laid(thick, right, end, 1.6)),
-        line(turned(_laid(thin, left, end, -1.6)), "solid"),
-    )
+    return pair(_laid(thick, right, end, 1.6), turned(_laid(thin, left, end, -1.6)))
 
 
 def _laid(turns: int, far: float, end: float, z: float) -> list[Point]:
     """Return the strand from the left; `z` is its tag's, where it passes the own strand."""
     back = _R + 1.5
-    tag = [
-        (far, _R, 0.0),
-        (far + 1.6, _R, 1.0),
-        (far + 1.6, back, 1.0),
-        (far - 0.5, back, z),
-        (1.0, back, z),
-        (1.0, _R, z),
-        (1.0, -_R, -z),
-        (1.0, -_R - 2.4, -z),
-    ]
-    lead = [(-end, 0.0, 0.0), (-_GAP, 0.0, 0.0), (-1.8, _R, 0.0), (_GAP, _R, 0.0)]
-    return wound(lead, coil(_GAP, far, turns, 0, _R, _R), tag, 0.8)
+    tag = rows(
+        x=(far, far + 1.6, far + 1.6, far - 0.5, 1.0, 1.0, 1.0, 1.0),
+        y=(_R, _R, back, back, back, _R, -_R, -_R - 2.4),
+        z=(0.0, 1.0, 1.0, z, z, z, -z, -z),
+    )
+    lead = rows(x=(-end, -_GAP, -1.8, _GAP), y=(0.0, 0.0, _R, _R))
+    return wound(lead, coil(_GAP, far, turns, 0, _R, _R), tag)
 
 
 def blood_drawn(thick: int, thin: int) -> tuple[Course, ...]:
@@ -52,23 +44,19 @@ def blood_drawn(thick: int, thin: int) -> tuple[Course, ...]:
     a = wound(
         _core(-end, right, -0.5),
         coil(right, _WINDOW, thick, -90, 1.05, 2.1),
-        [(2.1, 0.5, -2.0), (1.8, 1.4, -0.8), (0.7, 1.4, 0.0), (0.7, -2.6, 0.0)],
-        0.8,
+        rows(x=(2.1, 1.8, 0.7, 0.7), y=(0.5, 1.4, 1.4, -2.6), z=(-2.0, -0.8, 0.0, 0.0)),
     )
     b = wound(
         _core(end, -left, 0.5),
         # A quarter turn less: this tag leaves from below, against its turns.
         coil(-left, -_WINDOW, 0.25 - thin, 90, 1.05, 2.1),
-        [
-            (-2.2, -1.05, 0.0),
-            (-1.8, -1.2, 0.8),
-            (-0.7, -1.4, 0.6),
-            (-0.7, 0.0, 0.0),
-            (-0.7, 2.6, 0.0),
-        ],
-        0.8,
+        rows(
+            x=(-2.2, -1.8, -0.7, -0.7, -0.7),
+            y=(-1.05, -1.2, -1.4, 0.0, 2.6),
+            z=(0.0, 0.8, 0.6, 0.0, 0.0),
+        ),
     )
-    return line(a), line(b, "solid")
+    return pair(a, b)
 
 
 def _core(start: float, far: float, z: float) -> list[Point]:
@@ -78,7 +66,9 @@ def _core(start: float, far: float, z: float) -> list[Point]:
     flat = [(start, z), (-half, z), (-way, 2 * z), (way, 2 * z), (half, z)]
     return [
         *((x, 0.0, depth) for x, depth in flat),
-        (far + way * 0.9, 0.0, z),
-        (far + way * 0.9, -0.2, 4.4 * z),
-        (far - way * 0.2, 0.3, 4.4 * z),
+        *rows(
+            x=(far + way * 0.9, far + way * 0.9, far - way * 0.2),
+            y=(0.0, -0.2, 0.3),
+            z=(z, 4.4 * z, 4.4 * z),
+        ),
     ]

@@ -16,6 +16,7 @@ from math import ceil, cos, dist, hypot, pi, sin
 from typing import TypeAlias
 
 Point: TypeAlias = tuple[float, float, float]
+Row: TypeAlias = float | Sequence[float]
 
 STEP = 0.25  # between neighbouring points of a smooth curve, about
 CLOSE = 1.05  # from one turn of a coil to the next where they touch
@@ -26,6 +27,16 @@ _EASE = 1.2  # reaches from a corner to the places that keep the lines straight
 def pitch(turns: int, room: float, most: float) -> float:
     """Return the way from one turn to the next: so that all have room, or else as they touch."""
     return max(CLOSE, min(most, room / turns))
+
+
+def rows(x: Row, y: Row, z: Row = 0.0) -> list[Point]:
+    """Return places of which each coordinate has its row; one number stands for a whole row.
+
+    In the row of z, what passes over others is above 0 and what passes under them below.
+    """
+    count = max(len(row) for row in (x, y, z) if not isinstance(row, (int, float)))
+    full = ([row] * count if isinstance(row, (int, float)) else row for row in (x, y, z))
+    return [(x, y, z) for x, y, z in zip(*full, strict=True)]
 
 
 def coil(
@@ -75,7 +86,7 @@ def _towards(start: Point, end: Point, far: float, times: float = 1.0) -> Point:
 
 
 def wound(
-    lead: Sequence[Point], helix: Sequence[Point], tail: Sequence[Point], reach: float
+    lead: Sequence[Point], helix: Sequence[Point], tail: Sequence[Point], reach: float = 0.8
 ) -> list[Point]:
     """Return places along a line of corners, on through a coil, and along a line that leaves it.
 

@@ -1,7 +1,7 @@
 """The doubled blood knot: the turns of either side in, its two strands laid up out."""
 
-from tagend.cards.figures.curve import Point, beside, coil, wound
-from tagend.cards.figures.strand import Course, folded, line, turned
+from tagend.cards.figures.curve import Point, beside, coil, rows, wound
+from tagend.cards.figures.strand import Course, folded, pair, turned
 
 _GAP = 4.0  # half of it
 _SIDE = 0.6  # of either leg of the thin strand from the middle of the two
@@ -15,7 +15,7 @@ def doubled_laid(thick: int, thin: int) -> tuple[Course, ...]:
     lead = _lead(end, _THICK)
     tag = _tag(right, _THICK, _THICK + 1.5, 1.6, (1.5, 0.6))
     a = wound(lead, coil(_GAP, right, thick, 0, _THICK, _THICK), tag, 0.9)
-    return line(a), line(turned(_folded(thin, end, left)), "solid")
+    return pair(a, turned(_folded(thin, end, left)))
 
 
 def _folded(turns: int, end: float, far: float) -> list[Point]:
@@ -33,25 +33,17 @@ def _folded(turns: int, end: float, far: float) -> list[Point]:
 
 
 def _lead(end: float, high: float) -> list[Point]:
-    return [
-        (-end, 0.0, 0.0),
-        (-_GAP, 0.0, 0.0),
-        (-2.6, high, 0.0),
-        (_GAP - 1.2, high, 0.0),
-        (_GAP + 0.3, high, 0.3),
-    ]
+    return rows(
+        x=(-end, -_GAP, -2.6, _GAP - 1.2, _GAP + 0.3),
+        y=(0.0, 0.0, high, high, high),
+        z=(0.0, 0.0, 0.0, 0.0, 0.3),
+    )
 
 
 def _tag(far: float, high: float, back: float, z: float, hole: tuple[float, float]) -> list[Point]:
     """Return corners from the turns back and through the gap, whose hole ends at these heights."""
-    return [
-        (far, high, 0.0),
-        (far + 1.0, high, 0.7),
-        (far + 2.4, high, 1.0),
-        (far + 2.4, back, 1.0),
-        (far - 0.5, back, z),
-        (1.4, back, z),
-        (1.4, hole[0], z),
-        (1.4, -hole[1], -z),
-        (1.4, -4.2, -z),
-    ]
+    return rows(
+        x=(far, far + 1.0, far + 2.4, far + 2.4, far - 0.5, 1.4, 1.4, 1.4, 1.4),
+        y=(high, high, high, back, back, back, hole[0], -hole[1], -4.2),
+        z=(0.0, 0.7, 1.0, 1.0, z, z, z, -z, -z),
+    )

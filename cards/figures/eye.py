@@ -2,7 +2,7 @@
 
 from math import cos, radians, sin
 
-from tagend.cards.figures.curve import Point, smooth
+from tagend.cards.figures.curve import Point, rows, smooth
 from tagend.cards.figures.strand import Course
 
 _R = 1.5  # of the eye, from which `through` takes its distances
@@ -13,7 +13,7 @@ SWIVEL = 3.3  # from the middle of a swivel to that of either eye
 def eye(x: float, y: float = 0.0, radius: float = _R, shank: float = 3.0) -> Course:
     """Return the eye whose middle is there, with the beginning of its shank to the right."""
     near = x + radius + 0.7
-    bend = [(x + radius + shank, y, 0.0), (near + 0.8, y, 0.0), (near, y + 0.1, 0.0)]
+    bend = rows(x=(x + radius + shank, near + 0.8, near), y=(y, y, y + 0.1))
     return Course(smooth([*bend, *_circle(x, y, radius, 35, 370)]), "solid", _WIRE)
 
 
@@ -39,9 +39,8 @@ def through(x: float, y: float = 0.0, over: float = 0.6) -> list[Point]:
 
     It goes in over the eye at `y + over` and comes out under it as far on the other side.
     """
-    return [
-        (x - 2.0, y + over, 0.9),
-        (x - 0.2, y + over, 0.7),
-        (x - 0.2, y - over, -0.7),
-        (x - 2.0, y - over, -0.9),
-    ]
+    return rows(
+        x=(x - 2.0, x - 0.2, x - 0.2, x - 2.0),
+        y=(y + over, y + over, y - over, y - over),
+        z=(0.9, 0.7, -0.7, -0.9),
+    )

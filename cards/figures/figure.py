@@ -103,37 +103,25 @@ def _lacks_turns(knot: Knot, thick: int, thin: int) -> bool:
     return (takes.thin.core > 0 and thin < 1) or (winds and thick < 1)
 
 
-def _once(build: Callable[[int], tuple[Course, ...]]) -> _Build:
-    """Return the stage of a knot with one number of turns."""
-    return lambda _, turns: build(turns)
-
-
-def _plain(build: Callable[[], tuple[Course, ...]]) -> _Build:
-    """Return the stage of a knot without turns."""
-    return lambda _, __: build()
-
-
-_SURGEONS = (_once(surgeons_laid), _once(surgeons_drawn))
-
 _STAGES: Mapping[str, tuple[_Build, ...]] = {
     "blood": (blood_laid, blood_drawn),
     "doubled blood": (doubled_laid,),
-    "double surgeon's": _SURGEONS,
-    "triple surgeon's": _SURGEONS,
+    "double surgeon's": (surgeons_laid, surgeons_drawn),
+    "triple surgeon's": (surgeons_laid, surgeons_drawn),
     "uni to uni": (uni_laid, uni_drawn),
-    "twisted-loop joint": (_once(twisted_laid),),
-    "loop to loop": (_plain(loops_laid), _plain(loops_drawn)),
-    "albright": (_once(albright_laid), _once(albright_drawn)),
-    "slim beauty": (_plain(slim_threaded), _once(slim_laid)),
+    "twisted-loop joint": (twisted_laid,),
+    "loop to loop": (loops_laid, loops_drawn),
+    "albright": (albright_laid, albright_drawn),
+    "slim beauty": (slim_threaded, slim_laid),
     "ring joint": (ring_laid, ring_drawn),
     "swivel": (swivel_laid, swivel_drawn),
-    "perfection loop": (_plain(perfection_laid), _plain(perfection_drawn)),
-    "surgeon's loop": (_once(loop_laid), _once(loop_drawn)),
-    "nail knot": (_once(nail_laid), _once(nail_drawn)),
-    "needle knot": (_once(needle_laid), _once(needle_drawn)),
-    "improved clinch": (_once(improved_laid), _once(improved_drawn)),
-    "clinch": (_once(clinch_laid), _once(clinch_drawn)),
-    "non-slip loop": (_once(nonslip_laid), _once(nonslip_drawn)),
-    "palomar": (_plain(palomar_laid), _plain(palomar_drawn)),
-    "haywire twist": (_once(haywire_twisted), _once(haywire_wrapped)),
+    "perfection loop": (perfection_laid, perfection_drawn),
+    "surgeon's loop": (loop_laid, loop_drawn),
+    "nail knot": (nail_laid, nail_drawn),
+    "needle knot": (needle_laid, needle_drawn),
+    "improved clinch": (improved_laid, improved_drawn),
+    "clinch": (clinch_laid, clinch_drawn),
+    "non-slip loop": (nonslip_laid, nonslip_drawn),
+    "palomar": (palomar_laid, palomar_drawn),
+    "haywire twist": (haywire_twisted, haywire_wrapped),
 }

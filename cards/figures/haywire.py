@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from tagend.cards.figures.curve import CLOSE, Point, coil, rounded
+from tagend.cards.figures.curve import CLOSE, Point, coil, rounded, rows
 from tagend.cards.figures.eye import eye, through
 from tagend.cards.figures.strand import Course, line
 
@@ -13,14 +13,14 @@ _R, _DEEP = 0.6, 0.9  # of either part, from the middle of the twist
 _BARREL = 1.05  # of the wraps, from the standing part
 
 
-def haywire_twisted(turns: int) -> tuple[Course, ...]:
+def haywire_twisted(_: int, turns: int) -> tuple[Course, ...]:
     """Both parts turned round one another, and the tag set square."""
     far = _far(turns)
-    square = [(-0.5, -0.7, 0.9), (-0.9, 0.4, 1.2), (-0.9, 1.6, 1.0), (-0.9, 4.0, 0.6)]
+    square = rows(x=(-0.5, -0.9, -0.9, -0.9), y=(-0.7, 0.4, 1.6, 4.0), z=(0.9, 1.2, 1.0, 0.6))
     return _on_eye(turns, [(far + x, y, z) for x, y, z in square])
 
 
-def haywire_wrapped(turns: int) -> tuple[Course, ...]:
+def haywire_wrapped(_: int, turns: int) -> tuple[Course, ...]:
     """The wraps laid round the standing part alone, and the tag broken flush."""
     start = _far(turns) - 0.5
     wraps = _WRAPS - 0.15  # the end lies behind
@@ -35,7 +35,7 @@ def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Course, ...]:
     """Return the wire from the left, round the eye, back in twist with itself, and its tag."""
     far = _far(turns)
     out, back = (coil(_NEAR, far, -turns, angle, _R, _DEEP) for angle in (0, 180))
-    standing = [(far - 9.0, 0.0, 0.0), (far - 2.0, 0.0, 0.0), (far - 1.0, 0.1, 0.0)]
+    standing = rows(x=(far - 9.0, far - 2.0, far - 1.0), y=(0.0, 0.0, 0.1))
     loop = [
         (_NEAR, _R, 0.0),
         (-4.0, 1.6, 0.3),

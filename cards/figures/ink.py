@@ -46,10 +46,10 @@ def frame(strands: Sequence[Course]) -> Frame:
     """Return the box that the ink of strands fills."""
     points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
     return Frame(
-        min(x - half for x, _, half in points),
-        max(x + half for x, _, half in points),
-        min(y - half for _, y, half in points),
-        max(y + half for _, y, half in points),
+        left=min(x - half for x, _, half in points),
+        right=max(x + half for x, _, half in points),
+        low=min(y - half for _, y, half in points),
+        high=max(y + half for _, y, half in points),
     )
 
 
@@ -61,15 +61,15 @@ def inked(strands: Sequence[Course], unit: float) -> tuple[Path, ...]:
         for strand in strands
     ]
     paths: list[Path] = []
-    for layer in layers(strands):
+    for over, all_runs in layers(strands):
         for width in sorted({strand.width for strand in strands}, reverse=True):
             line = INK * width * unit
-            white = [run for run in layer.white if run.strand.width == width]
-            ink = [run for run in layer.ink if run.strand.width == width]
+            white = [run for run in over if run.strand.width == width]
+            ink = [run for run in all_runs if run.strand.width == width]
             core = [run for run in ink if run.strand.look == "outline"]
-            paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, 1.0), paper)
+            paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, grey=1.0), paper)
             paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
-            paths += _drawn(core, _Pen(line - 2 * EDGE, 1.0, 2 * _LAP, EDGE), paper)
+            paths += _drawn(core, _Pen(line - 2 * EDGE, grey=1.0, lap=2 * _LAP, cut=EDGE), paper)
     return tuple(paths)
 
 

@@ -8,7 +8,7 @@ the pen however many runs it has.
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import groupby
 from math import hypot
 
@@ -30,14 +30,6 @@ class Stretch:
     last: int
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
-    """Runs to be drawn together, once white has been laid where they pass over others."""
-
-    white: list[Stretch] = field(default_factory=list)
-    ink: list[Stretch] = field(default_factory=list)
-
-
 @dataclass(slots=True)
 class _Bit:
     strand: Course
@@ -52,19 +44,23 @@ class _Bit:
     covered: bool = False
 
 
-def layers(strands: Sequence[Course]) -> list[Layer]:
-    """Return what to draw, the lowest layer first."""
+def layers(strands: Sequence[Course]) -> list[tuple[list[Stretch], list[Stretch]]]:
+    """Return what to draw, the lowest layer first: of each, what passes over others, and all.
+
+    White is laid under the former before the latter are drawn.
+    """
     cut = [list(_pieces(strand, number)) for number, strand in enumerate(strands)]
     pieces = [piece for of_one in cut for piece in of_one]
     _stack(pieces, max(strand.width for strand in strands))
     top = max(piece.height for piece in pieces)
-    result = [Layer() for _ in range(top + 1)]
+    result: list[tuple[list[Stretch], list[Stretch]]] = [([], []) for _ in range(top + 1)]
     for of_one in cut:
         for height, run in _alike(of_one, [p.height if p.covered else top for p in of_one]):
-            result[height].ink.append(_run(run))
+            white, ink = result[height]
+            ink.append(_run(run))
             for over, part in _alike(run, [piece.height > 0 for piece in run]):
                 if over:
-                    result[height].white.append(_run(part))
+                    white.append(_run(part))
     return result
 
 
@@ -111,4 +107,5 @@ def _alike(pieces: Sequence[_Bit], marks: Sequence[int]) -> Iterator[tuple[int, 
 
 
 def _run(pieces: Sequence[_Bit]) -> Stretch:
-    return Stretch(pieces[0].strand, pieces[0].number, pieces[0].first, pieces[-1].last)
+    first, last = pieces[0], pieces[-1]
+    return Stretch(strand=first.strand, number=first.number, first=first.first, last=last.last)

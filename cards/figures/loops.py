@@ -1,15 +1,15 @@
 """Loop to loop: two loops joined, before they are drawn together and after."""
 
-from tagend.cards.figures.curve import Point, rounded, smooth
+from tagend.cards.figures.curve import Point, rounded, rows, smooth
 from tagend.cards.figures.strand import Course
 
 
-def loops_laid() -> tuple[Course, ...]:
+def loops_laid(*_: int) -> tuple[Course, ...]:
     """The loops joined and still open."""
     return _joined(4.4, 2.6)
 
 
-def loops_drawn() -> tuple[Course, ...]:
+def loops_drawn(*_: int) -> tuple[Course, ...]:
     """The loops seated square, like a reef knot."""
     return _joined(2.7, 1.7)
 
@@ -33,13 +33,10 @@ def _loop(reach: float, wide: float) -> list[Point]:
     Its legs go over the other's tip, under its legs, and its own tip over them both.
     """
     knot = -reach - 2.8
-    leg = [
-        (knot + 0.5, 0.55, 0.2),
-        (-reach, 0.55, 1.0),
-        (-0.4 * reach, 0.7, -0.6),
-        (0.0, (0.6 + wide) / 2, -1.0),
-        (0.5 * reach, wide, -0.2),
-        (reach, wide, 0.9),
-    ]
+    leg = rows(
+        x=(knot + 0.5, -reach, -0.4 * reach, 0.0, 0.5 * reach, reach),
+        y=(0.55, 0.55, 0.7, (0.6 + wide) / 2, wide, wide),
+        z=(0.2, 1.0, -0.6, -1.0, -0.2, 0.9),
+    )
     back = [(x, -y, z) for x, y, z in reversed(leg)]
     return [(knot - 3.6, 0.0, 0.0), (knot - 0.6, 0.1, 0.0), *leg, *back, (knot, -0.6, 0.2)]

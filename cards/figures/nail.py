@@ -1,6 +1,6 @@
 """The nail knot and the needle knot: the turns in, fly line and butt laid up and drawn up out."""
 
-from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, smooth, wound
+from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, smooth, wound
 from tagend.cards.figures.strand import Course, line
 
 _LINE = 1.5  # the line's tip in butts, as knots.toml reckons it
@@ -8,28 +8,28 @@ _ROOM = 11.0  # for the turns, laid up
 _CORE = -0.6  # deep in the line, which hides what runs there
 
 
-def nail_laid(turns: int) -> tuple[Course, ...]:
+def nail_laid(_: int, turns: int) -> tuple[Course, ...]:
     """The turns over the line, the tag and the butt's own run, with the tag put back under."""
     far = turns * pitch(turns, _ROOM, 1.7)
     return _laid(turns, far, far + 3.4, [(far + 7.0, -1.55, 0.0)])
 
 
-def needle_laid(turns: int) -> tuple[Course, ...]:
+def needle_laid(_: int, turns: int) -> tuple[Course, ...]:
     """The same, with the butt in at the line's end, through its core and out of its side."""
     far = turns * pitch(turns, _ROOM, 1.7)
     hole = far + 3.2
-    out = [(hole, -0.2, 0.9), (hole - 0.7, -1.1, 1.2), (hole - 2.2, -1.55, 0.4)]
+    out = rows(x=(hole, hole - 0.7, hole - 2.2), y=(-0.2, -1.1, -1.55), z=(0.9, 1.2, 0.4))
     return _laid(turns, far, hole + 2.6, [*_core(hole), *out])
 
 
-def nail_drawn(turns: int) -> tuple[Course, ...]:
+def nail_drawn(_: int, turns: int) -> tuple[Course, ...]:
     """The turns drawn close."""
     far = turns * CLOSE
     lead = [(far + 6.4, -1.3, 1.0), (far + 1.8, -1.3, 1.0)]
     return _drawn(turns, far, far + 3.4, lead)
 
 
-def needle_drawn(turns: int) -> tuple[Course, ...]:
+def needle_drawn(_: int, turns: int) -> tuple[Course, ...]:
     """The turns drawn close, to the hole."""
     far = turns * CLOSE
     hole = far + 2.2
@@ -44,19 +44,13 @@ def _core(hole: float) -> list[Point]:
 def _laid(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course, ...]:
     lead = [
         *lead,
-        (0.0, -1.55, 0.0),
-        (-1.3, -1.55, 0.3),
-        (-1.2, -0.4, 2.3),
-        (0.2, 0.8, 2.2),
+        *rows(x=(0.0, -1.3, -1.2, 0.2), y=(-1.55, -1.55, -0.4, 0.8), z=(0.0, 0.3, 2.3, 2.2)),
     ]
-    tag = [
-        (far, 1.6, 1.8),
-        (far + 0.6, 2.9, 1.4),
-        (far + 2.0, 2.7, 0.4),
-        (far + 2.0, 1.55, 0.0),
-        (far - 0.6, 1.55, 0.0),
-        (-3.6, 1.55, 0.0),
-    ]
+    tag = rows(
+        x=(far, far + 0.6, far + 2.0, far + 2.0, far - 0.6, -3.6),
+        y=(1.6, 2.9, 2.7, 1.55, 1.55, 1.55),
+        z=(1.8, 1.4, 0.4, 0.0, 0.0, 0.0),
+    )
     butt = wound(lead, coil(0.0, far, -turns, 70, 2.7, 2.1), tag, 0.9)
     return _fly_line(tip), line(butt, "solid")
 
@@ -64,23 +58,16 @@ def _laid(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course
 def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course, ...]:
     lead = [
         *lead,
-        (far - 0.2, -0.5, 1.4),
-        (-1.5, -0.5, 1.5),
-        (-1.5, 0.2, 3.3),
-        (0.1, 0.6, 3.3),
+        *rows(x=(far - 0.2, -1.5, -1.5, 0.1), y=(-0.5, -0.5, 0.2, 0.6), z=(1.4, 1.5, 3.3, 3.3)),
     ]
-    tag = [
-        (far, 0.6, 3.2),
-        (far + 0.6, 2.2, 1.4),
-        (far + 1.2, 1.6, -1.6),
-        (far - 0.2, 0.2, -1.6),
-        (0.2, 0.2, -1.6),
-        (-0.9, 1.2, -1.2),
-        (-2.6, 2.2, -1.2),
-    ]
-    butt = wound(lead, coil(0.0, far, -turns, 90, 1.7, 3.0), tag, 0.8)
+    tag = rows(
+        x=(far, far + 0.6, far + 1.2, far - 0.2, 0.2, -0.9, -2.6),
+        y=(0.6, 2.2, 1.6, 0.2, 0.2, 1.2, 2.2),
+        z=(3.2, 1.4, -1.6, -1.6, -1.6, -1.2, -1.2),
+    )
+    butt = wound(lead, coil(0.0, far, -turns, 90, 1.7, 3.0), tag)
     return _fly_line(tip), line(butt, "solid")
 
 
 def _fly_line(tip: float) -> Course:
-    return Course(smooth([(-4.6, 0, 0), (0, 0, 0), (tip, 0, 0)]), "outline", _LINE, last_cut=True)
+    return Course(smooth(rows(x=(-4.6, 0, tip), y=0)), "outline", _LINE, last_cut=True)

@@ -1,6 +1,6 @@
 """The palomar: its strand and the eye, laid up and drawn up out."""
 
-from tagend.cards.figures.curve import Point, beside, coil, rounded, wound
+from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
 from tagend.cards.figures.eye import eye
 from tagend.cards.figures.strand import Course, line
 
@@ -9,17 +9,16 @@ _R = 2.2  # of the eye, which takes two
 _EYE = 7.0  # where it stands, laid up; drawn up, the knot is measured from it
 
 
-def palomar_laid() -> tuple[Course, ...]:
+def palomar_laid(*_: int) -> tuple[Course, ...]:
     """The doubled end through the eye and in an overhand round itself, its fold over the fly."""
     upper, lower = (rounded(beside(_laid(start), side), 1.1) for side, start in _legs(-8.0))
     fold = [
         upper[-1],
-        (_EYE + 4.4, upper[-1][1], 0.4),
-        (_EYE + 4.4, 0.0, 1.2),
-        (_EYE + 4.4, 2.2, 0.6),
-        (_EYE + 7.2, 2.2, -0.6),
-        (_EYE + 7.2, 0.0, -1.2),
-        (_EYE + 7.2, lower[-1][1], -0.4),
+        *rows(
+            x=(_EYE + 4.4, _EYE + 4.4, _EYE + 4.4, _EYE + 7.2, _EYE + 7.2, _EYE + 7.2),
+            y=(upper[-1][1], 0.0, 2.2, 2.2, 0.0, lower[-1][1]),
+            z=(0.4, 1.2, 0.6, -0.6, -1.2, -0.4),
+        ),
         lower[-1],
     ]
     return _folded(upper, fold, lower), eye(_EYE, 0.0, _R, 7.0)
@@ -40,39 +39,29 @@ def _laid(start: float) -> list[Point]:
         (start, 0.0, 0.0),
         (2.6, 0.0, 0.0),
         *_through(_EYE),
-        (2.6, -3.1, 0.0),
-        (-3.6, -3.1, 0.0),
-        (-3.6, 0.0, 1.4),
-        (-3.6, 2.5, 0.6),
-        (-0.3, 2.5, -0.9),
-        (-0.3, -0.2, -1.8),
-        (-0.3, -3.0, 2.0),
-        (-0.3, -5.9, 0.4),
-        (6.0, -5.9, 0.4),
+        *rows(
+            x=(2.6, -3.6, -3.6, -3.6, -0.3, -0.3, -0.3, -0.3, 6.0),
+            y=(-3.1, -3.1, 0.0, 2.5, 2.5, -0.2, -3.0, -5.9, -5.9),
+            z=(0.0, 0.0, 1.4, 0.6, -0.9, -1.8, 2.0, 0.4, 0.4),
+        ),
     ]
 
 
 def _through(x: float) -> list[Point]:
     """Return corners of the middle of two strands, round the near side of the eye and back."""
-    return [
-        (x - 2.7, 1.0, 1.0),
-        (x, 1.0, 0.8),
-        (x, -1.0, -0.8),
-        (x - 2.7, -1.0, -1.0),
-    ]
+    return rows(x=(x - 2.7, x, x, x - 2.7), y=(1.0, 1.0, -1.0, -1.0), z=(1.0, 0.8, -0.8, -1.0))
 
 
-def palomar_drawn() -> tuple[Course, ...]:
+def palomar_drawn(*_: int) -> tuple[Course, ...]:
     """The overhand drawn close, and the fold round all four legs between it and the eye."""
     upper, lower = (_drawn(side, start) for side, start in _legs(-13.4))
     fold = [
         upper[-1],
-        (-4.5, upper[-1][1], 1.0),
-        (-4.4, 0.0, 2.2),
-        (-4.2, 2.1, 0.8),
-        (-3.5, 2.1, -1.6),
-        (-3.4, 0.0, -4.4),
-        (-3.4, lower[-1][1], -2.0),
+        *rows(
+            x=(-4.5, -4.4, -4.2, -3.5, -3.4, -3.4),
+            y=(upper[-1][1], 0.0, 2.1, 2.1, 0.0, lower[-1][1]),
+            z=(1.0, 2.2, 0.8, -1.6, -4.4, -2.0),
+        ),
         lower[-1],
     ]
     return _folded(upper, fold, lower), eye(0.0, 0.0, _R)
@@ -86,15 +75,15 @@ def _drawn(side: float, start: float) -> list[Point]:
         (start, side, 0.0),
         (-4.0, side, 0.0),
         *beside(_through(0.0), side),
-        (-4.6, -0.4 - side, -2.8),
-        (-8.4 + along, -0.4 - side, -2.8),
-        (-9.5 + along, -0.7, -2.4),
-        (-9.6 + along, -1.5, -1.4),
+        *rows(
+            x=(-4.6, -8.4 + along, -9.5 + along, -9.6 + along),
+            y=(-0.4 - side, -0.4 - side, -0.7, -1.5),
+            z=(-2.8, -2.8, -2.4, -1.4),
+        ),
     ]
-    tag = [
-        (-7.0 + along, -1.5, -1.0),
-        (-6.8 + along, low, -0.3),
-        (-6.0, low, 0.2),
-        (-5.2, low, 0.4),
-    ]
-    return wound(lead, coil(-9.6 + along, -7.0 + along, -1.05, 225, 1.7, 1.7), tag, 0.8)
+    tag = rows(
+        x=(-7.0 + along, -6.8 + along, -6.0, -5.2),
+        y=(-1.5, low, low, low),
+        z=(-1.0, -0.3, 0.2, 0.4),
+    )
+    return wound(lead, coil(-9.6 + along, -7.0 + along, -1.05, 225, 1.7, 1.7), tag)

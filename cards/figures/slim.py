@@ -1,7 +1,7 @@
 """The slim beauty: the turns of its thin strand in, both strands laid up out."""
 
-from tagend.cards.figures.curve import Point, coil, rounded, wound
-from tagend.cards.figures.strand import Course, folded, line
+from tagend.cards.figures.curve import Point, coil, rounded, rows, wound
+from tagend.cards.figures.strand import Course, folded, pair
 
 _SIDE = 0.55  # of either leg of the thin strand from the middle of the two
 _PASSES, _BACK = 2, 3  # of the overhand, and of the turns over the others: as in knots.toml
@@ -11,14 +11,14 @@ _FAR = 2.2 * _PASSES
 _PITCH = 3.0  # of the turns out; those back are wider
 
 
-def slim_threaded() -> tuple[Course, ...]:
+def slim_threaded(*_: int) -> tuple[Course, ...]:
     """The thin strand, folded, through the thick overhand and out beside the thick strand."""
     end = _GAP - 3.0
     legs = ([*rounded(_lead(side), 0.8)[:-1], (end, 1.6 - side, 0.0)] for side in (_SIDE, -_SIDE))
-    return line(_thick(_GAP - 2.5)), line(folded(*legs), "solid")
+    return pair(_thick(_GAP - 2.5), folded(*legs))
 
 
-def slim_laid(turns: int) -> tuple[Course, ...]:
+def slim_laid(_: int, turns: int) -> tuple[Course, ...]:
     """The thin fold wound along the thick strand and back, and put through the gap.
 
     The gap is between it and the thick strand, by the overhand.
@@ -26,38 +26,30 @@ def slim_laid(turns: int) -> tuple[Course, ...]:
     back = min(_BACK, turns // 2)
     left = _GAP - (turns - back) * _PITCH
     legs = (_leg(side, turns - back, back, left) for side in (_SIDE, -_SIDE))
-    return line(_thick(left)), line(folded(*legs), "solid")
+    return pair(_thick(left), folded(*legs))
 
 
 def _thick(left: float) -> list[Point]:
     """Return the strand from the left, in an overhand whose passes lie over it and its tag."""
-    lead = [
-        (left - 4.0, 0.0, 0.0),
-        (_GAP, 0.0, 0.0),
-        (_GAP + 1.4, -1.65, 0.0),
-        (_FAR + 1.4, -1.65, 0.3),
-        (_FAR + 1.3, -0.4, 2.3),
-        (_FAR, 0.8, 2.2),
-    ]
-    tag = [
-        (0.0, 1.7, 1.8),
-        (-0.5, 2.9, 1.4),
-        (-1.2, 2.7, 0.4),
-        (-1.2, 1.65, 0.0),
-        (0.6, 1.65, 0.0),
-        (_FAR + 3.4, 1.65, 0.0),
-    ]
+    lead = rows(
+        x=(left - 4.0, _GAP, _GAP + 1.4, _FAR + 1.4, _FAR + 1.3, _FAR),
+        y=(0.0, 0.0, -1.65, -1.65, -0.4, 0.8),
+        z=(0.0, 0.0, 0.0, 0.3, 2.3, 2.2),
+    )
+    tag = rows(
+        x=(0.0, -0.5, -1.2, -1.2, 0.6, _FAR + 3.4),
+        y=(1.7, 2.9, 2.7, 1.65, 1.65, 1.65),
+        z=(1.8, 1.4, 0.4, 0.0, 0.0, 0.0),
+    )
     return wound(lead, coil(_FAR, 0.0, -_PASSES, 70, 2.8, 2.2), tag, 0.9)
 
 
 def _lead(side: float) -> list[Point]:
     """Return corners of one leg of the thin strand, until it has come out beside the thick one."""
-    return [
-        (_FAR + 5.2 + 1.5 * side, -side, 0.0),
-        (-1.7 - 0.6 * side, -side, 0.0),
-        (-2.5 - 0.6 * side, 1.4 - side, 0.0),
-        (_GAP + 1.2, 1.4 - side, 0.0),
-    ]
+    return rows(
+        x=(_FAR + 5.2 + 1.5 * side, -1.7 - 0.6 * side, -2.5 - 0.6 * side, _GAP + 1.2),
+        y=(-side, -side, 1.4 - side, 1.4 - side),
+    )
 
 
 def _leg(side: float, out: int, back: int, left: float) -> list[Point]:
@@ -67,13 +59,10 @@ def _leg(side: float, out: int, back: int, left: float) -> list[Point]:
     outwards = coil(_GAP + along, end, -out - 0.25, 0, _OUT_R, _OUT_R)
     inwards = coil(end, _GAP + along, 0.25 - back, -90, _BACK_R, _BACK_R)
     hole = _GAP + 1.9 + 0.9 * along
-    tag = [
-        (_GAP + along, _BACK_R, -0.5),
-        (hole, 2.3 + side, -2.1),
-        (hole, 0.9, -1.9),
-        (hole, -0.9, 1.4),
-        (hole, -2.2, 1.4),
-        (hole, -3.2, 0.8),
-    ]
+    tag = rows(
+        x=(_GAP + along, hole, hole, hole, hole, hole),
+        y=(_BACK_R, 2.3 + side, 0.9, -0.9, -2.2, -3.2),
+        z=(-0.5, -2.1, -1.9, 1.4, 1.4, 0.8),
+    )
     lead = [*_lead(side), (_GAP + 0.3 + along, _OUT_R - 0.8 * side, -side)]
-    return wound(lead, [*outwards[:-1], *inwards[1:]], tag, 0.8)
+    return wound(lead, [*outwards[:-1], *inwards[1:]], tag)

@@ -31,6 +31,16 @@ def line(places: Sequence[Point], look: Look = "outline") -> Course:
     return Course(smooth(places), look, last_cut=True)
 
 
+def pair(thick: Sequence[Point], thin: Sequence[Point]) -> tuple[Course, ...]:
+    """Return two strands, each from its standing part to its tag."""
+    return line(thick), line(thin, "solid")
+
+
+def beside_one_another(thick: Sequence[Point], thin: Sequence[Point]) -> tuple[Course, ...]:
+    """Return two strands that go one way, so that the thin one's tag comes first."""
+    return line(thick), Course(smooth(thin), "solid", first_cut=True)
+
+
 def folded(out: Sequence[Point], back: Sequence[Point]) -> list[Point]:
     """Return a strand along one leg, round its fold, and back along the other leg.
 

@@ -20,8 +20,8 @@ _CUSP = 2.0  # radians from one place to the next: a pen's mitred corner would s
 class Trace:
     """A line on the paper: its places, and its direction at each of them."""
 
-    places: Sequence[Spot]
-    ways: Sequence[Spot]
+    places: tuple[Spot, ...]
+    ways: tuple[Spot, ...]
 
 
 def trace(places: Sequence[Spot]) -> Trace:
@@ -30,7 +30,7 @@ def trace(places: Sequence[Spot]) -> Trace:
     for (x1, y1), (x2, y2) in zip([places[0], *places], [*places[1:], places[-1]], strict=False):
         far = hypot(x2 - x1, y2 - y1) or 1.0
         ways.append(((x2 - x1) / far, (y2 - y1) / far))
-    return Trace(places, ways)
+    return Trace(tuple(places), tuple(ways))
 
 
 def stroke(of: Trace, first: int, last: int, laps: Spot) -> Iterator[Step]:

@@ -1,7 +1,7 @@
 """The uni to uni: the turns of either side in, its two strands laid up and drawn up out."""
 
-from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, wound
-from tagend.cards.figures.strand import Course, line, turned
+from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
+from tagend.cards.figures.strand import Course, pair, turned
 
 _ROOM = 20.0  # for the turns of both sides, laid up
 _WINDOW = 1.7  # half of what shows between the barrels
@@ -13,19 +13,17 @@ def uni_laid(thick: int, thin: int) -> tuple[Course, ...]:
     right, left = 2.5 + thick * step, 2.5 + thin * step
     a = _laid(thick, right, left)
     b = _laid(thin, left, right)
-    return line(a), line(turned(b), "solid")
+    return pair(a, turned(b))
 
 
 def _laid(turns: int, far: float, near: float) -> list[Point]:
     end = far + 2.2
-    loop = [
-        (-near - 4.6, 0.55, 0.0),
-        (end, 0.55, 0.0),
-        (end, 2.9, 0.0),
-        (1.5, 2.9, 0.0),
-        (1.9, 1.5, 0.9),
-    ]
-    tag = [(far, 1.7, 0.0), (far + 1.2, 1.7, 1.2), (end + 2.2, 1.7, 1.2)]
+    loop = rows(
+        x=(-near - 4.6, end, end, 1.5, 1.9),
+        y=(0.55, 0.55, 2.9, 2.9, 1.5),
+        z=(0.0, 0.0, 0.0, 0.0, 0.9),
+    )
+    tag = rows(x=(far, far + 1.2, end + 2.2), y=1.7, z=(0.0, 1.2, 1.2))
     return wound(loop, coil(2.5, far, turns, 0, 1.6, 1.3)[1:], tag, 1.1)
 
 
@@ -37,26 +35,18 @@ def uni_drawn(thick: int, thin: int) -> tuple[Course, ...]:
     right, left = _WINDOW + thick * CLOSE, _WINDOW + thin * CLOSE
     a = _drawn(thick, right, left)
     b = _drawn(thin, left, right)
-    return line(a), line(turned(b), "solid")
+    return pair(a, turned(b))
 
 
 def _drawn(turns: int, far: float, near: float) -> list[Point]:
-    lead = [
-        (-near - 3.5, 0.0, 1.0),
-        (-1.6, 0.0, 1.0),
-        (-0.5, 0.7, 0.6),
-        (0.5, 0.7, 0.4),
-        (1.6, 0.0, 0.0),
-        (far + 1.6, 0.0, 0.0),
-        (far + 1.6, 0.0, -2.6),
-        (far - 0.3, 0.1, -2.6),
-    ]
-    tag = [
-        (_WINDOW, -1.05, 0.0),
-        (_WINDOW - 0.4, -1.1, -1.3),
-        (_WINDOW - 0.4, 0.0, -1.2),
-        (far + 0.1, 0.0, -1.0),
-        (far + 1.4, 1.0, -1.0),
-        (far + 2.8, 1.9, -1.0),
-    ]
-    return wound(lead, coil(far, _WINDOW, turns - 0.25, -90, 1.05, 2.5), tag, 0.8)
+    lead = rows(
+        x=(-near - 3.5, -1.6, -0.5, 0.5, 1.6, far + 1.6, far + 1.6, far - 0.3),
+        y=(0.0, 0.0, 0.7, 0.7, 0.0, 0.0, 0.0, 0.1),
+        z=(1.0, 1.0, 0.6, 0.4, 0.0, 0.0, -2.6, -2.6),
+    )
+    tag = rows(
+        x=(_WINDOW, _WINDOW - 0.4, _WINDOW - 0.4, far + 0.1, far + 1.4, far + 2.8),
+        y=(-1.05, -1.1, 0.0, 0.0, 1.0, 1.9),
+        z=(0.0, -1.3, -1.2, -1.0, -1.0, -1.0),
+    )
+    return wound(lead, coil(far, _WINDOW, turns - 0.25, -90, 1.05, 2.5), tag)

@@ -1,6 +1,7 @@
 """A leader worked out: a recipe and the tyer's practice in, every piece, knot and length out."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
@@ -13,9 +14,9 @@ from tagend.cards.leader.allowance import (
 )
 from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import parts
-from tagend.cards.practice.materials import Material, Materials
+from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.recipe import LengthsMean, Part, Recipe, Section
+from tagend.cards.recipe.recipe import Part, Recipe, Section
 from tagend.layouts.base.faults import Fault, refuse_any
 
 
@@ -92,26 +93,17 @@ class Leader:
 
 def work_out(recipe: Recipe, practice: Practice) -> Leader:
     """Return the leader that the recipe asks for, each knot chosen and each length computed."""
-    unit = practice.unit or _written_unit(recipe)
-    butt, fly = butt_end(recipe, practice), fly_end(recipe, practice)
-    between = joints(recipe, practice)
-    ends = _allowances(recipe, (butt, fly), between, practice)
-    mark_mm, materials = practice.tape_mm(unit), practice.materials
-    sections = zip(recipe.sections, parts(recipe, materials), ends, strict=True)
-    pieces = tuple(
-        _piece(place, section, materials, part, both, recipe.lengths, mark_mm)
-        for place, (section, part, both) in enumerate(sections, start=1)
-    )
-    return Leader(
+    leader = Leader(
         recipe=recipe,
-        pieces=pieces,
-        butt=butt,
-        joints=between,
-        fly=fly,
-        unit=unit,
+        pieces=(),
+        butt=butt_end(recipe, practice),
+        joints=joints(recipe, practice),
+        fly=fly_end(recipe, practice),
+        unit=practice.unit or _written_unit(recipe),
         second_unit=practice.second_unit,
         converted=practice.unit is not None,
     )
+    return replace(leader, pieces=tuple(_pieces(leader, practice)))
 
 
 def check_tieable(leader: Leader) -> None:
@@ -144,39 +136,26 @@ def _written_unit(recipe: Recipe) -> ShownUnit:
     return "mm" if longest.unit == "mm" else "cm"
 
 
-def _allowances(
-    recipe: Recipe, ends: tuple[End, End], between: tuple[Joint, ...], practice: Practice
-) -> list[tuple[Allowance, Allowance]]:
-    """Return what both ends of each section take, at its butt end and at its fly end."""
-    butt, fly = ends
-    across = [joint_allowances(joint, practice) for joint in between]
-    upper_ends = [end_allowance(butt, practice), *(lower for _, lower in across)]
-    lower_ends = [*(upper for upper, _ in across), end_allowance(fly, practice)]
-    return [
-        (BARE, BARE) if section.bought else (at_butt, with_dropper(at_fly, section.dropper))
-        for section, at_butt, at_fly in zip(recipe.sections, upper_ends, lower_ends, strict=True)
-    ]
-
-
-def _piece(
-    place: int,
-    section: Section,
-    materials: Materials,
-    part: Part,
-    ends: tuple[Allowance, Allowance],
-    mean: LengthsMean,
-    mark_mm: Fraction,
-) -> Piece:
-    written = Extent(section.length.low.mm, section.length.high.mm)
-    takes = ends[0].mm + ends[1].mm
-    as_cut = mean == "cut" or section.bought
-    return Piece(
-        place=place,
-        section=section,
-        material=materials.find(section.material),
-        part=part,
-        at_butt=ends[0],
-        at_fly=ends[1],
-        finished=written.longer(-takes) if as_cut else written,
-        cut_mm=written.high_mm if as_cut else round_up(written.high_mm + takes, mark_mm),
-    )
+def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:
+    """Yield each section of a leader whose knots are chosen, with what they take of it."""
+    across = [joint_allowances(joint, practice) for joint in leader.joints]
+    at_butt = (end_allowance(leader.butt, practice), *(lower for _, lower in across))
+    at_fly = (*(upper for upper, _ in across), end_allowance(leader.fly, practice))
+    sections, materials = leader.recipe.sections, practice.materials
+    rows = zip(sections, parts(leader.recipe, materials), at_butt, at_fly, strict=True)
+    mark_mm = practice.tape_mm(leader.unit)
+    for place, (section, part, above, below) in enumerate(rows, start=1):
+        ends = (BARE, BARE) if section.bought else (above, with_dropper(below, section.dropper))
+        takes = ends[0].mm + ends[1].mm
+        written = Extent(section.length.low.mm, section.length.high.mm)
+        as_cut = section.bought or leader.recipe.lengths == "cut"
+        yield Piece(
+            place=place,
+            section=section,
+            material=materials.find(section.material),
+            part=part,
+            at_butt=ends[0],
+            at_fly=ends[1],
+            finished=written.longer(-takes) if as_cut else written,
+            cut_mm=written.high_mm if as_cut else round_up(written.high_mm + takes, mark_mm),
+        )

@@ -3,16 +3,10 @@
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from itertools import pairwise
-from typing import Any, TypeVar, get_args
+from typing import get_args
 
 from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
-from tagend.cards.base.named_table import (
-    NAMING,
-    RowKind,
-    read_named_table,
-    read_our_file,
-    row_schema,
-)
+from tagend.cards.base.named_table import NAMING, RowReader, read_named_table, read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.practice.knots import (
@@ -30,11 +24,10 @@ from tagend.cards.practice.knots import (
 )
 from tagend.layouts.base.faults import Fault, refused
 
-T = TypeVar("T")
-
 STEP_MOST = 70  # characters: a card's line
 
 _GENERAL = ("hold", "tag", "loop", "fly_loop")
+_ON_SHELF = ("word", "rows", "names", "codes")  # of any table of named rows
 
 
 @cache
@@ -50,42 +43,35 @@ def knots_with_own(own: Mapping[str, object]) -> Knots:
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
     ours = read_our_file("practice/knots.toml")
-    shelf = read_named_table(
-        _kind(), ours, {name: own[name] for name in own if name not in _GENERAL}
-    )
-    general = {key: own.get(key, ours[key]) for key in _GENERAL}
-    on_shelf = {"word": shelf.word, "rows": shelf.rows, "names": shelf.names, "codes": shelf.codes}
-    return _read(Knots, {**on_shelf, **general})
-
-
-@cache
-def _kind() -> RowKind[Knot]:
-    return row_schema("knot", _KNOT, _contradictions)
+    own_knots = {name: own[name] for name in own if name not in _GENERAL}
+    shelf = read_named_table(_read_knot, ours, own_knots)
+    on_shelf = {key: getattr(shelf, key) for key in _ON_SHELF}
+    return _read_knots({**on_shelf, **{key: own.get(key, ours[key]) for key in _GENERAL}})
 
 
 def _read_sides(value: object) -> Sides[Takes]:
     """Read `takes`: one table for both sides, or one each under `thick` and `thin`."""
     if isinstance(value, dict) and value.keys() & {"thick", "thin"}:
-        return _read(Sides, value)
-    takes = _read(Takes, value)
+        return _read_both(value)
+    takes = _read_takes(value)
     return Sides(takes, takes)
 
 
 def _read_rung(value: object) -> Rung:
     """Read a row of `turns`, where `each` stands for `thick` and `thin`."""
     if not isinstance(value, dict) or "each" not in value:
-        return _read(Rung, value)
+        return _read_row(value)
     if value.keys() & {"thick", "thin"}:
         raise refused("`each` stands beside a single side", "write `each`, or both sides")
     each = value["each"]
     if type(each) is not int:
         raise refused(f"{each!r} is not a whole number", "write a whole number", "each")
     rest = {key: value[key] for key in value if key != "each"}
-    return _read(Rung, {"thick": each, "thin": each, **rest})
+    return _read_row({"thick": each, "thin": each, **rest})
 
 
 def _read_hold(value: object) -> tuple[Hold, ...]:
-    rows = list_of(lambda row: _read(Hold, row), "row", 1, 9)(value)
+    rows = list_of(_read_hold_row, "row", 1, 9)(value)
     if not _descends(rows):
         raise refused(*_LADDER)
     return rows
@@ -123,11 +109,6 @@ def _contradictions(knot: Knot) -> Iterator[Fault]:
         yield Fault("steps", f"{{{word}}} counts nothing", "write {turns}, {thick} or {thin}")
 
 
-def _read(part: type[T], value: object) -> T:
-    reader: TableReader[T] = _READERS[part]
-    return reader(value)
-
-
 _DIAMETER = by(lambda value: parse_diameter(value).mm)
 _LENGTH = by(lambda value: parse_length(value).mm)
 _TURNS = whole_number(0, 60)
@@ -141,52 +122,41 @@ _TAKES = table(
         "hold": whole_number(0, 4),
     },
 )
-_KNOT = table(
-    Knot,
-    {
-        **NAMING,
-        "places": by(list_of(one_of(*get_args(Place)), "place", 1, 5)),
-        "straight": by(one_of(*get_args(Straight))),
-        "takes": by(_read_sides),
-        "steps": by(list_of(text_line(STEP_MOST), "step", 1, 8)),
-        "seat": by(text_line(STEP_MOST)),
-        "mixed": by(one_of(*get_args(Mixed))),
-        "shock": FLAG,
-        "wire": FLAG,
-        "wire_only": FLAG,
-        "thickest": _DIAMETER,
-        "largest_step": _DIAMETER,
-        "apart": FLAG,
-        "whole_side_passes": FLAG,
-        "tapered_only": FLAG,
-        "figure": FLAG,
-        "turns": by(list_of(_read_rung, "row", 1, 9)),
-        "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}, {"step": "step_mm"}),
-        "caution": by(text_line(STEP_MOST)),
-    },
-    {"thickest": "thickest_mm", "largest_step": "largest_step_mm"},
+_read_knot: RowReader[Knot] = RowReader(
+    "knot",
+    table(
+        Knot,
+        {
+            **NAMING,
+            "places": by(list_of(one_of(*get_args(Place)), "place", 1, 5)),
+            "straight": by(one_of(*get_args(Straight))),
+            "takes": by(_read_sides),
+            "steps": by(list_of(text_line(STEP_MOST), "step", 1, 8)),
+            "seat": by(text_line(STEP_MOST)),
+            "mixed": by(one_of(*get_args(Mixed))),
+            **dict.fromkeys(("shock", "wire", "wire_only"), FLAG),
+            **dict.fromkeys(("thickest", "largest_step"), _DIAMETER),
+            **dict.fromkeys(("apart", "whole_side_passes", "tapered_only", "figure"), FLAG),
+            "turns": by(list_of(_read_rung, "row", 1, 9)),
+            "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}),
+            "caution": by(text_line(STEP_MOST)),
+        },
+    ),
+    _contradictions,
 )
-_KNOTS = table(
-    Knots,
-    {
-        **dict.fromkeys(("word", "rows", "names", "codes"), ANY),
-        "hold": by(_read_hold),
-        "tag": _LENGTH,
-        "loop": _LENGTH,
-        "fly_loop": _LENGTH,
-    },
-    {"tag": "tag_mm", "loop": "loop_mm", "fly_loop": "fly_loop_mm"},
+_read_knots: TableReader[Knots] = TableReader(
+    table(
+        Knots,
+        {
+            **dict.fromkeys(_ON_SHELF, ANY),
+            "hold": by(_read_hold),
+            **dict.fromkeys(("tag", "loop", "fly_loop"), _LENGTH),
+        },
+    )
 )
-_FROM = {"from": "from_mm"}
-_READERS: Mapping[type, TableReader[Any]] = {
-    part: TableReader(schema)
-    for part, schema in {
-        Rung: table(
-            Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER}, {"from": "from_mm"}
-        ),
-        Hold: table(Hold, {"length": _LENGTH, "from": _DIAMETER}, {"length": "length_mm", **_FROM}),
-        Takes: _TAKES,
-        Sides: table(Sides, {"thick": _TAKES, "thin": _TAKES}),
-        Knots: _KNOTS,
-    }.items()
-}
+_read_row: TableReader[Rung] = TableReader(
+    table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER})
+)
+_read_hold_row: TableReader[Hold] = TableReader(table(Hold, {"length": _LENGTH, "from": _DIAMETER}))
+_read_takes: TableReader[Takes] = TableReader(_TAKES)
+_read_both: TableReader[Sides[Takes]] = TableReader(table(Sides, {"thick": _TAKES, "thin": _TAKES}))

@@ -10,10 +10,9 @@ from tagend.cards.base.file_schema import FLAG, by, table
 from tagend.cards.base.named_table import (
     NAMING,
     NamedTable,
-    RowKind,
+    RowReader,
     read_named_table,
     read_our_file,
-    row_schema,
 )
 from tagend.cards.base.value_readers import list_of, one_of
 from tagend.layouts.base.faults import refused
@@ -56,12 +55,7 @@ def materials_with_own(own: Mapping[str, object]) -> Materials:
 
     Raises `Refused` with every fault.
     """
-    return read_named_table(_kind(), read_our_file("practice/materials.toml"), own)
-
-
-@cache
-def _kind() -> RowKind[Material]:
-    return row_schema("material", _MATERIAL, lambda _: ())
+    return read_named_table(_read_material, read_our_file("practice/materials.toml"), own)
 
 
 def _read_number(value: object) -> Fraction:
@@ -77,14 +71,17 @@ def _read_range(value: object) -> tuple[Fraction, ...]:
     return low_high
 
 
-_MATERIAL = table(
-    Material,
-    {
-        **NAMING,
-        "kind": by(one_of(*get_args(MaterialKind))),
-        "pattern": by(one_of(*get_args(Pattern))),
-        "hard": FLAG,
-        "density": by(_read_number),
-        "modulus": by(_read_range),
-    },
+_read_material: RowReader[Material] = RowReader(
+    "material",
+    table(
+        Material,
+        {
+            **NAMING,
+            "kind": by(one_of(*get_args(MaterialKind))),
+            "pattern": by(one_of(*get_args(Pattern))),
+            "hard": FLAG,
+            "density": by(_read_number),
+            "modulus": by(_read_range),
+        },
+    ),
 )

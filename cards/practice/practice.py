@@ -5,11 +5,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit
+from tagend.cards.base.units import Length
 from tagend.cards.practice.knots import Knot, Knots, Place, Side, Sides
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused
+from tagend.layouts.base.quantities import INCH_MM
 
 # Which places of the knots file serve at each end of a section.
 _SERVES: dict[EndOf, tuple[Place, ...]] = {
@@ -17,6 +19,9 @@ _SERVES: dict[EndOf, tuple[Place, ...]] = {
     "joint": ("joint",),
     "fly": ("fly",),
 }
+# The marks of a tape that a cut is rounded up to where a person wishes no others.
+_TAPE_IN_MM = INCH_MM / 4
+_TAPE_METRIC_MM = Fraction(5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,13 +34,14 @@ class Practice:
     choice: Mapping[EndOf, tuple[Knot, ...]]  # by end: the order in which knots are considered
     own_allowances: Mapping[str, Sides[Fraction]]  # mm, by the knot's name
     unit: ShownUnit | None  # None: as each recipe is written
-    tape_in_mm: Fraction  # the marks of an inch tape, to which cuts are rounded up
-    tape_metric_mm: Fraction
+    tape: Length | None  # the person's own marks, to which cuts are rounded up
     second_unit: ShownUnit | None = None  # to show beside the first
 
     def tape_mm(self, unit: ShownUnit) -> Fraction:
         """Return the distance of the marks that a cut is rounded up to."""
-        return self.tape_in_mm if unit == "in" else self.tape_metric_mm
+        if self.tape is not None and self.tape.in_inches == (unit == "in"):
+            return self.tape.mm
+        return _TAPE_IN_MM if unit == "in" else _TAPE_METRIC_MM
 
     def own_allowance(self, knot: Knot, side: Side) -> Fraction | None:
         """Return the person's own figure for one side of a knot, if there is one."""
@@ -48,11 +54,7 @@ class Practice:
 
     def knot(self, name: str, end: EndOf) -> str:
         """Return the name of a knot in our spelling; raises `Refused` if it is not for this end."""
-        return self.knot_at(name, end).name
-
-    def knot_at(self, name: str, end: EndOf) -> Knot:
-        """Return the knot of that name; raises `Refused` when it is not for this end."""
-        return knot_at(self.knots, name, end)
+        return knot_at(self.knots, name, end).name
 
 
 def knot_at(knots: Knots, name: str, end: EndOf) -> Knot:

@@ -71,6 +71,4 @@ _SPOOL = table(
         "lot": by(text_line(40)),
     },
 )
-_read: TableReader[Rack] = TableReader(
-    table(Rack, {"spool": tables(_SPOOL, 1, SPOOLS_MOST)}, fields={"spool": "spools"})
-)
+_read: TableReader[Rack] = TableReader(table(Rack, {"spool": tables(_SPOOL, 1, SPOOLS_MOST)}))

@@ -9,7 +9,7 @@ from typing import Literal, cast, get_args
 from tagend.cards.base.file_schema import ANY, TableReader, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
-from tagend.layouts.base.faults import Fault, Refused, below, refuse_any, refused, under
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
 Limits = tuple[Fraction, ...]
@@ -45,16 +45,22 @@ class Setting:
 
 def parse_limits(value: object) -> Limits:
     """Read `"0.004 in"`, `"15 in"`, `1.5` or `[0.5, 0.8]`; raises `Refused`."""
-    if value is None:
-        return ()
-    if isinstance(value, list):
-        limits = tuple(_number(part, "range") for part in value)
-        if len(limits) != 2 or limits[0] >= limits[1]:
-            raise refused("this is not a range", _WRITE["range"])
-        return limits
-    if isinstance(value, str):
-        return (_measure(value),)
+    match value:
+        case None:
+            return ()
+        case list():
+            limits = tuple(_number(part, "range") for part in value)
+            if len(limits) != 2 or limits[0] >= limits[1]:
+                raise refused("this is not a range", _WRITE["range"])
+            return limits
+        case str():
+            return (_measure(value),)
     return (_number(value, "number"),)
+
+
+def _limit_kind(value: object) -> str:
+    kinds = {type(None): "none", list: "range", str: "measure"}
+    return kinds.get(type(value), "number")
 
 
 def _measure(value: str) -> Fraction:
@@ -70,14 +76,6 @@ def _number(value: object, kind: str) -> Fraction:
     return Fraction(str(value))
 
 
-def _limit_kind(value: object) -> str:
-    if value is None:
-        return "none"
-    if isinstance(value, list):
-        return "range"
-    return "measure" if isinstance(value, str) else "number"
-
-
 _read_setting: TableReader[Setting] = TableReader(
     table(Setting, {"severity": choice(*get_args(Severity)), "limit": ANY})
 )
@@ -91,10 +89,8 @@ def with_settings(rules: Mapping[str, Rule], settings: Mapping[str, object]) -> 
     changed = dict(rules)
     faults: list[Fault] = []
     for name, raw in settings.items():
-        try:
+        with noting(faults), under(name):
             changed[name] = _changed(rules, name, raw)
-        except Refused as error:
-            faults += (below(name, fault) for fault in error.faults)
     refuse_any(faults)
     return changed
 
@@ -104,32 +100,27 @@ def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
     if rule is None:
         raise refused("no rule is called so", f"the rules are: {', '.join(rules)}")
     setting = _read_setting(raw)
-    severity = setting.severity or rule.severity
+    rule = replace(rule, severity=setting.severity or rule.severity)
     if setting.limit is None:
-        return replace(rule, severity=severity)
+        return rule
     with under("limit"):
         if _limit_kind(setting.limit) != rule.limit_kind:
             raise refused(f"{setting.limit!r:.40} is of another kind", _WRITE[rule.limit_kind])
-        return replace(rule, severity=severity, limits=parse_limits(setting.limit))
+        return replace(rule, limits=parse_limits(setting.limit))
 
 
 @cache
 def common_rules() -> Mapping[str, Rule]:
-    """Return the rules of the rules file, by name; raises `Refused` for a rule that lacks a key."""
-    tables = cast(Mapping[str, Mapping[str, object]], read_our_file("practice/rules.toml"))
-    return {name: _rule(name, row) for name, row in tables.items()}
+    """Return the rules of the rules file, by name."""
+    tables = cast(Mapping[str, dict[str, str]], read_our_file("practice/rules.toml"))
+    return {name: _rule(name, **row) for name, row in tables.items()}
 
 
-def _rule(name: str, row: Mapping[str, object]) -> Rule:
-    for key in ("severity", "reason", "standing", "source"):
-        if key not in row:
-            raise refused("this key is missing", "write it", f"rules.toml, {name}, {key}")
+def _rule(name: str, severity: str, limit: object = None, **told: str) -> Rule:
     return Rule(
         name=name,
-        severity=cast(Severity, row["severity"]),
-        limits=parse_limits(row.get("limit")),
-        limit_kind=_limit_kind(row.get("limit")),
-        reason=str(row["reason"]),
-        standing=str(row["standing"]),
-        source=str(row["source"]),
+        severity=cast(Severity, severity),
+        limits=parse_limits(limit),
+        limit_kind=_limit_kind(limit),
+        **told,
     )

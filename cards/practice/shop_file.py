@@ -6,7 +6,7 @@ from fractions import Fraction
 from functools import cache
 from typing import get_args
 
-from tagend.cards.base.file_schema import Schema, TableReader, by, choice, table
+from tagend.cards.base.file_schema import TableReader, by, choice, table
 from tagend.cards.base.named_table import read_our_file
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.toml_file import read_toml
@@ -19,10 +19,7 @@ from tagend.cards.practice.practice import Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused, under
-from tagend.layouts.base.quantities import INCH_MM
-
-TAPE_IN_MM = INCH_MM / 4
-TAPE_METRIC_MM = Fraction(5)
+from tagend.layouts.base.near_names import suggestion
 
 Raw = Mapping[str, object]
 
@@ -67,7 +64,6 @@ def practice_of(shop: Shop) -> Practice:
     with under("rules"):
         rules = with_settings(common_rules(), shop.rules or {})
     first, _, second = (shop.units or "").partition(" and ")
-    inches = shop.tape is not None and shop.tape.in_inches
     return Practice(
         knots=knots,
         materials=materials,
@@ -75,8 +71,7 @@ def practice_of(shop: Shop) -> Practice:
         choice=_choices(shop.choice or {}, knots),
         own_allowances=_own_allowances(shop.allowance or {}, knots),
         unit=_UNITS.get(first),
-        tape_in_mm=shop.tape.mm if shop.tape and inches else TAPE_IN_MM,
-        tape_metric_mm=shop.tape.mm if shop.tape and not inches else TAPE_METRIC_MM,
+        tape=shop.tape,
         second_unit=_UNITS.get(second),
     )
 
@@ -109,7 +104,7 @@ def _choices(own: Raw, knots: Knots) -> dict[EndOf, tuple[Knot, ...]]:
     ours = read_our_file("practice/choice.toml")
     for end in own:
         if end not in ours:
-            raise refused(f"no end is called {end!r}", f"write one of: {', '.join(ours)}", "choice")
+            raise refused(f"no end is called {end!r}", suggestion(end, [*ours]), "choice")
     return {end: _order(own.get(end), ours[end], end, knots) for end in get_args(EndOf)}
 
 
@@ -120,7 +115,7 @@ def _order(own: object, ours: object, end: EndOf, knots: Knots) -> tuple[Knot, .
         return tuple(dict.fromkeys((*first, *read(ours))))
 
 
-_TABLE: Schema = {"type": "dict"}
+_TABLES = ("allowance", "choice", "rules", "knots", "materials", "stock", "printer")
 _UNITS: dict[str, ShownUnit] = {unit: unit for unit in get_args(ShownUnit)}
 _BOTH = [f"{a} and {b}" for a in _UNITS for b in _UNITS if (a == "in") != (b == "in")]
 
@@ -134,18 +129,9 @@ _read: TableReader[Shop] = TableReader(
             "language": by(text_line(40)),
             "decimal": choice(".", ","),
             "tape": by(parse_length),
-            "paper": by(text_line(40)),
-            "card": by(text_line(40)),
-            "labels": by(text_line(40)),
-            "allowance": _TABLE,
-            "choice": _TABLE,
-            "rules": _TABLE,
-            "knots": _TABLE,
-            "materials": _TABLE,
-            "stock": _TABLE,
-            "printer": _TABLE,
-            "font": by(text_line(500)),
-            "logo": by(text_line(500)),
+            **dict.fromkeys(("paper", "card", "labels"), by(text_line(40))),
+            **{key: {"type": "dict"} for key in _TABLES},
+            **dict.fromkeys(("font", "logo"), by(text_line(500))),
         },
     )
 )

@@ -14,26 +14,3 @@ its plan because its spool runs out. Spools and lengths are exact optima: nothin
 random or cut short. Up to three tapers come out, the best first; none of them has more than twice
 the fewest knots and one, or is worse than the best by more than five knots.
 """
-
-from tagend.cards.propose.proposal import Proposal, propose
-from tagend.cards.propose.supplies import (
-    Supply,
-    butt_for_line,
-    supplies_of_diameters,
-    supplies_of_rack,
-)
-from tagend.cards.propose.wish import Shares, Tippet, Wish, read_shares, read_tippet
-
-__all__ = [
-    "Proposal",
-    "Shares",
-    "Supply",
-    "Tippet",
-    "Wish",
-    "butt_for_line",
-    "propose",
-    "read_shares",
-    "read_tippet",
-    "supplies_of_diameters",
-    "supplies_of_rack",
-]

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import accumulate, pairwise
-from typing import NamedTuple
 
 from tagend.cards.propose.tape import Tape
 from tagend.cards.propose.wish import Shares
@@ -16,57 +16,49 @@ _FALL = Fraction(2, 3)
 _LEAST_OF_PLAN = Fraction(9, 10)
 
 
-class Plan(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Plan:
     """The lengths of a leader of so many sections, where every spool has enough; in marks."""
 
+    shares: Shares
     parts: tuple[Part, ...]
-    shares: Shares
-    total: int
-    lengths: tuple[int, ...]
     least: tuple[int, ...]  # what each spool must give
+    lengths: tuple[int, ...]
+    total: int
 
 
-class Plans(NamedTuple):
-    """The plans of one leader for any number of sections."""
-
-    shares: Shares
-    tape: Tape
-
-    def of(self, sections: int) -> Plan | None:
-        """Return the plan of two sections or more; None where they are too many."""
-        total, shortest = self.tape.total, self.tape.shortest
-        if sections > SECTIONS_MOST or sections * shortest > total:
-            return None
-        parts = _parts(sections)
-        lengths = share_out(parts, self.shares, total, [shortest] * sections, [total] * sections)
-        least = tuple(max(shortest, math.ceil(length * _LEAST_OF_PLAN)) for length in lengths)
-        return Plan(parts, self.shares, total, lengths, least)
+def plan_of(sections: int, shares: Shares, tape: Tape) -> Plan | None:
+    """Return the plan of two sections or more; None where they are too many."""
+    total, shortest = tape.total, tape.shortest
+    if sections > SECTIONS_MOST or sections * shortest > total:
+        return None
+    counts: dict[Part, int] = {"butt": sections // 2, "taper": (sections - 1) // 2, "tippet": 1}
+    parts = tuple(part for part, count in counts.items() for _ in range(count))
+    loose = Plan(shares=shares, parts=parts, least=(shortest,) * sections, lengths=(), total=total)
+    lengths = fitted(loose, [total] * sections)
+    least = tuple(max(shortest, math.ceil(length * _LEAST_OF_PLAN)) for length in lengths)
+    return replace(loose, least=least, lengths=lengths)
 
 
 def fitted(plan: Plan, most: Sequence[int]) -> tuple[int, ...]:
-    """Return the lengths nearest to a plan of which none is more than its spool gives."""
-    return share_out(plan.parts, plan.shares, plan.total, plan.least, most)
+    """Return the lengths nearest to a plan of which none is more than its spool gives.
 
-
-def share_out(
-    parts: Sequence[Part], shares: Shares, total: int, least: Sequence[int], most: Sequence[int]
-) -> tuple[int, ...]:
-    """Return the lengths whose parts come nearest to their shares, and then to their fall.
-
-    The sum of squares is the least there is for the parts, and with them for the pieces of each.
+    Their parts come nearest to their shares, and then the pieces to the fall of their part: the
+    sum of squares is the least there is for the parts, and with them for the pieces of each.
     """
-    counts = [parts.count(part) for part in dict.fromkeys(parts)]
-    spans = list(pairwise(accumulate(counts, initial=0)))
+    counts = [plan.parts.count(part) for part in dict.fromkeys(plan.parts)]
+    spans = [slice(*ends) for ends in pairwise(accumulate(counts, initial=0))]
     wholes = nearest(
-        [Fraction(total * share, 100) for share in _shares(shares, counts)],
-        [sum(least[start:end]) for start, end in spans],
-        [min(total, sum(most[start:end])) for start, end in spans],
-        total,
+        [Fraction(plan.total * share, 100) for share in _percents(plan.shares, counts)],
+        [sum(plan.least[span]) for span in spans],
+        [min(plan.total, sum(most[span])) for span in spans],
+        plan.total,
     )
     lengths: list[int] = []
-    for place, ((start, end), whole) in enumerate(zip(spans, wholes, strict=True)):
-        wanted = [whole * weight for weight in _weights(end - start, falls=place == 0)]
-        lengths += nearest(wanted, least[start:end], most[start:end], whole)
+    for place, (span, count, whole) in enumerate(zip(spans, counts, wholes, strict=True)):
+        weights = [(Fraction(1) if place else _FALL) ** at for at in range(count)]
+        wanted = [whole * weight / sum(weights) for weight in weights]
+        lengths += nearest(wanted, plan.least[span], most[span], whole)
     return tuple(lengths)
 
 
@@ -85,18 +77,8 @@ def nearest(
     return tuple(found)
 
 
-def _parts(sections: int) -> tuple[Part, ...]:
-    counts: dict[Part, int] = {"butt": sections // 2, "taper": (sections - 1) // 2, "tippet": 1}
-    return tuple(part for part, count in counts.items() for _ in range(count))
-
-
-def _shares(shares: Shares, counts: Sequence[int]) -> tuple[int, ...]:
+def _percents(shares: Shares, counts: Sequence[int]) -> tuple[int, ...]:
     """Return the share of each part that there is; without a taper the butt has its share too."""
     if len(counts) == 2:
         return shares.butt + shares.taper, shares.tippet
     return shares.butt, shares.taper, shares.tippet
-
-
-def _weights(count: int, *, falls: bool) -> list[Fraction]:
-    weights = [(_FALL if falls else Fraction(1)) ** place for place in range(count)]
-    return [weight / sum(weights) for weight in weights]

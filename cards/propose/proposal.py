@@ -6,14 +6,12 @@ from dataclasses import dataclass
 from tagend.cards.base.units import parse_span
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.gap import no_taper
-from tagend.cards.propose.lengths import Plans, fitted
-from tagend.cards.propose.net import knot_cost, net_of
-from tagend.cards.propose.rooms import Rooms, rooms_of
-from tagend.cards.propose.search import best_paths
+from tagend.cards.propose.lengths import fitted, plan_of
+from tagend.cards.propose.net import Net, knot_cost, net_of
+from tagend.cards.propose.search import best_ways
 from tagend.cards.propose.supplies import Supply
-from tagend.cards.propose.tape import tape_for
 from tagend.cards.propose.wish import Wish
-from tagend.cards.recipe.recipe import Part, Recipe, Section
+from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
@@ -39,29 +37,23 @@ def propose(
         raise refused(
             f"a butt of {wish.butt.plain} is no thicker than the tippet", "write a thicker butt"
         )
-    tape, net = tape_for(wish.total, practice), net_of(wish, strands)
-    rooms, plans = rooms_of(net, tape, practice), Plans(wish.shares, tape)
-    paths = best_paths(net, rooms, plans, PROPOSED)
-    if not paths:
-        raise no_taper(wish, net, rooms, plans)
+    net = net_of(wish, strands, practice)
+    ways = best_ways(net, PROPOSED)
+    if not ways:
+        raise no_taper(net)
     called = name or f"{wish.total.plain}, {wish.butt.plain} to {wish.tippet.diameter.plain}"
-    worst = paths[0].cost + _WORSE_BY * knot_cost(net)
-    return tuple(
-        _proposal(path.strands, wish, rooms, plans, called) for path in paths if path.cost <= worst
-    )
+    worst = ways[0].cost + _WORSE_BY * knot_cost(net)
+    return tuple(_proposal(way.strands, net, called) for way in ways if way.cost <= worst)
 
 
-def _proposal(path: tuple[int, ...], wish: Wish, rooms: Rooms, plans: Plans, name: str) -> Proposal:
-    plan = plans.of(len(path))
+def _proposal(places: tuple[int, ...], net: Net, name: str) -> Proposal:
+    plan = plan_of(len(places), net.wish.shares, net.tape)
     assert plan is not None
-    strands = tuple(rooms.strands[place] for place in path)
-    lengths = fitted(plan, rooms.along(path))
+    strands = tuple(net.strands[place] for place in places)
+    lengths = map(net.tape.spelled, fitted(plan, net.rooms(places)))
     sections = tuple(
-        _section(rooms.tape.spelled(length), strand, part)
+        Section(parse_span(length), strand.diameter, strand.material, strand.strength, part=part)
         for length, strand, part in zip(lengths, strands, plan.parts, strict=True)
     )
+    wish = net.wish
     return Proposal(Recipe(name, sections, total=wish.total, line_tip=wish.line_tip), strands)
-
-
-def _section(length: str, strand: Supply, part: Part) -> Section:
-    return Section(parse_span(length), strand.diameter, strand.material, strand.strength, part=part)

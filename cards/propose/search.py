@@ -1,83 +1,89 @@
-"""The best spools for a taper: a net of strands and plans of lengths in, the best paths out."""
+"""The best spools for a taper: a net of strands in; the best ways down it out."""
 
 from collections import defaultdict
 from collections.abc import Iterable
-from typing import NamedTuple
+from dataclasses import dataclass
 
-from tagend.cards.propose.lengths import Plan, Plans
-from tagend.cards.propose.net import Net, least_cost, step_cost
-from tagend.cards.propose.rooms import Rooms
+from tagend.cards.propose.lengths import Plan, plan_of
+from tagend.cards.propose.net import Net, least_cost, step_costs
 
-Edge = tuple[int | None, int]  # the last strand of a path and the one above it
+Edge = tuple[int | None, int]  # the last strand of a way and the one above it
 
 
-class Path(NamedTuple):
-    """A way down the net; the lower cost is better, and of equal ones the first in the rack."""
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A way down the net."""
 
     cost: int
     strands: tuple[int, ...]
     room: int  # marks that its pieces make at the most, up to the leader's total
 
 
-def best_paths(net: Net, rooms: Rooms, plans: Plans, most: int) -> list[Path]:
-    """Return the best paths, at most so many, of which the spools have enough line.
+def best_ways(net: Net, most: int) -> list[Way]:
+    """Return the best ways, at most so many, of which the spools have enough line.
 
-    Paths of more and more knots are searched until none can be better than those found, or they
-    have twice the fewest knots and one. Where there is a path, there is one of so few: two steps
+    Ways of more and more knots are searched until none can be better than those found, or they
+    have twice the fewest knots and one. Where there is a way, there is one of so few: two steps
     in a row that together are no larger than the largest could be one.
     """
-    found: list[Path] = []
+    found: list[Way] = []
     for knots in range(net.fewest, 2 * net.fewest + 2):
-        plan = plans.of(knots + 1)
+        plan = plan_of(knots + 1, net.wish.shares, net.tape)
         enough = len(found) == most and least_cost(net, knots) > found[-1].cost
         if plan is None or enough:
             break
-        found = sorted([*found, *_paths(net, rooms, plan, most)])[:most]
+        found = _best_first([*found, *_ways(net, plan, most)])[:most]
     return found
 
 
-def _paths(net: Net, rooms: Rooms, plan: Plan, most: int) -> list[Path]:
-    """Return the best paths of as many sections as the plan has.
+def _ways(net: Net, plan: Plan, most: int) -> list[Way]:
+    """Return the best ways of as many sections as the plan has.
 
     Dynamic programming over the joints, since how much a spool gives depends on both its knots:
-    for each joint and place in the leader the paths that may become one of the best are kept.
+    for each joint and place in the leader the ways that may become one of the best are kept.
     """
-    sections = len(plan.lengths)
-    to_end = _steps_to_end(net)
-    at: dict[Edge, list[Path]] = {(None, start): [Path(0, (start,), 0)] for start in net.starts}
-    for place in range(sections - 1):
-        further: defaultdict[Edge, list[Path]] = defaultdict(list)
-        for (above, strand), paths in at.items():
+    costs, to_end = step_costs(net), _steps_to_end(net)
+    at: dict[Edge, list[Way]] = {(None, start): [Way(0, (start,), 0)] for start in net.starts}
+    for steps_left, least in zip(reversed(range(len(plan.least) - 1)), plan.least, strict=False):
+        further: defaultdict[Edge, list[Way]] = defaultdict(list)
+        for (above, strand), ways in at.items():
             for below in net.below[strand]:
-                if sections - 2 - place not in to_end[below]:
+                if steps_left not in to_end[below]:
                     continue
-                room = rooms.room(above, strand, below)
-                if room >= plan.least[place]:
-                    cost = step_cost(net, strand, below)
-                    further[strand, below] += (_longer(p, below, cost, room, plan) for p in paths)
-        at = {edge: _promising(paths, most) for edge, paths in further.items()}
-    whole = []
-    for (above, strand), paths in at.items():
-        room = rooms.room(above, strand, None)
-        if strand in net.ends and room >= plan.least[-1]:
-            whole += [path for path in paths if path.room + room >= plan.total]
-    return sorted(whole)[:most]
+                room = net.room(above, strand, below)
+                if room >= least:
+                    step = below, costs[strand, below], room
+                    further[strand, below] += (_longer(way, *step, plan.total) for way in ways)
+        at = {edge: _promising(ways, most) for edge, ways in further.items()}
+    whole = [
+        way
+        for (above, strand), ways in at.items()
+        if strand in net.ends and (room := net.room(above, strand, None)) >= plan.least[-1]
+        for way in ways
+        if way.room + room >= plan.total
+    ]
+    return _best_first(whole)[:most]
 
 
-def _longer(path: Path, below: int, cost: int, room: int, plan: Plan) -> Path:
-    return Path(path.cost + cost, (*path.strands, below), min(path.room + room, plan.total))
+def _longer(way: Way, below: int, cost: int, room: int, total: int) -> Way:
+    return Way(way.cost + cost, (*way.strands, below), min(way.room + room, total))
 
 
-def _promising(paths: Iterable[Path], most: int) -> list[Path]:
-    """Leave out each path that so many others beat both in cost and in room.
+def _promising(ways: Iterable[Way], most: int) -> list[Way]:
+    """Leave out each way that so many others beat both in cost and in room.
 
     Whatever follows it may follow the others too, so that it is never among the best.
     """
-    kept: list[Path] = []
-    for path in sorted(paths):
-        if sum(other.room >= path.room for other in kept) < most:
-            kept.append(path)
+    kept: list[Way] = []
+    for way in _best_first(ways):
+        if sum(other.room >= way.room for other in kept) < most:
+            kept.append(way)
     return kept
+
+
+def _best_first(ways: Iterable[Way]) -> list[Way]:
+    """Return the ways of lower cost first; of equal ones the first in the rack."""
+    return sorted(ways, key=lambda way: (way.cost, way.strands))
 
 
 def _steps_to_end(net: Net) -> list[frozenset[int]]:

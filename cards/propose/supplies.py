@@ -1,5 +1,6 @@
 """The line that a taper may be made of: a rack or a list of diameters in, strands out."""
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -74,11 +75,11 @@ def fullest(strands: Sequence[Supply]) -> tuple[Supply, ...]:
     """Return the strands thickest first; of like ones the one with most left."""
     kept: list[Supply] = []
     for strand in sorted(strands, key=lambda strand: -strand.diameter.mm):
-        like = next((other for other in kept if _alike(strand, other)), None)
-        if like is None:
+        like = [at for at, other in enumerate(kept) if _alike(strand, other)]
+        if not like:
             kept.append(strand)
-        elif _has_more(strand, like):
-            kept[kept.index(like)] = strand
+        elif _left(strand) > _left(kept[like[0]]):
+            kept[like[0]] = strand
     return tuple(kept)
 
 
@@ -91,5 +92,5 @@ def _alike(one: Supply, other: Supply) -> bool:
     return one.material == other.material and is_near(one.diameter, other.diameter)
 
 
-def _has_more(one: Supply, other: Supply) -> bool:
-    return other.left_mm is not None and (one.left_mm is None or one.left_mm > other.left_mm)
+def _left(strand: Supply) -> Fraction | float:
+    return math.inf if strand.left_mm is None else strand.left_mm

@@ -44,6 +44,10 @@ class Wish:
     material: str | None = None  # above the tippet; None where any will do
     line_tip: Diameter | None = None  # the fly line's, where the butt was chosen by it
 
+    @property
+    def tippet_material(self) -> str | None:
+        return self.tippet.material or self.material
+
 
 def read_shares(text: str) -> Shares:
     """Read `60/20/20`; raises `Refused`."""

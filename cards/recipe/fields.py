@@ -7,6 +7,7 @@ and what it is then, its class says.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
+from typing import Any
 
 from tagend.cards.base.file_schema import FLAG, Schema
 from tagend.cards.recipe import values
@@ -31,35 +32,30 @@ class Field:
     told: str  # to a person, of what it means
     reads: Schema | None = None  # None: tables of their own, with the fields of `part`
     column: str | None = ""  # in a spreadsheet, where it isn't the key; None: not there
-    code: str | None = ""  # the word in a code, where its place doesn't say it; None: not there
     part: type | None = None
     count: tuple[int, int] | None = None  # least and most of a part's tables; None: a single one
-    attribute: str = ""  # where it isn't the key
 
     @property
     def name(self) -> str:
         """What it is called in its class."""
-        return self.attribute or self.key
+        return f"{self.key}s" if self.count else self.key
 
 
-_USE = Field("use", "the fish, the water, the wind", values.USE, code="USE")
-_LINE_WEIGHT = Field("line_weight", "the fly line's, from 1 to 15", values.LINE_WEIGHT, code="W")
-# Each variant is a leader of its own, with rows and a code of its own.
+_USE = Field("use", "the fish, the water, the wind", values.USE)
+_LINE_WEIGHT = Field("line_weight", "the fly line's, from 1 to 15", values.LINE_WEIGHT)
+# Each variant is a leader of its own, with rows of its own.
 _VARIANT = Field(
     key="variant",
     told="what one variant changes",
     column=None,
-    code=None,
     part=Variant,
     count=(0, VARIANTS_MOST),
-    attribute="variants",
 )
 _SECTION = Field(
     key="section",
     told="one piece of line, from the butt to the fly",
     part=Section,
     count=(1, SECTIONS_MOST),
-    attribute="sections",
 )
 
 # By class, in the order in which files and spreadsheets are written.
@@ -68,12 +64,12 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         Field("name", "what the leader is called", values.NAME),
         _USE,
         _LINE_WEIGHT,
-        Field("line_tip", "the diameter of the fly line's tip", DIAMETER, code="TIP"),
-        Field("total", "the finished length that it should have", LENGTH, code="TOTAL"),
-        Field("lengths", "finished: knot to knot, as if left out", values.LENGTHS_MEAN, code="CUT"),
-        Field("note", "anything else to know", values.NOTE, code="NOTE"),
-        Field("tied", "the day it was tied", values.DATE, code="TIED"),
-        Field("record_lengths", "to hold it against record lengths", FLAG, code="RECORD"),
+        Field("line_tip", "the diameter of the fly line's tip", DIAMETER),
+        Field("total", "the finished length that it should have", LENGTH),
+        Field("lengths", "finished: knot to knot, as if left out", values.LENGTHS_MEAN),
+        Field("note", "anything else to know", values.NOTE),
+        Field("tied", "the day it was tied", values.DATE),
+        Field("record_lengths", "to hold it against record lengths", FLAG),
         Field("butt", "the end at the fly line", part=Butt),
         _SECTION,
         Field("fly", "the end at the fly", part=Fly),
@@ -81,8 +77,8 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         _VARIANT,
     ),
     Butt: (
-        Field("end", "the loop, or none for a bare end", values.BUTT_KNOT, "butt_end", "BUTT"),
-        Field("loop", "the loop's finished length", SHORT_LENGTH, "butt_loop", "BUTT"),
+        Field("end", "the loop, or none for a bare end", values.BUTT_KNOT, "butt_end"),
+        Field("loop", "the loop's finished length", SHORT_LENGTH, "butt_loop"),
     ),
     Section: (
         Field("length", "with its unit, or a range", values.SPAN),
@@ -92,13 +88,13 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         Field("strength", "as the spool says", values.STRENGTH),
         Field("part", "the part of the leader that it is", values.PART),
         Field("knot", "the knot to the next section", values.JOINT_KNOT),
-        Field("dropper", "the tag left long at that knot", SHORT_LENGTH, code="DROP"),
-        Field("bought", "for what is bought at its length", FLAG, code="BOUGHT"),
+        Field("dropper", "the tag left long at that knot", SHORT_LENGTH),
+        Field("bought", "for what is bought at its length", FLAG),
     ),
     Fly: (Field("knot", "the knot, or none for a bare end", values.FLY_KNOT, "fly_knot"),),
     Reach: (
-        Field("line_out", "fly line outside the tip ring", LENGTH, code="OUT"),
-        Field("rod", "the rod's length", LENGTH, code="ROD"),
+        Field("line_out", "fly line outside the tip ring", LENGTH),
+        Field("rod", "the rod's length", LENGTH),
     ),
     Variant: (
         Field("name", "what follows the leader's own name", values.NAME),
@@ -117,3 +113,12 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
 def usual(cls: type) -> dict[str, object]:
     """Return what each field of a class is when left out; `MISSING` where it has to be written."""
     return {field.name: field.default for field in fields(cls)}
+
+
+def said(whole: Any) -> dict[str, Any]:
+    """Return the fields of a recipe, or of a part of one, that say other than when left out."""
+    return {
+        name: getattr(whole, name)
+        for name, left_out in usual(type(whole)).items()
+        if getattr(whole, name) != left_out
+    }

@@ -75,8 +75,7 @@ def json_schema() -> dict[str, object]:
 
 
 def _schema(cls: type) -> Schema:
-    keys = {field.key: _described(field) for field in FIELDS[cls]}
-    return table(cls, keys, {field.key: field.name for field in FIELDS[cls]})
+    return table(cls, {field.key: _described(field) for field in FIELDS[cls]})
 
 
 def _described(field: Field) -> Schema:

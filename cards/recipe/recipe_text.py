@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator, Mapping
 from datetime import date
 
-from tagend.cards.recipe.fields import FIELDS, usual
+from tagend.cards.recipe.fields import FIELDS, said
 from tagend.cards.recipe.recipe import Recipe
 
 
@@ -22,10 +22,10 @@ def file_name(name: str) -> str:
 
 def _lines(whole: Recipe) -> Iterator[str]:
     """Yield a line for each field that says other than when left out, under its heading."""
-    left_out = usual(type(whole))
+    values = said(whole)
     for field in FIELDS[type(whole)]:
-        value = getattr(whole, field.name)
-        if value == left_out[field.name]:
+        value = values.get(field.name)
+        if value is None:
             continue
         if field.part is None:
             yield from _keys(field.key, value)

@@ -10,18 +10,18 @@ from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
 from tagend.cards.variants.variant_lengths import with_butt, with_total
 from tagend.cards.variants.variant_strands import restrung
 from tagend.layouts.base.faults import refused, under
+from tagend.layouts.base.near_names import suggestion
 
 
 def variant_called(name: str, recipe: Recipe, practice: Practice) -> Recipe:
     """Return a recipe's variant as a recipe; capitals in its name make no difference."""
-    for variant in recipe.variants:
-        if variant.name.casefold() == name.strip().casefold():
-            return resolved(recipe, variant, practice)
-    names = ", ".join(variant.name for variant in recipe.variants)
-    raise refused(
-        f"no variant is called {name[:NAME_MOST]!r}",
-        f"write one of: {names}" if names else "this recipe has none",
-    )
+    known = {variant.name.casefold(): variant for variant in recipe.variants}
+    wanted = name.strip().casefold()
+    if wanted in known:
+        return resolved(recipe, known[wanted], practice)
+    names = {key: variant.name for key, variant in known.items()}
+    instead = suggestion(wanted, names) if names else "this recipe has none"
+    raise refused(f"no variant is called {name[:NAME_MOST]!r}", instead)
 
 
 def with_variants(recipe: Recipe, practice: Practice) -> Iterator[Recipe]:
@@ -63,7 +63,8 @@ def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
 def _with_true_total(varied: Recipe, before: Recipe, practice: Practice) -> Recipe:
     """Return the varied recipe, without the total it states where that no longer holds."""
     now, then = work_out(varied, practice), work_out(before, practice)
-    wrong = now.finished != then.finished and any(stated_total(now, practice))
+    missed = stated_total(now, *practice.rules["stated total"].limits)
+    wrong = now.finished != then.finished and any(missed)
     return replace(varied, total=None) if wrong else varied
 
 

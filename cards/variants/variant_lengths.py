@@ -41,7 +41,7 @@ def with_butt(recipe: Recipe, butt: Length, practice: Practice) -> Recipe:
         spans[butts[0].place] = Span(butt, butt, butt.written)
     else:
         spans |= _spans(leader, butts, scaled(_lengths(butts), butt.mm, mark), mark, _SHORTER_BUTT)
-    return _tieable(_with_spans(recipe, spans), spans, practice, _SHORTER_BUTT)
+    return _recut(recipe, spans, practice, _SHORTER_BUTT)
 
 
 def with_total(recipe: Recipe, total: Length, practice: Practice) -> Recipe:
@@ -57,8 +57,7 @@ def with_total(recipe: Recipe, total: Length, practice: Practice) -> Recipe:
     mark = _mark_mm(leader, practice)
     lengths = scaled(_lengths(pieces), total.mm - kept, mark)
     spans = _spans(leader, pieces, lengths, mark, _LONGER_TOTAL)
-    varied = replace(_with_spans(recipe, spans), total=total)
-    return _tieable(varied, spans, practice, _LONGER_TOTAL)
+    return _recut(replace(recipe, total=total), spans, practice, _LONGER_TOTAL)
 
 
 def _as_written(recipe: Recipe, practice: Practice) -> Leader:
@@ -108,20 +107,17 @@ def _span(before: Span, mm: Fraction, mark: Fraction, unit: ShownUnit) -> Span:
     return parse_span(f"{length_number(low, unit)} to {length(mm, unit)}")
 
 
-def _with_spans(recipe: Recipe, spans: Mapping[int, Span]) -> Recipe:
+def _recut(recipe: Recipe, spans: Mapping[int, Span], practice: Practice, instead: str) -> Recipe:
+    """Return the recipe with new lengths, or refuse it where one leaves no room for its knots."""
     sections = (
         replace(section, length=spans.get(place, section.length))
         for place, section in enumerate(recipe.sections, start=1)
     )
-    return replace(recipe, sections=tuple(sections))
-
-
-def _tieable(recipe: Recipe, spans: Mapping[int, Span], practice: Practice, instead: str) -> Recipe:
-    """Return the recipe, or refuse it where a new length leaves no room between two knots."""
-    for found in too_short(_as_written(recipe, practice), practice):
+    recut = replace(recipe, sections=tuple(sections))
+    for found in too_short(_as_written(recut, practice)):
         if found.section in spans:
             raise refused(found.says, instead)
-    return recipe
+    return recut
 
 
 def scaled(lengths: Sequence[Fraction], total: Fraction, mark: Fraction) -> list[Fraction]:

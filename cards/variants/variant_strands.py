@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tagend.cards.base.plural import counted
-from tagend.cards.leader.joints import butt_end, fly_end, joints
+from tagend.cards.leader.joints import End, butt_end, fly_end, joints
 from tagend.cards.leader.parts import is_level, parts
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot
@@ -113,28 +113,20 @@ def with_fitting_knots(recipe: Recipe, before: Recipe, practice: Practice) -> Re
         for section, joint in zip(recipe.sections, joints(recipe, practice), strict=False)
     )
     fitting = replace(recipe, sections=(*above, recipe.sections[-1]))
-    now, then = fly_end(recipe, practice).meeting, fly_end(before, practice).meeting
-    if not _end_suits(recipe.fly.knot, now, then, practice):
+    if not _stays(fly_end(recipe, practice), fly_end(before, practice)):
         fitting = replace(fitting, fly=replace(recipe.fly, knot=None))
-    if not _loop_suits(recipe, before, practice):
+    loop = butt_end(recipe, practice)
+    became_level = is_level(recipe) and not is_level(before)
+    misfit = became_level and loop.knot is not None and loop.knot.tapered_only
+    if misfit or not _stays(loop, butt_end(before, practice)):
         fitting = replace(fitting, butt=replace(recipe.butt, end=None))
     return fitting
 
 
+def _stays(now: End, then: End) -> bool:
+    """Whether an end's knot suits its strand, or meets the one that it met before."""
+    return now.knot is None or now.meeting == then.meeting or _suits(now.knot, now.meeting)
+
+
 def _suits(knot: Knot, meeting: Meeting) -> bool:
     return untieable(knot, meeting) is None and unfit(knot, meeting) is None
-
-
-def _end_suits(name: str | None, now: Meeting, then: Meeting, practice: Practice) -> bool:
-    if name in (None, "none") or now == then:
-        return True
-    return _suits(practice.knots.find(str(name)), now)
-
-
-def _loop_suits(recipe: Recipe, before: Recipe, practice: Practice) -> bool:
-    end = recipe.butt.end
-    became_level = is_level(recipe) and not is_level(before)
-    if became_level and end not in (None, "none") and practice.knots.find(str(end)).tapered_only:
-        return False
-    now, then = butt_end(recipe, practice).meeting, butt_end(before, practice).meeting
-    return _end_suits(end, now, then, practice)

@@ -2,11 +2,13 @@
 
 import re
 from functools import lru_cache
-from typing import Literal, NamedTuple, TypeAlias
+from typing import Literal, TypeAlias
 
 from tagend.layouts.paper.face import POINTS_PER_INCH, Symbol
 from tagend.layouts.paper.lengths import fits
 
+# Dark modules that touch: x and y, counted from the symbol's top left module, width and height.
+Rectangle: TypeAlias = tuple[int, int, int, int]
 Level: TypeAlias = Literal["L", "M", "Q", "H"]
 LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to most
 
@@ -24,15 +26,6 @@ _DOT = POINTS_PER_INCH / 600
 DESIGN_MODULE = 10 * _DOT
 SMALLEST_MODULE = 8 * _DOT
 MODULES = tuple(dots * _DOT for dots in (14, 12, 10, 9, 8))
-
-
-class Rectangle(NamedTuple):
-    """Dark modules that touch, counted from the symbol's top left module."""
-
-    x: int
-    y: int
-    width: int
-    height: int
 
 
 class TextTooLong(ValueError):
@@ -61,7 +54,7 @@ def symbol(text: str, level: Level = "M") -> Symbol:
     code.add_data(QRData(text, mode=mode))
     code.make(fit=False)  # never a larger version than the one worked out here
     rows = tuple(tuple(bool(dark) for dark in row) for row in code.modules)
-    return Symbol(text, version, best, rows)
+    return Symbol(text=text, version=version, level=best, rows=rows)
 
 
 def smallest_version(text: str, level: Level) -> int:
@@ -83,7 +76,7 @@ def symbol_path(symbol: Symbol) -> tuple[Rectangle, ...]:
         found = _runs(row)
         for x, width in [run for run in growing if run not in found]:
             top = growing.pop((x, width))
-            done.append(Rectangle(x, top, width, y - top))
+            done.append((x, top, width, y - top))
         for run in found:
             growing.setdefault(run, y)
     return tuple(done)
@@ -95,10 +88,7 @@ def best_module(available: float, side: int) -> float | None:
     From the design module up it is a whole number of dots at 300 dpi too. Below it, where every
     dot counts, at 600 dpi only.
     """
-    for module in MODULES:
-        if fits((side + 2 * QUIET) * module, available):
-            return module
-    return None
+    return next((m for m in MODULES if fits((side + 2 * QUIET) * m, available)), None)
 
 
 def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:

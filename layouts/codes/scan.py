@@ -3,13 +3,12 @@
 Bounded, and read apart: it may be a stranger's. Pages need the library of the `scan` extra.
 """
 
-import warnings
-from io import BytesIO
 from math import isqrt, sqrt
 from typing import TYPE_CHECKING
 
 from tagend.layouts.paper.face import POINTS_PER_INCH
 from tagend.layouts.strangers.apart import apart
+from tagend.layouts.strangers.pictures import on_white, opened
 from tagend.layouts.strangers.unreadable import Unreadable, library
 
 if TYPE_CHECKING:
@@ -45,7 +44,12 @@ def texts_in_pages(pdf: bytes) -> tuple[str, ...]:
 
 def picture_texts(data: bytes) -> list[str]:
     """Return what `texts_in_picture` does, in this process."""
-    picture = _grey(data)
+    formats = ["PNG", "JPEG", "WEBP"]
+    if _is_heic(data):
+        library("pillow_heif", "pillow-heif").register_heif_opener()
+        formats = ["HEIF"]
+    instead = f"make it smaller: {MOST_PIXELS:,} in all at most"
+    picture = on_white(opened(data, formats, MOST_PIXELS, instead), "L")
     return _texts_in(picture) or _texts_in(_enlarged(picture))
 
 
@@ -71,45 +75,11 @@ def _texts_in(picture: "Image.Image") -> list[str]:
     return list(dict.fromkeys(code.text for code in found))
 
 
-def _grey(data: bytes) -> "Image.Image":
-    from PIL import Image
-
-    picture = _opened(data)
-    width, height = picture.size
-    if width * height > MOST_PIXELS:
-        raise _too_large(f"{width} × {height}")
-    if not picture.has_transparency_data:
-        return picture.convert("L")
-    layer = picture.convert("RGBA")
-    white = Image.new("L", picture.size, "white")
-    return Image.composite(layer.convert("L"), white, layer.getchannel("A"))
-
-
 def _enlarged(picture: "Image.Image") -> "Image.Image":
     """Return a picture that shows blurred and small codes better to the reader."""
     width, height = picture.size
     times = min(_LARGER, isqrt(MOST_PIXELS // (width * height)))
     return picture.resize((times * width, times * height))
-
-
-def _opened(data: bytes) -> "Image.Image":
-    """Return a picture of which no more than its head is read yet."""
-    from PIL import Image
-
-    formats = ["PNG", "JPEG", "WEBP"]
-    if _is_heic(data):
-        library("pillow_heif", "pillow-heif").register_heif_opener()
-        formats = ["HEIF"]
-    # Pillow has limits of its own: what it warns of is over ours, and told in our words.
-    with warnings.catch_warnings(action="ignore", category=Image.DecompressionBombWarning):
-        try:
-            return Image.open(BytesIO(data), formats=formats)
-        except Image.DecompressionBombError:
-            raise _too_large("far too many") from None
-
-
-def _too_large(found: str) -> Unreadable:
-    return Unreadable(f"it has {found} pixels", f"make it smaller: {MOST_PIXELS:,} in all at most")
 
 
 def _is_heic(data: bytes) -> bool:

@@ -1,8 +1,6 @@
 """The bytes of a logo's file in, the raster that is printed of it out."""
 
-import warnings
 from collections.abc import Callable
-from io import BytesIO
 from typing import TYPE_CHECKING, TypeAlias
 from zlib import compress
 
@@ -12,6 +10,7 @@ from tagend.layouts.logo.logo_svg import drawn_svg
 from tagend.layouts.logo.size import BOX
 from tagend.layouts.paper.raster import Bits, Raster
 from tagend.layouts.strangers.apart import apart
+from tagend.layouts.strangers.pictures import on_white, opened
 from tagend.layouts.strangers.unreadable import Unreadable
 
 if TYPE_CHECKING:
@@ -59,30 +58,14 @@ def _reader(data: bytes) -> Shown:
 
 
 def _pixels(data: bytes) -> "Image.Image":
-    from PIL import Image, ImageOps
+    from PIL import ImageOps
 
-    # Pillow has limits of its own: what it warns of is over ours, and told in our words.
-    with warnings.catch_warnings(action="ignore", category=Image.DecompressionBombWarning):
-        try:
-            picture = Image.open(BytesIO(data), formats=["PNG", "JPEG"])
-        except Image.DecompressionBombError:
-            raise _too_large(f"more than {MOST_PIXELS:,}") from None
-    if picture.width * picture.height > MOST_PIXELS:
-        raise _too_large(f"{picture.width} × {picture.height}")
-    return ImageOps.exif_transpose(picture)
-
-
-def _too_large(found: str) -> Unreadable:
-    return Unreadable(f"it has {found} pixels", f"make it smaller: {BOX[0]} across are plenty")
+    instead = f"make it smaller: {BOX[0]} across are plenty"
+    return ImageOps.exif_transpose(opened(data, ["PNG", "JPEG"], MOST_PIXELS, instead))
 
 
 def _on_white(picture: "Image.Image") -> "Image.Image":
-    from PIL import Image
-
     if picture.mode.startswith("I"):  # 16 bits of grey, of which the conversion keeps the lower
         picture = picture.point(lambda value: value / 256)
-    if not picture.has_transparency_data:
-        return picture.convert("L" if picture.mode in ("1", "L", "I") else "RGB")
-    layer = picture.convert("RGBA")
-    white = Image.new("RGB", picture.size, "white")
-    return Image.composite(layer.convert("RGB"), white, layer.getchannel("A"))
+    grey = picture.mode in ("1", "L", "I") and not picture.has_transparency_data
+    return on_white(picture, "L" if grey else "RGB")

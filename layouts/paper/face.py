@@ -4,6 +4,7 @@ An item only says what stands where. Nothing here measures, fits or draws.
 """
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
 from tagend.layouts.paper.raster import Raster
@@ -11,6 +12,7 @@ from tagend.layouts.paper.raster import Raster
 POINTS_PER_INCH = 72.0
 MM = POINTS_PER_INCH / 25.4  # points in a millimetre
 
+Box: TypeAlias = tuple[float, float, float, float]  # left, top, right, bottom
 Turn = Literal[0, 90, 180, 270]  # degrees, anticlockwise as seen on the paper
 
 MoveTo: TypeAlias = tuple[Literal["move"], float, float]
@@ -45,7 +47,8 @@ class Path(NamedTuple):
     round_ends: bool = False
 
 
-class Symbol(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Symbol:
     """A QR code's dark and light modules, row by row, without the quiet zone."""
 
     text: str
@@ -81,7 +84,8 @@ class Picture(NamedTuple):
 Item: TypeAlias = TextRun | Path | Code | Picture
 
 
-class Face(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Face:
     """One side of a card, or one label."""
 
     name: str

@@ -1,6 +1,7 @@
 """Rulers to measure with on paper: a unit and a length in, ticks and figures out."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
 
 from tagend.fonts import Chain
@@ -17,15 +18,8 @@ RULE = 50 * MM
 _BESIDE = 0.6 * MM  # from a long tick to its figure
 
 
-class Ruler(NamedTuple):
-    """A ruler along a card's edge, which is y = 0; its zero is at x = 0."""
-
-    items: tuple[Item, ...]
-    length: float  # from the first tick to the last
-    height: float
-
-
-class _Division(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _Division:
     """How a ruler is divided; `ticks` has a length for every so many steps, the longest last."""
 
     step: float
@@ -37,20 +31,26 @@ class _Division(NamedTuple):
 # The short ticks stay visible when the card is cut half a millimetre too small, and the figures
 # stand below all but the longest.
 _EDGE: dict[Unit, _Division] = {
-    "mm": _Division(MM, 10, 10, {1: 1.5 * MM, 5: 2.1 * MM, 10: 4.2 * MM}),
+    "mm": _Division(
+        step=MM,
+        steps_a_figure=10,
+        figure=10,
+        ticks={1: 1.5 * MM, 5: 2.1 * MM, 10: 4.2 * MM},
+    ),
     "in": _Division(
-        POINTS_PER_INCH / 16,
-        16,
-        1,
-        {1: 1.2 * MM, 2: 1.7 * MM, 4: 2.2 * MM, 8: 3 * MM, 16: 4.2 * MM},
+        step=POINTS_PER_INCH / 16,
+        steps_a_figure=16,
+        figure=1,
+        ticks={1: 1.2 * MM, 2: 1.7 * MM, 4: 2.2 * MM, 8: 3 * MM, 16: 4.2 * MM},
     ),
 }
 
 
-def edge_ruler(length: float, unit: Unit, fonts: Chain) -> Ruler | None:
+def edge_ruler(length: float, unit: Unit, fonts: Chain) -> Face | None:
     """Return a ruler of as many whole centimetres or inches as the length holds, None for none.
 
-    The figures stand beside their ticks, so that nothing reaches beyond the length.
+    It lies along the upper edge of its face, which is as wide as it is long. The figures stand
+    beside their ticks, so that nothing reaches beyond the length.
     """
     of = _EDGE[unit]
     long = of.step * of.steps_a_figure
@@ -60,7 +60,8 @@ def edge_ruler(length: float, unit: Unit, fonts: Chain) -> Ruler | None:
     steps = count * of.steps_a_figure
     ticks = Path(tuple(ticks_along(0, 0, of.step, steps, of.ticks)), line=PEN)
     figures = _figures(of, count, unit, length, fonts)
-    return Ruler((ticks, *figures), count * long, of.ticks[of.steps_a_figure])
+    height = of.ticks[of.steps_a_figure]
+    return Face(name="ruler", width=count * long, height=height, items=(ticks, *figures))
 
 
 class TrueSizeRules(NamedTuple):
@@ -83,9 +84,13 @@ def true_size_rules(of_mm: str, of_inches: str, fonts: Chain) -> TrueSizeRules:
     said = beside.at(x, tall - 0.6 * MM)
     width = x + max(beside.width, below.width)
     return TrueSizeRules(
-        Face("true size", width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
-        Face("true size", x + beside.width, tall, (slim, *said)),
+        _rule(width, 2 * tall, (full, *said, *below.at(x, 2 * tall))),
+        _rule(x + beside.width, tall, (slim, *said)),
     )
+
+
+def _rule(width: float, height: float, items: tuple[Item, ...]) -> Face:
+    return Face(name="true size", width=width, height=height, items=items)
 
 
 def ticks_along(

@@ -2,9 +2,10 @@
 
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal, NamedTuple, TypeAlias
+from typing import Literal, TypeAlias
 
 from tagend.fonts import CAP_HEIGHT, Chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
@@ -36,19 +37,11 @@ _HOLDS = tuple(
 )
 
 
-class SetRun(NamedTuple):
-    """A run of one font: where it starts in its line and how wide it is."""
+@dataclass(frozen=True, slots=True)
+class SetLine:
+    """One line of text, ready to be placed: its runs from (0, 0)."""
 
-    text: str
-    font: str
-    start: float
-    width: float
-
-
-class SetLine(NamedTuple):
-    """One line of text, ready to be placed."""
-
-    runs: tuple[SetRun, ...]
+    runs: tuple[TextRun, ...]
     size: float
     width: float
 
@@ -60,12 +53,12 @@ class SetLine(NamedTuple):
         """Return its runs with the baseline at y and the line's left, centre or right at x."""
         left = x - {"left": 0.0, "centre": self.width / 2, "right": self.width}[align]
         return tuple(
-            TextRun(left + run.start, y, run.text, run.font, self.size, run.width)
-            for run in self.runs
+            TextRun(left + run.x, y, run.text, run.font, self.size, run.width) for run in self.runs
         )
 
 
-class _Unbroken(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _Unbroken:
     """What may stand alone on a line, and what joins it to the part before; widths are ems."""
 
     join: str
@@ -89,7 +82,7 @@ class TooWide(ValueError):
 def set_line(text: str, fonts: Chain, size: float) -> SetLine:
     """Return the text measured as one line. Raises NoGlyph."""
     scaled = tuple(
-        SetRun(run.text, run.font, run.start * size, run.width * size)
+        TextRun(run.x * size, 0, run.text, run.font, size, run.width * size)
         for run in _in_ems(text, fonts)
     )
     return SetLine(scaled, size, _end(scaled))
@@ -113,6 +106,17 @@ def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[Set
             lines.append(part.text)
             ems = part.width
     return tuple(set_line(line, fonts, size) for line in lines)
+
+
+def set_below(
+    lines: Iterable[SetLine], x: float, top: float, leading: float
+) -> tuple[list[TextRun], float]:
+    """Return lines one below the other, `leading` type sizes apart, and where they end."""
+    runs: list[TextRun] = []
+    for line in lines:
+        runs += line.at(x, top + CAP_HEIGHT * line.size)
+        top += leading * line.size
+    return runs, top
 
 
 def fit_size(
@@ -146,18 +150,18 @@ def _width(text: str, fonts: Chain) -> float:
     return _end(_in_ems(text, fonts))
 
 
-def _end(found: Sequence[SetRun]) -> float:
-    return found[-1].start + found[-1].width if found else 0.0
+def _end(found: Sequence[TextRun]) -> float:
+    return found[-1].x + found[-1].width if found else 0.0
 
 
 @lru_cache(maxsize=4096)
-def _in_ems(text: str, fonts: Chain) -> tuple[SetRun, ...]:
-    found: list[SetRun] = []
+def _in_ems(text: str, fonts: Chain) -> tuple[TextRun, ...]:
+    found: list[TextRun] = []
     start = 0.0
     for place, stretch in enumerate(prepare(text).split(GAP)):
         start += GAP_WIDTH if place else 0.0
         for run in runs(stretch, fonts):
             width = text_width(run.text, run.font, 1.0)
-            found.append(SetRun(run.text, run.font, start, width))
+            found.append(TextRun(start, 0, run.text, run.font, 1, width))
             start += width
     return tuple(found)

@@ -2,14 +2,16 @@
 
 import re
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from reportlab.pdfbase.pdfdoc import PDFObjectReference
     from reportlab.pdfgen.canvas import Canvas
 
 
-class AttachedFile(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class AttachedFile:
     """A file inside a PDF."""
 
     name: str

@@ -31,8 +31,8 @@ def attached(pdf: bytes) -> tuple[AttachedFile, ...]:
     return tuple(AttachedFile(*fields) for fields in apart(attached_files, pdf))
 
 
-def attached_files(pdf: bytes) -> list[AttachedFile]:
-    """Return what `attached` does, in this process."""
+def attached_files(pdf: bytes) -> list[tuple[str, str, bytes, str]]:
+    """Return the fields of what `attached` does, in this process."""
     from pypdf import PdfReader
 
     reader = PdfReader(BytesIO(pdf))
@@ -44,7 +44,7 @@ def attached_files(pdf: bytes) -> list[AttachedFile]:
     return files
 
 
-def _files(catalogue: "DictionaryObject") -> Iterator[AttachedFile]:
+def _files(catalogue: "DictionaryObject") -> Iterator[tuple[str, str, bytes, str]]:
     # The tree of names (ISO 32000-1, 7.9.6): a node has names, each before its file, or kids.
     from pypdf.generic import ArrayObject, DictionaryObject
 
@@ -61,7 +61,7 @@ def _files(catalogue: "DictionaryObject") -> Iterator[AttachedFile]:
             yield _file(_as(DictionaryObject, specification))
 
 
-def _file(specification: "DictionaryObject") -> AttachedFile:
+def _file(specification: "DictionaryObject") -> tuple[str, str, bytes, str]:
     from pypdf.generic import DictionaryObject, StreamObject
 
     name = str(specification["/UF" if "/UF" in specification else "/F"])
@@ -72,7 +72,7 @@ def _file(specification: "DictionaryObject") -> AttachedFile:
         found = f"the file {name!r} in the PDF is larger than {LARGEST_FILE:,} bytes"
         raise Unreadable(found, _OURS)
     media_type = str(stream.get("/Subtype", "/application/octet-stream")).removeprefix("/")
-    return AttachedFile(name, media_type, data, str(specification.get("/Desc", "")))
+    return name, media_type, data, str(specification.get("/Desc", ""))
 
 
 def _as(kind: type[_Kind], value: "PdfObject | None") -> _Kind:

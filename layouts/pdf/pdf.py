@@ -4,8 +4,7 @@ The same sheets give the same bytes: nothing is taken from the clock, an id or a
 """
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Sequence
 from io import BytesIO
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
@@ -14,7 +13,7 @@ from tagend.layouts.codes.code import symbol_path
 from tagend.layouts.paper.face import Code, Face, Item, Path, Picture, Symbol, TextRun
 from tagend.layouts.paper.raster import Raster
 from tagend.layouts.pdf.attach import AttachedFile, embed
-from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet, Trim
+from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet, Trim
 
 if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
@@ -34,14 +33,14 @@ _ROUND_FORM = 36.0  # points; a form clips to its box, which shall not cut what 
 _NON_ZERO = 1  # the fill rule under which overlapping outlines stay filled
 
 
-@dataclass(frozen=True, slots=True)
-class _Pen:
+class _Drawing:
     """A canvas, with what has been made on it to be drawn again."""
 
-    canvas: "Canvas"
-    codes: "dict[Symbol, PDFPathObject]"
-    forms: Mapping[int, str]  # by the id of a face, which its sheet holds
-    rasters: dict[Raster, str]  # the name of each
+    def __init__(self, canvas: "Canvas") -> None:
+        self.canvas = canvas
+        self.codes: dict[Symbol, PDFPathObject] = {}
+        self.forms: dict[int, str] = {}  # by the id of a face, which its sheet holds
+        self.rasters: dict[Raster, str] = {}  # the name of each
 
 
 def write_pdf(
@@ -49,7 +48,6 @@ def write_pdf(
     *,
     title: str,
     creator: str,
-    subject: str = "",
     files: Sequence[AttachedFile] = (),
     duplex: Duplex | None = None,
 ) -> bytes:
@@ -60,13 +58,16 @@ def write_pdf(
     if not sheets:
         raise ValueError("a PDF needs at least one sheet")
     canvas = _canvas()
-    _describe(canvas, title, creator, subject)
+    canvas.setTitle(title)
+    canvas.setSubject("")
+    canvas.setCreator(creator)
+    canvas.setAuthor("")
     _prefer(canvas, duplex)
     embed(canvas, files)
-    pen = _Pen(canvas, {}, {}, {})
-    pen = replace(pen, forms=_defined(pen, sheets))
+    drawing = _Drawing(canvas)
+    _define_forms(drawing, sheets)
     for sheet in sheets:
-        _draw_sheet(pen, sheet)
+        _draw_sheet(drawing, sheet)
     return bytes(canvas.getpdfdata())
 
 
@@ -85,13 +86,6 @@ def _canvas() -> "Canvas":
     )
 
 
-def _describe(canvas: "Canvas", title: str, creator: str, subject: str) -> None:
-    canvas.setTitle(title)
-    canvas.setSubject(subject)
-    canvas.setCreator(creator)
-    canvas.setAuthor("")
-
-
 def _prefer(canvas: "Canvas", duplex: Duplex | None) -> None:
     from reportlab.pdfbase.pdfdoc import PDFDictionary
 
@@ -104,42 +98,42 @@ def _prefer(canvas: "Canvas", duplex: Duplex | None) -> None:
     PDFDictionary.__setitem__(preferences, "PickTrayByPDFSize", "true")
 
 
-def _defined(pen: _Pen, sheets: Sequence[Sheet]) -> dict[int, str]:
-    """Define a form for each face that is used often, and return the forms of all such faces."""
+def _define_forms(drawing: _Drawing, sheets: Sequence[Sheet]) -> None:
+    """Define a form for each face that is used often."""
     faces = {id(placed.face): placed.face for sheet in sheets for placed in sheet.placed}
     uses: Counter[Face] = Counter()
     for key, count in Counter(id(p.face) for sheet in sheets for p in sheet.placed).items():
         uses[faces[key]] += count  # comparing all that is on a face, once for each object
-    often = [face for face, count in uses.items() if count >= _WORTH_REUSE]
+    often = (face for face, count in uses.items() if count >= _WORTH_REUSE)
     names = {face: f"face{number}" for number, face in enumerate(often, start=1)}
     for face, form in names.items():
-        _define(pen, face, form)
-    return {key: names[face] for key, face in faces.items() if names and face in names}
+        right, top = face.width + _ROUND_FORM, face.height + _ROUND_FORM
+        drawing.canvas.beginForm(form, -_ROUND_FORM, -_ROUND_FORM, right, top)
+        _draw(drawing, face.items, face.height)
+        drawing.canvas.endForm()
+    if names:
+        drawing.forms |= {key: names[face] for key, face in faces.items() if face in names}
 
 
-def _define(pen: _Pen, face: Face, form: str) -> None:
-    right, top = face.width + _ROUND_FORM, face.height + _ROUND_FORM
-    pen.canvas.beginForm(form, -_ROUND_FORM, -_ROUND_FORM, right, top)
-    _draw(pen, face.items, face.height)
-    pen.canvas.endForm()
-
-
-def _draw_sheet(pen: _Pen, sheet: Sheet) -> None:
-    pen.canvas.setPageSize((round(sheet.width, 3), round(sheet.height, 3)))
-    _set_boxes(pen.canvas, sheet.trim, sheet.height)
-    if sheet.adjustment != Adjustment():
-        pen.canvas.transform(*_adjusted(sheet.adjustment, sheet.height))
+def _draw_sheet(drawing: _Drawing, sheet: Sheet) -> None:
+    canvas = drawing.canvas
+    canvas.setPageSize((round(sheet.width, 3), round(sheet.height, 3)))
+    _set_boxes(canvas, sheet.trim, sheet.height)
+    by = sheet.adjustment
+    if by != Adjustment():
+        down = sheet.height * (1 - by.scale_y) - by.y
+        canvas.transform(by.scale_x, 0, 0, by.scale_y, by.x, down)
     for placed in sheet.placed:
-        pen.canvas.saveState()
-        pen.canvas.transform(*_place(placed, sheet.height))
-        form = pen.forms.get(id(placed.face))
+        canvas.saveState()
+        canvas.transform(*_place(placed, sheet.height))
+        form = drawing.forms.get(id(placed.face))
         if form is not None:
-            pen.canvas.doForm(form)
+            canvas.doForm(form)
         else:
-            _draw(pen, placed.face.items, placed.face.height)
-        pen.canvas.restoreState()
-    _draw(pen, sheet.marks, sheet.height)
-    pen.canvas.showPage()
+            _draw(drawing, placed.face.items, placed.face.height)
+        canvas.restoreState()
+    _draw(drawing, sheet.marks, sheet.height)
+    canvas.showPage()
 
 
 def _set_boxes(canvas: "Canvas", trim: Trim | None, height: float) -> None:
@@ -154,26 +148,14 @@ def _set_boxes(canvas: "Canvas", trim: Trim | None, height: float) -> None:
         canvas.setCropBox(box, name)
 
 
-def _adjusted(by: Adjustment, height: float) -> tuple[float, float, float, float, float, float]:
-    return by.scale_x, 0, 0, by.scale_y, by.x, height * (1 - by.scale_y) - by.y
-
-
 def _place(placed: Placed, height: float) -> tuple[float, float, float, float, float, float]:
     # The matrix that carries the face, whose lower left corner is the origin, into its box.
-    width, tall = placed.size
-    left, bottom = placed.x, height - placed.y - tall
-    match placed.turn:
-        case 0:
-            return 1, 0, 0, 1, left, bottom
-        case 90:
-            return 0, 1, -1, 0, left + width, bottom
-        case 180:
-            return -1, 0, 0, -1, left + width, bottom + tall
-        case 270:
-            return 0, -1, 1, 0, left, bottom + tall
+    x_by_u, y_by_u, x_by_v, y_by_v = TURNED[placed.turn]
+    x, y = placed.at(0, placed.face.height)
+    return x_by_u, -y_by_u, -x_by_v, y_by_v, x, height - y
 
 
-def _draw(pen: _Pen, items: Iterable[Item], height: float) -> None:
+def _draw(drawing: _Drawing, items: Iterable[Item], height: float) -> None:
     # A form takes over whatever state its page has, so every item sets all that it relies on.
     def up(y: float) -> float:
         return height - y
@@ -181,13 +163,13 @@ def _draw(pen: _Pen, items: Iterable[Item], height: float) -> None:
     for item in items:
         match item:
             case TextRun():
-                _draw_text(pen.canvas, item, up)
+                _draw_text(drawing.canvas, item, up)
             case Path():
-                _draw_path(pen.canvas, item, up)
+                _draw_path(drawing.canvas, item, up)
             case Code():
-                _draw_code(pen, item, up)
+                _draw_code(drawing, item, up)
             case Picture():
-                _draw_picture(pen, item, up)
+                _draw_picture(drawing, item, up)
 
 
 def _draw_text(canvas: "Canvas", run: TextRun, up: Callable[[float], float]) -> None:
@@ -221,29 +203,29 @@ def _draw_path(canvas: "Canvas", path: Path, up: Callable[[float], float]) -> No
     canvas.drawPath(outline, path.line > 0, path.fill is not None, _NON_ZERO)
 
 
-def _draw_code(pen: _Pen, code: Code, up: Callable[[float], float]) -> None:
+def _draw_code(drawing: _Drawing, code: Code, up: Callable[[float], float]) -> None:
     # One path with one fill: module by module, some renderers show seams and others grow each one.
-    if code.symbol not in pen.codes:
-        outline = pen.codes[code.symbol] = pen.canvas.beginPath()
+    if code.symbol not in drawing.codes:
+        outline = drawing.codes[code.symbol] = drawing.canvas.beginPath()
         for rectangle in symbol_path(code.symbol):
             outline.rect(*rectangle)
-    pen.canvas.saveState()
-    pen.canvas.transform(code.module, 0, 0, -code.module, code.x, up(code.y))
-    pen.canvas.setFillGray(0)
-    pen.canvas.drawPath(pen.codes[code.symbol], 0, 1, _NON_ZERO)
-    pen.canvas.restoreState()
+    drawing.canvas.saveState()
+    drawing.canvas.transform(code.module, 0, 0, -code.module, code.x, up(code.y))
+    drawing.canvas.setFillGray(0)
+    drawing.canvas.drawPath(drawing.codes[code.symbol], 0, 1, _NON_ZERO)
+    drawing.canvas.restoreState()
 
 
-def _draw_picture(pen: _Pen, picture: Picture, up: Callable[[float], float]) -> None:
-    name = pen.rasters.get(picture.raster)
+def _draw_picture(drawing: _Drawing, picture: Picture, up: Callable[[float], float]) -> None:
+    name = drawing.rasters.get(picture.raster)
     if name is None:
-        name = pen.rasters[picture.raster] = f"picture{len(pen.rasters) + 1}"
-        _store(pen.canvas, picture.raster, name)
+        name = drawing.rasters[picture.raster] = f"picture{len(drawing.rasters) + 1}"
+        _store(drawing.canvas, picture.raster, name)
     low = up(picture.y + picture.height)
-    pen.canvas.saveState()
-    pen.canvas.transform(picture.width, 0, 0, picture.height, picture.x, low)
-    pen.canvas.doForm(name)  # an image is drawn as a form is, in a square of 1 by 1
-    pen.canvas.restoreState()
+    drawing.canvas.saveState()
+    drawing.canvas.transform(picture.width, 0, 0, picture.height, picture.x, low)
+    drawing.canvas.doForm(name)  # an image is drawn as a form is, in a square of 1 by 1
+    drawing.canvas.restoreState()
 
 
 def _store(canvas: "Canvas", raster: Raster, name: str) -> None:

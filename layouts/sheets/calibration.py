@@ -1,14 +1,14 @@
 """A paper in; the pages by which a person measures a printer with a ruler out."""
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from tagend.fonts import OURS, Chain
 from tagend.layouts.paper.face import MM, Face, Item, Path, Step, mapped, segment
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import size_in_mm
 from tagend.layouts.paper.rulers import PEN, ticks_along
-from tagend.layouts.paper.text import CAP_HEIGHT, break_lines, set_line
+from tagend.layouts.paper.text import CAP_HEIGHT, break_lines, set_below, set_line
 from tagend.layouts.sheets.margins import cross
 from tagend.layouts.sheets.printer import MARK, RULE
 from tagend.layouts.sheets.sheet import Placed, Sheet, SheetSide
@@ -24,7 +24,8 @@ _LEFT, _TOP, _RIGHT = 40 * MM, 60 * MM, 45 * MM  # of the words: past the scale 
 _BOLD = 0.6  # points; the lines that are measured from and to
 
 
-class CalibrationWords(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class CalibrationWords:
     """What is said on the pages: a title and the steps of each side.
 
     The scales and rules bear the keys of a printer's measures, which no language changes.
@@ -102,7 +103,8 @@ def _sheet(paper: Paper, side: SheetSide, items: Sequence[Item]) -> Sheet:
         *edge_scale(width / 2, f"{side}_y", upright=True),
     )
     crosses = (cross(x, y) for x in (MARK, width - MARK) for y in (MARK, height - MARK))
-    face = Face(f"{paper.name}, {side}", width, height, (*scales, *items, *crosses))
+    items = (*scales, *items, *crosses)
+    face = Face(name=f"{paper.name}, {side}", width=width, height=height, items=items)
     return Sheet(width, height, (Placed(face, 0, 0),), side=side)
 
 
@@ -124,9 +126,8 @@ def _set(
     told: list[tuple[str, Chain, float]] = [(title, OURS.bold, TITLE)]
     told += [(f"{number}. {text}", OURS.medium, size) for number, text in enumerate(paragraphs, 1)]
     for text, fonts, points in told:
-        for line in break_lines(text, fonts, points, width):
-            items += line.at(_LEFT, y + CAP_HEIGHT * points)
-            y += LEADING * points
+        runs, y = set_below(break_lines(text, fonts, points, width), _LEFT, y, LEADING)
+        items += runs
         y += size / 2
     return items, y
 

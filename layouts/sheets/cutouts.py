@@ -25,10 +25,8 @@ class Card:
     back: Face | None = None
 
     def __post_init__(self) -> None:
-        if self.back and (self.back.width, self.back.height) != (
-            self.front.width,
-            self.front.height,
-        ):
+        front, back = self.front, self.back
+        if back and (back.width, back.height) != (front.width, front.height):
             raise ValueError(f"the back of {self.front.name!r} is of another size than its front")
 
 
@@ -63,7 +61,7 @@ def cutouts(card: Card, backs: Backs) -> tuple[Cutout, ...]:
 def turned(cutout: Cutout) -> Cutout:
     """Return a cutout after a quarter turn anticlockwise, when its right edge is on top."""
     placed = tuple(
-        part._replace(x=part.y, y=cutout.width - part.x - part.size[0], turn=_QUARTER[part.turn])
+        replace(part, x=part.y, y=cutout.width - part.x - part.size[0], turn=_QUARTER[part.turn])
         for part in cutout.placed
     )
     fold: Axis | None = cutout.fold and ("level" if cutout.fold == "upright" else "upright")
@@ -78,7 +76,7 @@ def mirrored(placed: Placed, width: float, height: float, axis: Axis) -> Placed:
     across, down = placed.size
     x = width - placed.x - across if axis == "upright" else placed.x
     y = height - placed.y - down if axis == "level" else placed.y
-    return placed._replace(x=x, y=y, turn=_MIRRORED[axis][placed.turn])
+    return replace(placed, x=x, y=y, turn=_MIRRORED[axis][placed.turn])
 
 
 def turning_axis(width: float, height: float, edge: Literal["long-edge", "short-edge"]) -> Axis:

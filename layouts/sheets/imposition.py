@@ -1,12 +1,12 @@
 """Faces in, sheets out: every face at its place on real paper, with the marks to cut it out."""
 
 from collections.abc import Collection, Iterator, Sequence
-from itertools import groupby
+from dataclasses import replace
 
-from tagend.layouts.paper.face import MM, Face, Path
+from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.paper.lengths import fits, size_in_mm
 from tagend.layouts.sheets.cutouts import Axis, Backs, Card, cutouts, mirrored, turning_axis
-from tagend.layouts.sheets.marks import Strip, StripRow, corner_guides, sheet_marks
+from tagend.layouts.sheets.marks import corner_guides, sheet_marks
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.sheets.shelves import Options, Room, RunOrder, Slot, grid_sheets, row_sheets
 from tagend.layouts.stock.formats import LabelSheet, Paper
@@ -20,11 +20,11 @@ class DoesNotFit(ValueError):
     """A face finds no place; holds its size, the room there is, and the stock that would do."""
 
     def __init__(
-        self, noun: str, face: Face, place: str, room: tuple[float, float], would_do: list[str]
+        self, noun: str, face: Face, place: str, room: Room, near: Sequence[Paper | LabelSheet]
     ) -> None:
         self.size = (face.width, face.height)
-        self.room = (max(room[0], 0.0), max(room[1], 0.0))
-        self.would_do = tuple(would_do[:_NAMED])
+        self.room = (max(room.width, 0.0), max(room.height, 0.0))
+        self.would_do = tuple(stock.name for stock in near[:_NAMED])
         instead = " or ".join(self.would_do)
         super().__init__(
             f"{noun} of {size_in_mm(*self.size)} does not fit {place}, which has room for "
@@ -64,10 +64,17 @@ def place_labels(
     for face in faces:
         _check_label(face, stock)
     free = [place for k, place in enumerate(places, 1) if k >= start and k not in skip]
-    sheets = [_label_sheet(faces[: len(free)], free, stock)] if free and faces else []
-    for k in range(len(free), len(faces), len(places)):
-        sheets.append(_label_sheet(faces[k : k + len(places)], places, stock))
-    return tuple(sheets)
+    full = range(len(free), len(faces), len(places))
+    sheets = [(faces[: len(free)], free), *((faces[k : k + len(places)], places) for k in full)]
+    return tuple(
+        Sheet(
+            stock.paper.width,
+            stock.paper.height,
+            tuple(Placed(face, *place) for face, place in zip(of_one, at, strict=False)),
+        )
+        for of_one, at in sheets
+        if of_one
+    )
 
 
 def place_cards(
@@ -90,7 +97,7 @@ def place_cards(
     """
     if backs == "separate":
         cards = [Card(face) for card in cards for face in (card.front, card.back) if face]
-    room = Room(paper.width - 2 * margin, paper.height - 2 * margin, gutter)
+    room = _room(paper, margin, gutter)
     several = {id(card): card for card in cards}  # of a run, most are one card again and again
     options = {key: cutouts(card, backs) for key, card in several.items()}
     for key, card in several.items():
@@ -105,13 +112,6 @@ def place_cards(
     return tuple(sheet for both in zip(fronts, behind, strict=True) for sheet in both)
 
 
-def _label_sheet(
-    faces: Sequence[Face], places: Sequence[tuple[float, float]], stock: LabelSheet
-) -> Sheet:
-    placed = tuple(Placed(face, *place) for face, place in zip(faces, places, strict=False))
-    return Sheet(stock.paper.width, stock.paper.height, placed)
-
-
 def _check_label(face: Face, stock: LabelSheet) -> None:
     def holds(sheet: LabelSheet) -> bool:
         return fits(face.width, sheet.width) and fits(face.height, sheet.height)
@@ -119,21 +119,23 @@ def _check_label(face: Face, stock: LabelSheet) -> None:
     if not holds(stock):
         others = [s for s in shipped().labels.values() if s.on_roll == stock.on_roll and holds(s)]
         near = sorted(others, key=lambda s: (s.paper != stock.paper, s.width * s.height))
-        room = (stock.width, stock.height)
-        raise DoesNotFit("a label", face, stock.name, room, [sheet.name for sheet in near])
+        raise DoesNotFit("a label", face, stock.name, Room(stock.width, stock.height), near)
 
 
 def _check_card(card: Card, options: Options, paper: Paper, margin: float, noun: str) -> None:
     def holds(sheet: Paper) -> bool:
-        room = Room(sheet.width - 2 * margin, sheet.height - 2 * margin)
-        return any(room.holds(cutout) for cutout in options)
+        return any(_room(sheet, margin).holds(cutout) for cutout in options)
 
     if not holds(paper):
         others = filter(holds, shipped().papers.values())
         near = sorted(others, key=lambda sheet: sheet.width * sheet.height)
         named = f"a folded {noun}" if options[0].fold else f"a {noun}"
-        room = (paper.width - 2 * margin, paper.height - 2 * margin)
-        raise DoesNotFit(named, card.front, paper.name, room, [sheet.name for sheet in near])
+        room = _room(paper, margin)
+        raise DoesNotFit(named, card.front, paper.name, room, near)
+
+
+def _room(paper: Paper, margin: float, gutter: float = 0.0) -> Room:
+    return Room(paper.width - 2 * margin, paper.height - 2 * margin, gutter)
 
 
 def _arranged(ways: Sequence[Options], room: Room, order: RunOrder) -> Sequence[Sequence[Slot]]:
@@ -148,34 +150,21 @@ def _arranged(ways: Sequence[Options], room: Room, order: RunOrder) -> Sequence[
 
 def _front(slots: Sequence[Slot], paper: Paper, corner: float) -> Sheet:
     placed = tuple(face for slot in slots for face in _faces(slot))
-    marks = sheet_marks(_mark_rows(slots), paper.width, paper.height)
-    arcs = tuple(_corners(slot, corner) for slot in slots) if corner > 0 else ()
-    return Sheet(paper.width, paper.height, placed, (*marks, *arcs))
+    marks = sheet_marks(slots, paper.width, paper.height)
+    arcs = (corner_guides(slot, corner) for slot in slots if corner > 0)
+    return Sheet(width=paper.width, height=paper.height, placed=placed, marks=(*marks, *arcs))
 
 
 def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
     placed = tuple(
-        mirrored(front._replace(face=slot.cutout.back), paper.width, paper.height, axis)
+        mirrored(replace(front, face=slot.cutout.back), paper.width, paper.height, axis)
         for slot in slots
         for front in _faces(slot)
         if slot.cutout.back
     )
-    return Sheet(paper.width, paper.height, placed, side="back")
+    return Sheet(width=paper.width, height=paper.height, placed=placed, side="back")
 
 
 def _faces(slot: Slot) -> Iterator[Placed]:
     for face in slot.cutout.placed:
-        yield Placed(face.face, slot.x + face.x, slot.y + face.y, face.turn)
-
-
-def _mark_rows(slots: Sequence[Slot]) -> list[StripRow]:
-    rows = [list(row) for _, row in groupby(slots, key=lambda slot: slot.y)]
-    return [StripRow(row[0].y, row[0].y + row[0].cutout.height, _strips(row)) for row in rows]
-
-
-def _strips(row: Sequence[Slot]) -> tuple[Strip, ...]:
-    return tuple(Strip(slot.x, slot.x + slot.cutout.width, slot.cutout.fold) for slot in row)
-
-
-def _corners(slot: Slot, radius: float) -> Path:
-    return corner_guides(slot.x, slot.y, slot.cutout.width, slot.cutout.height, radius)
+        yield replace(face, x=slot.x + face.x, y=slot.y + face.y)

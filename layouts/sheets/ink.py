@@ -1,13 +1,10 @@
 """Items in, the box that their ink covers out; a box of a face in, where it lies on its sheet."""
 
 from collections.abc import Iterable, Iterator
-from typing import TypeAlias
 
 from tagend.fonts import CAP_HEIGHT, DESCENT
-from tagend.layouts.paper.face import Code, Item, Path, Picture, TextRun
+from tagend.layouts.paper.face import Box, Code, Item, Path, Picture, TextRun
 from tagend.layouts.sheets.sheet import Placed
-
-Box: TypeAlias = tuple[float, float, float, float]  # left, top, right, bottom
 
 
 def ink(items: Iterable[Item]) -> Box | None:

@@ -5,15 +5,16 @@ given as boxes. Where there is no room, nothing is added.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import islice
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tagend.layouts.paper.curves import circle
-from tagend.layouts.paper.face import MM, Face, Path, segment
+from tagend.layouts.paper.face import MM, Box, Face, Path, segment
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.rulers import TrueSizeRules
 from tagend.layouts.sheets.cutouts import turning_axis
-from tagend.layouts.sheets.ink import Box, around, ink
+from tagend.layouts.sheets.ink import around, ink
 from tagend.layouts.sheets.marks import EDGE, PEN
 from tagend.layouts.sheets.sheet import Placed, Sheet
 
@@ -21,7 +22,8 @@ CLEAR = 2.5 * MM  # between a help and whatever stands next to it
 CROSS, RING = 6 * MM, 1.5 * MM  # the length of a cross's lines, the radius of the ring around it
 
 
-class _Margin(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _Margin:
     """A margin of a sheet, from where to where along and across; an upright one runs down."""
 
     upright: bool
@@ -60,10 +62,10 @@ def with_rules(
     places: dict[object, tuple[Placed, ...]] = {}  # sheets of a run are mostly laid out alike
     ruled = []
     for sheet in sheets:
-        layout = (*map(box_of, sheet.placed), sheet.marks)
+        layout = (*_boxes(sheet), sheet.marks)
         if sheet.side == "front" and layout not in places:
             places[layout] = tuple(islice(_places(sheet, rules, kept), 1))
-        ruled.append(sheet._replace(placed=(*sheet.placed, *places.get(layout, ()))))
+        ruled.append(replace(sheet, placed=(*sheet.placed, *places.get(layout, ()))))
     return tuple(ruled)
 
 
@@ -86,15 +88,9 @@ def cross(x: float, y: float) -> Path:
     return Path((*segment(x - arm, y, x + arm, y), *segment(x, y - arm, x, y + arm)), line=PEN)
 
 
-def box_of(placed: Placed) -> Box:
-    """Return the box that a face fills on its sheet."""
-    width, height = placed.size
-    return placed.x, placed.y, placed.x + width, placed.y + height
-
-
 def _margins(sheet: Sheet, kept: Sequence[Box]) -> Iterator[_Margin]:
     """Yield the margins below, above, left and right of all that is kept or placed."""
-    body = around((*kept, *map(box_of, sheet.placed)))
+    body = around((*kept, *_boxes(sheet)))
     if body is None:
         return
     left, top, right, bottom = body
@@ -115,9 +111,13 @@ def _places(sheet: Sheet, rules: Iterable[Face], kept: Sequence[Box]) -> Iterato
                 yield Placed(face, *spot, 90 if margin.upright else 0)
 
 
+def _boxes(sheet: Sheet) -> Iterator[Box]:
+    return (placed.box for placed in sheet.placed)
+
+
 def _taken(sheet: Sheet, kept: Sequence[Box]) -> list[Box]:
     marks = (ink((mark,)) for mark in sheet.marks)
-    return [*kept, *map(box_of, sheet.placed), *(box for box in marks if box is not None)]
+    return [*kept, *_boxes(sheet), *(box for box in marks if box is not None)]
 
 
 def _crossed(
@@ -135,6 +135,6 @@ def _crossed(
     behind = [(front.width - x, y) if upright else (x, front.height - y) for x, y in places]
     rings = (Path(circle(x, y, RING), line=PEN) for x, y in places)
     return (
-        front._replace(marks=(*front.marks, *rings, *(cross(x, y) for x, y in places))),
-        back._replace(marks=(*back.marks, *(cross(x, y) for x, y in behind))),
+        replace(front, marks=(*front.marks, *rings, *(cross(x, y) for x, y in places))),
+        replace(back, marks=(*back.marks, *(cross(x, y) for x, y in behind))),
     )

@@ -1,13 +1,14 @@
-"""Lines that help to cut, fold, round and register: places in points in, paths out."""
+"""Lines that help to cut, fold, round and register: cutouts at places in, paths out."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from itertools import pairwise
-from typing import NamedTuple
+from itertools import chain, groupby, pairwise
+from typing import TypeAlias
 
 from tagend.layouts.paper.curves import Steps, corner_arcs
 from tagend.layouts.paper.face import MM, Path, segment
 from tagend.layouts.paper.lengths import SLACK
 from tagend.layouts.sheets.cutouts import Axis
+from tagend.layouts.sheets.shelves import Slot
 
 # Common practice in print: hairlines of 5 mm, 3 mm off the trim, 5 mm off the sheet's edge.
 PEN = 0.25
@@ -16,100 +17,72 @@ SHORTEST, LEAST_GAP = 2 * MM, 1 * MM  # what they shrink to where there is littl
 INNER_END = 2.5 * MM  # off the trim, between two rows: keeps the marks of both apart in 6 mm
 FOLD_DASH = (1.5, 1.5)
 
-Span = tuple[float, float]
+Span: TypeAlias = tuple[float, float]
+Slots: TypeAlias = Sequence[Slot]
 
 
-class Strip(NamedTuple):
-    """A piece in its row: where it begins and ends across the sheet, and how it is folded."""
-
-    left: float
-    right: float
-    fold: Axis | None = None
-
-
-class StripRow(NamedTuple):
-    """Pieces of one height side by side, from left to right."""
-
-    top: float
-    bottom: float
-    strips: tuple[Strip, ...]
-
-
-def sheet_marks(rows: Sequence[StripRow], width: float, height: float) -> tuple[Path, ...]:
+def sheet_marks(slots: Slots, width: float, height: float) -> tuple[Path, ...]:
     """Return the cut marks, and dashed the fold marks, of a sheet's rows from the top down.
 
     They stand in the sheet's margin; between two rows only where these are cut differently.
     """
-    cuts = (
-        *_level_marks(_level_cuts(rows), rows, width),
-        *_upright_marks(_upright_cuts, rows, height),
-    )
-    folds = (
-        *_level_marks(_level_folds(rows), rows, width),
-        *_upright_marks(_upright_folds, rows, height),
-    )
     return (
-        *(Path(steps, line=PEN) for steps in cuts),
-        *(Path(steps, line=PEN, dash=FOLD_DASH) for steps in folds),
+        *(Path(steps, line=PEN) for steps in _marks(_cuts, slots, width, height)),
+        *(Path(steps, line=PEN, dash=FOLD_DASH) for steps in _marks(_folds, slots, width, height)),
     )
 
 
-def corner_guides(x: float, y: float, width: float, height: float, radius: float) -> Path:
-    """Return the four arcs along which the corners of a box are rounded."""
-    return Path(corner_arcs(x, y, width, height, radius), line=PEN)
+def corner_guides(slot: Slot, radius: float) -> Path:
+    """Return the four arcs along which the corners of a cutout are rounded."""
+    box = (slot.x, slot.y, slot.cutout.width, slot.cutout.height)
+    return Path(corner_arcs(*box, radius), line=PEN)
 
 
-def _level_cuts(rows: Sequence[StripRow]) -> list[float]:
-    return _distinct(y for row in rows for y in (row.top, row.bottom))
+def _cuts(slots: Slots, axis: Axis) -> Iterator[float]:
+    return chain.from_iterable(_span(slot, axis) for slot in slots)
 
 
-def _level_folds(rows: Sequence[StripRow]) -> list[float]:
-    folded = [row for row in rows if any(strip.fold == "level" for strip in row.strips)]
-    return _distinct((row.top + row.bottom) / 2 for row in folded)
+def _folds(slots: Slots, axis: Axis) -> Iterator[float]:
+    return (sum(_span(slot, axis)) / 2 for slot in slots if slot.cutout.fold == axis)
 
 
-def _level_marks(ys: list[float], rows: Sequence[StripRow], width: float) -> Iterator[Steps]:
-    left = min(row.strips[0].left for row in rows)
-    right = max(row.strips[-1].right for row in rows)
-    for y in ys:
+def _span(slot: Slot, axis: Axis) -> Span:
+    """Return where a cutout begins and ends, across the lines of an axis."""
+    return (slot.x, slot.right) if axis == "upright" else (slot.y, slot.bottom)
+
+
+def _marks(
+    places: Callable[[Slots, Axis], Iterable[float]], slots: Slots, width: float, height: float
+) -> Iterator[Steps]:
+    left, right = min(slot.x for slot in slots), max(slot.right for slot in slots)
+    for y in _distinct(places(slots, "level")):
         for start, end in (*_before(left), *_after(right, width)):
             yield segment(start, y, end, y)
-
-
-def _upright_cuts(run: Sequence[StripRow]) -> list[float]:
-    return _distinct(x for row in run for strip in row.strips for x in (strip.left, strip.right))
-
-
-def _upright_folds(run: Sequence[StripRow]) -> list[float]:
-    folded = [strip for row in run for strip in row.strips if strip.fold == "upright"]
-    return _distinct((strip.left + strip.right) / 2 for strip in folded)
-
-
-def _upright_marks(
-    places: Callable[[Sequence[StripRow]], list[float]], rows: Sequence[StripRow], height: float
-) -> Iterator[Steps]:
+    rows = [tuple(row) for _, row in groupby(slots, key=lambda slot: slot.y)]
     for run in _runs(rows):
-        top, bottom = run[0].top, run[-1].bottom
-        above, below = (
-            _before(top) if run[0] is rows[0] else [(top - INNER_END, top - LEAST_GAP)],
-            _after(bottom, height)
-            if run[-1] is rows[-1]
-            else [(bottom + LEAST_GAP, bottom + INNER_END)],
-        )
-        for x in places(run):
+        top, bottom = run[0].y, run[-1].bottom
+        above = [(top - INNER_END, top - LEAST_GAP)] if run[0] is not slots[0] else _before(top)
+        below = [(bottom + LEAST_GAP, bottom + INNER_END)]
+        if run[-1] is slots[-1]:
+            below = _after(bottom, height)
+        for x in _distinct(places(run, "upright")):
             for start, end in (*above, *below):
                 yield segment(x, start, x, end)
 
 
-def _runs(rows: Sequence[StripRow]) -> list[list[StripRow]]:
+def _runs(rows: Sequence[Slots]) -> list[list[Slot]]:
     """Return neighbours that one set of upright cuts takes apart, together."""
-    runs = [[rows[0]]]
+    runs = [[*rows[0]]]
     for above, row in pairwise(rows):
-        if all(a == b for a, b in zip(above.strips, row.strips, strict=False)):
-            runs[-1].append(row)
+        if all(_cut_alike(a, b) for a, b in zip(above, row, strict=False)):
+            runs[-1] += row
         else:
-            runs.append([row])
+            runs.append([*row])
     return runs
+
+
+def _cut_alike(a: Slot, b: Slot) -> bool:
+    return (a.x, a.right, a.cutout.fold) == (b.x, b.right, b.cutout.fold)
 
 
 def _before(live: float) -> list[Span]:

@@ -10,7 +10,7 @@ from tagend.layouts.paper.face import MM, Face, Item, Path, rectangle, shifted
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.rulers import PEN
-from tagend.layouts.paper.text import CAP_HEIGHT, break_lines
+from tagend.layouts.paper.text import break_lines, set_below
 from tagend.layouts.sheets.marks import EDGE
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper
@@ -62,7 +62,7 @@ def _outline(stock: Stocked, x: float, y: float, width: float, height: float) ->
 def _page(paper: Paper, outlines: Sequence[Path], words: Face, y: float | None = None) -> Sheet:
     x = (paper.width - words.width) / 2
     y = (paper.height - words.height) / 2 if y is None else y
-    face = Face(words.name, paper.width, paper.height, tuple(outlines))
+    face = Face(name=words.name, width=paper.width, height=paper.height, items=tuple(outlines))
     return Sheet(paper.width, paper.height, (Placed(face, 0, 0), Placed(words, x, y)))
 
 
@@ -73,14 +73,11 @@ def _words(name: str, says: OutlineWords, page: float) -> Face:
     lines = list(break_lines(name, fonts.bold, NAME, inner))
     for text in says.told:
         lines += break_lines(text, fonts.medium, FLOOR, inner)
-    items: list[Item] = []
-    y = PAD
-    for line in lines:
-        items += line.at(PAD, y + CAP_HEIGHT * line.size)
-        y += LEADING * line.size
+    runs, y = set_below(lines, PAD, PAD, LEADING)
+    ruled: tuple[Item, ...] = ()
     if fits(rule.width, inner):
-        items += shifted(rule.items, PAD, y + PAD / 2)
+        ruled = shifted(rule.items, PAD, y + PAD / 2)
         y += PAD / 2 + rule.height
     width, height = inner + 2 * PAD, y + PAD
     frame = Path(rectangle(0, 0, width, height), line=2 * PEN, fill=1)
-    return Face(name, width, height, (frame, *items))
+    return Face(name=name, width=width, height=height, items=(frame, *runs, *ruled))

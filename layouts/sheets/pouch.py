@@ -12,7 +12,7 @@ from tagend.layouts.paper.curves import rounded
 from tagend.layouts.paper.face import MM, Face, Item, Path
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.rulers import PEN
-from tagend.layouts.paper.text import CAP_HEIGHT, TooWide, break_lines
+from tagend.layouts.paper.text import TooWide, break_lines, set_below
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.imposition import MARGIN, place_cards
 from tagend.layouts.sheets.sheet import Sheet
@@ -52,7 +52,8 @@ def _pouch(size: CardSize, sealed: float, told: Sequence[str], fonts: Chain) -> 
         Path(card, line=PEN, dash=(1.5, 1.5)),
     )
     words = _words(told, fonts, width, height, sealed)
-    return Face(f"pouch for {size.name}", width, height, (*outlines, *words))
+    items = (*outlines, *words)
+    return Face(name=f"pouch for {size.name}", width=width, height=height, items=items)
 
 
 def _words(
@@ -68,5 +69,5 @@ def _words(
     if pitch * len(lines) > height - 4 * sealed:
         return ()
     left = (width - max(line.width for line in lines)) / 2
-    first = (height - pitch * len(lines)) / 2 + CAP_HEIGHT * FLOOR
-    return tuple(run for k, line in enumerate(lines) for run in line.at(left, first + pitch * k))
+    runs, _ = set_below(lines, left, (height - pitch * len(lines)) / 2, LEADING)
+    return tuple(runs)

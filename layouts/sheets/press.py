@@ -1,12 +1,12 @@
 """Cards in, pages for a print shop out: one side a page, with its bleed and its crop marks."""
 
 from collections.abc import Sequence
-from itertools import chain
 
 from tagend.layouts.paper.face import MM, Face
-from tagend.layouts.sheets.cutouts import Card
-from tagend.layouts.sheets.marks import EDGE, GAP, LENGTH, Strip, StripRow, sheet_marks
+from tagend.layouts.sheets.cutouts import Card, Cutout
+from tagend.layouts.sheets.marks import EDGE, GAP, LENGTH, sheet_marks
 from tagend.layouts.sheets.sheet import Placed, Sheet, SheetSide, Trim
+from tagend.layouts.sheets.shelves import Slot
 
 BLEED = 3 * MM  # common practice in print; crop marks begin beyond it, at GAP
 MARGIN = EDGE + LENGTH + GAP
@@ -17,26 +17,22 @@ def press_sheets(cards: Sequence[Card]) -> tuple[Sheet, ...]:
 
     When any card has a back, every front is followed by a back, for others an empty one.
     """
-    if not any(card.back for card in cards):
-        return tuple(_page(card.front, (card.front,), "front") for card in cards)
-    sides = (
-        (
-            _page(card.front, (card.front,), "front"),
-            _page(card.front, (card.back,) if card.back else (), "back"),
-        )
+    sides: tuple[SheetSide, ...] = ("front", "back") if any(c.back for c in cards) else ("front",)
+    return tuple(
+        _page(card.front, card.front if side == "front" else card.back, side)
         for card in cards
+        for side in sides
     )
-    return tuple(chain.from_iterable(sides))
 
 
-def _page(size: Face, faces: Sequence[Face], side: SheetSide) -> Sheet:
-    right, bottom = MARGIN + size.width, MARGIN + size.height
-    width, height = right + MARGIN, bottom + MARGIN
+def _page(size: Face, face: Face | None, side: SheetSide) -> Sheet:
+    slot = Slot(Cutout(size.width, size.height, ()), MARGIN, MARGIN)
+    width, height = slot.right + MARGIN, slot.bottom + MARGIN
     return Sheet(
-        width,
-        height,
-        tuple(Placed(face, MARGIN, MARGIN) for face in faces),
-        sheet_marks((StripRow(MARGIN, bottom, (Strip(MARGIN, right),)),), width, height),
+        width=width,
+        height=height,
+        placed=(Placed(face, MARGIN, MARGIN),) if face else (),
+        marks=sheet_marks((slot,), width, height),
         side=side,
-        trim=Trim(MARGIN, MARGIN, size.width, size.height, BLEED),
+        trim=Trim(x=MARGIN, y=MARGIN, width=size.width, height=size.height, bleed=BLEED),
     )

@@ -7,13 +7,13 @@ came out: the sheet is drawn as far the other way. A rule is how long 100 mm cam
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
-from tagend.layouts.paper.face import MM
+from tagend.layouts.paper.face import MM, Box
 from tagend.layouts.paper.lengths import fits, in_mm, parse_length
-from tagend.layouts.sheets.ink import Box, around, ink, on_sheet
+from tagend.layouts.sheets.ink import around, ink, on_sheet
 from tagend.layouts.sheets.sheet import Adjustment, Sheet, SheetSide
 
 # The marks whose shift is measured stand this far from the left or from the top edge.
@@ -63,7 +63,7 @@ def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
     }
     faces = {id(placed.face): placed.face for sheet in sheets for placed in sheet.placed}
     inked = {key: ink(face.items) for key, face in faces.items()}  # most faces come often
-    adjusted = tuple(sheet._replace(adjustment=by[sheet.side]) for sheet in sheets)
+    adjusted = tuple(replace(sheet, adjustment=by[sheet.side]) for sheet in sheets)
     for sheet in adjusted:
         boxes = ((inked[id(placed.face)], placed) for placed in sheet.placed)
         _check(sheet, around(on_sheet(box, placed) for box, placed in boxes if box), printer)

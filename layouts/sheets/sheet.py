@@ -1,13 +1,23 @@
 """Sheets: faces at places on real paper, with the marks that help to cut and fold them."""
 
-from typing import Literal, NamedTuple, TypeAlias
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
 
-from tagend.layouts.paper.face import Face, Path, TextRun, Turn
+from tagend.layouts.paper.face import Box, Face, Path, TextRun, Turn
 
 SheetSide: TypeAlias = Literal["front", "back"]
 
+# Where one point to the right on a face goes on the sheet, and where one point down.
+TURNED: dict[Turn, tuple[int, int, int, int]] = {
+    0: (1, 0, 0, 1),
+    90: (0, -1, 1, 0),
+    180: (-1, 0, 0, -1),
+    270: (0, 1, -1, 0),
+}
 
-class Placed(NamedTuple):
+
+@dataclass(frozen=True, slots=True)
+class Placed:
     """A face on a sheet: the top left corner of the box it fills there, after its turn."""
 
     face: Face
@@ -22,21 +32,23 @@ class Placed(NamedTuple):
             return self.face.height, self.face.width
         return self.face.width, self.face.height
 
+    @property
+    def box(self) -> Box:
+        """The box on the sheet."""
+        width, height = self.size
+        return self.x, self.y, self.x + width, self.y + height
+
     def at(self, u: float, v: float) -> tuple[float, float]:
         """Return where a point of the face lies on the sheet."""
-        across, down = self.size
-        match self.turn:
-            case 0:
-                return self.x + u, self.y + v
-            case 90:
-                return self.x + v, self.y + down - u
-            case 180:
-                return self.x + across - u, self.y + down - v
-            case 270:
-                return self.x + across - v, self.y + u
+        left, top, right, bottom = self.box
+        x_by_u, y_by_u, x_by_v, y_by_v = TURNED[self.turn]
+        x = right if x_by_u + x_by_v < 0 else left
+        y = bottom if y_by_u + y_by_v < 0 else top
+        return x + x_by_u * u + x_by_v * v, y + y_by_u * u + y_by_v * v
 
 
-class Trim(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Trim:
     """What is left of a page once it is cut, and how far its design reaches beyond that."""
 
     x: float
@@ -46,7 +58,8 @@ class Trim(NamedTuple):
     bleed: float
 
 
-class Adjustment(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Adjustment:
     """How a sheet is stretched from its top left corner and then moved before it is drawn."""
 
     x: float = 0.0
@@ -59,7 +72,8 @@ class Adjustment(NamedTuple):
         return self.scale_x * x + self.x, self.scale_y * y + self.y
 
 
-class Sheet(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Sheet:
     """One side of one piece of paper, in points from its top left corner, y downwards."""
 
     width: float

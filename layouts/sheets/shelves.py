@@ -5,8 +5,9 @@ of a row have one height.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import SLACK, fits
@@ -19,7 +20,8 @@ Options = tuple[Cutout, ...]  # the ways to cut one card out
 ROW_GAP = 6 * MM
 
 
-class Room(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Room:
     """What a sheet offers, and the distance between two cutouts on it; all in points."""
 
     width: float
@@ -37,12 +39,21 @@ class Room(NamedTuple):
         return min(self.grid(cutout)) > 0
 
 
-class Slot(NamedTuple):
-    """A cutout and its top left corner, measured from the corner of the room."""
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """A cutout and its top left corner, measured from the corner of the room or of the sheet."""
 
     cutout: Cutout
     x: float
     y: float
+
+    @property
+    def right(self) -> float:
+        return self.x + self.cutout.width
+
+    @property
+    def bottom(self) -> float:
+        return self.y + self.cutout.height
 
 
 def grid_sheets(

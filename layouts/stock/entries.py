@@ -1,12 +1,15 @@
-"""One entry of a stock file: its table in; its checked values out, or faults under their keys."""
+"""One entry of a stock file in, its checked values out, or faults under their keys; names found."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import TypeVar
 
-from tagend.layouts.base.faults import Fault, refuse_any, refused, under
+from tagend.layouts.base.faults import Fault, Refused, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
 from tagend.layouts.paper.lengths import parse_length, parse_pair, parse_size
-from tagend.layouts.stock.formats import Paper, folded
+from tagend.layouts.stock.formats import AnyFormat, Paper, folded
+
+Format = TypeVar("Format", bound=AnyFormat)
 
 _MOST = 1000  # no label sheet has as many rows
 
@@ -63,3 +66,20 @@ def read_entry(name: str, value: object) -> Entry:
     if not isinstance(value, Mapping):
         raise refused(f"found {value!r}", 'write a size, such as "210 x 297 mm"')
     return Entry(name, value)
+
+
+def find(
+    kind: str,
+    name: str,
+    known: Mapping[str, Format],
+    of_size: Callable[[str, float, float], Format],
+) -> Format:
+    """Return what is known by a name, or made of a size; raises `Refused`."""
+    if (found := known.get(folded(name))) is not None:
+        return found
+    try:
+        return of_size(name, *parse_size(name))
+    except Refused:
+        names = {key: each.name for key, each in known.items()}
+        instead = suggestion(folded(name), names, "a size with its unit, such as 85x54mm")
+        raise refused(f"no {kind} is called {name!r}", instead) from None

@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from tagend.layouts.base.faults import Fault, refuse_any, refused, under
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
 from tagend.layouts.paper.lengths import fits, in_mm
-from tagend.layouts.stock.entries import Entry
-from tagend.layouts.stock.find import find
+from tagend.layouts.stock.entries import Entry, find
 from tagend.layouts.stock.formats import LabelSheet, Paper, Shape
 
 _KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")

@@ -1,22 +1,24 @@
-"""A name in, the paper, card size or label sheet of that name out."""
+"""What stock there is: ours and a person's tables in; the stock of a name, or all faults, out."""
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
 from importlib.resources import files
 
-from tagend.layouts.stock.entries import Entry
-from tagend.layouts.stock.find import find
-from tagend.layouts.stock.formats import AnyFormat, CardSize, LabelSheet, Paper, Stock
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
+from tagend.layouts.base.near_names import suggestion
+from tagend.layouts.stock.entries import Entry, Format, find, read_entry
+from tagend.layouts.stock.formats import AnyFormat, CardSize, LabelSheet, Paper, Stock, folded
 from tagend.layouts.stock.label_sheets import label_sheet as read_label_sheet
-from tagend.layouts.stock.stock_file import read_stock
+
+_TABLES = ("defaults", "paper", "card", "labels")
 
 
 @cache
 def shipped() -> Stock:
     """Return the stock that comes with the program."""
     written = files("tagend.layouts.stock").joinpath("stock.toml").read_text(encoding="utf-8")
-    return read_stock(tomllib.loads(written), Stock({}, {}, {}, {}))
+    return _added(tomllib.loads(written), Stock(papers={}, cards={}, labels={}, defaults={}))
 
 
 def merge(own: Mapping[str, object]) -> Stock:
@@ -24,7 +26,7 @@ def merge(own: Mapping[str, object]) -> Stock:
 
     Raises `Refused` with every fault.
     """
-    return read_stock(own, shipped())
+    return _added(own, shipped())
 
 
 def paper(name: str, stock: Stock | None = None) -> Paper:
@@ -57,3 +59,69 @@ def any_stock(name: str, stock: Stock | None = None) -> AnyFormat:
 
 def _roll(name: str, width: float, height: float) -> LabelSheet:
     return read_label_sheet(Entry(name, {"size": name}), {})
+
+
+def _added(tables: Mapping[str, object], base: Stock) -> Stock:
+    """Return `base` with the entries of the tables added; raises `Refused`."""
+    faults = [
+        Fault(name, "no such table", suggestion(name, _TABLES))
+        for name in tables
+        if name not in _TABLES
+    ]
+    papers = {**base.papers, **_read("paper", tables, _paper, faults)}
+    cards = {**base.cards, **_read("card", tables, lambda entry: _card(entry, papers), faults)}
+    sheets = _read("labels", tables, lambda entry: read_label_sheet(entry, papers), faults)
+    labels = {**base.labels, **sheets}
+    defaults = dict(base.defaults)
+    with noting(faults):
+        defaults |= _defaults(tables, {"paper": papers, "card": cards, "labels": labels})
+    refuse_any(faults)
+    return Stock(papers=papers, cards=cards, labels=labels, defaults=defaults)
+
+
+def _read(
+    group: str,
+    tables: Mapping[str, object],
+    read: Callable[[Entry], Format],
+    faults: list[Fault],
+) -> dict[str, Format]:
+    found: dict[str, Format] = {}
+    with noting(faults):
+        for name, value in _table(group, tables).items():
+            with noting(faults), under(f"{group} {name!r}"):
+                found[folded(name)] = read(read_entry(name, value))
+    return found
+
+
+def _table(name: str, tables: Mapping[str, object]) -> Mapping[str, object]:
+    table = tables.get(name, {})
+    if not isinstance(table, Mapping):
+        raise refused(f"found {table!r}", f"write a table [{name}]", name)
+    return table
+
+
+def _paper(entry: Entry) -> Paper:
+    entry.allow("size")
+    return Paper(entry.name, *entry.size({}))
+
+
+def _card(entry: Entry, papers: Mapping[str, Paper]) -> CardSize:
+    entry.allow("size", "corner")
+    width, height = entry.size(papers)
+    corner = entry.length("corner", 0.0)
+    return CardSize(name=entry.name, width=width, height=height, corner=corner)
+
+
+def _defaults(
+    tables: Mapping[str, object], known: Mapping[str, Mapping[str, AnyFormat]]
+) -> dict[str, str]:
+    entry = Entry("defaults", _table("defaults", tables))
+    with under("defaults"):
+        entry.allow(*known)
+        names = {key: entry.text(key) for key in entry.values}
+        refuse_any(
+            Fault(key, f"no {key} is called {name!r}", f"write a name of the table [{key}]")
+            for key, name in names.items()
+            if folded(name) not in known[key]
+        )
+    return names

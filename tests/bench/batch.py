@@ -16,7 +16,8 @@ from random import Random
 from statistics import median
 from time import perf_counter, process_time
 
-from tagend.cards.batches.batch import COUNT_MOST, Order
+from tagend.cards.batches import COUNT_MOST
+from tagend.cards.batches.batch import Order
 from tagend.cards.batches.best_mix import best_mix
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.batches.whole_leaders import whole_leaders

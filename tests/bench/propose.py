@@ -13,7 +13,9 @@ from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import common_practice
-from tagend.cards.propose import Supply, Tippet, Wish, propose
+from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.wish import Tippet, Wish
 
 RUNS = 9
 SPOOLS = 40

@@ -11,9 +11,11 @@ from fractions import Fraction
 from itertools import pairwise
 
 from tagend.cards.base.units import DIAMETER_MM, Diameter, Length, parse_diameter, parse_length
-from tagend.cards.propose import Shares, Tippet, Wish, propose, supplies_of_diameters
-from tagend.cards.propose.lengths import Plans
+from tagend.cards.propose.lengths import plan_of
+from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.supplies import supplies_of_diameters
 from tagend.cards.propose.tape import tape_for
+from tagend.cards.propose.wish import Shares, Tippet, Wish
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.quantities import INCH_MM
 from tests.outside.test_published_leaders import LEADERS, written
@@ -63,7 +65,7 @@ def print_spools(number: str, recipe: Recipe) -> None:
 def print_lengths(number: str, recipe: Recipe) -> None:
     tape = tape_for(total_of(recipe), PRACTICE)
     printed = [piece.finished.high_mm for piece in leader(recipe).pieces]
-    plan = Plans(own_shares(printed), tape).of(len(printed))
+    plan = plan_of(len(printed), own_shares(printed), tape)
     if plan is None:
         print(f"  {number:<4} too short for so many pieces")
         return

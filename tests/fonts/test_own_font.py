@@ -73,7 +73,7 @@ def test_what_it_sets_is_embedded_drawn_and_read_back(font: Path) -> None:
     # The middle of a box, 0.35 em above the baseline, is black.
     box = line.runs[-1]
     dots = 300 / 72
-    middle = (round((10 + box.start + 5) * dots), round((30 - 7) * dots))
+    middle = (round((10 + box.x + 5) * dots), round((30 - 7) * dots))
     assert page_image(pdf, 300).getpixel(middle) == 0
 
 

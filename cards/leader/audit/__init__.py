@@ -1,8 +1,6 @@
 """The taper audit: a leader worked out in, findings in plain words out."""
 
-from collections.abc import Callable, Iterable
-
-from tagend.cards.leader.audit.finding import Fact, Finding
+from tagend.cards.leader.audit.finding import Finding
 from tagend.cards.leader.audit.knots import KNOT_RULES
 from tagend.cards.leader.audit.lengths import LENGTH_RULES
 from tagend.cards.leader.audit.taper import TAPER_RULES
@@ -11,11 +9,7 @@ from tagend.cards.practice.practice import Practice
 
 __all__ = ["Finding", "audit"]
 
-RULES: dict[str, Callable[[Leader, Practice], Iterable[Fact]]] = {
-    **TAPER_RULES,
-    **KNOT_RULES,
-    **LENGTH_RULES,
-}
+RULES = {**TAPER_RULES, **KNOT_RULES, **LENGTH_RULES}
 _ORDER = ("error", "warning", "note")
 
 
@@ -25,6 +19,6 @@ def audit(leader: Leader, practice: Practice) -> tuple[Finding, ...]:
         Finding.of(practice.rules[name], fact)
         for name, look in RULES.items()
         if practice.rules[name].severity != "off"
-        for fact in look(leader, practice)
+        for fact in look(leader, *practice.rules[name].limits)
     ]
     return tuple(sorted(findings, key=lambda f: (_ORDER.index(f.severity), f.section or 0)))

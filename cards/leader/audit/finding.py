@@ -1,5 +1,6 @@
 """What a rule finds: a rule and a fact in, one finding out."""
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from tagend.cards.practice.rules import Rule, Severity
@@ -13,6 +14,9 @@ class Fact:
     says: str
     severity: Severity | None = None  # where a rule is milder in one case
     reason: str | None = None  # where the fact brings its own
+
+
+Look = Callable[..., Iterable[Fact]]  # at a leader, going by the limits of a rule
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

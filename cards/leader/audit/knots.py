@@ -1,13 +1,12 @@
 """Rules on the knots: whether each suits what it joins."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from tagend.cards.leader.audit.finding import Fact
+from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import is_level
 from tagend.cards.leader.suitability import Meeting, disputed, unfit, untieable
 from tagend.cards.practice.knots import Knot
-from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rules import Severity
 
 
@@ -22,7 +21,7 @@ def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
         yield last.place, "at the fly", leader.fly.knot, leader.fly.meeting
 
 
-def untieable_knots(leader: Leader, _: Practice) -> Iterator[Fact]:
+def untieable_knots(leader: Leader) -> Iterator[Fact]:
     """Find knots that do not hold on what they are tied in."""
     for place, where, knot, meeting in _knots(leader):
         against = untieable(knot, meeting)
@@ -30,7 +29,7 @@ def untieable_knots(leader: Leader, _: Practice) -> Iterator[Fact]:
             yield Fact(place, f"{knot.name} {where}", reason=against)
 
 
-def unfit_knots(leader: Leader, _: Practice) -> Iterator[Fact]:
+def unfit_knots(leader: Leader) -> Iterator[Fact]:
     """Find knots that practice advises against where they are."""
     for place, where, knot, meeting in _knots(leader):
         against = unfit(knot, meeting)
@@ -39,14 +38,14 @@ def unfit_knots(leader: Leader, _: Practice) -> Iterator[Fact]:
             yield Fact(place, f"{knot.name} {where}", milder, against)
 
 
-def unfit_loop(leader: Leader, _: Practice) -> Iterator[Fact]:
+def unfit_loop(leader: Leader) -> Iterator[Fact]:
     """Find a loop for tapered butts on a level leader."""
     knot = leader.butt.knot
     if knot is not None and knot.tapered_only and is_level(leader.recipe):
         yield Fact(1, f"{knot.name} on a level leader")
 
 
-KNOT_RULES = {
+KNOT_RULES: Mapping[str, Look] = {
     "untieable knot": untieable_knots,
     "unfit knot": unfit_knots,
     "unfit loop": unfit_loop,

@@ -1,19 +1,18 @@
 """Rules on lengths and strengths: whether the leader comes out as its recipe says."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import length, long_length
-from tagend.cards.leader.audit.finding import Fact
+from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Extent, Leader
-from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Section
 
 _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
 
 
-def too_short(leader: Leader, _: Practice) -> Iterator[Fact]:
+def too_short(leader: Leader) -> Iterator[Fact]:
     """Find sections with no room between their two knots."""
     for piece in leader.pieces:
         room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
@@ -25,7 +24,7 @@ def too_short(leader: Leader, _: Practice) -> Iterator[Fact]:
             )
 
 
-def weak_sections(leader: Leader, _: Practice) -> Iterator[Fact]:
+def weak_sections(leader: Leader) -> Iterator[Fact]:
     """Find sections above the tippet that are weaker than it."""
     tippet = leader.tippet
     strength = tippet.section.strength
@@ -44,26 +43,22 @@ def weak_sections(leader: Leader, _: Practice) -> Iterator[Fact]:
             yield Fact(piece.place, says)
 
 
-def stated_total(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def stated_total(leader: Leader, tolerance: Fraction) -> Iterator[Fact]:
     """Hold the sum of the sections against the length that the recipe states."""
     total = leader.recipe.total
     if total is None:
         return
-    (tolerance,) = practice.rules["stated total"].limits
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
         made = _range(sums, leader)
         yield Fact(None, f"the recipe says {total.plain}, its sections make {made}")
 
 
-def strength_for_size(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def strength_for_size(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fact]:
     """Find strengths that no nylon or fluorocarbon of that diameter has."""
-    low, high = map(float, practice.rules["strength for size"].limits)
     for piece in leader.pieces:
         section = piece.section
-        if not practice.materials.find(section.material).drawn:
-            continue
-        stress = nominal_stress_mpa(section)
+        stress = nominal_stress_mpa(section) if piece.material.drawn else None
         if section.strength is not None and stress is not None and not low <= stress <= high:
             word = "strong" if stress > high else "weak"
             yield Fact(
@@ -81,9 +76,8 @@ def nominal_stress_mpa(section: Section) -> float | None:
     return float(section.strength.kg) * _NEWTONS_PER_KG / area
 
 
-def class_tippet(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def class_tippet(leader: Leader, least: Fraction) -> Iterator[Fact]:
     """The class tippet is measured inside its knots."""
-    (least,) = practice.rules["class tippet"].limits
     tippet = leader.tippet
     if leader.recipe.record_lengths and tippet.finished.low_mm < least:
         yield Fact(
@@ -93,9 +87,8 @@ def class_tippet(leader: Leader, practice: Practice) -> Iterator[Fact]:
         )
 
 
-def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def shock_tippet(leader: Leader, most: Fraction) -> Iterator[Fact]:
     """The shock tippet is measured with its knots, from the eye to the single strand above."""
-    (most,) = practice.rules["shock tippet"].limits
     for piece in leader.pieces:
         if not leader.recipe.record_lengths or piece.part != "bite guard":
             continue
@@ -108,7 +101,7 @@ def shock_tippet(leader: Leader, practice: Practice) -> Iterator[Fact]:
             )
 
 
-def reach(leader: Leader, _: Practice) -> Iterator[Fact]:
+def reach(leader: Leader) -> Iterator[Fact]:
     """Add line out, leader and rod, where the recipe asks for it."""
     asked = leader.recipe.reach
     if asked is None:
@@ -127,7 +120,7 @@ def _range(lengths: Extent, leader: Leader) -> str:
     return high if low == high else f"{low} to {high}"
 
 
-LENGTH_RULES = {
+LENGTH_RULES: Mapping[str, Look] = {
     "too short": too_short,
     "weak section": weak_sections,
     "stated total": stated_total,

@@ -1,14 +1,13 @@
 """Rules on how the diameters run from the butt to the fly."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import inches
-from tagend.cards.leader.audit.finding import Fact
+from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm
-from tagend.cards.practice.practice import Practice
 
 # Parts that may be thicker than what is above them: the customary exceptions.
 _MAY_RISE = ("bite guard", "sighter")
@@ -29,7 +28,7 @@ def _drop(joint: Joint) -> str:
     return f"{inches(joint.meeting.upper_mm)} to {inches(joint.meeting.lower_mm)}"
 
 
-def rises(leader: Leader, _: Practice) -> Iterator[Fact]:
+def rises(leader: Leader) -> Iterator[Fact]:
     """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
         if joint.meeting.step_mm < 0 and lower.part not in _MAY_RISE:
@@ -41,9 +40,8 @@ def rises(leader: Leader, _: Practice) -> Iterator[Fact]:
             yield Fact(piece.place, f"section {piece.place} grows thicker towards the fly")
 
 
-def steps(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def steps(leader: Leader, limit: Fraction) -> Iterator[Fact]:
     """Find steps that are too big in inches."""
-    (limit,) = practice.rules["step"].limits
     for _, lower, joint in _tapering(leader):
         if joint.meeting.step_mm > limit:
             yield Fact(
@@ -53,9 +51,8 @@ def steps(leader: Leader, practice: Practice) -> Iterator[Fact]:
             )
 
 
-def ratios(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def ratios(leader: Leader, limit: Fraction) -> Iterator[Fact]:
     """Find steps that are too big for how fine the strands are."""
-    (limit,) = practice.rules["diameter ratio"].limits
     for _, lower, joint in _tapering(leader):
         ratio = joint.meeting.upper_mm / joint.meeting.lower_mm
         if ratio > limit:
@@ -66,13 +63,11 @@ def ratios(leader: Leader, practice: Practice) -> Iterator[Fact]:
             )
 
 
-def stiffness(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def stiffness(leader: Leader, limit: Fraction) -> Iterator[Fact]:
     """Compare E d^4 where the materials differ and both moduli are given; else E drops out."""
-    (limit,) = practice.rules["stiffness step"].limits
-    least = 1 / limit
     for _, lower, joint in _tapering(leader):
         ratio = stiffness_ratio(joint)
-        if ratio is not None and not least <= ratio <= limit:
+        if ratio is not None and not 1 / limit <= ratio <= limit:
             yield Fact(
                 lower.place,
                 f"above section {lower.place} the strand is {float(ratio):.1f} times as stiff",
@@ -93,7 +88,7 @@ def stiffness_ratio(joint: Joint) -> Fraction | None:
     return ratio * sum(meeting.upper.modulus) / sum(meeting.lower.modulus)
 
 
-def repeats(leader: Leader, _: Practice) -> Iterator[Fact]:
+def repeats(leader: Leader) -> Iterator[Fact]:
     """Find neighbours of one strand, unless their knot carries a dropper or a ring."""
     for upper, lower, joint in _pairs(leader):
         same = joint.meeting.step_mm == 0 and joint.meeting.upper == joint.meeting.lower
@@ -101,18 +96,17 @@ def repeats(leader: Leader, _: Practice) -> Iterator[Fact]:
             yield Fact(lower.place, f"sections {upper.place} and {lower.place} are the same strand")
 
 
-def butt_and_line(leader: Leader, practice: Practice) -> Iterator[Fact]:
+def butt_and_line(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fact]:
     """Hold the butt against the tip of the fly line, where the recipe gives it."""
     tip = leader.recipe.line_tip
     if tip is None:
         return
-    low, high = practice.rules["butt and line"].limits
     share = leader.recipe.sections[0].diameter.mm / tip.mm
     if not low <= share <= high:
         yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
 
 
-TAPER_RULES = {
+TAPER_RULES: Mapping[str, Look] = {
     "rise": rises,
     "step": steps,
     "diameter ratio": ratios,

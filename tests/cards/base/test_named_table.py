@@ -35,8 +35,8 @@ def test_every_code_finds_its_own_row() -> None:
 
 def test_a_misspelt_name_is_met_with_the_near_one() -> None:
     with pytest.raises(Refused) as refusal:
-        KNOTS.find("blod", "section 3, knot")
-    assert str(refusal.value) == ("section 3, knot: no knot is called 'blod'; did you mean blood?")
+        KNOTS.find("blod")
+    assert str(refusal.value) == "no knot is called 'blod'; did you mean blood?"
 
 
 def test_a_name_that_two_knots_share_is_met_with_them() -> None:

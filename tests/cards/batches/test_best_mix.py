@@ -5,10 +5,10 @@ from fractions import Fraction
 
 import pytest
 
+from tagend.cards.batches import COUNT_MOST, cutting
 from tagend.cards.batches import best_mix as mixes
-from tagend.cards.batches import cutting
 from tagend.cards.batches import whole_leaders as wholes
-from tagend.cards.batches.batch import COUNT_MOST, Batch, Order
+from tagend.cards.batches.batch import Batch, Order
 from tagend.cards.batches.budget import Budget
 from tagend.cards.practice.rack_file import Rack
 from tests.shortages import alike, likely

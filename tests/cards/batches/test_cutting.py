@@ -11,8 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import parse_diameter, parse_line_length
+from tagend.cards.batches import COUNT_MOST
 from tagend.cards.batches.batch import (
-    COUNT_MOST,
     Batch,
     Cut,
     Order,

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
-from tagend.cards.batches.rack_drawing import RECORD, left_words, rack_after, record_rows
+from tagend.cards.batches.rack_drawing import left_words, rack_after, record_rows
 from tagend.cards.practice.rack_file import Spool, read_rack
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.base.quantities import INCH_MM
@@ -99,7 +99,7 @@ def test_a_rack_that_has_too_little_is_not_drawn_from() -> None:
 def test_the_record_says_what_each_spool_gave() -> None:
     rack = read_rack(RACK.encode(), PRACTICE)
     drawn = cut_batch([Order(cut_as((30, "0.020 in"), (20, "0.020 in")), 2)], rack)
-    rows = [dict(zip(RECORD, row, strict=True)) for row in record_rows(drawn, date(2026, 5, 31))]
+    rows = list(record_rows(drawn, date(2026, 5, 31)))
     assert [(row["spool"], row["section"], row["pieces"], row["cut_mm"]) for row in rows] == [
         ("Butt", "1", "2", "762"),
         ("Butt", "2", "2", "508"),

@@ -18,7 +18,7 @@ STIFF = Spool("Stiff", "hard nylon", parse_diameter("0.020 in"), parse_line_leng
 
 
 def test_each_spool_says_what_it_gives_and_when_it_runs_out() -> None:
-    assert batch_lines(cut_batch([Order(TWO, 12)], Rack((STIFF,)))) == [
+    assert list(batch_lines(cut_batch([Order(TWO, 12)], Rack((STIFF,))))) == [
         "12 leaders, spool by spool",
         # 10 yd are 360 in: 7 pieces of 50 in are 350 in, 9.7 yd; 10 in, 0.3 yd, stay
         "  Stiff: 0.020 in hard nylon, 0.3 yd left after it; draws 9.7 yd",
@@ -31,7 +31,7 @@ def test_each_spool_says_what_it_gives_and_when_it_runs_out() -> None:
 
 
 def test_without_a_rack_each_line_says_what_it_takes() -> None:
-    assert batch_lines(cut_batch([Order(TWO, 1)], None)) == [
+    assert list(batch_lines(cut_batch([Order(TWO, 1)], None))) == [
         "1 leader, spool by spool",
         "  0.020 in hard nylon; draws 1.4 yd",
         "      1 × 50 in  Under test, section 1",
@@ -41,13 +41,13 @@ def test_without_a_rack_each_line_says_what_it_takes() -> None:
 
 
 def test_one_piece_is_one_piece() -> None:
-    lines = batch_lines(cut_batch([Order(TWO, 1)], Rack(())))
+    lines = list(batch_lines(cut_batch([Order(TWO, 1)], Rack(()))))
     assert lines[1] == "  to buy: 1.4 yd of 0.020 in hard nylon, for 1 piece from leader 1 on"
 
 
 def test_what_is_bought_ready_made_comes_last() -> None:
     of = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "4X")))
-    assert batch_lines(cut_batch([Order(of, 3)], None))[-1] == (
+    assert list(batch_lines(cut_batch([Order(of, 3)], None)))[-1] == (
         "  to buy ready made: 3 × 5 ft, 0.024 in nylon butt for Under test"
     )
 

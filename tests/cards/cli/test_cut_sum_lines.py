@@ -1,4 +1,4 @@
-from tagend.cards.cli.cut_sum_lines import cut_sum_lines
+from tagend.cards.cli.worksheet_lines import cut_sum_lines
 from tests.written import leader, recipe, section
 
 TWO = recipe(

@@ -26,9 +26,9 @@ def fault(text: str) -> str:
 @pytest.mark.parametrize(
     ("written", "said"),
     [
-        ("PLAIN:30*.023*HN:Z9", "character 23: 'Z9' is no field; the fields are: USE, W, TIP"),
+        ("PLAIN:30*.023*HN:Z9", "character 23: 'Z9' is no field; the fields are: W, USE, TIP"),
         ("PLAIN:30*.023*HN:W8:W9", "character 26: W is written twice; leave one out"),
-        ("PLAIN:30*.023*HN:W16", "W, character 26: this is no line weight; write W and 1 to 15"),
+        ("PLAIN:30*.023*HN:W16", "W, character 24: this is no line weight; write W and 1 to 15"),
         ("PLAIN:30*.023*HN:CUTS", "CUT, character 26: 'S' has no place here"),
         ("PLAIN:30*.023", "section 1, character 19: the first section names no material"),
         ("PLAIN:30.023*HN", "section 1, character 19: 'HN' is no diameter"),

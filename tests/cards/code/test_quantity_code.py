@@ -1,21 +1,22 @@
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
 from tagend.cards.base.units import (
     DIAMETER_MM,
     STRENGTH_KG,
     Diameter,
     Length,
+    Quantity,
     Span,
     Strength,
     parse_length,
 )
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.quantity_code import (
-    read_diameter,
-    read_length,
+    SILENT,
+    read_quantity,
     read_span,
-    read_strength,
     read_units,
     write_quantity,
     write_span,
@@ -29,28 +30,22 @@ def cursor(text: str) -> Cursor:
     return Cursor(text, range(1, len(text) + 2), "section 2")
 
 
-@given(lengths)
-def test_every_length_comes_back_whatever_unit_is_silent(length: Length) -> None:
-    for unit in LENGTH_MM:
-        assert read_length(cursor(write_quantity(length, unit)), unit) == length
+EVERY_UNIT = {Length: LENGTH_MM, Diameter: DIAMETER_MM, Strength: STRENGTH_KG}
+
+
+@given(st.one_of(lengths, diameters, strengths))
+def test_every_quantity_comes_back_whatever_unit_is_silent(quantity: Quantity) -> None:
+    kind = type(quantity)
+    for unit in EVERY_UNIT[kind]:
+        units = {**SILENT, kind: unit}
+        assert read_quantity(cursor(write_quantity(quantity, units)), kind, units) == quantity
 
 
 @given(spans)
 def test_every_range_comes_back_whatever_unit_is_silent(span: Span) -> None:
     for unit in LENGTH_MM:
-        assert read_span(cursor(write_span(span, unit)), unit) == span
-
-
-@given(diameters)
-def test_every_diameter_comes_back_whatever_unit_is_silent(diameter: Diameter) -> None:
-    for unit in DIAMETER_MM:
-        assert read_diameter(cursor(write_quantity(diameter, unit)), unit) == diameter
-
-
-@given(strengths)
-def test_every_strength_comes_back_whatever_unit_is_silent(strength: Strength) -> None:
-    for unit in STRENGTH_KG:
-        assert read_strength(cursor(write_quantity(strength, unit)), unit) == strength
+        units = {**SILENT, Length: unit}
+        assert read_span(cursor(write_span(span, units)), units) == span
 
 
 @pytest.mark.parametrize(
@@ -69,15 +64,15 @@ def test_every_strength_comes_back_whatever_unit_is_silent(strength: Strength) -
     ],
 )
 def test_digits_stay_and_inches_are_silent(length: str, written: str) -> None:
-    assert write_quantity(parse_length(length), "in") == written
+    assert write_quantity(parse_length(length), SILENT) == written
 
 
 def test_a_length_read_is_spelled_plainly() -> None:
-    assert str(read_span(cursor("7+1/2-8FT"), "in")) == "7 1/2 in to 8 ft"
+    assert str(read_span(cursor("7+1/2-8FT"), SILENT)) == "7 1/2 in to 8 ft"
 
 
 def test_units_are_read_as_a_set() -> None:
-    assert read_units(cursor("CM/MM/KG")) == ("cm", "mm", "kg")
+    assert read_units(cursor("CM/MM/KG")) == {Length: "cm", Diameter: "mm", Strength: "kg"}
     assert read_units(cursor("CM/MM")) is None
     assert read_units(cursor("MM/CM/KG")) is None
 
@@ -94,5 +89,5 @@ def test_units_are_read_as_a_set() -> None:
 )
 def test_what_is_no_length_is_pointed_at(written: str, said: str) -> None:
     with pytest.raises(Refused) as refusal:
-        read_span(cursor(written), "in")
+        read_span(cursor(written), SILENT)
     assert str(refusal.value).startswith(said)

@@ -1,7 +1,6 @@
 """Every face of every sample, in every size, type size and language: whole, apart and readable."""
 
 from functools import cache
-from importlib.resources import files
 
 import pytest
 
@@ -31,10 +30,11 @@ from tagend.layouts.paper.face import MM, Face, Symbol
 from tagend.layouts.stock.formats import CardSize, LabelSheet
 from tagend.layouts.stock.stock import card_size, paper, shipped
 from tests.seen import faults
+from tests.tree import SAMPLES
 
-SAMPLES = {
+RECIPES = {
     file.name.removesuffix(".toml"): file.read_bytes()
-    for file in files("samples").iterdir()
+    for file in sorted(SAMPLES.iterdir())
     if file.name.endswith(".toml") and "-" in file.name
 }
 CARDS = tuple(  # every shape there is; several are the same to a millimetre or two
@@ -45,7 +45,7 @@ CARDS = tuple(  # every shape there is; several are the same to a millimetre or 
     )
 )
 LABELS = tuple(shipped().labels.values())
-LOGO = read_logo(files("samples").joinpath("wrack-line.svg").read_bytes())
+LOGO = read_logo((SAMPLES / "wrack-line.png").read_bytes())
 STYLES = {
     "normal": CardWishes(),
     "large": CardWishes(large=True, shopping=10),
@@ -59,7 +59,7 @@ SHOPS = {
 }
 USUAL_LABELS = "letter-3x10-66.7x25.4"
 
-every_sample = pytest.mark.parametrize("sample", sorted(SAMPLES))
+every_sample = pytest.mark.parametrize("sample", sorted(RECIPES))
 every_shop = pytest.mark.parametrize("shop", SHOPS.values(), ids=SHOPS)
 
 
@@ -71,13 +71,13 @@ def job_for(language: str | None, units: str | None) -> Job:
 @cache
 def worked(sample: str, job_key: tuple[str | None, str | None]) -> Worksheet:
     practice = job_for(*job_key).practice
-    return worksheet(read_recipe(SAMPLES[sample], practice), practice)
+    return worksheet(read_recipe(RECIPES[sample], practice), practice)
 
 
 def of_shop(shop: Shop) -> tuple[Job, list[Worksheet]]:
     """Return a shop's job and the worksheets of all samples, in their order."""
     key = (shop.language, shop.units)
-    return job_for(*key), [worked(sample, key) for sample in SAMPLES]
+    return job_for(*key), [worked(sample, key) for sample in RECIPES]
 
 
 def of_sample(sample: str, shop: Shop) -> tuple[Job, Worksheet]:
@@ -136,7 +136,7 @@ def _label(told: Told, code: Symbol, stock: LabelSheet, note: LabelNote) -> Face
 def test_every_page(shop: Shop) -> None:
     job, worksheets = of_shop(shop)
     told, cautions = job.told(worksheets), job.cautions(worksheets)
-    rack = read_rack(files("samples").joinpath("rack.toml").read_bytes(), job.practice)
+    rack = read_rack((SAMPLES / "rack.toml").read_bytes(), job.practice)
     for name in ("Letter", "A4", "A5"):
         page = paper(name)
         pages = [*counter_sheet(told, job.imprint, page, job.fonts)]

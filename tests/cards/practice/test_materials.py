@@ -37,10 +37,8 @@ def test_a_material_is_found_however_it_is_written(written: str, name: str) -> N
 
 def test_a_misspelt_material_is_met_with_the_near_one() -> None:
     with pytest.raises(Refused) as refusal:
-        MATERIALS.find("florocarbon", "section 5, material")
-    assert str(refusal.value) == (
-        "section 5, material: no material is called 'florocarbon'; did you mean fluorocarbon?"
-    )
+        MATERIALS.find("florocarbon")
+    assert str(refusal.value) == ("no material is called 'florocarbon'; did you mean fluorocarbon?")
 
 
 def test_an_own_material_is_found_beside_ours() -> None:

@@ -1,10 +1,10 @@
 from fractions import Fraction
-from importlib.resources import files
 
 import pytest
 
 from tagend.cards.practice.rack_file import SPOOLS_MOST, Rack, read_rack
 from tagend.layouts.base.faults import Refused
+from tests.tree import SAMPLES
 from tests.written import PRACTICE, practice
 
 SPOOL = """\
@@ -27,7 +27,7 @@ def refusal(text: str) -> list[str]:
 
 
 def test_the_sample_is_read() -> None:
-    rack = read_rack((files("samples") / "rack.toml").read_bytes(), PRACTICE)
+    rack = read_rack((SAMPLES / "rack.toml").read_bytes(), PRACTICE)
     labels = [spool.label for spool in rack.spools]
     assert len(labels) == len(set(labels)) >= 8
     stiff = rack.spools[labels.index("Stiff 25")]

@@ -1,10 +1,10 @@
 from fractions import Fraction
-from importlib.resources import files
 
 import pytest
 
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
 from tagend.layouts.base.faults import Refused
+from tests.tree import SAMPLES
 from tests.written import practice
 
 COMMON = common_practice()
@@ -17,7 +17,7 @@ def refusal(shop: str) -> list[str]:
 
 
 def test_the_sample_is_read() -> None:
-    shop = read_shop((files("samples") / "shop.toml").read_bytes())
+    shop = read_shop((SAMPLES / "shop.toml").read_bytes())
     assert (shop.paper, shop.card, shop.labels) == ("Letter", "ID-1", "letter-3x10-66.7x25.4")
     own = practice_of(shop)
     blood = own.knots.find("blood")

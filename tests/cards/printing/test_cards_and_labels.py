@@ -7,7 +7,6 @@ import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
-from importlib.resources import files
 from io import BytesIO
 
 import pypdf
@@ -31,12 +30,12 @@ from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.typeset import GAP, prepare
 from tests.layouts.drawn import page_image, text
 from tests.told import JOB
-from tests.tree import ROOT
+from tests.tree import ROOT, SAMPLES
 from tests.written import PRACTICE, recipe, section
 
-SAMPLES = sorted(
+RECIPES = sorted(
     file.name
-    for file in files("samples").iterdir()
+    for file in sorted(SAMPLES.iterdir())
     if file.name.endswith(".toml") and b"[[section]]" in file.read_bytes()
 )
 CARDS = (
@@ -51,7 +50,7 @@ DPI = 300
 
 @cache
 def sample(name: str) -> Worksheet:
-    return worksheet(read_recipe((files("samples") / name).read_bytes(), PRACTICE), PRACTICE)
+    return worksheet(read_recipe((SAMPLES / name).read_bytes(), PRACTICE), PRACTICE)
 
 
 @cache
@@ -95,7 +94,7 @@ def typeset(words: str) -> str:
 # ---- what a camera sees ------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("name", SAMPLES)
+@pytest.mark.parametrize("name", RECIPES)
 @pytest.mark.parametrize("wishes", CARDS, ids=["usual", "index-3x5 on A4", "long-edge", "A6"])
 def test_the_code_of_every_card_holds_its_recipe(name: str, wishes: CardWishes) -> None:
     of = sample(name).leader.recipe
@@ -104,7 +103,7 @@ def test_the_code_of_every_card_holds_its_recipe(name: str, wishes: CardWishes) 
     assert read_notation(found, PRACTICE.knots, PRACTICE.materials) == replace(of, variants=())
 
 
-@pytest.mark.parametrize("name", SAMPLES)
+@pytest.mark.parametrize("name", RECIPES)
 @pytest.mark.parametrize("stock", LABELS)
 def test_the_code_of_every_label_holds_its_recipe(name: str, stock: str) -> None:
     of = sample(name).leader.recipe
@@ -114,7 +113,7 @@ def test_the_code_of_every_label_holds_its_recipe(name: str, stock: str) -> None
 
 
 def test_a_whole_sheet_of_labels_is_read() -> None:
-    worksheets = [sample(name) for name in SAMPLES]
+    worksheets = [sample(name) for name in RECIPES]
     pdf = labels_pdf(JOB, worksheets, LabelWishes(count=30 // len(worksheets)))
     assert sorted(set(codes(pdf))) == sorted(notation(sheet.leader.recipe) for sheet in worksheets)
     assert len(codes(pdf)) == len(worksheets) * (30 // len(worksheets))
@@ -123,7 +122,7 @@ def test_a_whole_sheet_of_labels_is_read() -> None:
 # ---- what an eye sees --------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("name", SAMPLES)
+@pytest.mark.parametrize("name", RECIPES)
 def test_a_card_holds_name_cuts_and_knots(name: str) -> None:
     leader = sample(name).leader
     shown = extracted(cards(name))
@@ -136,7 +135,7 @@ def test_a_card_holds_name_cuts_and_knots(name: str) -> None:
         assert typeset(words) in shown
 
 
-@pytest.mark.parametrize("name", SAMPLES)
+@pytest.mark.parametrize("name", RECIPES)
 def test_a_label_holds_name_and_tippet(name: str) -> None:
     leader = sample(name).leader
     shown = extracted(labels(name))
@@ -184,7 +183,7 @@ def test_an_emoji_is_refused_by_its_name() -> None:
 
 def made(kind: str) -> bytes:
     """Return a document with all samples."""
-    worksheets = [sample(name) for name in SAMPLES]
+    worksheets = [sample(name) for name in RECIPES]
     if kind == "cards":
         return cards_pdf(JOB, worksheets, CardWishes())
     return labels_pdf(JOB, worksheets, LabelWishes(count=3))
@@ -233,7 +232,7 @@ def test_the_viewer_is_asked_not_to_scale(kind: str) -> None:
 
 
 def test_a_printer_that_turns_the_paper_is_told_how() -> None:
-    reader = pypdf.PdfReader(BytesIO(cards(SAMPLES[0], CARDS[2])))
+    reader = pypdf.PdfReader(BytesIO(cards(RECIPES[0], CARDS[2])))
     preferences = reader.root_object["/ViewerPreferences"]
     assert preferences["/Duplex"] == "/DuplexFlipLongEdge"  # type: ignore[index]
 
@@ -249,7 +248,7 @@ def name_of(of: Recipe) -> str:
 
 @pytest.mark.parametrize("kind", ["cards", "labels"])
 def test_the_recipes_travel_inside(kind: str) -> None:
-    written = [sample(name).leader.recipe for name in SAMPLES]
+    written = [sample(name).leader.recipe for name in RECIPES]
     assert sorted(inside(made(kind)), key=name_of) == sorted(written, key=name_of)
 
 
@@ -266,20 +265,20 @@ def test_recipes_of_one_name_are_told_apart() -> None:
 
 
 def test_copies_of_a_card_need_no_more_recipes() -> None:
-    pdf = cards_pdf(JOB, [sample(SAMPLES[0])], CardWishes(copies=4))
+    pdf = cards_pdf(JOB, [sample(RECIPES[0])], CardWishes(copies=4))
     assert len(inside(pdf)) == 1
     assert len(codes(pdf)) == 4
 
 
 def test_a_document_says_what_it_is() -> None:
     one, many = (
-        pypdf.PdfReader(BytesIO(cards(SAMPLES[0]))),
+        pypdf.PdfReader(BytesIO(cards(RECIPES[0]))),
         pypdf.PdfReader(BytesIO(made("labels"))),
     )
     assert one.metadata is not None
     assert many.metadata is not None
-    assert one.metadata.title == f"{sample(SAMPLES[0]).leader.recipe.name}: tying cards"
-    assert many.metadata.title == f"{len(SAMPLES)} leaders: wallet labels"
+    assert one.metadata.title == f"{sample(RECIPES[0]).leader.recipe.name}: tying cards"
+    assert many.metadata.title == f"{len(RECIPES)} leaders: wallet labels"
     assert one.metadata.creator == "tagend"
 
 

@@ -1,6 +1,7 @@
 """What a shop file says of stock, printer and font is checked key by key, and used."""
 
 import pathlib
+from dataclasses import replace
 
 import pytest
 
@@ -63,7 +64,7 @@ def test_what_is_to_be_true_is_corrected_each_side_by_its_own_shift() -> None:
     job = job_of(Shop(printer={"front_x": "1 mm", "back_x": "2 mm"}))
     dot = Face("dot", 200, 200, (Path(rectangle(100, 100, 72, 72), fill=0.0),))
     front = Sheet(200, 200, (Placed(dot, 0, 0),))
-    sheets = [front, front._replace(side="back")]
+    sheets = [front, replace(front, side="back")]
     true = pdf_of(job, lambda: sheets, title="dots")
     plain = pdf_of(job, lambda: sheets, title="dots", true=False)
 

@@ -6,8 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import DIAMETER_MM, parse_diameter, parse_strength
-from tagend.cards.propose import Supply, Tippet, propose
 from tagend.cards.propose.gap import missing
+from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.wish import Tippet
 from tagend.layouts.base.faults import Refused
 from tests.cards.propose.test_proposal import supply, wish
 from tests.written import PRACTICE

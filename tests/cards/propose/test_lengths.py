@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import parse_length
-from tagend.cards.propose.lengths import Plan, Plans, fitted, nearest
+from tagend.cards.propose.lengths import Plan, fitted, nearest, plan_of
 from tagend.cards.propose.tape import Tape, tape_for
 from tagend.cards.propose.wish import Shares
 from tagend.layouts.base.quantities import INCH_MM
@@ -15,7 +15,7 @@ USUAL = Shares(60, 20, 20)
 
 
 def plan(total: str, sections: int, shares: Shares = USUAL) -> Plan:
-    found = Plans(shares, tape_for(parse_length(total), PRACTICE)).of(sections)
+    found = plan_of(sections, shares, tape_for(parse_length(total), PRACTICE))
     assert found is not None
     return found
 
@@ -43,9 +43,9 @@ def test_no_piece_is_shorter_than_six_inches() -> None:
 
 
 def test_more_pieces_than_the_leader_has_room_for_have_no_plan() -> None:
-    plans = Plans(USUAL, tape_for(parse_length("60 in"), PRACTICE))
-    assert plans.of(10) is not None
-    assert plans.of(11) is None
+    tape = tape_for(parse_length("60 in"), PRACTICE)
+    assert plan_of(10, USUAL, tape) is not None
+    assert plan_of(11, USUAL, tape) is None
 
 
 def test_a_spool_that_runs_out_leaves_its_rest_to_the_others_of_its_part() -> None:

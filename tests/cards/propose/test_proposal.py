@@ -11,10 +11,10 @@ import pytest
 
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span
 from tagend.cards.leader.leader import work_out
-from tagend.cards.propose import Proposal, Shares, Supply, Tippet, Wish, propose
-from tagend.cards.propose.net import knot_cost, net_of, step_cost
-from tagend.cards.propose.rooms import rooms_of
-from tagend.cards.propose.tape import tape_for
+from tagend.cards.propose.net import knot_cost, net_of, step_costs
+from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.wish import Shares, Tippet, Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.base.quantities import INCH_MM
@@ -214,8 +214,7 @@ def test_spools_that_are_all_nearly_used_up_are_shared_as_well_as_can_be(seed: i
 def test_a_spool_with_little_more_than_the_leader_is_measured_exactly(more: int) -> None:
     path = (supply(16), replace(supply(12), left_mm=(30 + more) * INCH_MM), supply(9))
     asked = wish(30, 16, 9, step=5)
-    net, tape = net_of(asked, path), tape_for(asked.total, PRACTICE)
-    assert rooms_of(net, tape, PRACTICE).along((0, 1, 2)) == rooms(path, 30)
+    assert net_of(asked, path, PRACTICE).rooms((0, 1, 2)) == rooms(path, 30)
 
 
 def test_a_new_material_costs_ten_knots_above_the_tippet_and_one_at_it() -> None:
@@ -226,7 +225,7 @@ def test_a_new_material_costs_ten_knots_above_the_tippet_and_one_at_it() -> None
         supply(10),
         supply(10, "fluorocarbon"),
     ]
-    net = net_of(wish(90, 16, 10), rack)
-    plain, above = step_cost(net, 0, 1), step_cost(net, 0, 2)
-    assert above - plain == 10 * knot_cost(net)
-    assert step_cost(net, 1, 4) - step_cost(net, 1, 3) == knot_cost(net)
+    net = net_of(wish(90, 16, 10), rack, PRACTICE)
+    costs = step_costs(net)
+    assert costs[0, 2] - costs[0, 1] == 10 * knot_cost(net)
+    assert costs[1, 4] - costs[1, 3] == knot_cost(net)

@@ -2,17 +2,14 @@ import pytest
 
 from tagend.cards.base.units import parse_diameter, parse_strength
 from tagend.cards.practice.rack_file import read_rack
-from tagend.cards.propose import (
-    Shares,
+from tagend.cards.propose.supplies import (
     Supply,
-    Tippet,
     butt_for_line,
-    read_shares,
-    read_tippet,
+    fullest,
     supplies_of_diameters,
     supplies_of_rack,
 )
-from tagend.cards.propose.supplies import fullest
+from tagend.cards.propose.wish import Shares, Tippet, read_shares, read_tippet
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.base.quantities import INCH_MM
 from tests.cards.propose.test_proposal import supply

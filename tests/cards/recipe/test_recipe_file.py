@@ -1,7 +1,6 @@
 import tomllib
 from dataclasses import fields
 from datetime import date
-from importlib.resources import files
 from importlib.resources.abc import Traversable
 
 import pytest
@@ -15,10 +14,10 @@ from tagend.cards.recipe.recipe_file import json_schema, read_recipe
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import Refused
 from tests.strategies import recipes_with_variants
-from tests.tree import BROKEN
+from tests.tree import BROKEN, SAMPLES
 
-SAMPLES = [file for file in files("samples").iterdir() if file.name.endswith(".toml")]
-RECIPES = [file for file in SAMPLES if file.name not in ("rack.toml", "shop.toml", "taller.toml")]
+WRITTEN = [file for file in sorted(SAMPLES.iterdir()) if file.name.endswith(".toml")]
+RECIPES = [file for file in WRITTEN if file.name not in ("rack.toml", "shop.toml", "taller.toml")]
 
 PRACTICE = common_practice()
 SCHEMA = Draft202012Validator(json_schema())
@@ -42,6 +41,12 @@ NO_X = (
 EMPTY = "this file is empty; start from one that `tagend samples` writes"
 NO_TEXT_FILE = "this is not a text file; give a TOML file in UTF-8"
 NO_TABLE = "this is not a table; write its keys under a heading in brackets"
+
+
+def knots_for(*places: str) -> str:
+    """Return the names of the knots that serve at these places, in the order of their file."""
+    return ", ".join(knot.name for knot in PRACTICE.knots if set(knot.places) & set(places))
+
 
 MESSAGES = {
     "absurd-length": [
@@ -76,13 +81,11 @@ MESSAGES = {
     ],
     "knot-of-another-place": [
         "butt, end: 'clinch' is for the ring or fly and does not serve here; "
-        "write one of: loop to loop, perfection loop, surgeon's loop, nail knot, needle knot",
+        f"write one of: {knots_for('butt', 'line')}",
         "section 1, knot: 'perfection loop' is for the butt and does not serve here; "
-        "write one of: blood, doubled blood, double surgeon's, triple surgeon's, uni to uni, "
-        "twisted-loop joint, loop to loop, albright, slim beauty, bimini twist, ring joint, "
-        "swivel",
+        f"write one of: {knots_for('joint')}",
         "fly, knot: 'blood' is for the joint and does not serve here; "
-        "write one of: improved clinch, clinch, non-slip loop, davy, palomar, haywire twist",
+        f"write one of: {knots_for('fly')}",
     ],
     "line-break-in-name": [
         "name: U+000A (a control character) cannot be printed; leave it out",
@@ -158,8 +161,8 @@ MESSAGES = {
         "section 1, knot: no knot is called 'bloody'; did you mean blood or clinch?",
     ],
     "unknown-material": [
-        "section 1, material: no material is called 'horsehair'; write one of: nylon, "
-        "hard nylon, copolymer, sighter nylon, fluorocarbon, braided thread, furled thread, wire",
+        "section 1, material: no material is called 'horsehair'; "
+        f"write one of: {', '.join(material.name for material in PRACTICE.materials)}",
     ],
     "unknown-part": [
         "section 1, part: 'middle' is not known; "

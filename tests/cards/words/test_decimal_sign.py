@@ -1,7 +1,6 @@
 """Everything that is printed for a shop with a decimal comma: no number of it has a point."""
 
 import re
-from importlib.resources import files
 from io import BytesIO
 
 import pypdf
@@ -21,6 +20,7 @@ from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import languages
 from tests.layouts.drawn import text
+from tests.tree import SAMPLES
 
 POINT = re.compile(r"\d\.\d")
 COMMA = re.compile(r"\d,\d")
@@ -28,10 +28,10 @@ LISTED = re.compile(r"\d,\s+\d")  # one number, or two?
 
 RECIPES = tuple(
     file.read_bytes()
-    for file in files("samples").iterdir()
+    for file in sorted(SAMPLES.iterdir())
     if file.name.endswith(".toml") and b"[[section]]" in file.read_bytes()
 )
-RACK = (files("samples") / "rack.toml").read_bytes()
+RACK = (SAMPLES / "rack.toml").read_bytes()
 EVERYTHING = CardWishes(
     size="A6",
     figures=True,

@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from tagend.layouts.codes import code_proof
@@ -16,17 +18,17 @@ def test_a_right_symbol_is_given_back(text: str, level: Level) -> None:
 
 def test_a_symbol_of_another_text_is_not_proven() -> None:
     with pytest.raises(NotProven, match="it reads 'TAG1:SANDBAR"):
-        proven(MADE._replace(text="TAG1:SANDBAR:31*.023*HN:"))
+        proven(replace(MADE, text="TAG1:SANDBAR:31*.023*HN:"))
 
 
 def test_a_symbol_that_cannot_be_read_is_not_proven() -> None:
     dark = tuple(tuple(not module for module in row) for row in MADE.rows[:12]) + MADE.rows[12:]
     with pytest.raises(NotProven):
-        proven(MADE._replace(rows=dark))
+        proven(replace(MADE, rows=dark))
 
 
 def test_what_will_be_drawn_is_read_not_what_was_encoded(monkeypatch: pytest.MonkeyPatch) -> None:
-    drawn = [each for each in symbol_path(MADE) if each.y > 7]
+    drawn = [each for each in symbol_path(MADE) if each[1] > 7]
     monkeypatch.setattr(code_proof, "symbol_path", lambda _: drawn)
     with pytest.raises(NotProven):
         proven(MADE)

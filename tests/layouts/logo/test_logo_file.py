@@ -3,7 +3,6 @@
 import sys
 from base64 import b64encode
 from collections.abc import Callable, Sequence
-from importlib.resources import files
 from io import BytesIO
 from zlib import decompress
 
@@ -26,6 +25,7 @@ from tagend.layouts.strangers.apart import apart
 from tagend.layouts.strangers.unreadable import Unreadable
 from tests.layouts.drawn import page_colours, page_image
 from tests.pictures import file_of
+from tests.tree import SAMPLES
 
 SVG_HEAD = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 40 30">'
 SVG = f'{SVG_HEAD}<path d="M0 0h40v30H0z"/></svg>'.encode()
@@ -101,7 +101,7 @@ def test_a_picture_is_moved_with_its_face_and_has_the_ink_of_its_box() -> None:
 
 
 def test_the_sample_is_black_alone_and_fine() -> None:
-    logo = of((files("samples") / "wrack-line.svg").read_bytes())
+    logo = of((SAMPLES / "wrack-line.png").read_bytes())
     assert logo.width == BOX[0] or logo.height == BOX[1]
     assert logo.bits == 8
     shades = Image.frombytes("L", (logo.width, logo.height), decompress(logo.packed)).histogram()

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, Face, Item, Path, TextRun
 from tagend.layouts.paper.legible import FLOOR
-from tagend.layouts.paper.rulers import Ruler, Unit, edge_ruler, true_size_rules
+from tagend.layouts.paper.rulers import Unit, edge_ruler, true_size_rules
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.ink import ink
 from tagend.layouts.sheets.sheet import Placed, Sheet
@@ -18,7 +18,7 @@ UNITS: tuple[Unit, ...] = ("mm", "in")
 WORDS = ("100 % print: this is 50 mm", "and this is 2 in")
 
 
-def ruler(length: float, unit: Unit) -> Ruler:
+def ruler(length: float, unit: Unit) -> Face:
     made = edge_ruler(length, unit, OURS.medium)
     assert made is not None
     return made
@@ -46,8 +46,8 @@ def inked_runs(pdf: bytes, dpi: int, y: float) -> list[float]:
 
 
 def test_a_ruler_along_a_bank_card_holds_eight_centimetres_or_three_inches() -> None:
-    assert ruler(ID_1, "mm").length == pytest.approx(80 * MM)
-    assert ruler(ID_1, "in").length == pytest.approx(3 * 72)
+    assert ruler(ID_1, "mm").width == pytest.approx(80 * MM)
+    assert ruler(ID_1, "in").width == pytest.approx(3 * 72)
 
 
 def test_there_is_a_tick_at_every_millimetre_the_longer_ones_at_fives_and_tens() -> None:
@@ -72,7 +72,7 @@ def test_sixteenths_eighths_quarters_halves_and_inches_differ_in_length() -> Non
 @pytest.mark.parametrize("dpi", [300, 600])
 def test_the_ticks_stand_in_their_places_on_the_rendered_page(unit: Unit, dpi: int) -> None:
     made = ruler(ID_1, unit)
-    pdf = page(Face("ruler", made.length, made.height, made.items))
+    pdf = page(Face("ruler", made.width, made.height, made.items))
     step = MM if unit == "mm" else 72 / 16
     # 0.5 mm below the card's edge there are ticks and no figures.
     found = inked_runs(pdf, dpi, 30 + 0.5 * MM)
@@ -98,7 +98,7 @@ def test_the_last_figure_is_left_out_where_the_card_ends() -> None:
 def test_a_length_of_less_than_one_unit_has_no_ruler() -> None:
     assert edge_ruler(25.3 * MM, "in", OURS.medium) is None
     assert edge_ruler(9.9 * MM, "mm", OURS.medium) is None
-    assert ruler(25.4 * MM, "in").length == 72
+    assert ruler(25.4 * MM, "in").width == 72
 
 
 @given(length=st.floats(0, 1000), unit=st.sampled_from(UNITS))

@@ -77,7 +77,6 @@ def sample() -> bytes:
         [Sheet(612, 792, placed, (Path(segment(0, 10, 20, 10), line=0.25),))] * 2,
         title="Sandbar – eight",
         creator="layouts",
-        subject="Leaders",
         files=[AttachedFile(f"{name}.toml", "application/toml", b"x = 1") for name in "bca"],
         duplex="long edge",
     )
@@ -343,7 +342,7 @@ def test_the_viewer_is_told_how_sheets_turn(duplex: Duplex, name: str) -> None:
 def test_the_document_says_what_it_is_and_nothing_of_who_or_when() -> None:
     told = pypdf.PdfReader(BytesIO(sample())).metadata
     assert told is not None
-    assert (told.title, told.creator, told.subject) == ("Sandbar – eight", "layouts", "Leaders")
+    assert (told.title, told.creator, told.subject) == ("Sandbar – eight", "layouts", "")
     assert told.author == ""
     assert str(told["/CreationDate"]).startswith("D:20000101")
 

@@ -1,12 +1,14 @@
 """What a ruler shows on the pages is what the printer did."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.printing.calibration import calibration_words
 from tagend.cards.words.language import ENGLISH, languages, wording_in
-from tagend.layouts.paper.face import MM, Path, Step, TextRun
+from tagend.layouts.paper.face import MM, Box, Path, Step, TextRun
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.calibration import (
     CalibrationWords,
@@ -15,7 +17,7 @@ from tagend.layouts.sheets.calibration import (
     edge_scale,
     long_rule,
 )
-from tagend.layouts.sheets.ink import Box, apart, ink
+from tagend.layouts.sheets.ink import apart, ink
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import Paper
 from tagend.layouts.stock.stock import paper, shipped
@@ -174,7 +176,7 @@ def test_a_paper_too_small_for_the_rules_is_refused_with_what_would_do() -> None
 
 
 def test_a_paper_too_small_for_the_words_is_refused_too() -> None:
-    long = WORDS._replace(front=WORDS.front * 2)
+    long = replace(WORDS, front=WORDS.front * 2)
     calibration_sheets(paper("A4"), long, with_back=True)
     with pytest.raises(TooSmallToMeasure):
         calibration_sheets(paper("A5"), long, with_back=True)

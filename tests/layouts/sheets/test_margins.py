@@ -8,12 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.fonts import OURS
-from tagend.layouts.paper.face import MM, Face, Path, rectangle
+from tagend.layouts.paper.face import MM, Box, Face, Path, rectangle
 from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.imposition import DoesNotFit, place_cards, place_labels
-from tagend.layouts.sheets.ink import Box, apart, ink
-from tagend.layouts.sheets.margins import box_of, registered, with_rules
+from tagend.layouts.sheets.ink import apart, ink
+from tagend.layouts.sheets.margins import registered, with_rules
 from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import card_size, label_sheet, paper, shipped
@@ -39,13 +39,13 @@ def check_clear(sheet: Sheet, kept: tuple[Box, ...] = ()) -> None:
     """Check that the rule is on the sheet and hides nothing."""
     rule = rule_of(sheet)
     assert rule is not None
-    left, top, right, bottom = box_of(rule)
+    left, top, right, bottom = rule.box
     assert min(left, top) >= 5 * MM - NEAR
     assert max(right - sheet.width, bottom - sheet.height) <= -5 * MM + NEAR
     marks = [box for mark in sheet.marks if (box := ink((mark,))) is not None]
-    others = [box_of(placed) for placed in sheet.placed if placed is not rule]
+    others = [placed.box for placed in sheet.placed if placed is not rule]
     for box in (*kept, *others, *marks):
-        assert apart(box_of(rule), box, 1 * MM)
+        assert apart(rule.box, box, 1 * MM)
 
 
 # --- the rule of true size --------------------------------------------------------------------
@@ -188,7 +188,7 @@ def test_crosses_stand_clear_at_opposite_edges() -> None:
     assert (x1 + x2, y1) == pytest.approx((LETTER.width, y2))
     for x, y in ((x1, y1), (x2, y2)):
         box = (x - 3 * MM, y - 3 * MM, x + 3 * MM, y + 3 * MM)
-        assert all(apart(box, box_of(placed), MM) for placed in front.placed)
+        assert all(apart(box, placed.box, MM) for placed in front.placed)
 
 
 def test_fronts_alone_need_no_cross() -> None:

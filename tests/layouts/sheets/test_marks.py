@@ -6,7 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.layouts.paper.face import MM, Path
-from tagend.layouts.sheets.marks import Strip, StripRow, corner_guides, sheet_marks
+from tagend.layouts.sheets.cutouts import Axis, Cutout
+from tagend.layouts.sheets.marks import corner_guides, sheet_marks
+from tagend.layouts.sheets.shelves import Slot
 
 Line = tuple[float, float, float, float]
 
@@ -30,9 +32,16 @@ def level(paths: Iterable[Path]) -> list[Line]:
     return [line for line in lines(paths) if line[1] == line[3]]
 
 
-def grid(left: float, top: float, columns: int, rows: int, side: float) -> list[StripRow]:
-    strips = tuple(Strip(left + k * side, left + (k + 1) * side) for k in range(columns))
-    return [StripRow(top + k * side, top + (k + 1) * side, strips) for k in range(rows)]
+def piece(left: float, right: float, top: float, bottom: float, fold: Axis | None = None) -> Slot:
+    return Slot(Cutout(right - left, bottom - top, (), fold), left, top)
+
+
+def grid(left: float, top: float, columns: int, rows: int, side: float) -> list[Slot]:
+    return [
+        Slot(Cutout(side, side, ()), left + column * side, top + row * side)
+        for row in range(rows)
+        for column in range(columns)
+    ]
 
 
 def test_cards_that_abut_are_marked_in_the_margin_only() -> None:
@@ -78,17 +87,17 @@ def test_without_a_margin_there_is_no_mark() -> None:
 
 
 def test_both_sides_of_a_gutter_are_marked() -> None:
-    rows = [StripRow(100, 200, (Strip(100, 200), Strip(220, 320)))]
+    rows = [piece(100, 200, 100, 200), piece(220, 320, 100, 200)]
     marks = sheet_marks(rows, 420, 300)
     assert sorted({x for x, _, _, _ in upright(marks)}) == [100, 200, 220, 320]
 
 
 def test_a_fold_is_dashed_and_halfway() -> None:
-    rows = [StripRow(100, 200, (Strip(100, 300, "upright"), Strip(300, 500)))]
+    rows = [piece(100, 300, 100, 200, "upright"), piece(300, 500, 100, 200)]
     folds = [mark for mark in sheet_marks(rows, 600, 300) if mark.dash]
     assert [x for x, _, _, _ in upright(folds)] == [200, 200]
     assert level(folds) == []
-    rows = [StripRow(100, 300, (Strip(100, 200, "level"),))]
+    rows = [piece(100, 200, 100, 300, "level")]
     folds = [mark for mark in sheet_marks(rows, 300, 400) if mark.dash]
     assert [y for _, y, _, _ in level(folds)] == [200, 200]
     assert upright(folds) == []
@@ -97,8 +106,10 @@ def test_a_fold_is_dashed_and_halfway() -> None:
 def test_rows_cut_differently_have_their_own_marks_between_them() -> None:
     gap = 6 * MM
     rows = [
-        StripRow(100, 200, (Strip(100, 250), Strip(250, 400))),
-        StripRow(200 + gap, 300 + gap, (Strip(100, 200), Strip(200, 300))),
+        piece(100, 250, 100, 200),
+        piece(250, 400, 100, 200),
+        piece(100, 200, 200 + gap, 300 + gap),
+        piece(200, 300, 200 + gap, 300 + gap),
     ]
     marks = upright(sheet_marks(rows, 500, 400 + gap))
     above = [mark for mark in marks if 200 < mark[1] < 200 + gap / 2]
@@ -113,8 +124,8 @@ def test_rows_cut_differently_have_their_own_marks_between_them() -> None:
 
 
 def test_a_short_last_row_shares_the_marks_of_the_rows_above() -> None:
-    full = tuple(Strip(100 + 100 * k, 200 + 100 * k) for k in range(3))
-    marks = sheet_marks([StripRow(100, 200, full), StripRow(200, 300, full[:1])], 500, 400)
+    rows = [*grid(100, 100, 3, 1, 100), piece(100, 200, 200, 300)]
+    marks = sheet_marks(rows, 500, 400)
     at_the_foot = [mark for mark in upright(marks) if mark[1] > 300]
     assert [x for x, _, _, _ in at_the_foot] == [100, 200, 300, 400]
     assert all(y2 < 100 or y1 > 300 for _, y1, _, y2 in upright(marks))
@@ -122,8 +133,9 @@ def test_a_short_last_row_shares_the_marks_of_the_rows_above() -> None:
 
 def test_a_folded_card_above_two_plain_ones_is_not_marked_for_cutting_at_its_fold() -> None:
     rows = [
-        StripRow(100, 200, (Strip(100, 300, "upright"),)),
-        StripRow(220, 320, (Strip(100, 200), Strip(200, 300))),
+        piece(100, 300, 100, 200, "upright"),
+        piece(100, 200, 220, 320),
+        piece(200, 300, 220, 320),
     ]
     cuts = [mark for mark in sheet_marks(rows, 400, 420) if not mark.dash]
     assert all(y1 > 200 for x, y1, _, _ in upright(cuts) if x == 200)
@@ -145,7 +157,7 @@ def test_no_mark_leaves_the_sheet_or_touches_a_card(left: float, top: float, sid
 
 
 def test_corner_guides_are_quarter_circles() -> None:
-    guides = corner_guides(10, 20, 200, 100, 9)
+    guides = corner_guides(piece(10, 210, 20, 120), 9)
     assert len(guides.steps) == 8
     centres = [(19, 29), (201, 29), (201, 111), (19, 111)]
     for k, (cx, cy) in enumerate(centres):

@@ -3,11 +3,10 @@
 import pytest
 
 from tagend.fonts import OURS
-from tagend.layouts.paper.face import MM, TextRun
+from tagend.layouts.paper.face import MM, Box, TextRun
 from tagend.layouts.paper.rulers import true_size_rules
 from tagend.layouts.pdf.pdf import write_pdf
-from tagend.layouts.sheets.ink import Box, apart, ink, on_sheet
-from tagend.layouts.sheets.margins import box_of
+from tagend.layouts.sheets.ink import apart, ink, on_sheet
 from tagend.layouts.sheets.outline import OutlineWords, Stocked, stock_outline
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet, Paper
@@ -78,7 +77,7 @@ def test_its_name_and_all_words_stand_where_printers_print(stock: Stocked) -> No
 
 @pytest.mark.parametrize("stock", SHEETS, ids=lambda stock: stock.name)
 def test_the_labels_at_the_corners_are_seen_whole(stock: LabelSheet) -> None:
-    words = box_of(outline(stock).placed[-1])
+    words = outline(stock).placed[-1].box
     for k in (0, stock.columns - 1, -stock.columns, -1):
         x, y = stock.places[k]
         label = (x, y, x + stock.width, y + stock.height)
@@ -94,7 +93,7 @@ def test_a_label_sheet_is_drawn_on_its_own_page_and_a_card_on_the_page_in_the_pr
         drawn, words = sheet.placed
         (box,) = (ink([item]) for item in drawn.face.items)
         assert box is not None
-        assert apart(box, box_of(words))
+        assert apart(box, words.box)
 
 
 def test_a_paper_larger_than_the_page_is_a_page_of_its_own() -> None:

@@ -6,7 +6,6 @@ from tagend.fonts import OURS
 from tagend.layouts.paper.face import MM, TextRun
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.imposition import DoesNotFit
-from tagend.layouts.sheets.margins import box_of
 from tagend.layouts.sheets.pouch import Use, pouch_sheet
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, paper
@@ -35,7 +34,7 @@ def test_the_film_reaches_beyond_the_card_on_all_sides(use: Use) -> None:
 
 def test_neighbours_share_the_cut_between_them() -> None:
     sheet = pouch_sheet(ID_1, 8, LETTER, "wet", TOLD, OURS.medium)
-    first, second, below = box_of(sheet.placed[0]), box_of(sheet.placed[1]), box_of(sheet.placed[2])
+    first, second, below = sheet.placed[0].box, sheet.placed[1].box, sheet.placed[2].box
     assert first[2] == pytest.approx(second[0])
     assert first[3] == pytest.approx(below[1])
 

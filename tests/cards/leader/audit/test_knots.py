@@ -10,7 +10,7 @@ Fact = tuple[int | None, str, Severity | None, str | None]
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[Fact]:
-    facts = KNOT_RULES[rule](leader(written, by), by)
+    facts = KNOT_RULES[rule](leader(written, by), *by.rules[rule].limits)
     return [(fact.section, fact.says, fact.severity, fact.reason) for fact in facts]
 
 

@@ -7,7 +7,9 @@ from tests.written import PRACTICE, leader, practice, recipe, section
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[tuple[int | None, str]]:
-    return [(f.section, f.says) for f in LENGTH_RULES[rule](leader(written, by), by)]
+    return [
+        (f.section, f.says) for f in LENGTH_RULES[rule](leader(written, by), *by.rules[rule].limits)
+    ]
 
 
 SOUND = recipe(
@@ -90,7 +92,7 @@ def test_a_bite_guard_below_the_tippet_does_not_count() -> None:
 
 def mixed_strengths(*sections: Section) -> list[tuple[int | None, str | None]]:
     worked_out = leader(recipe(*sections))
-    facts = LENGTH_RULES["weak section"](worked_out, PRACTICE)
+    facts = LENGTH_RULES["weak section"](worked_out)
     return [(fact.section, fact.severity) for fact in facts]
 
 

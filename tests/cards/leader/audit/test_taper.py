@@ -9,7 +9,9 @@ from tests.written import PRACTICE, leader, practice, recipe, section
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[tuple[int | None, str]]:
-    return [(f.section, f.says) for f in TAPER_RULES[rule](leader(written, by), by)]
+    return [
+        (f.section, f.says) for f in TAPER_RULES[rule](leader(written, by), *by.rules[rule].limits)
+    ]
 
 
 def taper(*diameters: str, material: str = "nylon") -> Recipe:

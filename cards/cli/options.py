@@ -1,0 +1,68 @@
+"""The options that several commands share; words of the command line in, checked values out."""
+
+from collections.abc import Callable
+from datetime import UTC, date, datetime
+from functools import partial
+from typing import TypeVar
+
+import click
+
+from tagend.cards.batches import COUNT_MOST
+from tagend.layouts.base.faults import Refused, under
+
+F = TypeVar("F", bound=Callable[..., object])
+T = TypeVar("T")
+
+recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
+output_option = click.option(
+    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
+)
+paper_option = click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
+rack_option = click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")
+shop_option = click.option(
+    "--shop",
+    metavar="FILE",
+    envvar="TAGEND_SHOP",
+    help="Your shop file: imprint, units, paper, printer, own knots and stock.",
+)
+count_option = partial(click.option, "--count", type=click.IntRange(1, COUNT_MOST))
+day_option = partial(
+    click.option,
+    type=click.DateTime(["%Y-%m-%d"]),
+    callback=lambda _context, _option, moment: moment and moment.date(),
+)
+
+
+def variant_options(command: F) -> F:
+    """Give a command its --variant and --variants options."""
+    one = click.option("--variant", metavar="NAME", help="This variant of each recipe instead.")
+    every = click.option("--variants", is_flag=True, help="Each recipe and all its variants.")
+    return one(every(command))
+
+
+def reading(read: Callable[[str], T]) -> Callable[[click.Context, click.Parameter, str], T | None]:
+    """Return the callback of an option whose words are read so; its faults name the option."""
+
+    def callback(_context: click.Context, option: click.Parameter, text: str | None) -> T | None:
+        with under((option.name or "").replace("_", " ")):
+            return None if text is None else read(text)
+
+    return callback
+
+
+def today() -> date:
+    """Return the day where this computer is. Nothing but a command may look at the clock."""
+    return datetime.now(UTC).astimezone().date()
+
+
+def _points(_context: click.Context, _option: click.Parameter, text: str) -> float:
+    from tagend.layouts.paper.lengths import parse_length
+
+    try:
+        return parse_length(text)
+    except Refused as error:
+        raise click.BadParameter(f"{error}.") from None
+
+
+# A length on paper, in points.
+paper_length_option = partial(click.option, metavar="LENGTH", callback=_points)

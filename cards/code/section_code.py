@@ -1,0 +1,156 @@
+"""The sections of a leader in a code: a section in, `30*.023*HN*25-B` out, and back."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from tagend.cards.base.units import Diameter, Length, Strength
+from tagend.cards.code.cursor import COMPARE, Cursor
+from tagend.cards.code.name_code import read_name, write_name
+from tagend.cards.code.quantity_code import (
+    Units,
+    read_quantity,
+    read_span,
+    write_quantity,
+    write_span,
+)
+from tagend.cards.practice.knot_file import load_knots
+from tagend.cards.practice.knots import Knots
+from tagend.cards.practice.materials import Materials, load_materials
+from tagend.cards.practice.practice import knot_at
+from tagend.cards.recipe.recipe import Fly, Part, Recipe, Section
+from tagend.cards.recipe.values import BARE
+from tagend.cards.recipe.vocabulary import EndOf
+from tagend.layouts.base.faults import under
+
+_BARE_END = "NONE"  # longer than any code of a knot
+_PARTS: dict[str, Part] = {
+    "BUTT": "butt",
+    "TAPER": "taper",
+    "TIPPET": "tippet",
+    "GUARD": "bite guard",
+    "SIGHTER": "sighter",
+}
+_PART_WRITTEN = {part: word for word, part in _PARTS.items()}
+_MARKS = (*_PARTS, "DROP", "BOUGHT")
+_MARK = re.compile("|".join(_MARKS))
+_TAPER = re.compile(r"-(?=[0-9.])")
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """What the fields of one code go by."""
+
+    units: Units
+    knots: Knots
+    materials: Materials
+
+
+def write_sections(recipe: Recipe, terms: Terms) -> Iterator[str]:
+    """Yield the text of each section; one without material is of the one above."""
+    knots = (*(section.knot for section in recipe.sections[:-1]), recipe.fly.knot)
+    above = ""
+    for section, knot in zip(recipe.sections, knots, strict=True):
+        joint = f"-{write_knot(knot, terms)}" if knot else ""
+        yield _write_strand(section, above, terms) + joint + _write_marks(section, terms)
+        above = section.material
+
+
+def read_sections(fields: Sequence[Cursor], terms: Terms) -> tuple[tuple[Section, ...], Fly]:
+    """Return the sections, and the fly with the knot that follows the last of them."""
+    sections: list[Section] = []
+    above = None
+    for field in fields:
+        sections.append(_read_section(field, above, terms, last=field is fields[-1]))
+        above = sections[-1].material
+    end = sections[-1]
+    return (*sections[:-1], replace(end, knot=None)), Fly(knot=end.knot)
+
+
+def write_knot(name: str, terms: Terms) -> str:
+    """Return the code of a knot, or of a bare end."""
+    return _BARE_END if name == BARE else write_name(name, terms.knots, load_knots())
+
+
+def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str:
+    """Read `knot = name | "NONE"`, the second only at the butt and at the fly.
+
+    Raises `Refused` for a knot that does not serve at this end.
+    """
+    if end != "joint" and cursor.takes(_BARE_END):
+        return BARE
+    start = cursor.at
+    knot = read_name(cursor, terms.knots, load_knots())
+    if knot is None:
+        raise cursor.fault(f"{cursor.rest[:8]!r} is no knot", COMPARE)
+    with under(cursor.where(start)):
+        return knot_at(terms.knots, knot.name, end).name
+
+
+def _write_strand(section: Section, above: str, terms: Terms) -> str:
+    units = terms.units
+    words = [write_span(section.length, units), write_quantity(section.diameter, units)]
+    if section.tapers_to:
+        words[-1] += f"-{write_quantity(section.tapers_to, units)}"
+    if section.material != above:
+        words.append(write_name(section.material, terms.materials, load_materials()))
+    if section.strength:
+        words.append(write_quantity(section.strength, units))
+    return "*".join(words)
+
+
+def _write_marks(section: Section, terms: Terms) -> str:
+    part = f"/{_PART_WRITTEN[section.part]}" if section.part else ""
+    dropper = f"/DROP{write_quantity(section.dropper, terms.units)}" if section.dropper else ""
+    return part + dropper + ("/BOUGHT" if section.bought else "")
+
+
+def _read_section(cursor: Cursor, above: str | None, terms: Terms, *, last: bool) -> Section:
+    """Read `section = strand ["-" knot] {"/" mark}`; the knot of the last section ties the fly."""
+    section = _read_strand(cursor, above, terms)
+    if cursor.takes("-"):
+        section = replace(section, knot=read_knot(cursor, terms, "fly" if last else "joint"))
+    while cursor.takes("/"):
+        section = _marked(section, cursor, terms)
+    cursor.end()
+    return section
+
+
+def _read_strand(cursor: Cursor, above: str | None, terms: Terms) -> Section:
+    """Read `strand = span "*" diameter ["-" diameter] ["*" material] ["*" strength]`."""
+    units = terms.units
+    length = read_span(cursor, units)
+    if not cursor.takes("*"):
+        raise cursor.fault(f"{cursor.rest[:8]!r} follows the length", "write * and the diameter")
+    diameter = read_quantity(cursor, Diameter, units)
+    tapers_to = read_quantity(cursor, Diameter, units) if cursor.take(_TAPER) else None
+    named = strength = None
+    if cursor.takes("*"):
+        named = read_name(cursor, terms.materials, load_materials())
+        if named is None or cursor.takes("*"):
+            strength = read_quantity(cursor, Strength, units)
+    material = named.name if named else above
+    if material is None:
+        raise cursor.fault("the first section names no material", "write * and its code")
+    return Section(
+        length=length,
+        diameter=diameter,
+        material=material,
+        strength=strength,
+        tapers_to=tapers_to,
+    )
+
+
+def _marked(section: Section, cursor: Cursor, terms: Terms) -> Section:
+    """Read `mark = part | "DROP" length | "BOUGHT"`; each of the three once."""
+    start = cursor.at
+    mark = cursor.take(_MARK)
+    word = mark[0] if mark else ""
+    if word in _PARTS and section.part is None:
+        return replace(section, part=_PARTS[word])
+    if word == "DROP" and section.dropper is None:
+        return replace(section, dropper=read_quantity(cursor, Length, terms.units))
+    if word == "BOUGHT" and not section.bought:
+        return replace(section, bought=True)
+    found = f"{word or cursor.rest[:8]!r} is no further mark of a section"
+    raise cursor.fault(found, f"the marks are: {', '.join(_MARKS)}", start)
