@@ -70,7 +70,7 @@ def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
     return CardText(
         told=told,
         symbol=code,
-        legend=legend(leader.recipe, code.text, job.wording),
+        legend=tuple(legend(leader.recipe, code.text, job.wording)),
         cautions=job.cautions([worksheet]),
         imprint=job.imprint,
         lessons=lessons(told) if wishes.taught else (),
