@@ -98,8 +98,7 @@ def _pull(pull: Pull, first: Told, page: Page) -> Iterator[Block]:
 def _pull_name(pull: Pull, told: Told) -> str:
     if pull.spool is None:
         return told.thickness(pull.cuts[0].piece)
-    thick, material = told.diameter(pull.spool.diameter), told.wording.material(pull.material)
-    return f"{pull.spool.label}: {told.wording.say('strand', diameter=thick, material=material)}"
+    return f"{pull.spool.label}: {told.kind(told.diameter(pull.spool.diameter), pull.material)}"
 
 
 def _pull_says(pull: Pull, told: Told) -> Iterator[str]:

@@ -1,8 +1,8 @@
 """What cards say and the sizes there are in; cards out that hold it, or what would do."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import islice
+from itertools import islice, zip_longest
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
@@ -26,14 +26,10 @@ class CardSizes:
     grows: bool  # to a larger one, where that must be
     fonts: Fonts
 
-    def larger(self) -> list[CardSize]:
-        """Return the known sizes of more room, the smallest first."""
-        return [card for card in sorted(self.known, key=_room) if _room(card) > _room(self.size)]
-
-    def that_hold(self, text: CardText) -> Iterator[CardSize]:
-        """Yield the known sizes that hold what a card says, the smallest first."""
-        known = sorted(self.known, key=_room)
-        return (card for card in known if _either_way(text, card, self.fonts) is not None)
+    def to_try(self) -> list[CardSize]:
+        """Return the size, and where it grows, the known ones of more room, the smallest first."""
+        known = sorted(self.known, key=_room) if self.grows else []
+        return [self.size, *(card for card in known if _room(card) > _room(self.size))]
 
 
 def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
@@ -41,16 +37,18 @@ def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
 
     Raises `Refused`, which tells the known sizes that would do, where the card is too small.
     """
-    for size in (sizes.size, *(sizes.larger() if sizes.grows else ())):
+    for size in sizes.to_try():
         faces = _either_way(text, size, sizes.fonts)
         if faces is not None:
             return paired(faces)
-    instead = " or ".join(card.name for card in islice(sizes.that_hold(text), _NAMED))
+    known = sorted(sizes.known, key=_room)
+    holding = (card.name for card in known if _either_way(text, card, sizes.fonts) is not None)
+    instead = " or ".join(islice(holding, _NAMED))
     raise refused(
         f"this leader needs more room than {size_in_mm(sizes.size.width, sizes.size.height)} in "
         "type that can be read",
         f"use --size {instead}" if instead else "no card known here is large enough",
-        text.told.leader.recipe.name,
+        text.name,
     )
 
 
@@ -69,8 +67,7 @@ def cards_alike(
 
 def paired(faces: Sequence[Face]) -> tuple[Card, ...]:
     """Return sides as cards, each with the next behind it; the last may have a blank back."""
-    behind = [*faces[1::2], *([None] if len(faces) % 2 else [])]
-    return tuple(Card(front, back) for front, back in zip(faces[::2], behind, strict=True))
+    return tuple(Card(*sides) for sides in zip_longest(faces[::2], faces[1::2]))
 
 
 def _room(card: CardSize) -> float:

@@ -19,7 +19,7 @@ def deck_cards(texts: Sequence[CardText], sizes: CardSizes) -> list[tuple[Card, 
 
     A deck that grows takes the next larger size that holds them all. Raises `Refused`.
     """
-    for size in (sizes.size, *(sizes.larger() if sizes.grows else ())):
+    for size in sizes.to_try():
         made = cards_alike(texts, size, sizes.fonts)
         if made is not None:
             return made

@@ -88,30 +88,27 @@ def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -
 
 
 def _faces(label: _Label, numbers: Sequence[str], wishes: LabelWishes) -> list[Face]:
+    """Return the labels of a leader.
+
+    Raises `Refused`, which tells the known sheets that would do and what could be left out,
+    where the label is too small.
+    """
     recipe = label.told.leader.recipe
     plain = LabelNote(first_out=wishes.first_out, test_box=wishes.test_box)
     notes = [replace(plain, number=number) for number in numbers] or [plain]
     with paper_faults(recipe.name):
         codes = [code_of(recipe, label.job.practice, level) for level in _LEVELS]
-        made = _labels(label, codes, notes)
+        try:
+            made = [_strongest(label, codes, note) for note in notes]
+        except TooSmall:
+            raise _too_small(label, codes[-1]) from None
     return made if numbers else made * wishes.count
-
-
-def _labels(label: _Label, codes: Sequence[Symbol], notes: Sequence[LabelNote]) -> list[Face]:
-    """Return the label of a leader with each of the notes; the plainest of the codes comes last.
-
-    Raises `Refused`, which tells the known sheets that would do and what could be left out,
-    where the label is too small, and `NoGlyph`.
-    """
-    try:
-        return [_strongest(label, codes, note) for note in notes]
-    except TooSmall:
-        raise _too_small(label, codes[-1]) from None
 
 
 def _strongest(label: _Label, codes: Sequence[Symbol], note: LabelNote) -> Face:
     """Return the label with the strongest code that costs no word and no design module.
 
+    The plainest of the codes comes last.
     By the tables of tests/bench/wear.py such a code outlives damage better, and is seen as well.
     """
     *stronger, plainest = codes

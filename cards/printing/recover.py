@@ -10,6 +10,9 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Fault, Refused, refused, under
+from tagend.layouts.codes.scan import is_picture, texts_in_pages, texts_in_picture
+from tagend.layouts.pdf.attached import attached
+from tagend.layouts.strangers.unreadable import Unreadable
 
 _MARKED = re.compile(r"\s*tag\s*\d", re.IGNORECASE)  # any version, as a hand may have copied it
 _SHOWN = 60  # characters of a text that is not ours
@@ -32,12 +35,16 @@ def looks_like_code(text: str) -> bool:
 
 def recipes_in(data: bytes, practice: Practice) -> Recovered:
     """Return the recipes in a text, a picture or a PDF. Raises `Refused` where there is none."""
-    from tagend.layouts.codes.scan import is_picture
-
     if data.startswith(b"%PDF"):
         return _in_pdf(data, practice)
     if is_picture(data):
-        return _in_picture(data, practice)
+        with _told("this picture cannot be read: "):
+            texts = texts_in_picture(data)
+        if not texts:
+            raise refused(
+                "no code can be read in this picture", "take it from nearer, flat and in even light"
+            )
+        return _in_codes("a code in a picture", texts, practice)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
@@ -53,36 +60,18 @@ def recipes_in(data: bytes, practice: Practice) -> Recovered:
 
 
 def _in_pdf(data: bytes, practice: Practice) -> Recovered:
-    from tagend.layouts.pdf.attached import attached
-
+    """Return the recipes that a PDF carries as files; where it has none, those of its pages."""
     with _told():
         files = attached(data)
-    recipes = tuple(
-        read_recipe(file.data, practice) for file in files if file.media_type == "application/toml"
-    )
-    return Recovered("a file in a PDF", recipes) if recipes else _in_pages(data, practice)
-
-
-def _in_pages(data: bytes, practice: Practice) -> Recovered:
-    from tagend.layouts.codes.scan import texts_in_pages
-
+    ours = (file.data for file in files if file.media_type == "application/toml")
+    recipes = tuple(read_recipe(each, practice) for each in ours)
+    if recipes:
+        return Recovered("a file in a PDF", recipes)
     with _told("this PDF carries no recipe as a file, and of its pages: "):
         texts = texts_in_pages(data)
     if not texts:
         raise refused("this PDF carries no recipe", "give a PDF that tagend made")
     return _in_codes("a code on a page", texts, practice)
-
-
-def _in_picture(data: bytes, practice: Practice) -> Recovered:
-    from tagend.layouts.codes.scan import texts_in_picture
-
-    with _told("this picture cannot be read: "):
-        texts = texts_in_picture(data)
-    if not texts:
-        raise refused(
-            "no code can be read in this picture", "take it from nearer, flat and in even light"
-        )
-    return _in_codes("a code in a picture", texts, practice)
 
 
 def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Recovered:
@@ -121,8 +110,6 @@ def _shown(text: str) -> str:
 @contextmanager
 def _told(where: str = "") -> Iterator[None]:
     """Turn what cannot be read into what a person is told."""
-    from tagend.layouts.strangers.unreadable import Unreadable
-
     try:
         yield
     except Unreadable as error:

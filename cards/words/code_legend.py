@@ -13,12 +13,8 @@ _UNITS = re.compile(r":([A-Z]+)/([A-Z]+)/([A-Z]+):")
 _MIXED = re.compile(r"\d\+\d+/\d")
 
 
-def legend(recipe: Recipe, text: str, wording: Wording) -> tuple[str, ...]:
-    """Return only the lines that this recipe's text has use for."""
-    return tuple(_lines(recipe, text, wording))
-
-
-def _lines(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
+def legend(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
+    """Yield only the lines that this recipe's text has use for."""
     yield wording.say("code")
     yield wording.say("code_order").replace("-", "\u2011")  # its hyphen is a sign of the code
     yield " ".join(_silent(recipe, text, wording))

@@ -56,8 +56,12 @@ class Told:
 
     def thickness(self, piece: Piece) -> str:
         """Return how thick a piece is and of what: `0.010 in fluorocarbon`."""
-        material = self.wording.material(piece.section.material)
-        return self.wording.say("strand", diameter=self._along(piece), material=material)
+        return self.kind(self._along(piece), piece.section.material)
+
+    def kind(self, diameter: str, material: str) -> str:
+        """Return a diameter in words with its material: `0.010 in fluorocarbon`."""
+        name = self.wording.material(material)
+        return self.wording.say("strand", diameter=diameter, material=name)
 
     def strand(self, piece: Piece) -> str:
         """Return all that a spool says of a piece: `0.010 in fluorocarbon, 8.5 lb`."""

@@ -67,12 +67,9 @@ def _changes(variant: Variant, told: Told) -> Iterator[str]:
 
 
 def _words(strand: Strand, told: Told) -> str:
-    wording = told.wording
-    more = [wording.number(strand.strength.plain)] if strand.strength else []
+    more = [told.wording.number(strand.strength.plain)] if strand.strength else []
     more += [told.length(strand.length)] if strand.length else []
-    thick = told.diameter(strand.diameter)
-    says = wording.say("strand", diameter=thick, material=wording.material(strand.material))
-    return ", ".join((says, *more))
+    return ", ".join((told.kind(told.diameter(strand.diameter), strand.material), *more))
 
 
 def _butt(told: Told) -> str:
