@@ -10,12 +10,15 @@ from tagend.fonts import CAP_HEIGHT
 from tagend.fonts.files import font_path
 from tagend.layouts.codes.code import QUIET
 from tagend.layouts.paper.face import Code, Face, Path, Picture, TextRun
+from tagend.layouts.paper.lengths import SLACK as FITS
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
 # ISO 9241-3 and NUREG-0700 rev. 2, 1.3.1-4: capitals of at least 16 minutes of arc, at 40 cm.
 SMALLEST_TYPE = 7.5
-SLACK = 0.02  # points: half a thousandth of an em, to which fonts round, times a line's letters
+# Points: what `fits` lets pass, and half a thousandth of an em, to which fonts round, times a
+# line's letters.
+SLACK = FITS + 0.02
 _EM = 1000
 
 

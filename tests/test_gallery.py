@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tagend.samples.gallery.make import FOLDER, PICTURES, Picture, carried, drawn, with_samples
+from tagend.samples.gallery.make import FOLDER, PICTURES, Sample, carried, drawn, with_samples
 from tests.tree import ROOT
 
 
@@ -17,7 +17,7 @@ def folder() -> Iterator[Path]:
 
 
 @pytest.mark.parametrize("picture", PICTURES, ids=lambda picture: picture.name)
-def test_a_picture_is_up_to_date(picture: Picture, folder: Path) -> None:
+def test_a_picture_is_up_to_date(picture: Sample, folder: Path) -> None:
     _, text = drawn(picture, folder)
     assert _letters(carried(picture, ROOT / FOLDER)) == _letters(text), STALE
 

@@ -62,7 +62,7 @@ _TOKEN = re.compile(
 )
 
 
-class _Piece(NamedTuple):
+class _Escaped(NamedTuple):
     written: str
     capital: bool | None  # None: what is written is no letter, or one without a case
 
@@ -101,7 +101,7 @@ def unescape(cursor: Cursor, *, capital: bool = True) -> str:
     return unicodedata.normalize("NFC", "".join(chars))
 
 
-def _pieces(text: str) -> Iterator[_Piece]:
+def _pieces(text: str) -> Iterator[_Escaped]:
     """Yield a piece for each character, and one for each run that has to be numbered."""
     # Of spaces that a person copies only one is sure to arrive.
     written = [
@@ -111,24 +111,24 @@ def _pieces(text: str) -> Iterator[_Piece]:
     for numbered, run in groupby(written, lambda pair: pair[1] is None):
         if numbered:
             units = "".join(char for char, _ in run).encode("utf-16-be")
-            yield _Piece(f"$U{units.hex().upper()}/", None)
+            yield _Escaped(f"$U{units.hex().upper()}/", None)
         else:
             yield from (piece for _, piece in run if piece)
 
 
-def _piece(char: str) -> _Piece | None:
+def _piece(char: str) -> _Escaped | None:
     """Return a character as written, or None where it has to be numbered."""
     if char in _SIGN_WRITTEN:
-        return _Piece(_SIGN_WRITTEN[char], None)
+        return _Escaped(_SIGN_WRITTEN[char], None)
     letter, *marks = tuple(unicodedata.normalize("NFD", char))
     small = letter.lower()
     if small not in _LETTER_WRITTEN or not _SIGN_WRITTEN.keys() >= {*marks}:
         return None
     written = _LETTER_WRITTEN[small] + "".join(_SIGN_WRITTEN[mark] for mark in marks)
-    return _Piece(written, letter != small)
+    return _Escaped(written, letter != small)
 
 
-def _flipped(pieces: list[_Piece], usual: bool) -> str:
+def _flipped(pieces: list[_Escaped], usual: bool) -> str:
     return "".join(
         written if capital in (None, usual) else _FLIP + written for written, capital in pieces
     )

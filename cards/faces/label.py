@@ -59,7 +59,7 @@ class _LabelLine:
 
 
 @dataclass(frozen=True, slots=True)
-class _Way:
+class _Arrangement:
     """A way to set a label or its words, and what that is worth: a type size of the name."""
 
     block: Block
@@ -113,7 +113,7 @@ def _lines(told: Told, fonts: Fonts, note: LabelNote) -> list[_LabelLine]:
 
 def _placed(
     lines: list[_LabelLine], symbol: Symbol, module: float, room: _Inside, *, beside: bool
-) -> _Way | None:
+) -> _Arrangement | None:
     """Return words with the code beside or below them; None where they do not fit so."""
     side, inset = symbol.side * module, room.inset
     quiet = QUIET * module
@@ -133,12 +133,12 @@ def _placed(
     else:
         x, y = middle, inset + room.height - beyond - side
     items = (*shifted(words.block.items, inset, top), Code(x, y, module, symbol))
-    return _Way(Block(items, room.height), words.worth)
+    return _Arrangement(Block(items, room.height), words.worth)
 
 
-def _words(lines: list[_LabelLine], width: float, height: float) -> _Way | None:
+def _words(lines: list[_LabelLine], width: float, height: float) -> _Arrangement | None:
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
-    found: list[_Way] = []
+    found: list[_Arrangement] = []
     for size, other in _SIZES:
         try:
             blocks = [
@@ -153,14 +153,14 @@ def _words(lines: list[_LabelLine], width: float, height: float) -> _Way | None:
             continue
         breaks = len(blocks) - len(lines)
         if not breaks:
-            found.append(_Way(block, size))
+            found.append(_Arrangement(block, size))
             break  # smaller ones are worth less
         if size < _WHOLE:
-            found.append(_Way(block, min(size, _BROKEN) - _BREAK * breaks))
+            found.append(_Arrangement(block, min(size, _BROKEN) - _BREAK * breaks))
     return max(found, key=_worth, default=None)
 
 
-def _worth(way: _Way) -> float:
+def _worth(way: _Arrangement) -> float:
     return way.worth
 
 

@@ -32,8 +32,8 @@ def label_sheet(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
             paper = find("paper", written, papers, Paper)
     left, top = entry.pair("margin", (0.0, 0.0))
     pitch_x, pitch_y = entry.pair("pitch", (width, height))
-    across = _Run("across", "left", entry.count("columns"), left, width, pitch_x, paper.width)
-    down = _Run("down", "top", entry.count("rows"), top, height, pitch_y, paper.height)
+    across = _LabelRow("across", "left", entry.count("columns"), left, width, pitch_x, paper.width)
+    down = _LabelRow("down", "top", entry.count("rows"), top, height, pitch_y, paper.height)
     side = min(width, height)
     margin = BORDER if on_roll else max(0.0, min(left, top, across.rest, down.rest))
     drift = SMALL_INSET if on_roll or height < SMALL else INSET
@@ -65,7 +65,7 @@ def label_sheet(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
 
 
 @dataclass(frozen=True, slots=True)
-class _Run:
+class _LabelRow:
     """Labels one after the other along one side of the sheet."""
 
     way: str

@@ -28,7 +28,7 @@ _GREYS = 16  # tell lines from their soft edges, in a third of the bytes
 
 
 @dataclass(frozen=True, slots=True)
-class Picture:
+class Sample:
     """One picture: a command, where `demo/` stands for the samples, and a page of its PDF."""
 
     name: str
@@ -38,57 +38,57 @@ class Picture:
 
 
 PICTURES = (
-    Picture("card", "cards demo/sandbar-eight.toml --shop demo/shop.toml"),
-    Picture("card-eight-sections", "cards demo/reedbed-six.toml --shop demo/shop.toml"),
-    Picture("card-a6", "cards demo/gravel-five.toml --size A6 --shop demo/shop.toml", dpi=120),
-    Picture("card-spools", "cards demo/sandbar-eight.toml --rack demo/rack.toml --brief"),
-    Picture("card-large-type", "cards demo/breakwater-ten.toml --type large --brief", dpi=150),
-    Picture("card-spanish", "cards demo/millrace-three.toml --shop demo/taller.toml", dpi=120),
-    Picture("knots", "cards demo/sandbar-eight.toml --size index-4x6 --figures", page=2, dpi=120),
-    Picture("press", "cards demo/millrace-three.toml --size business-EU --brief --press", dpi=150),
-    Picture(
+    Sample("card", "cards demo/sandbar-eight.toml --shop demo/shop.toml"),
+    Sample("card-eight-sections", "cards demo/reedbed-six.toml --shop demo/shop.toml"),
+    Sample("card-a6", "cards demo/gravel-five.toml --size A6 --shop demo/shop.toml", dpi=120),
+    Sample("card-spools", "cards demo/sandbar-eight.toml --rack demo/rack.toml --brief"),
+    Sample("card-large-type", "cards demo/breakwater-ten.toml --type large --brief", dpi=150),
+    Sample("card-spanish", "cards demo/millrace-three.toml --shop demo/taller.toml", dpi=120),
+    Sample("knots", "cards demo/sandbar-eight.toml --size index-4x6 --figures", page=2, dpi=120),
+    Sample("press", "cards demo/millrace-three.toml --size business-EU --brief --press", dpi=150),
+    Sample(
         "labels",
         "labels demo/sandbar-eight.toml --count 6 --start 4 --numbered --tied 2026-05-31 "
         "--first butt --test-box",
     ),
-    Picture(
+    Sample(
         "labels-large",
         "labels demo/gravel-five.toml --stock letter-2x5-101.6x50.8 --first fly --test-box",
     ),
-    Picture("labels-square", "labels demo/millrace-three.toml --stock letter-3x4-50.8sq"),
-    Picture("labels-roll", "labels demo/millrace-three.toml --stock roll-29x90 --numbered"),
-    Picture(
+    Sample("labels-square", "labels demo/millrace-three.toml --stock letter-3x4-50.8sq"),
+    Sample("labels-roll", "labels demo/millrace-three.toml --stock roll-29x90 --numbered"),
+    Sample(
         "bench",
         "bench demo/sandbar-eight.toml --count 12 --rack demo/rack.toml --shop demo/shop.toml",
         dpi=90,
     ),
-    Picture("counter", "counter demo/*-*.toml --shop demo/shop.toml", dpi=90),
-    Picture(
+    Sample("counter", "counter demo/*-*.toml --shop demo/shop.toml", dpi=90),
+    Sample(
         "deck",
         "cards demo/sandbar-eight.toml demo/gravel-five.toml --deck --hole --size A7 "
         "--shop demo/shop.toml",
         dpi=110,
     ),
-    Picture(
+    Sample(
         "deck-reference",
         "cards demo/millrace-three.toml --brief --deck --size A7 --shop demo/shop.toml",
         page=2,
         dpi=110,
     ),
-    Picture("pouch", "cards demo/millrace-three.toml --brief --wet", page=2, dpi=110),
-    Picture("stock", "stock letter-3x10-66.7x25.4", dpi=70),
-    Picture("calibrate", "calibrate --backs long-edge", dpi=70),
+    Sample("pouch", "cards demo/millrace-three.toml --brief --wet", page=2, dpi=110),
+    Sample("stock", "stock letter-3x10-66.7x25.4", dpi=70),
+    Sample("calibrate", "calibrate --backs long-edge", dpi=70),
 )
 
 
-def drawn(picture: Picture, folder: Path) -> tuple[bytes, str]:
+def drawn(picture: Sample, folder: Path) -> tuple[bytes, str]:
     """Return the PDF of a picture's command and the text of its page; `folder` is for its files."""
     pdf = folder / f"{picture.name}.pdf"
     commands.main([*_words(picture.command, folder), "-o", str(pdf)], standalone_mode=False)
     return pdf.read_bytes(), _page_text(pdf.read_bytes(), picture.page)
 
 
-def rendered(pdf: bytes, picture: Picture, text: str) -> bytes:
+def rendered(pdf: bytes, picture: Sample, text: str) -> bytes:
     """Return a page as a PNG in greys, cropped to what is printed, with its text inside."""
     with PdfDocument(pdf) as document:
         page = document[picture.page - 1].render(scale=picture.dpi / 72, grayscale=True)
@@ -102,7 +102,7 @@ def rendered(pdf: bytes, picture: Picture, text: str) -> bytes:
     return data.getvalue()
 
 
-def carried(picture: Picture, folder: Path) -> str:
+def carried(picture: Sample, folder: Path) -> str:
     """Return the text that a picture of the gallery carries; empty where there is no picture."""
     try:
         with Image.open(folder / f"{picture.name}.png") as image:
