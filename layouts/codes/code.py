@@ -2,10 +2,13 @@
 
 import re
 from functools import lru_cache
-from typing import Literal, TypeAlias
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from tagend.layouts.paper.face import POINTS_PER_INCH, Symbol
 from tagend.layouts.paper.lengths import fits
+
+if TYPE_CHECKING:
+    from qrcode import QRCode
 
 # Dark modules that touch: x and y, counted from the symbol's top left module, width and height.
 Rectangle: TypeAlias = tuple[int, int, int, int]
@@ -15,7 +18,6 @@ LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to mos
 # ISO/IEC 18004: the 45 characters of alphanumeric mode, and the light border in modules.
 ALPHANUMERIC = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
 QUIET = 4
-LARGEST_VERSION = 40
 _DARK = re.compile(b"\x01+")
 
 _DOT = POINTS_PER_INCH / 600
@@ -44,14 +46,10 @@ def symbol(text: str, level: Level = "M") -> Symbol:
     Only ASCII is taken: readers disagree about what any other byte means. Raises ValueError
     for other text and TextTooLong.
     """
-    from qrcode import QRCode
-    from qrcode.util import MODE_8BIT_BYTE, MODE_ALPHA_NUM, QRData
-
     version = smallest_version(text, level)
-    best = max((higher for higher in LEVELS if _holds(text, version, higher)), key=LEVELS.index)
-    code = QRCode(version, _constant(best), border=0)
-    mode = MODE_ALPHA_NUM if _is_alphanumeric(text) else MODE_8BIT_BYTE
-    code.add_data(QRData(text, mode=mode))
+    best = max((each for each in LEVELS if _version(text, each) == version), key=LEVELS.index)
+    code = _encoder(text, best)
+    code.version = version
     code.make(fit=False)  # never a larger version than the one worked out here
     rows = tuple(tuple(bool(dark) for dark in row) for row in code.modules)
     return Symbol(text=text, version=version, level=best, rows=rows)
@@ -61,10 +59,10 @@ def smallest_version(text: str, level: Level) -> int:
     """Return the smallest version that holds the text. Raises as `symbol` does."""
     if not text or not text.isascii():
         raise ValueError(f"a code needs ASCII text, not {text!r}")
-    for version in range(1, LARGEST_VERSION + 1):
-        if _holds(text, version, level):
-            return version
-    raise TextTooLong(text, level)
+    version = _version(text, level)
+    if version is None:
+        raise TextTooLong(text, level)
+    return version
 
 
 @lru_cache(maxsize=512)
@@ -96,28 +94,21 @@ def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:
     return [(run.start(), len(run[0])) for run in _DARK.finditer(bytes(row))]
 
 
-def _is_alphanumeric(text: str) -> bool:
-    return ALPHANUMERIC.issuperset(text)
+def _version(text: str, level: Level) -> int | None:
+    """Return the smallest version that holds the text; None where not even the largest does."""
+    from qrcode.exceptions import DataOverflowError
+
+    try:
+        return int(_encoder(text, level).best_fit(start=1))
+    except (DataOverflowError, ValueError):  # the latter says that there is no version 41
+        return None
 
 
-def _holds(text: str, version: int, level: Level) -> bool:
-    from qrcode.base import rs_blocks
+def _encoder(text: str, level: Level) -> "QRCode":
+    from qrcode import QRCode, constants
+    from qrcode.util import MODE_8BIT_BYTE, MODE_ALPHA_NUM, QRData
 
-    codewords: int = sum(block.data_count for block in rs_blocks(version, _constant(level)))
-    return _bits(text, version) <= 8 * codewords
-
-
-def _bits(text: str, version: int) -> int:
-    # ISO/IEC 18004, data encodation: mode indicator, character count, then 11 bits for two
-    # alphanumeric characters and 6 for a last one, or 8 for a byte.
-    sizes = 0 if version <= 9 else 1 if version <= 26 else 2
-    if _is_alphanumeric(text):
-        pairs, last = divmod(len(text), 2)
-        return 4 + (9, 11, 13)[sizes] + 11 * pairs + 6 * last
-    return 4 + (8, 16, 16)[sizes] + 8 * len(text)
-
-
-def _constant(level: Level) -> int:
-    from qrcode import constants
-
-    return int(getattr(constants, f"ERROR_CORRECT_{level}"))
+    code = QRCode(error_correction=getattr(constants, f"ERROR_CORRECT_{level}"), border=0)
+    mode = MODE_ALPHA_NUM if ALPHANUMERIC.issuperset(text) else MODE_8BIT_BYTE
+    code.add_data(QRData(text, mode=mode))
+    return code
