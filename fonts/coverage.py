@@ -20,12 +20,9 @@ class NoGlyph(ValueError):
 
     def __init__(self, character: str) -> None:
         self.character = character
-        self.code_point = ord(character)
-        self.unicode_name = unicodedata.name(character, "no name")
         shown = character if character.isprintable() else repr(character)
-        super().__init__(
-            f"no font has the character {shown} (U+{self.code_point:04X}, {self.unicode_name})"
-        )
+        name = unicodedata.name(character, "no name")
+        super().__init__(f"no font has the character {shown} (U+{ord(character):04X}, {name})")
 
 
 def runs(text: str, chain: Chain) -> tuple[Run, ...]:

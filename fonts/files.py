@@ -26,10 +26,6 @@ OWN = "own:"  # before the path of a person's own font, in its name here
 class FontMissing(RuntimeError):
     """A distribution that should have brought a font is not installed, or not whole."""
 
-    def __init__(self, wanted: FontFile) -> None:
-        self.wanted = wanted
-        super().__init__(f"no font {wanted.file}; run: pip install {wanted.distribution}")
-
 
 def font_path(font: str) -> Path:
     """Return the path of a font's file; FontMissing when it is not there."""
@@ -42,4 +38,4 @@ def font_path(font: str) -> Path:
         path = Path(folder) / "files" / wanted.file
         if path.is_file():
             return path
-    raise FontMissing(wanted)
+    raise FontMissing(f"no font {wanted.file}; run: pip install {wanted.distribution}")

@@ -33,11 +33,6 @@ MODULES = tuple(dots * _DOT for dots in (14, 12, 10, 9, 8))
 class TextTooLong(ValueError):
     """Not even the largest symbol holds the text at the level asked for."""
 
-    def __init__(self, text: str, level: Level) -> None:
-        self.text = text
-        self.level = level
-        super().__init__(f"a code at level {level} cannot hold {len(text)} characters")
-
 
 @lru_cache(maxsize=512)
 def symbol(text: str, level: Level = "M") -> Symbol:
@@ -61,7 +56,7 @@ def smallest_version(text: str, level: Level) -> int:
         raise ValueError(f"a code needs ASCII text, not {text!r}")
     version = _version(text, level)
     if version is None:
-        raise TextTooLong(text, level)
+        raise TextTooLong(f"a code at level {level} cannot hold {len(text)} characters")
     return version
 
 
