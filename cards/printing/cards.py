@@ -1,12 +1,11 @@
 """Worksheets and how a person wants their cards in, the bytes of a PDF of pocket cards out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
-from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, cards_of
@@ -66,7 +65,7 @@ def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> 
 def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
     """Return what a leader's card says. Raises `NotProven`, and `Refused` for its variants."""
     leader = worksheet.leader
-    code, told = code_of(leader.recipe, job.practice), _told(job, leader, wishes.rack)
+    code, told = code_of(leader.recipe, job.practice), _told(job, worksheet, wishes.rack)
     return CardText(
         told=told,
         symbol=code,
@@ -105,12 +104,13 @@ def _cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
 # What few cards want is loaded for those alone, since it takes 17 ms.
 
 
-def _told(job: Job, leader: Leader, rack: "Rack | None") -> Told:
+def _told(job: Job, worksheet: Worksheet, rack: "Rack | None") -> Told:
+    (told,) = job.told([worksheet])
     if rack is None:
-        return Told(leader, job.wording)
+        return told
     from tagend.cards.batches.cutting import spool_labels
 
-    return Told(leader, job.wording, spool_labels(leader, rack))
+    return replace(told, spools=spool_labels(worksheet.leader, rack))
 
 
 def _shopping(told: Told, count: int | None) -> tuple[str, ...]:

@@ -70,7 +70,10 @@ class Job:
 
     def told(self, worksheets: Sequence[Worksheet]) -> list[Told]:
         """Return worksheets as faces tell them, in the shop's words."""
-        return [Told(worksheet.leader, self.wording) for worksheet in worksheets]
+        return [
+            Told(worksheet.leader, self.wording, findings=worksheet.findings)
+            for worksheet in worksheets
+        ]
 
     def cautions(self, worksheets: Sequence[Worksheet]) -> tuple[Caution, ...]:
         """Return the cautions for tying these leaders and fishing them."""

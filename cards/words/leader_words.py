@@ -11,6 +11,7 @@ from tagend.cards.base.shown_lengths import (
     long_length,
 )
 from tagend.cards.base.units import Diameter, Length, Span
+from tagend.cards.leader.audit.finding import Finding
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Extent, Leader, Piece
 from tagend.cards.words.language import Wording
@@ -18,11 +19,12 @@ from tagend.cards.words.language import Wording
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A leader, and how it is told."""
+    """A leader with what was found in it, and how it is told."""
 
     leader: Leader
     wording: Wording
     spools: Mapping[int, str] = field(default_factory=dict)  # a person's own, by their section
+    findings: tuple[Finding, ...] = ()
 
     def span(self, lengths: Extent) -> str:
         """Return a length, or a range of lengths, as people say it: `11 ft`."""

@@ -5,7 +5,10 @@ from dataclasses import replace
 
 import pytest
 
+from tagend.cards.leader.audit import audit
+from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.shop_file import Shop, read_shop
+from tagend.cards.printing.cards import CardWishes, card_text
 from tagend.cards.printing.job import job_of, pdf_of
 from tagend.fonts import OURS, runs
 from tagend.layouts.base.faults import Refused
@@ -14,6 +17,8 @@ from tagend.layouts.sheets.sheet import Placed, Sheet
 from tagend.layouts.stock.stock import paper, shipped
 from tests.fonts.made import truetype
 from tests.layouts.drawn import page_image
+from tests.told import JOB
+from tests.written import leader, recipe, section
 
 OWN = b"""
 [stock.paper]
@@ -133,3 +138,12 @@ def test_a_font_that_is_not_there_is_refused(tmp_path: pathlib.Path) -> None:
     assert str(caught.value) == (
         f"font: {path}: there is no such file; give the path of a TrueType font"
     )
+
+
+def test_what_was_found_reaches_the_faces() -> None:
+    steep = leader(recipe(section("5 ft", "0.023 in"), section("3 ft", "0.009 in")))
+    sheet = Worksheet(steep, audit(steep, JOB.practice))
+    assert sheet.findings
+    (told,) = JOB.told([sheet])
+    assert told.findings == sheet.findings
+    assert card_text(JOB, sheet, CardWishes()).told.findings == sheet.findings
