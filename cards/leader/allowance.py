@@ -57,7 +57,7 @@ def end_allowance(end: End, practice: Practice) -> Allowance:
         return BARE
     strand_mm = end.meeting.upper_mm
     strands = _Strands(strand_mm, strand_mm, end.loop_mm)
-    return _side(end.knot, "thick", end.turns.thick, strands, practice)
+    return _side(end.knot, "heavy", end.turns.heavy, strands, practice)
 
 
 def with_dropper(allowance: Allowance, dropper: Length | None) -> Allowance:

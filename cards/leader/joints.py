@@ -24,8 +24,8 @@ class Joint:
     def sides(self) -> tuple[Side, Side]:
         """The side of the strand above and of the one below; of like strands the upper is thick."""
         if self.meeting.upper_mm >= self.meeting.lower_mm:
-            return "thick", "thin"
-        return "thin", "thick"
+            return "heavy", "light"
+        return "light", "heavy"
 
     @property
     def turns(self) -> Sides[int]:

@@ -58,7 +58,7 @@ def learn(knot: Knot, before: Sequence[Length], after: Length) -> Learned:
             f"{knot.name!r} is tied with {counted(pieces, 'piece')} of line",
             f"give {'both lengths' if pieces > 1 else 'its length'} with --from",
         )
-    if knot.takes.thick != knot.takes.thin:
+    if knot.takes.heavy != knot.takes.light:
         raise refused(
             f"the two sides of {knot.name!r} take unlike lengths",
             "mark each strand, and write thick and thin under [allowance] in the shop file",

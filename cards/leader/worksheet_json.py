@@ -24,10 +24,10 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
     return {
         **_written(leader.recipe, OF_RECIPE),
         "butt_end": leader.butt.knot and leader.butt.knot.name,
-        "butt_turns": leader.butt.turns.thick,
+        "butt_turns": leader.butt.turns.heavy,
         "sections": [_section(piece, leader) for piece in leader.pieces],
         "fly_knot": leader.fly.knot and leader.fly.knot.name,
-        "fly_turns": leader.fly.turns.thick,
+        "fly_turns": leader.fly.turns.heavy,
         "total_finished_mm": _number(leader.finished.high_mm),
         "total_finished_least_mm": _number(leader.finished.low_mm),
         "base_finished_mm": _number(leader.base.high_mm),

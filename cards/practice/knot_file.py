@@ -50,24 +50,24 @@ def knots_with_own(own: Mapping[str, object]) -> Knots:
 
 
 def _read_sides(value: object) -> Sides[Takes]:
-    """Read `takes`: one table for both sides, or one each under `thick` and `thin`."""
-    if isinstance(value, dict) and value.keys() & {"thick", "thin"}:
+    """Read `takes`: one table for both sides, or one each under `heavy` and `light`."""
+    if isinstance(value, dict) and value.keys() & {"heavy", "light"}:
         return _read_both(value)
     takes = _read_takes(value)
     return Sides(takes, takes)
 
 
 def _read_rung(value: object) -> Rung:
-    """Read a row of `turns`, where `each` stands for `thick` and `thin`."""
+    """Read a row of `turns`, where `each` stands for `heavy` and `light`."""
     if not isinstance(value, dict) or "each" not in value:
         return _read_row(value)
-    if value.keys() & {"thick", "thin"}:
+    if value.keys() & {"heavy", "light"}:
         raise refused("`each` stands beside a single side", "write `each`, or both sides")
     each = value["each"]
     if type(each) is not int:
         raise refused(f"{each!r} is not a whole number", "write a whole number", "each")
     rest = {key: value[key] for key in value if key != "each"}
-    return _read_row({"thick": each, "thin": each, **rest})
+    return _read_row({"heavy": each, "light": each, **rest})
 
 
 def _read_hold(value: object) -> tuple[Hold, ...]:
@@ -90,13 +90,13 @@ def _descends(rows: Sequence[Rung] | Sequence[Hold]) -> bool:
 
 def _contradictions(knot: Knot) -> Iterator[Fault]:
     """Yield what keys that are right by themselves say against one another."""
-    thick, thin = knot.takes.thick, knot.takes.thin
+    thick, thin = knot.takes.heavy, knot.takes.light
     counted = set(COUNT.findall(" ".join(knot.steps)))
     if "joint" in knot.places and knot.mixed is None:
         yield Fault("mixed", "a joint must say it", 'write "yes", "no" or "hard nylon"')
     if thick != thin and knot.places != ("joint",):
         yield Fault("takes", "only a joint has two sides", "write one table for both")
-    sided = knot.extra_turns is not None or any(rung.thick != rung.thin for rung in knot.turns)
+    sided = knot.extra_turns is not None or any(rung.heavy != rung.light for rung in knot.turns)
     if sided and "joint" not in knot.places:
         yield Fault("turns", "only a joint has two sides", "write `each`, and no extra_turns")
     if knot.turns and not _descends(knot.turns):
@@ -105,8 +105,8 @@ def _contradictions(knot: Knot) -> Iterator[Fault]:
         yield Fault("turns", "the steps or the core need turns", "write turns = [{ each = 5 }]")
     if knot.wire_only and not knot.wire:
         yield Fault("wire", "a knot for wire alone must hold on wire", "write wire = true")
-    for word in sorted(counted - {"turns", "thick", "thin"}):
-        yield Fault("steps", f"{{{word}}} counts nothing", "write {turns}, {thick} or {thin}")
+    for word in sorted(counted - {"turns", "heavy", "light"}):
+        yield Fault("steps", f"{{{word}}} counts nothing", "write {turns}, {heavy} or {light}")
 
 
 _DIAMETER = by(lambda value: parse_diameter(value).mm)
@@ -138,7 +138,7 @@ _read_knot: RowReader[Knot] = RowReader(
             **dict.fromkeys(("thickest", "largest_step"), _DIAMETER),
             **dict.fromkeys(("apart", "whole_side_passes", "tapered_only", "figure"), FLAG),
             "turns": by(list_of(_read_rung, "row", 1, 9)),
-            "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}),
+            "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "light": _TURNS}),
             "caution": by(text_line(STEP_MOST)),
         },
     ),
@@ -155,8 +155,9 @@ _read_knots: TableReader[Knots] = TableReader(
     )
 )
 _read_row: TableReader[Rung] = TableReader(
-    table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER})
+    table(Rung, {"heavy": _TURNS, "light": _TURNS, "from": _DIAMETER})
 )
 _read_hold_row: TableReader[Hold] = TableReader(table(Hold, {"length": _LENGTH, "from": _DIAMETER}))
 _read_takes: TableReader[Takes] = TableReader(_TAKES)
-_read_both: TableReader[Sides[Takes]] = TableReader(table(Sides, {"thick": _TAKES, "thin": _TAKES}))
+_BOTH = {"heavy": _TAKES, "light": _TAKES}
+_read_both: TableReader[Sides[Takes]] = TableReader(table(Sides, _BOTH))

@@ -12,7 +12,7 @@ from tagend.cards.practice.printed_sizes import step_from, strand_from, strand_u
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
 Straight = Literal["yes", "nearly", "no"]
-Side = Literal["thick", "thin"]
+Side = Literal["heavy", "light"]
 
 T = TypeVar("T")
 
@@ -23,17 +23,17 @@ COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns
 class Rung:
     """A row of a ladder of turns, for strands of `from_mm` and thicker."""
 
-    thick: int
-    thin: int
+    heavy: int
+    light: int
     from_mm: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
 class ExtraTurns:
-    """Turns added on the thin side where the strands differ by `step_mm` or more."""
+    """Turns added on the light side where the strands differ by `step_mm` or more."""
 
     step_mm: Fraction
-    thin: int
+    light: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,14 +49,14 @@ class Takes:
 
 @dataclass(frozen=True, slots=True)
 class Sides(Generic[T]):
-    """One thing of each side of a knot: of the thicker strand and of the thinner one."""
+    """One thing of each side of a knot: of the heavy strand and of the light one."""
 
-    thick: T
-    thin: T
+    heavy: T
+    light: T
 
     def of(self, side: Side) -> T:
         """Return what one side has."""
-        return self.thick if side == "thick" else self.thin
+        return self.heavy if side == "heavy" else self.light
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,14 +133,14 @@ def joint_turns(knot: Knot, thick_mm: Fraction, thin_mm: Fraction) -> Sides[int]
     """Return the turns of both strands of a joint, each by its own diameter; 0 for no turns."""
     if not knot.turns:
         return Sides(0, 0)
-    thick, thin = step_for(knot.turns, thick_mm).thick, step_for(knot.turns, thin_mm).thin
+    thick, thin = step_for(knot.turns, thick_mm).heavy, step_for(knot.turns, thin_mm).light
     extra = knot.extra_turns
     if extra is None or not step_from(thick_mm - thin_mm, extra.step_mm):
         return Sides(thick, thin)
-    return Sides(thick, thin + extra.thin)
+    return Sides(thick, thin + extra.light)
 
 
 def end_turns(knot: Knot, strand_mm: Fraction) -> Sides[int]:
     """Return the turns of a knot in one strand, which are those of both its sides."""
-    count = step_for(knot.turns, strand_mm).thick if knot.turns else 0
+    count = step_for(knot.turns, strand_mm).heavy if knot.turns else 0
     return Sides(count, count)

@@ -94,9 +94,9 @@ def _own_allowance(value: object) -> Sides[Fraction]:
     if not isinstance(value, dict):
         both = parse_length(value).mm
         return Sides(both, both)
-    if set(value) != {"thick", "thin"}:
+    if set(value) != {"heavy", "light"}:
         raise refused("a table here has other keys", "write thick and thin, or one length for both")
-    return Sides(parse_length(value["thick"]).mm, parse_length(value["thin"]).mm)
+    return Sides(parse_length(value["heavy"]).mm, parse_length(value["light"]).mm)
 
 
 def _choices(own: Raw, knots: Knots) -> dict[EndOf, tuple[Knot, ...]]:

@@ -95,7 +95,7 @@ class Told:
         name = self.wording.knot(joint.knot.name)
         if not joint.knot.counted:
             return name
-        turns = (joint.turns.thick, joint.turns.thin)
+        turns = (joint.turns.heavy, joint.turns.light)
         return f"{name} {'+'.join(str(count) for count in turns if count)}"
 
     def loops(self) -> str:
@@ -150,4 +150,4 @@ class Told:
 
 def is_looped(end: End) -> bool:
     """Whether an end of a leader is a loop."""
-    return end.knot is not None and end.knot.takes.thick.loop
+    return end.knot is not None and end.knot.takes.heavy.loop

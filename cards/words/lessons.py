@@ -37,7 +37,7 @@ def lessons(told: Told) -> tuple[Lesson, ...]:
 
 def _lesson(knot: Knot, turns: tuple[Sides[int], ...], wording: Wording) -> Lesson:
     words = knot_in(wording, knot)
-    strands = wording.say("thick_strand"), wording.say("thin_strand")
+    strands = wording.say("heavy_strand"), wording.say("light_strand")
     return Lesson(
         knot=knot,
         turns=turns,
@@ -53,10 +53,10 @@ def counted(steps: Iterable[str], turns: Iterable[Sides[int]], wording: Wording)
 
     `{turns}` counts both sides.
     """
-    thick, thin = zip(*((each.thick, each.thin) for each in turns), strict=True)
+    thick, thin = zip(*((each.heavy, each.light) for each in turns), strict=True)
     said = {
-        "thick": _range(thick, wording),
-        "thin": _range(thin, wording),
+        "heavy": _range(thick, wording),
+        "light": _range(thin, wording),
         "turns": _range((*thick, *thin), wording),
     }
     return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
