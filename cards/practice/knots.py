@@ -16,7 +16,8 @@ Side = Literal["heavy", "light"]
 
 T = TypeVar("T")
 
-COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns
+COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns, or a length
+LENGTHS = ("lap", "fold", "heavy_fold", "light_fold")  # those of a length
 
 
 @dataclass(frozen=True, slots=True)

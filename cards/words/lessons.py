@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from tagend.cards.leader.joints import End, Joint
-from tagend.cards.practice.knots import COUNT, Knot, Sides
+from tagend.cards.practice.knots import COUNT, LENGTHS, Knot, Sides
 from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
@@ -51,10 +51,11 @@ def _lesson(knot: Knot, turns: tuple[Sides[int], ...], wording: Wording) -> Less
 def counted(steps: Iterable[str], turns: Iterable[Sides[int]], wording: Wording) -> tuple[str, ...]:
     """Return the steps with the turns of each side counted in: `5`, or `5 to 7`.
 
-    `{turns}` counts both sides.
+    `{turns}` counts both sides. A length is told by the table that gives it.
     """
     thick, thin = zip(*((each.heavy, each.light) for each in turns), strict=True)
     said = {
+        **dict.fromkeys(LENGTHS, wording.say("by_the_table")),
         "heavy": _range(thick, wording),
         "light": _range(thin, wording),
         "turns": _range((*thick, *thin), wording),

@@ -171,6 +171,11 @@ def test_a_count_that_is_no_turns_is_refused() -> None:
     )
 
 
+def test_a_step_may_ask_for_a_length_and_needs_no_turns_for_it() -> None:
+    steps = ["Fold the end back by {fold}."]
+    assert knots_with_own({"my loop": {**OWN, "steps": steps}}).find("my loop").steps == (*steps,)
+
+
 def test_turns_are_whole_numbers() -> None:
     assert fault(turns=[{"each": 3.5}]) == (
         "my loop, turns, row 1, each: 3.5 is not a whole number; write a whole number"
