@@ -13,11 +13,11 @@ from tagend.cards.practice.rules import Rule, Severity
 def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
     """Yield each knot with its section, its place in words and the strands that it is tied in."""
     first, last = leader.pieces[0], leader.pieces[-1]
-    if leader.butt.knot is not None and not first.section.bought:
+    if leader.butt.knot is not None and not first.bought:
         yield first.place, "at the butt", leader.butt.knot, leader.butt.meeting
     for place, joint in enumerate(leader.joints, start=1):
         yield place, f"below section {place}", joint.knot, joint.meeting
-    if leader.fly.knot is not None and not last.section.bought:
+    if leader.fly.knot is not None and not last.bought:
         yield last.place, "at the fly", leader.fly.knot, leader.fly.meeting
 
 
