@@ -30,11 +30,16 @@ def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
 
 
 def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
-    """Find knots that practice advises against where they are."""
+    """Find knots that practice advises against where they are.
+
+    To depart from custom is worth a note. Between nylon and fluorocarbon print warns, but where it
+    disagrees.
+    """
     for place, where, knot, meeting in _knots(leader):
         against = unfit(knot, meeting)
         if against:
-            milder: Severity | None = "note" if disputed(knot, meeting) else None
+            warned = meeting.mixed and not disputed(knot, meeting)
+            milder: Severity | None = None if warned else "note"
             yield Fact(place, f"{knot.name} {where}", milder, against)
 
 
