@@ -6,6 +6,7 @@ from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import hundredths, length, long_length
 from tagend.cards.cli.columns import in_columns
 from tagend.cards.leader.allowance import Allowance
+from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
@@ -17,16 +18,17 @@ _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next",
 
 def audit_lines(sheet: Worksheet) -> list[str]:
     """Return the findings in words, under the leader's name and measure."""
-    findings = [
-        f"  {finding.severity}: {finding.message} [{finding.rule}; {finding.standing}]"
-        for finding in sheet.findings
-    ]
+    findings = [f"  {finding_line(finding)}" for finding in sheet.findings]
     return [_title(sheet.leader), *(findings or ["  nothing to heed"])]
 
 
-def cut_lines(sheet: Worksheet) -> list[str]:
+def finding_line(finding: Finding) -> str:
+    """Return one finding in words, with its rule and how well that stands."""
+    return f"{finding.severity}: {finding.message} [{finding.rule}; {finding.standing}]"
+
+
+def cut_lines(leader: Leader) -> list[str]:
     """Return the cut list: a row a section, and the ends."""
-    leader = sheet.leader
     total, cut = (
         Told(leader, ENGLISH).span(leader.finished),
         long_length(leader.cut_mm, leader.unit),
@@ -38,7 +40,7 @@ def cut_lines(sheet: Worksheet) -> list[str]:
         f"  at the butt: {_end(leader.butt, leader.pieces[0].at_butt, leader)}",
         *(f"  {line}" for line in in_columns(rows, right=(0, 4, 5))),
         f"  at the fly: {_end(leader.fly, leader.pieces[-1].at_fly, leader)}",
-        *_asides(sheet),
+        *_asides(leader),
     ]
 
 
@@ -79,19 +81,16 @@ def _end(end: End, taken: Allowance, leader: Leader) -> str:
     return words + (f" ({end.reason})" if end.reason else "")
 
 
-def _asides(sheet: Worksheet) -> Iterator[str]:
-    """Droppers, why the rule chose each knot that it chose, and what `check` has."""
-    if words := Told(sheet.leader, ENGLISH).droppers():
+def _asides(leader: Leader) -> Iterator[str]:
+    """Droppers, the base, and why the rule chose each knot that it chose."""
+    if words := Told(leader, ENGLISH).droppers():
         yield f"  {words}"
-    if sheet.leader.base.high_mm:
-        base = Told(sheet.leader, ENGLISH).span(sheet.leader.base)
+    if leader.base.high_mm:
+        base = Told(leader, ENGLISH).span(leader.base)
         yield f"  base {base}, without what gets replaced"
-    for place, joint in enumerate(sheet.leader.joints, start=1):
+    for place, joint in enumerate(leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"
-    grave = sum(finding.severity != "note" for finding in sheet.findings)
-    if grave:
-        yield f"  `tagend check` has {counted(grave, 'thing')} to heed"
 
 
 def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:
