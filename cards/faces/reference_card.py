@@ -97,12 +97,13 @@ def _butt_rows(thumb: RulesOfThumb, wording: Wording, unit: ShownUnit) -> Iterat
 
 def _salt_rows(thumb: RulesOfThumb, wording: Wording) -> Iterator[tuple[str, ...]]:
     say = wording.say
+    line = say("weight_of_line")
     for row in thumb.salt_butts:
         least, most = row.least.plain, row.most
         strength = (
             say("range", low=least, high=most.plain) if most else say("or_more", amount=least)
         )
-        yield f"{say('weight_of_line')} {row.line}", wording.number(strength)
+        yield f"{line} {row.line}", wording.number(strength)
 
 
 def _loop_rows(practice: Practice, wording: Wording, unit: ShownUnit) -> Iterator[tuple[str, ...]]:
@@ -113,10 +114,10 @@ def _loop_rows(practice: Practice, wording: Wording, unit: ShownUnit) -> Iterato
 
 def _hook_rows(thumb: RulesOfThumb, wording: Wording) -> Iterator[tuple[str, ...]]:
     """The tippet as a range, since the rules that are printed differ."""
-    say = wording.say
+    word = wording.say("hook")
     for hook in thumb.hooks:
         stout, fine = thumb.tippet_x(hook)
-        yield f"{say('hook')} {hook}", f"{stout}X-{fine}X"
+        yield f"{word} {hook}", f"{stout}X-{fine}X"
 
 
 def _discard_rows(wording: Wording) -> Iterator[tuple[str]]:
