@@ -63,7 +63,7 @@ def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
 def _with_true_total(varied: Recipe, before: Recipe, practice: Practice) -> Recipe:
     """Return the varied recipe, without the total it states where that no longer holds."""
     now, then = work_out(varied, practice), work_out(before, practice)
-    missed = stated_total(now, *practice.rules["stated total"].limits)
+    missed = stated_total(now, practice.rules["stated total"])
     wrong = now.finished != then.finished and any(missed)
     return replace(varied, total=None) if wrong else varied
 

@@ -19,6 +19,6 @@ def audit(leader: Leader, practice: Practice) -> tuple[Finding, ...]:
         Finding.of(practice.rules[name], fact)
         for name, look in RULES.items()
         if practice.rules[name].severity != "off"
-        for fact in look(leader, *practice.rules[name].limits)
+        for fact in look(leader, practice.rules[name])
     ]
     return tuple(sorted(findings, key=lambda f: (_ORDER.index(f.severity), f.section or 0)))

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
+from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rules import Rule, Severity
 
 
@@ -16,7 +17,7 @@ class Fact:
     reason: str | None = None  # where the fact brings its own
 
 
-Look = Callable[..., Iterable[Fact]]  # at a leader, going by the limits of a rule
+Look = Callable[[Leader, Rule], Iterable[Fact]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,7 +7,7 @@ from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import is_level
 from tagend.cards.leader.suitability import Meeting, disputed, unfit, untieable
 from tagend.cards.practice.knots import Knot
-from tagend.cards.practice.rules import Severity
+from tagend.cards.practice.rules import Rule, Severity
 
 
 def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
@@ -21,7 +21,7 @@ def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
         yield last.place, "at the fly", leader.fly.knot, leader.fly.meeting
 
 
-def untieable_knots(leader: Leader) -> Iterator[Fact]:
+def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find knots that do not hold on what they are tied in."""
     for place, where, knot, meeting in _knots(leader):
         against = untieable(knot, meeting)
@@ -29,7 +29,7 @@ def untieable_knots(leader: Leader) -> Iterator[Fact]:
             yield Fact(place, f"{knot.name} {where}", reason=against)
 
 
-def unfit_knots(leader: Leader) -> Iterator[Fact]:
+def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find knots that practice advises against where they are."""
     for place, where, knot, meeting in _knots(leader):
         against = unfit(knot, meeting)
@@ -38,7 +38,7 @@ def unfit_knots(leader: Leader) -> Iterator[Fact]:
             yield Fact(place, f"{knot.name} {where}", milder, against)
 
 
-def unfit_loop(leader: Leader) -> Iterator[Fact]:
+def unfit_loop(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find a loop for tapered butts on a level leader."""
     knot = leader.butt.knot
     if knot is not None and knot.tapered_only and is_level(leader.recipe):

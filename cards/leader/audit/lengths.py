@@ -7,12 +7,13 @@ from fractions import Fraction
 from tagend.cards.base.shown_lengths import length, long_length
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Extent, Leader
+from tagend.cards.practice.rules import Rule
 from tagend.cards.recipe.recipe import Section
 
 _NEWTONS_PER_KG = 9.80665  # standard gravity, ISO 80000-3: kilograms-force to newtons
 
 
-def too_short(leader: Leader) -> Iterator[Fact]:
+def too_short(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find sections with no room between their two knots."""
     for piece in leader.pieces:
         room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
@@ -24,7 +25,7 @@ def too_short(leader: Leader) -> Iterator[Fact]:
             )
 
 
-def weak_sections(leader: Leader) -> Iterator[Fact]:
+def weak_sections(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find sections above the tippet that are weaker than it."""
     tippet = leader.tippet
     strength = tippet.section.strength
@@ -43,9 +44,10 @@ def weak_sections(leader: Leader) -> Iterator[Fact]:
             yield Fact(piece.place, says)
 
 
-def stated_total(leader: Leader, tolerance: Fraction) -> Iterator[Fact]:
+def stated_total(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """Hold the sum of the sections against the length that the recipe states."""
     total = leader.recipe.total
+    (tolerance,) = rule.limits
     if total is None:
         return
     sums = leader.finished
@@ -54,8 +56,9 @@ def stated_total(leader: Leader, tolerance: Fraction) -> Iterator[Fact]:
         yield Fact(None, f"the recipe says {total.plain}, its sections make {made}")
 
 
-def strength_for_size(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fact]:
+def strength_for_size(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """Find strengths that no nylon or fluorocarbon of that diameter has."""
+    low, high = rule.limits
     for piece in leader.pieces:
         section = piece.section
         stress = nominal_stress_mpa(section) if piece.material.drawn else None
@@ -76,9 +79,10 @@ def nominal_stress_mpa(section: Section) -> float | None:
     return float(section.strength.kg) * _NEWTONS_PER_KG / area
 
 
-def class_tippet(leader: Leader, least: Fraction) -> Iterator[Fact]:
+def class_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """The class tippet is measured inside its knots."""
     tippet = leader.tippet
+    (least,) = rule.limits
     if leader.recipe.record_lengths and tippet.finished.low_mm < least:
         yield Fact(
             tippet.place,
@@ -87,8 +91,9 @@ def class_tippet(leader: Leader, least: Fraction) -> Iterator[Fact]:
         )
 
 
-def shock_tippet(leader: Leader, most: Fraction) -> Iterator[Fact]:
+def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """The shock tippet is measured with its knots, from the eye to the single strand above."""
+    (most,) = rule.limits
     for piece in leader.pieces:
         if not leader.recipe.record_lengths or piece.part != "bite guard":
             continue
@@ -101,7 +106,7 @@ def shock_tippet(leader: Leader, most: Fraction) -> Iterator[Fact]:
             )
 
 
-def reach(leader: Leader) -> Iterator[Fact]:
+def reach(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Add line out, leader and rod, where the recipe asks for it."""
     asked = leader.recipe.reach
     if asked is None:

@@ -1,13 +1,14 @@
 """Rules on how the diameters run from the butt to the fly."""
 
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import inches
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm
+from tagend.cards.leader.steps import big, step_of
+from tagend.cards.practice.rules import Rule
 
 # Parts that may be thicker than what is above them: the customary exceptions.
 _MAY_RISE = ("bite guard", "sighter")
@@ -28,7 +29,7 @@ def _drop(joint: Joint) -> str:
     return f"{inches(joint.meeting.upper_mm)} to {inches(joint.meeting.lower_mm)}"
 
 
-def rises(leader: Leader) -> Iterator[Fact]:
+def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
         if joint.meeting.step_mm < 0 and lower.part not in _MAY_RISE:
@@ -40,55 +41,30 @@ def rises(leader: Leader) -> Iterator[Fact]:
             yield Fact(piece.place, f"section {piece.place} grows thicker towards the fly")
 
 
-def steps(leader: Leader, limit: Fraction) -> Iterator[Fact]:
-    """Find steps that are too big in inches."""
+def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
+    """Find steps that are too big for how thick and how stiff the strands are."""
     for _, lower, joint in _tapering(leader):
-        if joint.meeting.step_mm > limit:
+        step = step_of(joint.meeting)
+        if step.falls and big(step, rule.limits):
             yield Fact(
                 lower.place,
-                f"the step to section {lower.place} is {inches(joint.meeting.step_mm)} "
-                f"({_drop(joint)}), more than {inches(limit)}",
+                f"the step to section {lower.place} is big: the strand above {_compared(joint)}, "
+                f"and {float(rule.limits[0])} times is the most",
             )
 
 
-def ratios(leader: Leader, limit: Fraction) -> Iterator[Fact]:
-    """Find steps that are too big for how fine the strands are."""
-    for _, lower, joint in _tapering(leader):
-        ratio = joint.meeting.upper_mm / joint.meeting.lower_mm
-        if ratio > limit:
-            yield Fact(
-                lower.place,
-                f"the strand above section {lower.place} is {float(ratio):.2f} times as thick "
-                f"({_drop(joint)})",
-            )
-
-
-def stiffness(leader: Leader, limit: Fraction) -> Iterator[Fact]:
-    """Compare E d^4 where the materials differ and both moduli are given; else E drops out."""
-    for _, lower, joint in _tapering(leader):
-        ratio = stiffness_ratio(joint)
-        if ratio is not None and not 1 / limit <= ratio <= limit:
-            yield Fact(
-                lower.place,
-                f"above section {lower.place} the strand is {float(ratio):.1f} times as stiff",
-            )
-
-
-def stiffness_ratio(joint: Joint) -> Fraction | None:
-    """Return how many times as stiff in bending the upper strand is, or None where unknown.
-
-    EI = E x pi x d^4 / 64, a solid round strand in any mechanics of materials text.
-    """
+def _compared(joint: Joint) -> str:
+    """Return how much thicker the strand above is, or bends as if it were."""
     meeting = joint.meeting
-    ratio = (meeting.upper_mm / meeting.lower_mm) ** 4
-    if meeting.upper == meeting.lower:
-        return ratio
-    if meeting.upper.modulus is None or meeting.lower.modulus is None:
-        return None
-    return ratio * sum(meeting.upper.modulus) / sum(meeting.lower.modulus)
+    low, high = (f"{times:.2f}" for times in step_of(meeting).times)
+    if low == high:
+        return f"is {low} times as thick ({_drop(joint)})"
+    strands = f"{inches(meeting.upper_mm)} {meeting.upper.name} to "
+    strands += f"{inches(meeting.lower_mm)} {meeting.lower.name}"
+    return f"bends like one {low} to {high} times as thick ({strands})"
 
 
-def repeats(leader: Leader) -> Iterator[Fact]:
+def repeats(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find neighbours of one strand, unless their knot carries a dropper or a ring."""
     for upper, lower, joint in _pairs(leader):
         same = joint.meeting.step_mm == 0 and joint.meeting.upper == joint.meeting.lower
@@ -96,9 +72,10 @@ def repeats(leader: Leader) -> Iterator[Fact]:
             yield Fact(lower.place, f"sections {upper.place} and {lower.place} are the same strand")
 
 
-def butt_and_line(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fact]:
+def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """Hold the butt against the tip of the fly line, where the recipe gives it."""
     tip = leader.recipe.line_tip
+    low, high = rule.limits
     if tip is None:
         return
     share = leader.recipe.sections[0].diameter.mm / tip.mm
@@ -109,8 +86,6 @@ def butt_and_line(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fac
 TAPER_RULES: Mapping[str, Look] = {
     "rise": rises,
     "step": steps,
-    "diameter ratio": ratios,
-    "stiffness step": stiffness,
     "same diameter": repeats,
     "butt and line": butt_and_line,
 }
