@@ -1,9 +1,15 @@
-"""What a reference card says: a person's practice in; scales, knots by job and allowances out."""
+"""What a reference card says: practice and words in; scales, knots, line and rules of thumb out."""
 
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import ShownUnit, inches, length_number, thickness
+from tagend.cards.base.shown_lengths import (
+    ShownUnit,
+    inches,
+    length,
+    length_number,
+    thickness,
+)
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.faces.deck import Reference
 from tagend.cards.leader.allowance import Allowance, end_allowance, joint_allowances
@@ -11,6 +17,7 @@ from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.rules_of_thumb import RulesOfThumb, rules_of_thumb
 from tagend.cards.words.language import Wording
 from tagend.layouts.base.quantities import INCH_MM
 
@@ -26,6 +33,7 @@ def reference_tables(practice: Practice, wording: Wording) -> tuple[Reference, .
         Reference(say("x_sizes"), tuple(_x_rows(wording))),
         Reference(say("knot_by_job"), tuple(_job_rows(practice, wording))),
         _line_table(practice, wording),
+        *_thumb_tables(practice, wording),
         Reference(say("reach"), ((say("reach_sum"), say("reach_is")),)),
     )
 
@@ -63,6 +71,66 @@ def _line_table(practice: Practice, wording: Wording) -> Reference:
         rows.append((wording.knot(knot.name), *map(wording.number, taken)))
     heading = wording.say("line_for_a_side", unit=unit, diameters=shown[0][1])
     return Reference(heading, tuple(rows))
+
+
+def _thumb_tables(practice: Practice, wording: Wording) -> Iterator[Reference]:
+    """Yield the tables of which each says in its heading that it is common practice."""
+    say, thumb, unit = wording.say, rules_of_thumb(), practice.unit or "in"
+    tables = {
+        say("butt_by_line", unit=_diameter(_THOU, unit)[1]): _butt_rows(thumb, wording, unit),
+        say("salt_butt"): _salt_rows(thumb, wording),
+        say("loop_sizes"): _loop_rows(practice, wording, unit),
+        say("tippet_by_hook"): _hook_rows(thumb, wording),
+        say("discard"): _discard_rows(wording),
+    }
+    for heading, rows in tables.items():
+        yield Reference(say("common_practice", what=heading), tuple(rows))
+
+
+def _butt_rows(thumb: RulesOfThumb, wording: Wording, unit: ShownUnit) -> Iterator[tuple[str, ...]]:
+    say, butts = wording.say, thumb.butts
+    tips = (_whole_thou(thumb.tip_mm(row.diameter)) for row in butts)
+    yield say("weight_of_line"), *(row.line for row in butts)
+    yield say("line_tip"), *(wording.number(_diameter(mm, unit)[0]) for mm in tips)
+    yield say("butt"), *(wording.number(_diameter(row.diameter.mm, unit)[0]) for row in butts)
+
+
+def _salt_rows(thumb: RulesOfThumb, wording: Wording) -> Iterator[tuple[str, ...]]:
+    say = wording.say
+    line = say("weight_of_line")
+    for row in thumb.salt_butts:
+        least, most = row.least.plain, row.most
+        strength = (
+            say("range", low=least, high=most.plain) if most else say("or_more", amount=least)
+        )
+        yield f"{line} {row.line}", wording.number(strength)
+
+
+def _loop_rows(practice: Practice, wording: Wording, unit: ShownUnit) -> Iterator[tuple[str, ...]]:
+    say, knots = wording.say, practice.knots
+    yield say("butt"), wording.number(length(knots.loop_mm, unit))
+    yield say("fly"), wording.number(length(knots.fly_loop_mm, unit))
+
+
+def _hook_rows(thumb: RulesOfThumb, wording: Wording) -> Iterator[tuple[str, ...]]:
+    """The tippet as a range, since the rules that are printed differ."""
+    word = wording.say("hook")
+    for hook in thumb.hooks:
+        stout, fine = thumb.tippet_x(hook)
+        yield f"{word} {hook}", f"{stout}X-{fine}X"
+
+
+def _discard_rows(wording: Wording) -> Iterator[tuple[str]]:
+    say = wording.say
+    yield (say("discard_nick"),)
+    yield (say("discard_curl"),)
+    yield (say("discard_knot"),)
+    yield (say("discard_age"),)
+
+
+def _whole_thou(mm: Fraction) -> Fraction:
+    """Round to a thousandth of an inch, as line is sold; halves up."""
+    return (mm / _THOU + Fraction(1, 2)) // 1 * _THOU
 
 
 def _diameter(mm: Fraction, unit: ShownUnit) -> tuple[str, str]:
