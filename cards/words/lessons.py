@@ -1,6 +1,6 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -68,31 +68,40 @@ def _end(half: Half | None, taken: Allowance) -> Iterator[_Place]:
 
 def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
     knot, wording = places[0].knot, told.wording
-    words = knot_in(wording, knot)
+    words, turns = knot_in(wording, knot), tuple(place.turns for place in places)
     strands = wording.say("heavy_strand"), wording.say("light_strand")
     return Lesson(
         knot=knot,
-        turns=tuple(place.turns for place in places),
+        turns=turns,
         name=wording.knot_title(knot.name),
-        steps=_counted(words.steps, places, told),
+        steps=counted(words.steps, turns, _lengths_of(places, told), wording),
         caution=words.caution,
         strands=strands if "joint" in knot.places else ("", ""),
     )
 
 
-def _counted(steps: Iterable[str], places: Sequence[_Place], told: Told) -> tuple[str, ...]:
+def counted(
+    steps: Iterable[str],
+    turns: Iterable[Sides[int]],
+    lengths: Mapping[str, str],
+    wording: Wording,
+) -> tuple[str, ...]:
     """Return the steps with turns and lengths put in: `5`, or `5 to 7`; `{turns}` counts both."""
-    heavy, light = zip(*((at.turns.heavy, at.turns.light) for at in places), strict=True)
+    heavy, light = zip(*((each.heavy, each.light) for each in turns), strict=True)
     said = {
-        "heavy": _range(heavy, told.wording),
-        "light": _range(light, told.wording),
-        "turns": _range((*heavy, *light), told.wording),
-        "lap": _lengths((at.takes.heavy + at.takes.light for at in places), told),
-        "fold": _lengths((at.takes.heavy for at in places), told),
-        "heavy_fold": _lengths((at.takes.heavy for at in places), told),
-        "light_fold": _lengths((at.takes.light for at in places), told),
+        **lengths,
+        "heavy": _range(heavy, wording),
+        "light": _range(light, wording),
+        "turns": _range((*heavy, *light), wording),
     }
     return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
+
+
+def _lengths_of(places: Sequence[_Place], told: Told) -> dict[str, str]:
+    """Return what a step may say of the lengths that a knot takes, all rows of `LENGTHS`."""
+    each = [(at.takes.heavy + at.takes.light, at.takes.heavy, at.takes.light) for at in places]
+    lap, heavy, light = (_lengths(mm, told) for mm in zip(*each, strict=True))
+    return {"lap": lap, "fold": heavy, "heavy_fold": heavy, "light_fold": light}
 
 
 def _lengths(each: Iterable[Fraction], told: Told) -> str:

@@ -119,7 +119,7 @@ def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
         return  # so what is below it is a guard by the recipe's own word
     for _upper, lower, joint in _pairs(leader):
         guessed = lower.part == "bite guard" and lower.section.part is None
-        if guessed and not joint.meeting.wire:
+        if guessed and not joint.meeting.has_wire:
             yield Fact(
                 lower.place,
                 f"section {lower.place} is thicker than the one above ({_drop(joint)}) and is "
