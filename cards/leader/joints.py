@@ -132,7 +132,7 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     if recipe.butt.end is not None:
         return End(knot=_named(recipe.butt.end, practice), meeting=meeting, loop_mm=loop_mm)
     knot, why, own = _first("butt", meeting, practice, level=level)
-    why = "usual on a level leader" if level and not own else why
+    why = "usual on a level leader" if level and knot and not own else why
     return End(knot=knot, meeting=meeting, loop_mm=loop_mm, reason=why, own=own)
 
 

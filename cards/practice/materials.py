@@ -19,7 +19,18 @@ from tagend.layouts.base.faults import refused
 
 MaterialKind = Literal["nylon", "fluorocarbon", "wire", "stranded wire", "thread"]
 Strand = Literal["line", "wire", "stranded wire", "thread"]  # what a knot is tied in
-Pattern = Literal["solid", "outline", "core", "hatch", "back hatch", "cross hatch", "dots", "bars"]
+Pattern = Literal[
+    "solid",
+    "outline",
+    "core",
+    "two cores",
+    "broken core",
+    "hatch",
+    "back hatch",
+    "cross hatch",
+    "dots",
+    "bars",
+]
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.leader.allowance import Allowance
@@ -32,6 +32,7 @@ class _Place:
     knot: Knot
     turns: Sides[int]
     takes: Sides[Fraction]
+    drawn: bool = True  # is it tied as its figure shows it?
 
 
 def lessons(told: Told) -> tuple[Lesson, ...]:
@@ -52,7 +53,9 @@ def _places(leader: Leader) -> Iterator[_Place]:
         taken = upper.at_fly, lower.at_butt
         above, below = taken[0].takes_mm, taken[1].takes_mm
         takes = Sides(above, below) if joint.sides[0] == "heavy" else Sides(below, above)
-        yield _Place(joint.knot, joint.turns, takes)
+        tied = {half.knot.name for half in (joint.above, joint.below)}
+        as_drawn = {joint.knot.name, *joint.knot.ties[:1]}
+        yield _Place(joint.knot, joint.turns, takes, drawn=tied <= as_drawn)
         for half, allowance in zip((joint.above, joint.below), taken, strict=True):
             if joint.knot.ties:
                 yield from _end(half, allowance)
@@ -71,7 +74,7 @@ def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
     words, turns = knot_in(wording, knot), tuple(place.turns for place in places)
     strands = wording.say("heavy_strand"), wording.say("light_strand")
     return Lesson(
-        knot=knot,
+        knot=knot if all(place.drawn for place in places) else replace(knot, figure=False),
         turns=turns,
         name=wording.knot_title(knot.name),
         steps=counted(words.steps, turns, _lengths_of(places, told), wording),
