@@ -114,7 +114,7 @@ def _recut(recipe: Recipe, spans: Mapping[int, Span], practice: Practice, instea
         for place, section in enumerate(recipe.sections, start=1)
     )
     recut = replace(recipe, sections=tuple(sections))
-    for found in too_short(_as_written(recut, practice)):
+    for found in too_short(_as_written(recut, practice), practice.rules["too short"]):
         if found.section in spans:
             raise refused(found.says, instead)
     return recut

@@ -2,6 +2,7 @@ from fractions import Fraction
 
 import pytest
 
+from tagend.cards.practice.rules import common_rules
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
 from tagend.layouts.base.faults import Refused
 from tests.tree import SAMPLES
@@ -22,7 +23,7 @@ def test_the_sample_is_read() -> None:
     own = practice_of(shop)
     blood = own.knots.find("blood")
     assert own.own_allowance(blood, "thick") == Fraction("101.6")  # 4 in
-    assert own.rules["step"].limits == (Fraction("0.0762"),)  # 0.003 in
+    assert own.rules["step"].limits == (Fraction("1.4"), *common_rules()["step"].limits[1:])
 
 
 def test_common_practice_rounds_up_to_quarter_inches_and_half_centimetres() -> None:
@@ -142,10 +143,9 @@ def test_an_own_order_stands_before_ours() -> None:
             ["choice, joint: this is not a list of 1 to 30 knots; write them in brackets: [ , ]"],
         ),
         (
-            '[rules.step]\nlimit = 4\n[rules.rise]\nseverity = "none"\n',
+            '[rules.step]\nlimit = "4"\n[rules.rise]\nseverity = "none"\n',
             [
-                "rules, step, limit: 4 is of another kind; "
-                'write it with its unit, such as "0.004 in"',
+                "rules, step, limit: '4' is of another kind; write a plain number, such as 1.45",
                 "rules, rise, severity: 'none' is not known; "
                 "write one of: 'error', 'warning', 'note' or 'off'",
             ],
