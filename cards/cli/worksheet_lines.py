@@ -1,6 +1,7 @@
 """Worksheets as lines for a terminal: the audit, the cut list and the sum behind each cut."""
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import hundredths, length, long_length
@@ -21,7 +22,8 @@ def audit_lines(sheet: Worksheet) -> list[str]:
         f"  {finding.severity}: {finding.message} [{finding.rule}; {finding.standing}]"
         for finding in sheet.findings
     ]
-    return [_title(sheet.leader), *(findings or ["  nothing to heed"])]
+    found = findings or ["  nothing to heed"]
+    return [_title(sheet.leader), *_assumed_parts(sheet.leader), *found]
 
 
 def cut_lines(sheet: Worksheet) -> list[str]:
@@ -76,7 +78,8 @@ def _end(end: End, leader: Leader) -> str:
 
 
 def _asides(sheet: Worksheet) -> Iterator[str]:
-    """Droppers, why the rule chose each knot that it chose, and what `check` has."""
+    """Parts, droppers, why the rule chose each knot that it chose, and what `check` has."""
+    yield from _assumed_parts(sheet.leader)
     if words := Told(sheet.leader, ENGLISH).droppers():
         yield f"  {words}"
     if sheet.leader.base.high_mm:
@@ -88,6 +91,17 @@ def _asides(sheet: Worksheet) -> Iterator[str]:
     grave = sum(finding.severity != "note" for finding in sheet.findings)
     if grave:
         yield f"  `tagend check` has {counted(grave, 'thing')} to heed"
+
+
+def _assumed_parts(leader: Leader) -> Iterator[str]:
+    """Yield which section is taken for which part, where the recipe doesn't say."""
+    taken = []
+    for (part, named), run in groupby(leader.pieces, lambda each: (each.part, each.section.part)):
+        places = [str(piece.place) for piece in run]
+        if named is None:
+            taken.append(f"{' to '.join(dict.fromkeys([places[0], places[-1]]))} {part}")
+    if taken:
+        yield f"  parts, as taken from their places: {'; '.join(taken)}"
 
 
 def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:

@@ -23,7 +23,7 @@ def test_the_sample_is_read() -> None:
     own = practice_of(shop)
     blood = own.knots.find("blood")
     assert own.own_allowance(blood, "thick") == Fraction("101.6")  # 4 in
-    assert own.rules["step"].limits == (Fraction("1.4"), *common_rules()["step"].limits[1:])
+    assert own.rules["step"].limits == (Fraction("1.25"), *common_rules()["step"].limits[1:])
 
 
 def test_common_practice_rounds_up_to_quarter_inches_and_half_centimetres() -> None:
