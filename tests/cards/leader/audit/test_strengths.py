@@ -86,6 +86,9 @@ IN_PRINT = [
     ("0.006 in", "nylon", "4.9 lb"),
     ("0.007 in", "nylon", "6.4 lb"),
     ("0.007 in", "fluorocarbon", "7 lb"),
+    # Modern copolymer tippet: common practice, no source.
+    ("2X", "copolymer", "11.5 lb"),
+    ("0X", "copolymer", "15.5 lb"),
 ]
 
 
@@ -102,6 +105,8 @@ def test_strengths_in_print_are_never_asked_for(
         ("0.024 in", "hard nylon", "25 kg", "25 lb"),
         ("0.020 in", "hard nylon", "7.26 lb", "7.26 kg"),  # 16 lb, and 159 MPa
         ("0.017 in", "nylon", "22 kg", "22 lb"),
+        ("0.023 in", "nylon", "30 kg", "30 lb"),
+        ("0.011 in", "nylon", "9 kg", "9 lb"),
         ("0.015 in", "nylon", "8.1 lb", "8.1 kg"),  # 17.9 lb
         ("0.024 in", "fluorocarbon", "40 kg", "40 lb"),
         ("0.025 in", "fluorocarbon", "22.7 lb", "22.7 kg"),  # 50 lb

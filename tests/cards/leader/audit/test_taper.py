@@ -231,4 +231,6 @@ def test_a_butt_is_held_against_the_line_once() -> None:
     assert found("butt for line", replace(thin, line_tip=parse_diameter("0.036 in"))) == []
     assert found("butt for line", replace(thin, line_weight=None)) == []
     assert found("butt for line", on_line(10, "0.010 in", level=True)) == []
+    droppers = recipe(*[section("5 ft", "0.010 in", dropper="6 in")] * 2, section("4 ft", "2X"))
+    assert found("butt for line", replace(droppers, line_weight=7)) == []
     assert found("butt for line", on_line(10, "0.010 in", material="furled thread")) == []
