@@ -92,7 +92,7 @@ def test_a_stated_total_is_held_against_finished_lengths() -> None:
         ("leader length", ("18 ft", "6 ft"), None),
         ("leader length", ("1 ft", "1 ft"), "the leader is 24 in"),
         ("leader length", ("25 ft", "5 ft"), "the leader is 30 ft"),
-        ("leader length", ("20 ft", "4 to 8 ft"), "the leader is 24 ft to 28 ft"),
+        ("leader length", ("22 ft", "4 to 8 ft"), "the leader is 26 ft to 30 ft"),
         ("tippet length", ("9 ft", "8 in"), None),
         ("tippet length", ("9 ft", "7 ft"), None),
         ("tippet length", ("9 ft", "3 in"), "the tippet is 3 in"),
