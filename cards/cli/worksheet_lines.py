@@ -1,6 +1,7 @@
 """Worksheets as lines for a terminal: the audit, the cut list and the sum behind each cut."""
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import hundredths, length, long_length
@@ -18,8 +19,8 @@ _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next",
 
 def audit_lines(sheet: Worksheet) -> list[str]:
     """Return the findings in words, under the leader's name and measure."""
-    findings = [f"  {finding_line(finding)}" for finding in sheet.findings]
-    return [_title(sheet.leader), *(findings or ["  nothing to heed"])]
+    found = [f"  {finding_line(finding)}" for finding in sheet.findings] or ["  nothing to heed"]
+    return [_title(sheet.leader), *_assumed_parts(sheet.leader), *found]
 
 
 def finding_line(finding: Finding) -> str:
@@ -82,7 +83,8 @@ def _end(end: End, taken: Allowance, leader: Leader) -> str:
 
 
 def _asides(leader: Leader) -> Iterator[str]:
-    """Droppers, the base, and why the rule chose each knot that it chose."""
+    """Parts, droppers, the base, and why the rule chose each knot that it chose."""
+    yield from _assumed_parts(leader)
     if words := Told(leader, ENGLISH).droppers():
         yield f"  {words}"
     if leader.base.high_mm:
@@ -91,6 +93,17 @@ def _asides(leader: Leader) -> Iterator[str]:
     for place, joint in enumerate(leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"
+
+
+def _assumed_parts(leader: Leader) -> Iterator[str]:
+    """Yield which section is taken for which part, where the recipe doesn't say."""
+    taken = []
+    for (part, named), run in groupby(leader.pieces, lambda each: (each.part, each.section.part)):
+        places = [str(piece.place) for piece in run]
+        if named is None:
+            taken.append(f"{' to '.join(dict.fromkeys([places[0], places[-1]]))} {part}")
+    if taken:
+        yield f"  parts, as taken from their places: {'; '.join(taken)}"
 
 
 def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:

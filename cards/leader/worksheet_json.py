@@ -47,6 +47,7 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
     return {
         **_written(piece.section, OF_SECTION),
         "part": piece.part,
+        "part_assumed": piece.section.part is None,
         "finished_mm": _number(piece.finished.high_mm),
         "finished_least_mm": _number(piece.finished.low_mm),
         "cut_mm": _number(piece.cut_mm),

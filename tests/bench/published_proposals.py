@@ -30,9 +30,8 @@ def main() -> None:
     leaders = [(published, without_guard(written(published))) for published in LEADERS]
     print("Spools: thousandths of an inch in print, and those proposed")
     for published, recipe in leaders:
-        if not published.strands or published.strands[0].endswith("lb"):
-            continue
-        print_spools(published.number, recipe)
+        if published.diameters:
+            print_spools(published.number, recipe)
     print("\nLengths: inches in print, and those proposed for as many sections")
     for published, recipe in leaders:
         print_lengths(published.number, recipe)

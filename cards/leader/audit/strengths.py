@@ -56,12 +56,11 @@ def strength_for_size(leader: Leader, rule: Rule) -> Iterator[Fact]:
 
 def _band(piece: Piece, rule: Rule) -> Limits | None:
     """Return the least and the most MPa of such line; None where the rule has no figures."""
-    material = piece.material
-    (fine_mm,) = rule.limit["below"].figures
-    if material.drawn and piece.section.diameter.mm < fine_mm:
-        name = "fine"
-    else:
-        name = f"hard {material.kind}" if material.hard else material.kind
+    material, mm = piece.material, piece.section.diameter.mm
+    name = f"hard {material.kind}" if material.hard else material.kind
+    for thin in ("light", "fine"):
+        if material.drawn and not material.hard and mm < rule.limit[f"{thin}_below"].figures[0]:
+            name = thin
     return rule.limit[name].figures if name in rule.limit else None
 
 

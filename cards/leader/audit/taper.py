@@ -1,6 +1,7 @@
 """Rules on how the diameters run from the butt to the fly."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from tagend.cards.base.shown_lengths import inches
 from tagend.cards.leader.audit.finding import Fact, Look
@@ -98,10 +99,14 @@ def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
 
 
 def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
-    """Hold the butt against the line's weight, where the recipe gives no tip; a level has none."""
+    """Hold the butt against the line's weight, where the recipe gives no tip.
+
+    What is level from the line on, with droppers perhaps, has no butt.
+    """
     recipe, butt = leader.recipe, leader.pieces[0]
     weight = recipe.line_weight
-    if weight is None or recipe.line_tip or is_level(recipe) or not butt.material.drawn:
+    level = is_level(replace(recipe, sections=recipe.sections[:2]))
+    if weight is None or recipe.line_tip or level or not butt.material.drawn:
         return
     rows = [limit.figures for start, limit in rule.limit.items() if int(start) <= weight]
     (low, high), mm = rows[-1], butt.section.diameter.mm
