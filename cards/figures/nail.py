@@ -5,11 +5,12 @@ from tagend.cards.figures.strand import Course, line
 
 _LINE = 1.5  # the line's tip in butts, as knots.toml reckons it
 _ROOM = 11.0  # for the turns, laid up
+_TUBE = 1.75  # of its middle, from the line's
 _CORE = -0.6  # deep in the line, which hides what runs there
 
 
 def nail_laid(_: int, turns: int) -> tuple[Course, ...]:
-    """The turns over the line, the tag and the butt's own run, with the tag put back under."""
+    """The turns over line, tube and the butt's own run, with the tag put back through the tube."""
     far = turns * pitch(turns, _ROOM, 1.7)
     return _laid(turns, far, far + 3.4, [(far + 7.0, -1.55, 0.0)])
 
@@ -47,12 +48,14 @@ def _laid(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course
         *rows(x=(0.0, -1.3, -1.2, 0.2), y=(-1.55, -1.55, -0.4, 0.8), z=(0.0, 0.3, 2.3, 2.2)),
     ]
     tag = rows(
-        x=(far, far + 0.6, far + 2.0, far + 2.0, far - 0.6, -3.6),
-        y=(1.6, 2.9, 2.7, 1.55, 1.55, 1.55),
+        x=(far, far + 0.6, far + 2.4, far + 2.4, far + 1.0, -4.6),
+        y=(1.8, 3.3, 3.1, _TUBE, _TUBE, _TUBE),
         z=(1.8, 1.4, 0.4, 0.0, 0.0, 0.0),
     )
-    butt = wound(lead, coil(0.0, far, -turns, 70, 2.7, 2.1), tag, 0.9)
-    return _fly_line(tip), line(butt, "solid")
+    butt = wound(lead, coil(0.0, far, -turns, 70, 3.1, 2.1), tag, 0.9)
+    tube = smooth(rows(x=(-2.6, 0.0, far + 1.2), y=_TUBE, z=0.5))
+    around = Course(tube, "outline", _LINE, first_cut=True, last_cut=True)
+    return _fly_line(tip), line(butt, "solid"), around
 
 
 def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Course, ...]:
@@ -70,4 +73,4 @@ def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Cours
 
 
 def _fly_line(tip: float) -> Course:
-    return Course(smooth(rows(x=(-4.6, 0, tip), y=0)), "outline", _LINE, last_cut=True)
+    return Course(smooth(rows(x=(-5.6, 0, tip), y=0)), "outline", _LINE, last_cut=True)

@@ -1,6 +1,6 @@
 """The slim beauty: the turns of its thin strand in, both strands laid up out."""
 
-from tagend.cards.figures.curve import Point, coil, rounded, rows, wound
+from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
 from tagend.cards.figures.strand import Course, folded, pair
 
 _SIDE = 0.55  # of either leg of the thin strand from the middle of the two
@@ -12,10 +12,32 @@ _PITCH = 3.0  # of the turns out; those back are wider
 
 
 def slim_threaded(*_: int) -> tuple[Course, ...]:
-    """The thin strand, folded, through the thick overhand and out beside the thick strand."""
-    end = _GAP - 3.0
-    legs = ([*rounded(_lead(side), 0.8)[:-1], (end, 1.6 - side, 0.0)] for side in (_SIDE, -_SIDE))
-    return pair(_thick(_GAP - 2.5), folded(*legs))
+    """The thick overhand drawn to an eight, the thin strand, folded, through both its holes.
+
+    It goes in over the eight and out under it, then along the thick strand.
+    """
+    through = rows(
+        x=(10.0, 7.4, 6.0, 1.6, 0.0, -1.6, -6.0, -7.4, -8.8, -11.6),
+        y=(-1.0, -1.0, *[-2.35] * 6, 2.4, 2.4),
+        z=(0.0, 1.0, 1.6, 0.3, 0.0, -0.3, -1.5, -1.2, -1.2, -0.6),
+    )
+    out, back = (rounded(beside(through, side), 0.8) for side in (_SIDE, -_SIDE))
+    return pair(_eight(), folded(out, [(10.9, *back[0][1:]), *back[1:]]))
+
+
+def _eight() -> list[Point]:
+    """Return the double overhand half drawn: its loop once round the middle of its own turns."""
+    turns = _PASSES - 0.5
+    lead = rows(x=(-12.6, -4.3, -2.8), y=0.7, z=(0.0, 0.0, -0.3))
+    loop = rows(
+        x=(3.3, 6.0, 6.0, 1.6, 1.0, 0.6, 0.3, 0.0, -0.3, -0.6, -1.0, -1.6, -6.0, -6.0, -3.3),
+        y=(-0.7, -0.7, -5.0, -5.0, -4.0, -2.0, 1.7, 2.0, 1.7, -2.0, -4.0, -5.0, -5.0, -0.7, -0.7),
+        z=(0.2, 0.0, 0.0, 0.6, 2.0, 2.4, 2.0, 0.0, -2.0, -2.4, -2.0, -0.6, 0.0, 0.0, 0.2),
+    )
+    tag = rows(x=(2.8, 4.3, 8.4), y=0.7)
+    first, second = (coil(-2.8, 2.8, -turns, angle, 0.7, 0.9) for angle in (0, 180))
+    half = wound(lead, first, loop, 0.8)
+    return [*half[:-1], *second[1:-1], *rounded(tag, 0.8)[1:]]
 
 
 def slim_laid(_: int, turns: int) -> tuple[Course, ...]:

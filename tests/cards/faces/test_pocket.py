@@ -17,7 +17,7 @@ from tagend.cards.printing.cards import CardWishes, card_text
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import job_of
 from tagend.cards.recipe.recipe import Recipe, Section
-from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.language import ENGLISH, languages
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import OURS, NoGlyph
 from tagend.layouts.codes.code import TextTooLong
@@ -96,6 +96,16 @@ def test_a_brief_card_leaves_the_lessons_out() -> None:
     brief = " ".join(words(side) for side in sides(leader(SIX), INDEX, CardWishes(taught=False)))
     assert len(brief) < len(taught)
     assert len(sides(leader(SIX), INDEX, CardWishes(taught=False))) <= 2
+
+
+@pytest.mark.parametrize("language", languages())
+def test_a_brief_card_still_tells_to_break_wire(language: str) -> None:
+    wire = leader(recipe(section("9 ft", "0.015 in"), section("6 in", "0.014 in", "wire")))
+    says = card_text(job_of(Shop(language=language)), Worksheet(wire, ()), CardWishes(taught=False))
+    (told,) = [row for row in says.cautions if row.when == "wire"]
+    for name in ("ID-1", "index-3x5", "A6"):
+        shown = " ".join(words(side) for side in pocket_card(says, card_size(name), OURS))
+        assert told.short in shown, name
 
 
 def test_a_shop_is_named_on_the_card() -> None:

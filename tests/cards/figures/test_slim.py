@@ -9,9 +9,12 @@ OVERHAND = -1.2  # what lies to the right of it
 TURNS = -5.0  # what lies to the left
 
 
-def legs(thin: Curve) -> tuple[Curve, Curve]:
-    """Return both legs of the folded strand, from the right to the fold."""
-    fold = min(range(len(thin)), key=lambda place: thin[place][1])
+def legs(thin: Curve, fold_at: int = 1) -> tuple[Curve, Curve]:
+    """Return both legs of the folded strand, from the right to the fold, its lowest place.
+
+    In the first stage the fold is at the left: `fold_at` is 0.
+    """
+    fold = min(range(len(thin)), key=lambda place: thin[place][fold_at])
     return thin[: fold + 1], thin[: fold - 1 : -1]
 
 
@@ -30,10 +33,32 @@ def test_thick_strand_is_tied_in_a_double_overhand(number: int) -> None:
     assert alexander(closed(thick), t=2) == 11
 
 
-@pytest.mark.parametrize("number", [0, 1])
 @pytest.mark.parametrize("of", [0, 1])
-def test_thin_fold_goes_through_both_holes_beside_the_thick_tag(number: int, of: int) -> None:
-    thick, thin = curves(stage("slim beauty", number, 2, 7))
+def test_thin_fold_goes_through_both_holes_of_the_eight(of: int) -> None:
+    thick, thin = curves(stage("slim beauty", 0, 2, 7))
+    met, _ = passes([legs(thin, 0)[of], thick], "LT")
+    # over one side, within the turn at the eight's middle, under the other side; then across
+    assert met.split() == ["OT", "UT", "OT", "UT", "UT"]
+    assert 0 < thick[-1][1] - thin[0][1] < 2.5  # in beside the short end
+    assert 0 < thick[-1][1] - thin[-1][1] < 2.5
+
+
+@pytest.mark.parametrize("of", [0, 1])
+def test_eight_drawn_up_is_the_overhand_with_the_thin_fold_in_it(of: int) -> None:
+    kinds = []
+    for number, left in ((0, -9.5), (1, -4.6)):
+        thick, thin = curves(stage("slim beauty", number, 2, 7))
+        leg = legs(thin, number)[of]
+        out = leg[: next(place for place, (x, *_) in enumerate(leg) if x < left)]
+        x, y, z = out[-1]
+        ring = closed([*out, (x - 3, y, z)])
+        kinds.append([alexander(closed(thick, far=75), ring, t=t) for t in (-1, 2, 3)])
+    assert kinds[0] == kinds[1]
+
+
+@pytest.mark.parametrize("of", [0, 1])
+def test_thin_fold_goes_through_the_overhand_beside_the_thick_tag(of: int) -> None:
+    thick, thin = curves(stage("slim beauty", 1, 2, 7))
     leg = (thin, thin[::-1])[of]
     end = next(place for place, point in enumerate(leg) if point[0] < OVERHAND)
     met, _ = passes([leg[:end], thick], "LT")

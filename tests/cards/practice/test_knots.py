@@ -7,7 +7,7 @@ import pytest
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import COUNT, Knot, Place, Side
+from tagend.cards.practice.knots import COUNT, LENGTHS, Knot, Place, Side
 from tests.tree import ROOT
 
 KNOTS = load_knots()
@@ -26,13 +26,15 @@ def test_every_knot_names_its_source(knot: Knot) -> None:
 
 
 @every_knot
-def test_a_card_has_four_to_six_steps(knot: Knot) -> None:
-    assert 4 <= len(knot.steps) <= 6
+def test_a_card_has_four_to_eight_steps(knot: Knot) -> None:
+    assert 4 <= len(knot.steps) <= 8
 
 
-@every_knot
+@pytest.mark.parametrize(
+    "knot", [knot for knot in KNOTS if not knot.apart], ids=lambda knot: knot.name
+)
 def test_steps_say_each_count_of_turns_that_varies(knot: Knot) -> None:
-    said = set(COUNT.findall(" ".join(knot.steps)))
+    said = set(COUNT.findall(" ".join(knot.steps))) - {*LENGTHS}
     for side in get_args(Side):
         counts = {getattr(rung, side) for rung in knot.turns}
         assert len(counts) < 2 or side in said or (said == {"turns"} and "joint" not in knot.places)
