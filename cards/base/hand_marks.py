@@ -25,7 +25,7 @@ def on_hand_marks(lengths: Sequence[Fraction], unit: ShownUnit) -> list[Fraction
     """
     marks = [hand_mark_mm(mm, unit) for mm in lengths]
     on_marks = [mm // mark * mark for mm, mark in zip(lengths, marks, strict=True)]
-    lost = [(mm - new) / mark for mm, new, mark in zip(lengths, on_marks, marks, strict=True)]
+    lost = [mm - new for mm, new in zip(lengths, on_marks, strict=True)]
     left = sum(lengths) - sum(on_marks)
     for place in sorted(range(len(lengths)), key=lambda place: -lost[place]):
         if lost[place] and marks[place] <= left:

@@ -29,6 +29,6 @@ def spool_by_strength(asked: StrandByStrength, rack: Rack, practice: Practice) -
     has = ", ".join(f"{strength.plain} {spool.material}" for _, strength, spool in of_kind)
     raise refused(
         f"no spool on the rack is {asked.material} of about {asked.strength.plain}",
-        f"write one that is there{f' ({has})' if has else ''}, or buy it, read its diameter off "
-        "the spool and write that first",
+        (f"name one of {has}, or " if has else "")
+        + "read the diameter off the spool that you buy and write it first",
     )

@@ -18,14 +18,18 @@ _LONGER_TOTAL = "write a longer total"
 
 
 def with_butt(
-    recipe: Recipe, butt: Length, practice: Practice, told: Set[int] = frozenset()
+    recipe: Recipe,
+    butt: Length,
+    practice: Practice,
+    told: Set[int] = frozenset(),
+    freed_mm: Fraction = Fraction(0),
 ) -> Recipe:
     """Return the recipe with a longer butt, and the taper cut down so that the total stays.
 
     The tippet and the sections `told`, by their place, keep their length; where there is no taper,
-    the tippet gives. In hard wind the butt is doubled, up to 6 ft, and the rest goes down in quick
-    steps of about 1 ft: common practice, no source. Raises `Refused` where the rest would not hold
-    its knots.
+    the tippet gives. What these were cut down by, `freed_mm`, goes to the taper. In hard wind the
+    butt is doubled, up to 6 ft, and the rest goes down in quick steps of about 1 ft: common
+    practice, no source. Raises `Refused` where the rest would not hold its knots.
     """
     leader = _as_written(recipe, practice)
     butts = [piece for piece in _to_cut(leader) if piece.part == "butt"]
@@ -35,13 +39,14 @@ def with_butt(
         found = "there is nothing below the butt" if butts else "this leader has no butt"
         raise refused(f"{found} to cut to length", "leave its butt as it is")
     now, taper = _sum(butts), _sum(rest)
-    left = _spelled_mm(taper - (butt.mm - now), leader.unit)
+    left = _spelled_mm(taper + freed_mm - (butt.mm - now), leader.unit)
     if butt.mm <= now:
         raise refused(f"it is {length(now, leader.unit)} already", "write a longer butt")
     if left <= 0:
-        whole = length(now + taper, leader.unit)
+        whole = length(now + taper + freed_mm, leader.unit)
         raise refused(f"a butt of {butt} leaves nothing of {whole}", _SHORTER_BUTT)
-    spans = _spans(leader, rest, levelled(_lengths(rest), left, leader.unit), _SHORTER_BUTT)
+    fit = levelled if left <= taper else scaled
+    spans = _spans(leader, rest, fit(_lengths(rest), left, leader.unit), _SHORTER_BUTT)
     if len(butts) == 1:
         spans[butts[0].place] = Span(butt, butt, butt.written)
     else:
@@ -110,6 +115,8 @@ def _spans(
 
 def _span(before: Span, mm: Fraction, unit: ShownUnit) -> Span:
     """Return a length, or a range in the proportion of the one before."""
+    if before.low == before.high:
+        return parse_span(length(mm, unit))
     wanted = before.low.mm * mm / before.high.mm
     mark = hand_mark_mm(wanted, unit)
     low = max(round(wanted / mark) * mark, mark)
