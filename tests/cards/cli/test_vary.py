@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from tagend.cards.base.units import parse_length
 from tests.cards.cli.conftest import Tagend
 
 
@@ -159,3 +160,102 @@ def test_a_recipe_is_not_replaced_by_its_variant(tagend: Tagend, recipe: Path) -
     assert run.status == 2
     assert run.faults[0].endswith("this is the recipe itself; name another file")
     assert recipe.read_bytes() == before
+
+
+# ---- from a rack -----------------------------------------------------------------------------
+
+
+def test_a_leader_is_strung_again_from_the_rack_and_told_how(tagend: Tagend, demo: Path) -> None:
+    output = demo / "out.toml"
+    run = tagend("vary", demo / "hasty-seven.toml", "--rack", demo / "rack.toml", "-o", output)
+    assert run.status == 0
+    assert "section 1: 0.020 in hard nylon 18 lb, was 0.021 in nylon 32 lb" in run.faults
+    assert any("triple surgeon's, chosen by rule; blood" in line for line in run.faults)
+    assert any("warning: section 3 is thicker" in line for line in run.faults)
+    assert written(output)["name"] == "Hasty seven, from the rack"
+    first = written(output)["section"][0]
+    assert (first["diameter"], first["strength"]) == ("0.020 in", "18 lb")
+    assert tagend("cuts", output, "--rack", demo / "rack.toml", "--count", 1).status == 0
+
+
+def test_a_section_without_a_near_spool_is_told_with_what_to_buy(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    reedbed = demo / "reedbed-six.toml"
+    run = tagend("vary", reedbed, "--rack", demo / "rack.toml", "-o", output)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith(f"{reedbed}: --rack section 8: ")
+    assert fault.endswith("buy 4X nylon")
+    assert not output.exists()
+
+
+@pytest.mark.parametrize("option", ["--guard", "--tippet", "--restring"])
+def test_a_strand_known_by_its_strength_is_found_on_the_rack(
+    tagend: Tagend, demo: Path, recipe: Path, output: Path, option: str
+) -> None:
+    place = [6] if option == "--restring" else []
+    asked = (option, *place, "30 lb fluorocarbon 12 in", "-o", output)
+    run = tagend("vary", recipe, *asked, "--rack", demo / "rack.toml")
+    assert run.status == 0
+    assert any("from Clear 34" in line for line in run.faults)
+    last = written(output)["section"][-1]
+    assert (last["diameter"], last["strength"], last["length"]) == ("0.020 in", "34 lb", "12 in")
+
+
+def test_without_a_rack_it_says_what_to_read_off_the_spool(
+    tagend: Tagend, recipe: Path, output: Path
+) -> None:
+    run = tagend("vary", recipe, "--guard", "30 lb fluorocarbon 12 in", "-o", output)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith("--guard: ")
+    assert "off the spool" in fault
+    assert "--rack" in fault
+    assert not output.exists()
+
+
+# ---- what is told ----------------------------------------------------------------------------
+
+
+def test_what_is_changed_beyond_what_was_asked_is_told(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    recipe = demo / "breakwater-ten.toml"
+    run = tagend("vary", recipe, "--stop-after", 2, "-o", output)
+    assert [line for line in run.faults if line.startswith("left out: ")] == [
+        "left out: section 3, 0.020 in fluorocarbon 34 lb, tippet",
+        "left out: section 4, 0.028 in fluorocarbon 60 lb, bite guard",
+    ]
+    run = tagend("vary", demo / "sandbar-eight.toml", "--butt", "5 ft", "-o", output)
+    assert [line for line in run.faults if " long, was " in line] == [
+        "section 2: 12 in long, was 24 in",
+        "section 3: 12 in long, was 14 in",
+    ]
+
+
+def test_a_total_that_no_longer_holds_is_told(tagend: Tagend, recipe: Path, output: Path) -> None:
+    run = tagend("vary", recipe, "--stop-after", 5, "-o", output)
+    assert any("11 ft" in line and "left out" in line for line in run.faults)
+    assert "total" not in written(output)
+
+
+def test_a_told_tippet_keeps_its_length_and_the_leader_its_total(
+    tagend: Tagend, recipe: Path, output: Path
+) -> None:
+    tippet = "0.010 in fluorocarbon 8.5 lb 20 in"
+    tagend("vary", recipe, "--butt", "6 ft", "--tippet", tippet, "-o", output)
+    # 132 - 72 - 20 are 40 for the taper of 24, 14, 10 and 8.
+    assert lengths(output) == ["6 ft", "11 in", "11 in", "10 in", "8 in", "20 in"]
+    tagend("vary", recipe, "--total", "9 ft", "--tippet", tippet, "-o", output)
+    assert lengths(output)[-1] == "20 in"
+    assert sum(parse_length(text).mm for text in lengths(output)) == parse_length("9 ft").mm
+
+
+def test_an_unsound_variant_is_written_and_told(tagend: Tagend, recipe: Path, output: Path) -> None:
+    run = tagend("vary", recipe, "--restring", 3, "0.030 in nylon", "-o", output)
+    assert run.status == 0
+    assert output.exists()
+    found = [line.strip() for line in tagend("check", output).out.splitlines()]
+    rise = next(line for line in found if line.startswith("warning: section 3 is thicker"))
+    assert f"Sandbar eight, section 3 0.030 in: {rise}" in run.faults

@@ -122,7 +122,7 @@ def test_a_range_keeps_its_proportion() -> None:
 
 
 @given(plausible, butts)
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 def test_a_longer_butt_keeps_the_total_and_the_tippet(before: Recipe, butt: Length) -> None:
     try:
         wind = with_butt(before, butt, PRACTICE)
@@ -237,7 +237,7 @@ def test_a_section_whose_length_is_told_is_not_scaled() -> None:
 
 
 @given(plausible, totals)
-@settings(max_examples=200)
+@settings(max_examples=200, deadline=None)
 def test_a_scaled_leader_makes_its_total(before: Recipe, total: Length) -> None:
     try:
         scaled = with_total(before, total, PRACTICE)
