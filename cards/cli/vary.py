@@ -91,9 +91,11 @@ def _change(wishes: Mapping[str, object], rack: Rack | None, practice: Practice)
             if key in keys:
                 with under(key):
                     keys[key] = _with_diameter(str(keys[key]), rack, practice)
-        strands = {}
+        strands: dict[str, str] = {}
         for place, strand in cast(Sequence[tuple[int, str]], keys.pop("restring", ())):
             with under(f"replace, {place}"):
+                if str(place) in strands:
+                    raise refused("this section is named twice", "say one strand for it")
                 strands[str(place)] = _with_diameter(strand, rack, practice)
         if strands:
             keys["replace"] = strands

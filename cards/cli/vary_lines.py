@@ -1,6 +1,7 @@
 """What a variant changed beyond what was asked: a recipe before and after in, lines out."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from tagend.cards.leader.leader import Leader, work_out
 from tagend.cards.leader.parts import parts
@@ -20,7 +21,8 @@ def beyond_lines(
             yield f"section {place}: {_strand(now)}, was {_strand(was)}"
         if was.length != now.length and now.length.high != change.butt:
             yield f"section {place}: {now.length.plain} long, was {was.length.plain}"
-    yield from _knots(before, work_out(after, practice))
+    kept = replace(before, sections=before.sections[: change.stop_after])
+    yield from _knots(kept, work_out(after, practice))
     if before.total and not after.total:
         yield f"the total of {before.total.plain} that it stated no longer holds: left out"
 
@@ -35,9 +37,14 @@ def _left_out(before: Recipe, change: Variant, practice: Practice) -> Iterator[s
     if change.stop_after is None:
         return
     found = parts(before, practice.materials)
-    for place, (section, part) in enumerate(zip(before.sections, found, strict=True), start=1):
-        if place > change.stop_after and not (change.tippet and part == "tippet"):
-            yield f"left out: section {place}, {_strand(section)}, {part}"
+    rows = list(enumerate(zip(before.sections, found, strict=True), start=1))
+    left_out = [
+        f"section {place}, {_strand(section)}, {part}"
+        for place, (section, part) in rows[change.stop_after :]
+        if not (change.tippet and part == "tippet")
+    ]
+    if left_out:
+        yield f"left out: {'; '.join(left_out)}"
 
 
 def _knots(before: Recipe, leader: Leader) -> Iterator[str]:

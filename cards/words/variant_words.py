@@ -25,7 +25,7 @@ def short_words(variant: Variant) -> str:
     replaced = variant.replace or {}
     words = [f"section {place} {strand.diameter.plain}" for place, strand in replaced.items()]
     if len(words) > 1:
-        words = [f"sections {', '.join(map(str, replaced))}"]
+        words = ["restrung"]
     if variant.stop_after:
         words.append(f"to section {variant.stop_after}")
     if variant.tippet:

@@ -27,6 +27,7 @@ GUARD = Variant(
     guard=parse_strand("0.020 in fluorocarbon 34 lb 12 in", PRACTICE),
 )
 OTHER = Variant("other", replace={2: parse_strand("0.018 in hard nylon", PRACTICE)})
+RESTRUNG = replace(OTHER, replace={**(OTHER.replace or {}), 3: parse_strand("4X nylon", PRACTICE)})
 
 
 def line(variant: Variant, leader: Recipe = LEADER, wording: Wording = ENGLISH) -> str:
@@ -94,6 +95,7 @@ def test_a_variant_that_cannot_be_tied_has_no_line() -> None:
         (GUARD, "tippet 0.015 in, guard 0.020 in"),
         (LONG_WIND, "88 in, butt 54 in"),
         (OTHER, "section 2 0.018 in"),
+        (RESTRUNG, "restrung"),
         (Variant("x", use="Carp"), "another use"),
     ],
 )
