@@ -137,3 +137,20 @@ def test_many_findings_of_one_rule_are_summed_up() -> None:
     rises = [line for line in heed_lines(leaders) if "[rise" in line]
     assert len(rises) == 4
     assert rises[-1].startswith("28 more of [rise]")
+
+
+def test_a_proposed_taper_with_an_error_is_not_written_unless_anyway(
+    tagend: Tagend, demo: Path
+) -> None:
+    shop, output = demo / "strict.toml", demo / "out.toml"
+    shop.write_text('[rules.step]\nlimit = "0.001 in"\nseverity = "error"\n', encoding="utf-8")
+    asked = (
+        *("propose", "--rack", demo / "rack.toml", "--total", "11 ft", "--butt", "0.023 in"),
+        *("--tippet", "0.010 in", "--step", "0.004 in", "--shop", shop, "-o", output),
+    )
+    run = tagend(*asked)
+    assert run.status == 2
+    assert "--anyway" in run.err
+    assert not output.exists()
+    assert tagend(*asked, "--anyway").status == 0
+    assert output.exists()
