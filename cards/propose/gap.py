@@ -101,7 +101,7 @@ def missing(
     above_mm: Fraction, below_mm: Fraction, step: StepLimit, material: Material, grid_mm: Fraction
 ) -> list[Fraction]:
     """Return the fewest diameters, on a grid that is sold, that bridge two in even steps."""
-    evenly = (step.between(above_mm, below_mm, steps) for steps in count(2))
+    evenly = (step.between(above_mm, below_mm, steps) for steps in count(1))
     ways = ([round(mm / grid_mm) * grid_mm for mm in sizes] for sizes in evenly)
 
     def bridges(sizes: Sequence[Fraction]) -> bool:

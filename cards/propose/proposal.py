@@ -48,7 +48,8 @@ def propose(
         raise no_taper(nets[0])
     found.sort(key=lambda each: each[0].cost)
     worst = found[0][0].cost + _WORSE_BY * knot_cost(found[0][1])
-    called = name or f"{wish.total.plain}, {wish.butt.plain} to {wish.tippet.diameter.plain}"
+    butt = (wish.bought and wish.bought.diameter) or wish.butt
+    called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
     proposals = [
         _proposal(way.strands, net, called) for way, net in found[:_LOOKED_AT] if way.cost <= worst
     ]
