@@ -61,8 +61,8 @@ def _read(text: str, part: Part, practice: Practice) -> AskedPiece:
         try:
             return _strand(strand, part, length, practice)
         except Refused as refusal:
-            fault = refusal
-    raise fault
+            faults.append(refusal)
+    raise faults[-1]
 
 
 def _splits(words: list[str]) -> Iterator[tuple[str, str]]:

@@ -45,7 +45,7 @@ def propose(
     nets = _nets(wish, strands, practice)
     found = [(way, net) for net in nets for way in best_ways(net, _LOOKED_AT)]
     if not found:
-        raise no_taper(nets[0])
+        raise no_taper(nets[-1])  # with the finest sighter, which is the nearest to the tippet
     found.sort(key=lambda each: each[0].cost)
     worst = found[0][0].cost + _WORSE_BY * knot_cost(found[0][1])
     butt = (wish.bought and wish.bought.diameter) or wish.butt
@@ -79,8 +79,8 @@ def _cut_from(
         return (None,)
     found = supplies_for(piece, strands, practice)
     if not found:
-        words = (piece.diameter and piece.diameter.plain, piece.material)
-        line = " ".join(filter(None, words))
+        size = f"{piece.diameter.plain} " if piece.diameter else ""
+        line = size + piece.material
         raise refused(f"there is no {line} for the {piece.part}", "buy a spool of it")
     return found
 

@@ -77,7 +77,8 @@ def test_diameters_stand_in_for_a_rack(tagend: Tagend, tmp_path: Path) -> None:
         "part": "butt",
     }
     assert written["section"][-1]["strength"] == "5 lb"
-    assert sum(int(section["length"].removesuffix(" cm")) for section in written["section"]) == 270
+    lengths = [float(section["length"].removesuffix(" cm")) for section in written["section"]]
+    assert sum(lengths) == 270
 
 
 @pytest.mark.parametrize(
