@@ -5,18 +5,17 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import (
     ShownUnit,
-    inches,
     length,
     length_number,
     thickness,
 )
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.faces.deck import Reference
-from tagend.cards.leader.allowance import Allowance, end_allowance, joint_allowances
-from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.allowance import end_allowance, joint_allowances
+from tagend.cards.leader.joints import End, joint_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
-from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.practice import Meets, Practice
 from tagend.cards.practice.rules_of_thumb import RulesOfThumb, rules_of_thumb
 from tagend.cards.words.language import Wording
 from tagend.layouts.base.quantities import INCH_MM
@@ -24,6 +23,8 @@ from tagend.layouts.base.quantities import INCH_MM
 _THOU = DIAMETER_MM["thou"]
 _SHOWN = (8, 12, 17, 23)  # thousandths: a fine tippet, a fine and a stout taper, a butt
 _STEP = 2  # thousandths
+_MARK_MM = INCH_MM / 4
+_TABLED: tuple[Meets, ...] = ("same line", "nylon to fluorocarbon", "butt")
 
 
 def reference_tables(practice: Practice, wording: Wording) -> tuple[Reference, ...]:
@@ -47,23 +48,24 @@ def _x_rows(wording: Wording) -> Iterator[tuple[str, ...]]:
 
 def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]:
     choice, say = practice.choice, wording.say
-    joints = choice["joint"]
-    step = joints[0].largest_step_mm
-    two = say("job_step", step=wording.number(inches(step))) if step else say("job_two")
+    most = wording.number(f"{float(practice.rules['step'].limits[0]):g}")
+    level = (knot for knot in choice["butt"].order if not knot.tapered_only)
     chosen = {
-        two: joints[0],
-        say("job_mixed"): next(knot for knot in joints if knot.mixed == "yes"),
-        say("job_guard"): next(knot for knot in joints if knot.shock),
-        say("job_butt"): choice["butt"][0],
-        say("job_level"): next(knot for knot in choice["butt"] if not knot.tapered_only),
-        say("job_fly"): choice["fly"][0],
+        say("job_step", ratio=most): choice["same line"].order[0],
+        say("job_mixed"): choice["nylon to fluorocarbon"].order[0],
+        say("job_guard"): choice["big step"].order[0],
+        say("job_wire"): choice["wire"].order[0],
+        say("job_bought"): choice["bought butt"].order[0],
+        say("job_butt"): choice["butt"].order[0],
+        say("job_level"): next(level),
+        say("job_fly"): choice["fly"].order[0],
     }
     yield from ((job, wording.knot(knot.name)) for job, knot in chosen.items())
 
 
 def _line_table(practice: Practice, wording: Wording) -> Reference:
     unit: ShownUnit = practice.unit or "in"
-    knots: list[Knot] = [*practice.choice["joint"][:2], practice.choice["butt"][0]]
+    knots = [practice.choice[meets].order[0] for meets in _TABLED]
     shown = [_diameter(thou * _THOU, unit) for thou in _SHOWN]
     rows = [("", *(wording.number(number) for number, _ in shown))]
     for knot in knots:
@@ -149,10 +151,9 @@ def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:
             lower=material,
             lower_mm=(thou - _STEP) * _THOU,
         )
-        allowance: Allowance = joint_allowances(Joint(meeting, knot, None), practice)[0]
+        allowance = joint_allowances(joint_of(knot, meeting, practice), practice, _MARK_MM)[0]
     else:
         strand = Meeting.alone(material, thou * _THOU)
         end = End(knot=knot, meeting=strand, loop_mm=practice.knots.loop_mm)
-        allowance = end_allowance(end, practice)
-    mark = INCH_MM / 4
-    return -(-allowance.mm // mark) * mark
+        allowance = end_allowance(end, practice, _MARK_MM)
+    return allowance.takes_mm

@@ -12,6 +12,7 @@ from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
+Standing = Literal["published", "common practice", "our choice", "arithmetic"]
 Limits = tuple[Fraction, ...]
 
 PLAIN = "limit"  # what the only limit of a rule is called
@@ -21,6 +22,7 @@ _WRITE = {
     "measure": 'write it with its unit, such as "15 in"',
     "number": "write a plain number, such as 1.45",
     "range": "write two plain numbers, the lower first: [0.5, 0.8]",
+    "list": "write plain numbers, the lowest first: [1, 2, 3]",
     "measures": 'write two with their units, the smaller first: ["4 ft", "20 ft"]',
 }
 
@@ -41,7 +43,7 @@ class Rule:
     severity: Severity
     limit: Mapping[str, Limit]
     reason: str
-    standing: str
+    standing: Standing
     source: str
 
     @property
@@ -59,15 +61,18 @@ class Setting:
 
 
 def parse_limit(value: object) -> Limit:
-    """Read `"15 in"`, `1.45`, `[0.5, 0.8]` or `["4 ft", "20 ft"]`; raises `Refused`."""
+    """Read `"15 in"`, `1.45`, `[0.5, 0.8]`, `["4 ft", "20 ft"]` or `[1, 2, 3]`.
+
+    Raises `Refused`.
+    """
     kind = _kind(value)
     match value:
         case None:
             return Limit(kind, ())
         case list():
             figures = tuple(_figure(part, kind) for part in value)
-            if len(figures) != 2 or figures[0] >= figures[1]:
-                raise refused("this is not a range", _WRITE[kind])
+            if list(figures) != sorted({*figures}):
+                raise refused("these do not grow", _WRITE[kind])
             return Limit(kind, figures)
     return Limit(kind, (_figure(value, kind),))
 
@@ -78,8 +83,10 @@ def _kind(value: object) -> str:
             return "none"
         case str():
             return "measure"
-        case [*parts]:
-            return "measures" if any(isinstance(part, str) for part in parts) else "range"
+        case [str(), _]:
+            return "measures"
+        case list():
+            return "range" if len(value) == 2 else "list"
     return "number"
 
 
@@ -156,11 +163,12 @@ def common_rules() -> Mapping[str, Rule]:
     return {name: _rule(name, **row) for name, row in tables.items()}
 
 
-def _rule(name: str, severity: str, limit: object = None, **told: str) -> Rule:
+def _rule(name: str, severity: str, standing: str, limit: object = None, **told: str) -> Rule:
     limits = limit if isinstance(limit, dict) else {PLAIN: limit}
     return Rule(
         name=name,
         severity=cast(Severity, severity),
+        standing=cast(Standing, standing),
         limit={key: parse_limit(each) for key, each in limits.items()},
         **told,
     )

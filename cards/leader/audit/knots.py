@@ -13,11 +13,11 @@ from tagend.cards.practice.rules import Rule, Severity
 def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
     """Yield each knot with its section, its place in words and the strands that it is tied in."""
     first, last = leader.pieces[0], leader.pieces[-1]
-    if leader.butt.knot is not None and not first.section.bought:
+    if leader.butt.knot is not None and not first.bought:
         yield first.place, "at the butt", leader.butt.knot, leader.butt.meeting
     for place, joint in enumerate(leader.joints, start=1):
         yield place, f"below section {place}", joint.knot, joint.meeting
-    if leader.fly.knot is not None and not last.section.bought:
+    if leader.fly.knot is not None and not last.bought:
         yield last.place, "at the fly", leader.fly.knot, leader.fly.meeting
 
 
@@ -30,11 +30,16 @@ def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
 
 
 def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
-    """Find knots that practice advises against where they are."""
+    """Find knots that practice advises against where they are.
+
+    To depart from custom is worth a note. Between nylon and fluorocarbon print warns, but where it
+    disagrees.
+    """
     for place, where, knot, meeting in _knots(leader):
         against = unfit(knot, meeting)
         if against:
-            milder: Severity | None = "note" if disputed(knot, meeting) else None
+            warned = meeting.mixed and not disputed(knot, meeting)
+            milder: Severity | None = None if warned else "note"
             yield Fact(place, f"{knot.name} {where}", milder, against)
 
 

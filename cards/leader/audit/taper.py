@@ -6,8 +6,9 @@ from tagend.cards.base.shown_lengths import inches
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
-from tagend.cards.leader.parts import fly_end_mm
-from tagend.cards.leader.steps import big, step_of
+from tagend.cards.leader.parts import fly_end_mm, is_level
+from tagend.cards.leader.steps import Step, big, step_of
+from tagend.cards.practice.printed_sizes import alike, strand_from, strand_up_to
 from tagend.cards.practice.rules import Rule
 
 # Parts that may be thicker than what is above them: the customary exceptions.
@@ -18,11 +19,16 @@ def _pairs(leader: Leader) -> Iterator[tuple[Piece, Piece, Joint]]:
     return zip(leader.pieces, leader.pieces[1:], leader.joints, strict=False)
 
 
-def _tapering(leader: Leader) -> Iterator[tuple[Piece, Piece, Joint]]:
-    """The joints at which a step counts: not into a guard or sighter, and not across a ring."""
+def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
+    """The joints at which a step counts, each with the piece below it.
+
+    A guard and a sighter may be as they like, metal parts two strands as if they didn't meet, and
+    of a thread's many fibres the diameter doesn't tell how it bends.
+    """
     for upper, lower, joint in _pairs(leader):
-        if lower.part not in _MAY_RISE and not joint.knot.apart:
-            yield upper, lower, joint
+        threads = "thread" in (upper.material.kind, lower.material.kind)
+        if lower.part not in _MAY_RISE and not joint.knot.apart and not threads:
+            yield lower, joint, step_of(joint.meeting)
 
 
 def _drop(joint: Joint) -> str:
@@ -32,7 +38,9 @@ def _drop(joint: Joint) -> str:
 def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
-        if joint.meeting.step_mm < 0 and lower.part not in _MAY_RISE:
+        meeting = joint.meeting
+        like = alike(meeting.upper_mm, meeting.lower_mm)
+        if meeting.step_mm < 0 and not like and lower.part not in _MAY_RISE:
             yield Fact(
                 lower.place, f"section {lower.place} is thicker than the one above ({_drop(joint)})"
             )
@@ -42,19 +50,25 @@ def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
 
 
 def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
-    """Find steps that are too big for how thick and how stiff the strands are."""
-    for _, lower, joint in _tapering(leader):
-        step = step_of(joint.meeting)
-        if step.falls and big(step, rule.limits):
+    """Find steps that are too big for how thick and how stiff the strands are.
+
+    Where the strand below is thicker there is a rise to tell of.
+    """
+    for lower, joint, step in _tapering(leader):
+        if joint.meeting.step_mm < 0 or not big(step, rule.limits):
+            continue
+        if step.falls:
+            most = f"{float(rule.limits[0]):g} times is the most"
+            told = f"the step to section {lower.place} is big: the strand above {_compared(joint)}"
+            yield Fact(lower.place, f"{told}, and {most}")
+        else:
             yield Fact(
-                lower.place,
-                f"the step to section {lower.place} is big: the strand above {_compared(joint)}, "
-                f"and {float(rule.limits[0])} times is the most",
+                lower.place, f"section {lower.place} rises in stiffness: it {_compared(joint)}"
             )
 
 
 def _compared(joint: Joint) -> str:
-    """Return how much thicker the strand above is, or bends as if it were."""
+    """Return how much thicker the stiffer strand is, or bends as if it were."""
     meeting = joint.meeting
     low, high = (f"{times:.2f}" for times in step_of(meeting).times)
     if low == high:
@@ -83,9 +97,41 @@ def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
         yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
 
 
+def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
+    """Hold the butt against the line's weight, where the recipe gives no tip; a level has none."""
+    recipe, butt = leader.recipe, leader.pieces[0]
+    weight = recipe.line_weight
+    if weight is None or recipe.line_tip or is_level(recipe) or not butt.material.drawn:
+        return
+    rows = [limit.figures for start, limit in rule.limit.items() if int(start) <= weight]
+    (low, high), mm = rows[-1], butt.section.diameter.mm
+    if butt.part == "butt" and not (strand_from(mm, low) and strand_up_to(mm, high)):
+        yield Fact(
+            butt.place,
+            f"the butt is {inches(mm)}, and {inches(low)} to {inches(high)} is usual on a line of "
+            f"weight {weight}",
+        )
+
+
+def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
+    """Find a last strand that is taken for a bite guard only because it is thick."""
+    if any(piece.section.part == "tippet" for piece in leader.pieces):
+        return  # so what is below it is a guard by the recipe's own word
+    for _upper, lower, joint in _pairs(leader):
+        guessed = lower.part == "bite guard" and lower.section.part is None
+        if guessed and not joint.meeting.has_wire:
+            yield Fact(
+                lower.place,
+                f"section {lower.place} is thicker than the one above ({_drop(joint)}) and is "
+                "taken for a bite guard",
+            )
+
+
 TAPER_RULES: Mapping[str, Look] = {
     "rise": rises,
     "step": steps,
     "same diameter": repeats,
     "butt and line": butt_and_line,
+    "butt for line": butt_for_line,
+    "assumed guard": assumed_guards,
 }
