@@ -52,7 +52,10 @@ def read_bought(text: str, practice: Practice) -> AskedPiece:
 
 def _read(text: str, part: Part, practice: Practice) -> AskedPiece:
     """Read a length and a strand in either order, at the first place where both can be read."""
-    fault = refused(f"{text!r} gives no length", 'write length and material, such as "12 in wire"')
+    no_length = refused(
+        f"{text!r} gives no length", 'write length and material, such as "12 in wire"'
+    )
+    faults: list[Refused] = []
     for length_text, strand in _splits(text.split()):
         try:
             length = parse_length(length_text)
@@ -62,7 +65,7 @@ def _read(text: str, part: Part, practice: Practice) -> AskedPiece:
             return _strand(strand, part, length, practice)
         except Refused as refusal:
             faults.append(refusal)
-    raise faults[-1]
+    raise faults[0] if faults else no_length
 
 
 def _splits(words: list[str]) -> Iterator[tuple[str, str]]:

@@ -70,7 +70,7 @@ def _print_row(
     except ValueError:
         sections = "none"
     taken = _ms(lambda: _tried(wish, spools, practice))
-    words = f"steps of {wish.step.told("in")}{', scarce' if scarce else ''}"
+    words = f"steps of {wish.step.told('in')}{', scarce' if scarce else ''}"
     print(f"{words:<34}{taken:8.1f}{floor:8.2f}{taken / floor:8.0f}{sections:>10}")
 
 

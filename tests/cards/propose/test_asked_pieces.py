@@ -76,7 +76,9 @@ def test_a_bought_butt_may_taper(text: str, length: str, thick: str, thin: str |
         (read_bought, "5 ft 0.012 in to 0.021 in nylon", "does not taper"),
     ],
 )
-def test_other_pieces_are_refused(read: Callable[[str, Practice], AskedPiece], text: str, fault: str) -> None:
+def test_other_pieces_are_refused(
+    read: Callable[[str, Practice], AskedPiece], text: str, fault: str
+) -> None:
     with pytest.raises(Refused, match=fault):
         read(text, PRACTICE)
 
