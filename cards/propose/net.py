@@ -8,7 +8,7 @@ from itertools import pairwise, product
 
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import PRINTED_MM
-from tagend.cards.propose.links import Links, Takes, changes
+from tagend.cards.propose.links import Links, Takes, changes, lost_mm
 from tagend.cards.propose.supplies import Supply, fullest, is_near
 from tagend.cards.propose.tape import Tape, tape_for
 from tagend.cards.propose.wish import Wish
@@ -75,11 +75,19 @@ def net_of(
     practice: Practice,
     sighter: Supply | None = None,
     guard: Supply | None = None,
+    first: Supply | None = None,
 ) -> Net:
-    """Return the strands from the butt to the tippet, and every step that is small enough."""
-    tape = tape_for(wish.total, wish.asked_mm, practice)
+    """Return the strands from the butt to the tippet, and every step that is small enough.
+
+    `first` is the one to tie to a bought butt, on which it depends what the butt loses to knots.
+    """
     bought = _bought(wish)
-    links = Links(wish, practice, tape.cut_mm, bought, sighter, guard)
+    lost = _NONE
+    if wish.bought and first:
+        at_tippet = sighter and _is_tippet(first, wish)
+        lost = lost_mm(wish.bought, sighter if sighter and at_tippet else first, practice)
+    tape = tape_for(wish.total, wish.asked_mm - lost, practice)
+    links = Links(wish, practice, tape.unit, tape.cut_mm, bought, sighter, guard)
     drawn = [s for s in strands if practice.materials.find(s.material).drawn and s != sighter]
     body = fullest([strand for strand in drawn if _is_of_body(strand, wish)])
     whole = (*body, *fullest([strand for strand in drawn if _is_tippet(strand, wish)]))
@@ -94,7 +102,11 @@ def net_of(
         tuple(lower for lower in range(len(whole)) if (upper, lower) in takes)
         for upper in range(len(whole))
     )
-    starts = tuple(at for at in range(len(whole)) if _starts(whole[at], at in ends, links))
+    starts = tuple(
+        at
+        for at, strand in enumerate(whole)
+        if first in (None, strand) and _starts(strand, at in ends, links)
+    )
     for first, last in product(starts, ends):
         above, under = links.at_ends(whole[first], whole[last])
         takes[None, first], takes[last, None] = (_NONE, above), (under, _NONE)

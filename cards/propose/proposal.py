@@ -1,8 +1,9 @@
 """The best tapers as recipes: a wish and the line there is in, a few proposals out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
+from itertools import product
 
 from tagend.cards.base.units import parse_span
 from tagend.cards.leader.audit import audit
@@ -11,9 +12,10 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece
 from tagend.cards.propose.gap import no_taper
 from tagend.cards.propose.lengths import fitted, in_halves, plan_of
+from tagend.cards.propose.links import bought_section
 from tagend.cards.propose.net import Net, knot_cost, net_of
 from tagend.cards.propose.search import best_ways
-from tagend.cards.propose.supplies import Supply, supplies_for
+from tagend.cards.propose.supplies import Supply, fullest, supplies_for
 from tagend.cards.propose.wish import Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
@@ -42,10 +44,14 @@ def propose(
         raise refused(
             f"a butt of {wish.butt.plain} is no thicker than the tippet", "write a thicker butt"
         )
-    nets = _nets(wish, strands, practice)
+    sighters = _cut_from(wish.sighter, strands, practice)
+    guards = _cut_from(wish.guard, strands, practice)
+    firsts: Sequence[Supply | None] = fullest(strands) if wish.bought else (None,)
+    chosen = product(sighters, guards, firsts)
+    nets = (net_of(wish, strands, practice, *each) for each in chosen)
     found = [(way, net) for net in nets for way in best_ways(net, _LOOKED_AT)]
-    if not found:
-        raise no_taper(nets[-1])  # with the finest sighter, which is the nearest to the tippet
+    if not found:  # told of the finest sighter, which is the nearest to the tippet
+        raise no_taper(net_of(wish, strands, practice, sighters[-1], guards[-1]))
     found.sort(key=lambda each: each[0].cost)
     worst = found[0][0].cost + _WORSE_BY * knot_cost(found[0][1])
     butt = (wish.bought and wish.bought.diameter) or wish.butt
@@ -60,15 +66,6 @@ def _findings(proposal: Proposal, practice: Practice) -> int:
     """Count what the audit advises against; notes are no advice."""
     found = audit(work_out(proposal.recipe, practice), practice)
     return sum(finding.severity != "note" for finding in found)
-
-
-def _nets(wish: Wish, strands: Sequence[Supply], practice: Practice) -> list[Net]:
-    """Return a net for each sighter and each guard that there is."""
-    return [
-        net_of(wish, strands, practice, sighter, guard)
-        for sighter in _cut_from(wish.sighter, strands, practice)
-        for guard in _cut_from(wish.guard, strands, practice)
-    ]
 
 
 def _cut_from(
@@ -115,6 +112,9 @@ def _asked(piece: AskedPiece | None, strand: Supply | None) -> Iterator[tuple[Se
     """Yield the section of a piece whose length is asked for."""
     if piece is None or strand is None:
         return
+    if piece.part == "butt":
+        yield bought_section(piece), strand
+        return
     section = Section(
         length=parse_span(piece.length.plain),
         diameter=strand.diameter,
@@ -122,6 +122,4 @@ def _asked(piece: AskedPiece | None, strand: Supply | None) -> Iterator[tuple[Se
         strength=strand.strength,
         part=piece.part,
     )
-    if piece.part == "butt" and piece.diameter:
-        section = replace(section, diameter=piece.diameter, tapers_to=piece.tapers_to, bought=True)
     yield section, strand

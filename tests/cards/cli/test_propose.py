@@ -97,7 +97,7 @@ def test_sighter_bought_butt_and_guard_are_asked_for(tagend: Tagend, tmp_path: P
         (["--guard", "12 in wire"], "there is no wire for the bite guard; buy a spool of it"),
         (["--guard", "wire"], "guard: 'wire' gives no length"),
         (["--sighter", "18"], "sighter: '18' gives no length"),
-        (["--sighter", "9 ft"], "the pieces whose lengths you ask for leave 0 in"),
+        (["--sighter", "11 ft"], "the pieces whose lengths you ask for leave 0 in"),
         (["--bought", "5 ft 4X nylon"], "tagend propose: Give one of --butt, --line-tip and"),
     ],
 )
