@@ -107,9 +107,9 @@ def net_of(
         for at, strand in enumerate(whole)
         if first in (None, strand) and _starts(strand, at in ends, links)
     )
-    for first, last in product(starts, ends):
-        above, under = links.at_ends(whole[first], whole[last])
-        takes[None, first], takes[last, None] = (_NONE, above), (under, _NONE)
+    for start, end in product(starts, ends):
+        above, under = links.at_ends(whole[start], whole[end])
+        takes[None, start], takes[end, None] = (_NONE, above), (under, _NONE)
     net = Net(
         wish=wish,
         tape=tape,
