@@ -4,17 +4,25 @@ Above a foot (30 cm) whole inches or centimetres, below it halves of them: commo
 source.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.layouts.base.quantities import INCH_MM
 
+# The metric foot is 30 cm.
+FOOT_MM: Mapping[ShownUnit, Fraction] = {
+    "in": 12 * INCH_MM,
+    "cm": Fraction(300),
+    "mm": Fraction(300),
+}
+WHOLE_MM: Mapping[ShownUnit, Fraction] = {"in": INCH_MM, "cm": Fraction(10), "mm": Fraction(10)}
+
 
 def hand_mark_mm(mm: Fraction, unit: ShownUnit) -> Fraction:
     """Return the distance of the marks that a length of this size is measured by."""
-    whole, foot = (INCH_MM, 12 * INCH_MM) if unit == "in" else (Fraction(10), Fraction(300))
-    return whole if mm > foot else whole / 2
+    whole = WHOLE_MM[unit]
+    return whole if mm > FOOT_MM[unit] else whole / 2
 
 
 def on_hand_marks(lengths: Sequence[Fraction], unit: ShownUnit) -> list[Fraction]:
