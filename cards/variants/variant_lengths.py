@@ -7,7 +7,6 @@ from fractions import Fraction
 from tagend.cards.base.hand_marks import hand_mark_mm, on_hand_marks
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length, length_number
 from tagend.cards.base.units import Length, Span, parse_span
-from tagend.cards.leader.allowance import round_up
 from tagend.cards.leader.audit.lengths import too_short
 from tagend.cards.leader.leader import Leader, Piece, work_out
 from tagend.cards.practice.practice import Practice

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.base.hand_marks import mark_mm
+from tagend.cards.base.hand_marks import hand_mark_mm
 from tagend.cards.base.units import parse_length
 from tagend.cards.propose.lengths import Plan, fitted, in_halves, nearest, plan_of
 from tagend.cards.propose.tape import Tape, tape_for
@@ -107,7 +107,7 @@ def test_only_pieces_below_a_foot_lie_between_whole_inches(data: st.DataObject) 
     assert sum(found) == total
     for length, low, high in zip(found, whole.least, most, strict=True):
         assert low <= length <= high
-        assert length * INCH_MM % mark_mm(length * INCH_MM, "in") == 0
+        assert length * INCH_MM % hand_mark_mm(length * INCH_MM, "in") == 0
 
 
 def test_a_taper_of_short_pieces_is_level_to_the_half_inch() -> None:
