@@ -50,8 +50,8 @@ class TableReader(Generic[T]):
 def table(cls: type, keys: Mapping[str, Schema]) -> Schema:
     """Return the schema of a TOML table that becomes a `cls`, whose fields its keys name.
 
-    A field may end in the unit, `_mm`, or have the plural of an array of tables. A key may be
-    absent where its field has a default.
+    A field may end in the unit, `_mm`, or in `_` where its key is a word of Python, or have the
+    plural of an array of tables. A key may be absent where its field has a default.
     """
     fields = [_field(cls, key, schema) for key, schema in keys.items()]
     return {
@@ -129,7 +129,7 @@ def examples_of(schema: Schema) -> list[Any]:
 
 def _field(cls: Any, key: str, schema: Schema) -> DataclassField:
     known = cls.__dataclass_fields__
-    name = next(name for name in (key, f"{key}_mm", f"{key}s") if name in known)
+    name = next(name for name in (key, f"{key}_", f"{key}_mm", f"{key}s") if name in known)
     default = known[name].default
     if default is not MISSING:
         schema = {"type": "default", "schema": schema, "default": default}

@@ -17,8 +17,9 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
     """Return one taper: how it steps, a row a section with its spool, and its audit."""
     leader = sheet.leader
     meetings = [joint.meeting for joint in leader.joints]
-    steps = ", ".join(inches(meeting.step_mm) for meeting in meetings)
-    ratios = ", ".join(f"{float(meet.upper_mm / meet.lower_mm):.2f}" for meet in meetings)
+    falls = [meeting for meeting in meetings if meeting.step_mm >= 0]  # to a bite guard it rises
+    steps = ", ".join(inches(meeting.step_mm) for meeting in falls)
+    ratios = ", ".join(f"{float(meet.upper_mm / meet.lower_mm):.2f}" for meet in falls)
     rows = [
         _row(piece, strand.label or "")
         for piece, strand in zip(leader.pieces, proposal.strands, strict=True)

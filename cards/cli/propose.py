@@ -1,6 +1,6 @@
 """`tagend propose`: a taper worked out from what the rack holds."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 import click
 
@@ -8,8 +8,12 @@ from tagend.cards.base.units import Diameter, Length, parse_diameter, parse_leng
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_practice, load_rack
+from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, shop_option
+from tagend.cards.practice.practice import Practice
+from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
 from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import (
     butt_for_line,
     supplies_of_diameters,
@@ -22,6 +26,10 @@ from tagend.layouts.base.faults import under
 _DIAMETERS = 'Instead of a rack, sizes that can be had: "0.021 in, 0.019 in, 4X".'
 _LINE_TIP = "Instead of the butt, the fly line's tip: the butt is near two thirds of it."
 _TIPPET = 'Its diameter, and material and strength if you like: "4X fluorocarbon 5 lb".'
+
+_BOUGHT = 'A bought butt instead: "5 ft 0.021 in to 0.012 in nylon".'
+_SIGHTER = 'A sighter above the tippet, from the rack: "18 in", or with its strand.'
+_GUARD = 'A bite guard below the tippet, from the rack: "12 in wire", or with its diameter.'
 
 _diameter = reading(parse_diameter)
 _diameters = reading(lambda text: [parse_diameter(size) for size in text.split(",")])
@@ -37,12 +45,16 @@ _name = reading(lambda text: plain_text(text, NAME_MOST))
 @click.option("--line-tip", metavar="DIAMETER", callback=_diameter, help=_LINE_TIP)
 @click.option("--tippet", metavar="DIAMETER", required=True, help=_TIPPET)
 @click.option("--step", metavar="DIAMETER", callback=_diameter,
-              help="The largest step; else the audit's limit.")  # fmt: skip
+              help="The largest step; else the audit's limit, a ratio.")  # fmt: skip
 @click.option("--shares", default="60/20/20", show_default=True, callback=reading(read_shares),
               help="Percent of the length in butt, taper and tippet.")  # fmt: skip
+@click.option("--bought", metavar="PIECE", help=_BOUGHT)
+@click.option("--sighter", metavar="PIECE", help=_SIGHTER)
+@click.option("--guard", metavar="PIECE", help=_GUARD)
 @click.option("--material", help="The only one above the tippet; of --diameters, else nylon.")
 @click.option("--name", callback=_name, help="What the leader is called; else by its measures.")
 @click.option("-o", "--output", metavar="OUT.toml", required=True, help="The recipe file to write.")
+@anyway_option
 @shop_option
 def command(
     rack: str | None,
@@ -53,9 +65,13 @@ def command(
     tippet: str,
     step: Diameter | None,
     shares: Shares,
+    bought: str | None,
+    sighter: str | None,
+    guard: str | None,
     material: str | None,
     name: str | None,
     output: str,
+    anyway: bool,
     shop: str | None,
 ) -> None:
     """Work out the taper that steps down most evenly from the spools of a rack.
@@ -75,28 +91,53 @@ def command(
     if (rack is None) == (diameters is None):
         raise click.UsageError("Give either --rack or --diameters.")
     if spools := load_rack(rack, practice):
-        supplies = supplies_of_rack(spools, practice)
+        supplies = supplies_of_rack(spools)
     else:
         supplies = supplies_of_diameters(diameters or (), only or "nylon", ending)
-    if line_tip is not None and butt is None:
+    pieces = {
+        name: _read(name, text, reader, practice)
+        for name, text, reader in (
+            ("bought", bought, read_bought),
+            ("sighter", sighter, read_sighter),
+            ("guard", guard, read_guard),
+        )
+    }
+    ready_made = pieces["bought"]
+    if (butt, line_tip, ready_made).count(None) > 2 or (butt and (line_tip or ready_made)):
+        raise click.UsageError("Give one of --butt, --line-tip and --bought.")
+    if ready_made is not None:
+        butt = ready_made.tapers_to or ready_made.diameter
+    elif line_tip is not None:
         butt = butt_for_line(line_tip, supplies, practice)
-    elif line_tip is not None or butt is None:
-        raise click.UsageError("Give either --butt or --line-tip.")
-    (usual_step_mm,) = practice.rules["step"].limits
+    assert butt is not None
     wish = Wish(
         total=total,
         butt=butt,
         tippet=ending,
-        step_mm=step.mm if step else usual_step_mm,
+        step=StepLimit(practice.rules["step"].limits, step.mm if step else None),
         shares=shares,
         material=only,
         line_tip=line_tip,
+        **pieces,
     )
     proposals = propose(wish, supplies, practice, name)
+    sheets = [worksheet(proposal.recipe, practice) for proposal in proposals]
     blocks = (
-        "\n".join(proposal_lines(place, proposal, worksheet(proposal.recipe, practice)))
-        for place, proposal in enumerate(proposals, start=1)
+        "\n".join(proposal_lines(place, *proposed))
+        for place, proposed in enumerate(zip(proposals, sheets, strict=True), start=1)
     )
     click.echo("\n\n".join(blocks))
+    heed(sheets[:1], anyway=anyway)
     write_whole(output, recipe_text(proposals[0].recipe).encode())
     click.echo(f"wrote the first into {output}", err=True)
+
+
+def _read(
+    option: str,
+    text: str | None,
+    read: Callable[[str, Practice], AskedPiece],
+    practice: Practice,
+) -> AskedPiece | None:
+    """Read a piece that is asked for, or None where the option is not given."""
+    with under(option):
+        return read(text, practice) if text is not None else None

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from tagend.cards.base.units import Diameter, Length, Quantity
+from tagend.cards.base.units import Diameter, Length, Quantity, Strength
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.code.code_escapes import escape, unescape
 from tagend.cards.code.cursor import Cursor
@@ -98,6 +98,7 @@ HEADERS: Mapping[str, Header] = {
     "TOTAL": _quantity("total", Length),
     "CUT": _flag("lengths", "cut"),
     "RECORD": _flag("record_lengths", True),
+    "CLASS": _quantity("class_", Strength),
     "TIED": Header("tied", lambda day, _: f" {day.isoformat()}", _read_date),
     "BUTT": Header("butt", _write_butt, _read_butt),
     "OUT": _quantity("line_out", Length),

@@ -91,14 +91,10 @@ def _joints(plotted: Plot) -> Iterator[Path]:
         along = min(_BARREL * plotted.size, upper.length / 2, lower.length / 2)
         if knot.apart:
             yield Path(circle(min(max(x, half), plotted.width - half), 0.0, half), 1.0, fill=1.0)
-        elif _interlocks(knot):
+        elif knot.comes_made:
             yield from _two_eyes(x, half, along)
         else:
             yield from _barrel(knot, x, half, along)
-
-
-def _interlocks(knot: Knot) -> bool:
-    return knot.takes.heavy.loop and knot.takes.light.loop and not knot.turns
 
 
 def _winds(knot: Knot) -> bool:

@@ -8,6 +8,7 @@ from tagend.layouts.paper.face import Path, Step
 
 _LINE = 0.5  # points; thinner lines break up on an office printer
 _SPACING = 2.6  # points between the strokes of a pattern
+_APART = 0.4  # of half the thickness: where two lines inside a strand lie
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,8 +63,14 @@ def patterned(band: Band, pattern: Pattern) -> tuple[Path, ...]:
 
 def _strokes(band: Band, pattern: Pattern) -> Iterator[Step]:
     if pattern == "core":
-        yield ("move", band.x, band.y)
-        yield ("line", band.end, band.y)
+        yield from _along(band, 0.0)
+    if pattern == "two cores":
+        yield from _along(band, -_APART)
+        yield from _along(band, _APART)
+    if pattern == "broken core":
+        for x in _places(band, 2 * _SPACING):
+            yield ("move", x - 0.6 * _SPACING, band.y)
+            yield ("line", x + 0.6 * _SPACING, band.y)
     if pattern == "bars":
         for x in _places(band, 2 * _SPACING):
             yield from _stroke(band, x, x)
@@ -73,6 +80,12 @@ def _strokes(band: Band, pattern: Pattern) -> Iterator[Step]:
     if pattern in ("back hatch", "cross hatch"):
         for x in _places(band, _SPACING):
             yield from _stroke(band, x + 2 * band.half(x), x)
+
+
+def _along(band: Band, share: float) -> Iterator[Step]:
+    """A line from end to end, so much of half the thickness off the middle."""
+    yield ("move", band.x, band.y + share * band.half(band.x))
+    yield ("line", band.end, band.y + share * band.half(band.end))
 
 
 def _stroke(band: Band, low: float, high: float) -> Iterator[Step]:

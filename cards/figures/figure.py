@@ -100,6 +100,8 @@ def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[
 def _lacks_turns(knot: Knot, heavy: int, light: int) -> bool:
     """Whether a side that winds round others has no turns; only a joint has a heavy side."""
     takes = knot.takes
+    if knot.apart:
+        return heavy < 1 or light < 1
     winds = "joint" in knot.places and takes.heavy.core > 0
     return (takes.light.core > 0 and light < 1) or (winds and heavy < 1)
 

@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from tagend.cards.practice.materials import Materials
+from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.recipe.recipe import Part, Recipe, Section
 
 
@@ -40,7 +41,8 @@ def _tippet_place(recipe: Recipe, materials: Materials) -> int:
     if named or last == 0:
         return named[-1] if named else last
     end, above = recipe.sections[last], recipe.sections[last - 1]
-    guard_like = end.diameter.mm > fly_end_mm(above) or materials.find(end.material).kind == "wire"
+    thin_mm, wire = fly_end_mm(above), materials.find(end.material).kind.endswith("wire")
+    guard_like = wire or (end.diameter.mm > thin_mm and not alike(end.diameter.mm, thin_mm))
     if end.part == "bite guard" or (end.part is None and guard_like):
         return last - 1
     return last

@@ -1,17 +1,19 @@
 """The knots file: its tables and a person's own over them in, the checked knots out."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 from typing import get_args
 
-from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
+from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, choice, table, whole_number
 from tagend.cards.base.named_table import NAMING, RowReader, read_named_table, read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.practice.knots import (
     COUNT,
     LENGTHS,
+    Around,
     ExtraTurns,
     Hold,
     Knot,
@@ -23,11 +25,12 @@ from tagend.cards.practice.knots import (
     Straight,
     Takes,
 )
+from tagend.cards.practice.materials import Strand
 from tagend.layouts.base.faults import Fault, refused
 
 STEP_MOST = 70  # characters: a card's line
 
-_GENERAL = ("hold", "tag", "loop", "fly_loop")
+_GENERAL = ("hold", "tag", "loop", "joint_loop", "fly_loop")
 _ON_SHELF = ("word", "rows", "names", "codes")  # of any table of named rows
 
 
@@ -40,7 +43,7 @@ def load_knots() -> Knots:
 def knots_with_own(own: Mapping[str, object]) -> Knots:
     """Return the knots of our file with a person's own over them, key by key.
 
-    `own` has the shape of our file: knots by name, and `hold`, `tag`, `loop` and `fly_loop`.
+    `own` has the shape of our file: knots by name, and `hold`, `tag` and the loops.
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
     ours = read_our_file("practice/knots.toml")
@@ -56,6 +59,17 @@ def _read_sides(value: object) -> Sides[Takes]:
         return _read_both(value)
     takes = _read_takes(value)
     return Sides(takes, takes)
+
+
+def _read_loop(value: object) -> bool | Fraction:
+    """Read whether a side ends in a loop: `true`, or the size that it has here."""
+    return value if isinstance(value, bool) else parse_length(value).mm
+
+
+def _read_ratio(value: object) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not 1 <= value <= 10:
+        raise refused(f"{value!r} is no likely ratio of diameters", "write a number such as 1.4")
+    return Fraction(str(value))
 
 
 def _read_rung(value: object) -> Rung:
@@ -102,10 +116,8 @@ def _contradictions(knot: Knot) -> Iterator[Fault]:
         yield Fault("turns", "only a joint has two sides", "write `each`, and no extra_turns")
     if knot.turns and not _descends(knot.turns):
         yield Fault("turns", *_LADDER)
-    if not knot.turns and (thick.core or thin.core or counted):
+    if not (knot.turns or knot.ties) and (thick.core or thin.core or counted):
         yield Fault("turns", "the steps or the core need turns", "write turns = [{ each = 5 }]")
-    if knot.wire_only and not knot.wire:
-        yield Fault("wire", "a knot for wire alone must hold on wire", "write wire = true")
     for word in sorted(counted - {"turns", "heavy", "light"}):
         yield Fault("steps", f"{{{word}}} counts nothing", "write {turns}, {heavy} or {light}")
 
@@ -118,8 +130,9 @@ _TAKES = table(
     {
         "core": whole_number(0, 3),
         "strands": whole_number(1, 2),
+        "around": choice(*get_args(Around)),
         "body": whole_number(0, 500),
-        "loop": FLAG,
+        "loop": by(_read_loop),
         "hold": whole_number(0, 4),
     },
 )
@@ -129,17 +142,23 @@ _read_knot: RowReader[Knot] = RowReader(
         Knot,
         {
             **NAMING,
+            "roles": by(list_of(text_line(20), "role", 2, 2)),
+            "on": by(list_of(one_of(*get_args(Strand)), "strand", 1, 4)),
+            "ties": by(list_of(text_line(40), "knot", 1, 9)),
+            **dict.fromkeys(("lapped", "comes_made", "shock"), FLAG),
             "places": by(list_of(one_of(*get_args(Place)), "place", 1, 5)),
             "straight": by(one_of(*get_args(Straight))),
             "takes": by(_read_sides),
             "steps": by(list_of(text_line(STEP_MOST), "step", 1, 8)),
             "seat": by(text_line(STEP_MOST)),
             "mixed": by(one_of(*get_args(Mixed))),
-            **dict.fromkeys(("shock", "wire", "wire_only"), FLAG),
-            **dict.fromkeys(("thickest", "largest_step"), _DIAMETER),
+            "thickest": _DIAMETER,
+            "largest_ratio": by(_read_ratio),
             **dict.fromkeys(("apart", "whole_side_passes", "tapered_only", "figure"), FLAG),
             "turns": by(list_of(_read_rung, "row", 1, 9)),
-            "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "light": _TURNS}),
+            "extra_turns": table(
+                ExtraTurns, {"ratio": by(_read_ratio), "light": _TURNS, "most": _TURNS}
+            ),
             "caution": by(text_line(STEP_MOST)),
         },
     ),
@@ -151,7 +170,7 @@ _read_knots: TableReader[Knots] = TableReader(
         {
             **dict.fromkeys(_ON_SHELF, ANY),
             "hold": by(_read_hold),
-            **dict.fromkeys(("tag", "loop", "fly_loop"), _LENGTH),
+            **dict.fromkeys(("tag", "loop", "joint_loop", "fly_loop"), _LENGTH),
         },
     )
 )

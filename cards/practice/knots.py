@@ -7,12 +7,14 @@ from fractions import Fraction
 from typing import Generic, Literal, TypeVar
 
 from tagend.cards.base.named_table import NamedTable
-from tagend.cards.practice.printed_sizes import step_from, strand_from, strand_up_to
+from tagend.cards.practice.materials import Strand
+from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
 Straight = Literal["yes", "nearly", "no"]
 Side = Literal["heavy", "light"]
+Around = Literal["other", "itself"]
 
 T = TypeVar("T")
 
@@ -31,10 +33,11 @@ class Rung:
 
 @dataclass(frozen=True, slots=True)
 class ExtraTurns:
-    """Turns added on the light side where the strands differ by `step_mm` or more."""
+    """Turns added on the light side where the heavy strand is so many times as thick."""
 
-    step_mm: Fraction
+    ratio: Fraction
     light: int
+    most: int  # turns that print has on a side
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +46,15 @@ class Takes:
 
     core: int = 0
     strands: int = 1
+    around: Around = "other"  # the strand that the turns go round
     body: int = 0
-    loop: bool = False
+    loop: bool | Fraction = False  # its size in mm, or True for the usual size of its place
     hold: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class Sides(Generic[T]):
-    """One thing of each side of a knot: of the heavy strand and of the light one."""
+    """One thing of each side of a knot: wire is always heavy, else the thicker strand is."""
 
     heavy: T
     light: T
@@ -68,17 +72,20 @@ class Knot:
     code: str
     places: tuple[Place, ...]
     straight: Straight
-    takes: Sides[Takes]
     steps: tuple[str, ...]
     seat: str
+    takes: Sides[Takes] = Sides(Takes(), Takes())
+    roles: tuple[str, str] = ("thick", "thin")  # what the heavy and the light side are called
+    on: tuple[Strand, ...] = ("line",)
+    ties: tuple[str, ...] = ()  # knots that each side may be tied with, where it has one of its own
+    lapped: bool = False
     also: tuple[str, ...] = ()
     mixed: Mixed | None = None  # None where no two strands meet
     shock: bool = False
-    wire: bool = False
-    wire_only: bool = False
     thickest_mm: Fraction | None = None
-    largest_step_mm: Fraction | None = None
+    largest_ratio: Fraction | None = None
     apart: bool = False
+    comes_made: bool = False
     whole_side_passes: bool = False
     tapered_only: bool = False
     turns: tuple[Rung, ...] = ()
@@ -114,8 +121,9 @@ class Knots(NamedTable[Knot]):
 
     hold: tuple[Hold, ...]
     tag_mm: Fraction  # left on a trimmed knot
-    loop_mm: Fraction  # a finished loop, knot to tip
-    fly_loop_mm: Fraction
+    loop_mm: Fraction  # a finished loop at the butt, knot to tip
+    joint_loop_mm: Fraction  # one between two sections
+    fly_loop_mm: Fraction  # one at an eye
 
     def hold_mm(self, diameter_mm: Fraction) -> Fraction:
         """Return the end that the hands need to draw up and trim a strand, in mm."""
@@ -130,15 +138,15 @@ def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
 # What the cut, the card, its steps and figures, the bench sheet and the JSON say of turns.
 
 
-def joint_turns(knot: Knot, thick_mm: Fraction, thin_mm: Fraction) -> Sides[int]:
+def joint_turns(knot: Knot, heavy_mm: Fraction, light_mm: Fraction) -> Sides[int]:
     """Return the turns of both strands of a joint, each by its own diameter; 0 for no turns."""
     if not knot.turns:
         return Sides(0, 0)
-    thick, thin = step_for(knot.turns, thick_mm).heavy, step_for(knot.turns, thin_mm).light
+    heavy, light = step_for(knot.turns, heavy_mm).heavy, step_for(knot.turns, light_mm).light
     extra = knot.extra_turns
-    if extra is None or not step_from(thick_mm - thin_mm, extra.step_mm):
-        return Sides(thick, thin)
-    return Sides(thick, thin + extra.light)
+    if extra is None or heavy_mm < extra.ratio * light_mm:
+        return Sides(heavy, light)
+    return Sides(heavy, min(light + extra.light, max(light, extra.most)))
 
 
 def end_turns(knot: Knot, strand_mm: Fraction) -> Sides[int]:

@@ -12,27 +12,44 @@ from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
+Standing = Literal["published", "common practice", "our choice", "arithmetic"]
 Limits = tuple[Fraction, ...]
+
+PLAIN = "limit"  # what the only limit of a rule is called
 
 _WRITE = {
     "none": "this rule compares with nothing: leave the limit out",
-    "measure": 'write it with its unit, such as "0.004 in"',
-    "number": "write a plain number, such as 1.5",
+    "measure": 'write it with its unit, such as "15 in"',
+    "number": "write a plain number, such as 1.45",
     "range": "write two plain numbers, the lower first: [0.5, 0.8]",
+    "list": "write plain numbers, the lowest first: [1, 2, 3]",
+    "measures": 'write two with their units, the smaller first: ["4 ft", "20 ft"]',
 }
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """What a rule compares with: mm where the rules file gives a unit, plain numbers where not."""
+
+    kind: str  # a key of `_WRITE`
+    figures: Limits
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
-    """One rule; `limits` are mm where the rules file gives a unit, plain numbers where not."""
+    """One rule, with its limits by name."""
 
     name: str
     severity: Severity
-    limits: Limits
-    limit_kind: str  # a key of `_WRITE`
+    limit: Mapping[str, Limit]
     reason: str
-    standing: str
+    standing: Standing
     source: str
+
+    @property
+    def limits(self) -> Limits:
+        """All its figures, in the order of the rules file."""
+        return tuple(figure for limit in self.limit.values() for figure in limit.figures)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,37 +60,49 @@ class Setting:
     limit: object = None
 
 
-def parse_limits(value: object) -> Limits:
-    """Read `"0.004 in"`, `"15 in"`, `1.5` or `[0.5, 0.8]`; raises `Refused`."""
+def parse_limit(value: object) -> Limit:
+    """Read `"15 in"`, `1.45`, `[0.5, 0.8]`, `["4 ft", "20 ft"]` or `[1, 2, 3]`.
+
+    Raises `Refused`.
+    """
+    kind = _kind(value)
     match value:
         case None:
-            return ()
+            return Limit(kind, ())
         case list():
-            limits = tuple(_number(part, "range") for part in value)
-            if len(limits) != 2 or limits[0] >= limits[1]:
-                raise refused("this is not a range", _WRITE["range"])
-            return limits
+            figures = tuple(_figure(part, kind) for part in value)
+            if list(figures) != sorted({*figures}):
+                raise refused("these do not grow", _WRITE[kind])
+            return Limit(kind, figures)
+    return Limit(kind, (_figure(value, kind),))
+
+
+def _kind(value: object) -> str:
+    match value:
+        case None:
+            return "none"
         case str():
-            return (_measure(value),)
-    return (_number(value, "number"),)
+            return "measure"
+        case [str(), _]:
+            return "measures"
+        case list():
+            return "range" if len(value) == 2 else "list"
+    return "number"
 
 
-def _limit_kind(value: object) -> str:
-    kinds = {type(None): "none", list: "range", str: "measure"}
-    return kinds.get(type(value), "number")
+def _figure(value: object, kind: str) -> Fraction:
+    if kind.startswith("measure"):
+        return _measure(value)
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not 0 < value < 1e6:
+        raise refused(f"{value!r} is no likely limit", _WRITE[kind])
+    return Fraction(str(value))
 
 
-def _measure(value: str) -> Fraction:
+def _measure(value: object) -> Fraction:
     try:
         return parse_diameter(value).mm
     except Refused:
         return parse_length(value).mm
-
-
-def _number(value: object, kind: str) -> Fraction:
-    if isinstance(value, bool) or not isinstance(value, (int, float)) or not 0 < value < 1e6:
-        raise refused(f"{value!r} is no likely limit", _WRITE[kind])
-    return Fraction(str(value))
 
 
 _read_setting: TableReader[Setting] = TableReader(
@@ -104,9 +133,27 @@ def _changed(rules: Mapping[str, Rule], name: str, raw: object) -> Rule:
     if setting.limit is None:
         return rule
     with under("limit"):
-        if _limit_kind(setting.limit) != rule.limit_kind:
-            raise refused(f"{setting.limit!r:.40} is of another kind", _WRITE[rule.limit_kind])
-        return replace(rule, limits=parse_limits(setting.limit))
+        return replace(rule, limit={**rule.limit, **_set_limits(rule, setting.limit)})
+
+
+def _set_limits(rule: Rule, value: object) -> Mapping[str, Limit]:
+    """Read the limits that a person names, or one without a name: the first of the rule."""
+    if not isinstance(value, dict):
+        first = next(iter(rule.limit))
+        return {first: _like(rule.limit[first], value)}
+    read = {}
+    for name, each in value.items():
+        if name not in rule.limit:
+            raise refused(f"no limit is called {name!r}", f"they are: {', '.join(rule.limit)}")
+        with under(name):
+            read[name] = _like(rule.limit[name], each)
+    return read
+
+
+def _like(ours: Limit, value: object) -> Limit:
+    if _kind(value) != ours.kind:
+        raise refused(f"{value!r:.40} is of another kind", _WRITE[ours.kind])
+    return parse_limit(value)
 
 
 @cache
@@ -116,11 +163,12 @@ def common_rules() -> Mapping[str, Rule]:
     return {name: _rule(name, **row) for name, row in tables.items()}
 
 
-def _rule(name: str, severity: str, limit: object = None, **told: str) -> Rule:
+def _rule(name: str, severity: str, standing: str, limit: object = None, **told: str) -> Rule:
+    limits = limit if isinstance(limit, dict) else {PLAIN: limit}
     return Rule(
         name=name,
         severity=cast(Severity, severity),
-        limits=parse_limits(limit),
-        limit_kind=_limit_kind(limit),
+        standing=cast(Standing, standing),
+        limit={key: parse_limit(each) for key, each in limits.items()},
         **told,
     )

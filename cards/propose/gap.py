@@ -1,6 +1,5 @@
 """Why no taper fits: the net of a wish and its strands in; what to buy or to change, out."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -8,37 +7,56 @@ from itertools import count, pairwise
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
+from tagend.cards.leader.suitability import Meeting
+from tagend.cards.practice.materials import Material
 from tagend.cards.propose.lengths import plan_of
 from tagend.cards.propose.net import Net
 from tagend.cards.propose.search import best_ways
-from tagend.cards.propose.supplies import Supply, named
+from tagend.cards.propose.step_limit import StepLimit
+from tagend.cards.propose.supplies import Supply, meeting_of, named
 from tagend.cards.propose.wish import Wish
 from tagend.layouts.base.faults import Fault, Refused, refused
 
 
 def no_taper(net: Net) -> Refused:
     """Return the refusal of a wish that no taper fulfils, with all that one reason explains."""
-    wish = net.wish
-    if not net.starts:
-        return _no_butt(net)
-    if not net.ends:
+    wish, links = net.wish, net.links
+    if not any(map(net.is_tippet, range(len(net.strands)))):
         strength = wish.tippet.strength.plain if wish.tippet.strength else None
         return _no_end("tippet", wish.tippet.diameter.plain, wish.tippet_material, strength)
+    if not net.ends and links.guard:
+        return refused(
+            f"{named(links.guard)} has no line for the bite guard beside its knots",
+            "buy a spool of it, or write a shorter bite guard",
+        )
+    if not net.starts and not links.bought:
+        return _no_butt(net)
     if gaps := list(_gaps(net)):
-        return Refused(*(_gap(above, below, wish) for above, below in gaps))
+        return Refused(*(_gap(above, below, net) for above, below in gaps))
     endless = replace(net, plenty=frozenset(range(len(net.strands))))
     ways = best_ways(endless, 1)
-    if not ways:
-        return refused(
-            f"{wish.total.plain} has no room for the pieces that steps of this size ask for",
-            "allow a larger step, or write a longer total",
-        )
-    return Refused(*_short(ways[0].strands, net))
+    if ways:
+        return Refused(*_short(ways[0].strands, net))
+    if links.sighter:
+        return _no_sighter(links.sighter, wish)
+    return refused(
+        f"{wish.total.plain} has no room for the pieces that steps of this size ask for",
+        "allow a larger step, or write a longer total",
+    )
+
+
+def _no_sighter(sighter: Supply, wish: Wish) -> Refused:
+    """Return the refusal where the sighter is in the way, or has too little line."""
+    tippet = wish.tippet.diameter
+    return refused(
+        f"{named(sighter)} does not fit above {tippet.plain}, or has too little line",
+        "buy a sighter a little thicker than the tippet, or write a longer total",
+    )
 
 
 def _no_butt(net: Net) -> Refused:
     butt = net.wish.butt
-    body = [strand for place, strand in enumerate(net.strands) if place not in net.ends]
+    body = [strand for place, strand in enumerate(net.strands) if not net.is_tippet(place)]
     near = min(body, key=lambda strand: abs(strand.diameter.mm - butt.mm), default=None)
     instead = f", or begin with {named(near)}" if near else ""
     return _no_end("butt", butt.plain, net.wish.material, instead=instead)
@@ -51,50 +69,51 @@ def _no_end(end: str, *words: str | None, instead: str = "") -> Refused:
 
 def _gaps(net: Net) -> Iterator[tuple[Supply, Supply]]:
     """Yield the strands above and below each gap that no step of this size crosses."""
-    reached = set(net.starts)
+    links, reached = net.links, set(net.starts)
     for place, strand in enumerate(net.strands):
-        above = net.strands[max(reached)]
-        if place not in reached and above.diameter.mm - strand.diameter.mm > net.wish.step_mm:
+        above = net.strands[max(reached)] if reached else links.bought
+        if above is None or (links.sighter and net.is_tippet(place)):
+            continue
+        falls = above.diameter.mm > strand.diameter.mm
+        meeting = meeting_of(above, strand, links.practice)
+        if place not in reached and falls and not net.wish.step.allows(meeting):
             yield above, strand
             reached.add(place)
         if place in reached:
             reached.update(net.below[place])
 
 
-def _gap(above: Supply, below: Supply, wish: Wish) -> Fault:
+def _gap(above: Supply, below: Supply, net: Net) -> Fault:
+    wish, find = net.wish, net.links.practice.materials.find
     unit: ShownUnit = "mm" if wish.butt.unit == "mm" else "in"
     grid = Fraction(1, 100) if unit == "mm" else DIAMETER_MM["thou"]
-    between = missing(above.diameter.mm, below.diameter.mm, wish.step_mm, grid)
+    material = find(above.material)
+    between = missing(above.diameter.mm, below.diameter.mm, wish.step, material, grid)
     buy = " and ".join(thickness(mm, unit) for mm in between)
     return Fault(
         "",
-        f"no strand leads from {named(above)} to {named(below)} in steps of "
-        f"{thickness(wish.step_mm, unit)} or less",
+        f"no strand leads from {named(above)} to {named(below)} in steps of {wish.step.told(unit)}",
         f"buy {buy} {above.material}, or allow a larger step",
     )
 
 
 def missing(
-    above_mm: Fraction, below_mm: Fraction, step_mm: Fraction, grid_mm: Fraction
+    above_mm: Fraction, below_mm: Fraction, step: StepLimit, material: Material, grid_mm: Fraction
 ) -> list[Fraction]:
     """Return the fewest diameters, on a grid that is sold, that bridge two in even steps."""
-    drop_mm = above_mm - below_mm
-    fewest = math.ceil(drop_mm / step_mm) - 1
-    evenly = (
-        [above_mm - drop_mm * place / (strands + 1) for place in range(1, strands + 1)]
-        for strands in count(fewest)
-    )
+    evenly = (step.between(above_mm, below_mm, steps) for steps in count(1))
     ways = ([round(mm / grid_mm) * grid_mm for mm in sizes] for sizes in evenly)
-    return next(
-        sizes
-        for sizes in ways
-        if all(a - b <= step_mm for a, b in pairwise([above_mm, *sizes, below_mm]))
-    )
+
+    def bridges(sizes: Sequence[Fraction]) -> bool:
+        pairs = pairwise([above_mm, *sizes, below_mm])
+        return all(step.allows(Meeting(material, a, material, b)) for a, b in pairs)
+
+    return next(sizes for sizes in ways if bridges(sizes))
 
 
 def _short(strands: Sequence[int], net: Net) -> Iterator[Fault]:
     """Yield the spools of the best taper that have not line enough for it."""
-    plan = plan_of(len(strands), net.wish.shares, net.tape)
+    plan = plan_of(len(strands), net.wish.shares, net.tape, net.links.bought is not None)
     assert plan is not None
     for place, room, length in zip(strands, net.rooms(strands), plan.lengths, strict=True):
         if room < length:

@@ -27,12 +27,16 @@ class Plan:
     total: int
 
 
-def plan_of(sections: int, shares: Shares, tape: Tape) -> Plan | None:
-    """Return the plan of two sections or more; None where they are too many."""
+def plan_of(sections: int, shares: Shares, tape: Tape, bought: bool = False) -> Plan | None:
+    """Return the plan of a taper; None where its sections are too many.
+
+    Below a bought butt all but the tippet is taper, which shares what is left with it.
+    """
     total, shortest = tape.total, tape.shortest
     if sections > SECTIONS_MOST or sections * shortest > total:
         return None
-    counts: dict[Part, int] = {"butt": sections // 2, "taper": (sections - 1) // 2, "tippet": 1}
+    butt = 0 if bought else sections // 2
+    counts: dict[Part, int] = {"butt": butt, "taper": sections - 1 - butt, "tippet": 1}
     parts = tuple(part for part, count in counts.items() for _ in range(count))
     loose = Plan(shares=shares, parts=parts, least=(shortest,) * sections, lengths=(), total=total)
     lengths = fitted(loose, [total] * sections)
@@ -46,20 +50,38 @@ def fitted(plan: Plan, most: Sequence[int]) -> tuple[int, ...]:
     Their parts come nearest to their shares, and then the pieces to the fall of their part: the
     sum of squares is the least there is for the parts, and with them for the pieces of each.
     """
-    counts = [plan.parts.count(part) for part in dict.fromkeys(plan.parts)]
-    spans = [slice(*ends) for ends in pairwise(accumulate(counts, initial=0))]
+    spans = _spans(plan)
     wholes = nearest(
-        [Fraction(plan.total * share, 100) for share in _percents(plan.shares, counts)],
+        [plan.total * share for share in _portions(plan)],
         [sum(plan.least[span]) for span in spans],
         [min(plan.total, sum(most[span])) for span in spans],
         plan.total,
     )
     lengths: list[int] = []
-    for place, (span, count, whole) in enumerate(zip(spans, counts, wholes, strict=True)):
-        weights = [(Fraction(1) if place else _FALL) ** at for at in range(count)]
-        wanted = [whole * weight / sum(weights) for weight in weights]
+    for span, whole in zip(spans, wholes, strict=True):
+        wanted = _falling(plan.parts[span], whole)
         lengths += nearest(wanted, plan.least[span], most[span], whole)
     return tuple(lengths)
+
+
+def in_halves(
+    plan: Plan, lengths: Sequence[int], most: Sequence[int], foot: int
+) -> tuple[Fraction, ...]:
+    """Return the lengths with each part of pieces up to a foot shared in half marks.
+
+    Hands use those below a foot. Such a part keeps its length, and comes nearer to its fall.
+    """
+    found: list[Fraction] = []
+    for span in _spans(plan):
+        whole = list(lengths[span])
+        halves = [2 * length for length in whole]
+        if max(whole) <= foot:
+            wanted = _falling(plan.parts[span], 2 * sum(whole))
+            least = [2 * marks for marks in plan.least[span]]
+            limits = [2 * min(marks, foot) for marks in most[span]]
+            halves = list(nearest(wanted, least, limits, 2 * sum(whole)))
+        found += [Fraction(length, 2) for length in halves]
+    return tuple(found)
 
 
 def nearest(
@@ -77,8 +99,29 @@ def nearest(
     return tuple(found)
 
 
-def _percents(shares: Shares, counts: Sequence[int]) -> tuple[int, ...]:
-    """Return the share of each part that there is; without a taper the butt has its share too."""
-    if len(counts) == 2:
-        return shares.butt + shares.taper, shares.tippet
-    return shares.butt, shares.taper, shares.tippet
+def _spans(plan: Plan) -> list[slice]:
+    """Return where each part stands."""
+    counts = [plan.parts.count(part) for part in dict.fromkeys(plan.parts)]
+    return [slice(*ends) for ends in pairwise(accumulate(counts, initial=0))]
+
+
+def _portions(plan: Plan) -> list[Fraction]:
+    """Return the portion of each part that there is.
+
+    Without a taper the butt has its share too; without a butt the others share all there is.
+    """
+    shares, there = plan.shares, dict.fromkeys(plan.parts)
+    percents: dict[Part, int] = {
+        "butt": shares.butt + (0 if "taper" in there else shares.taper),
+        "taper": shares.taper,
+        "tippet": shares.tippet,
+    }
+    whole = sum(percents[part] for part in there)
+    return [Fraction(percents[part], whole) for part in there]
+
+
+def _falling(parts: Sequence[Part], whole: int) -> list[Fraction]:
+    """Return what the pieces of a part should have of it: those of a butt fall."""
+    fall = _FALL if parts[0] == "butt" else Fraction(1)
+    weights = [fall**at for at in range(len(parts))]
+    return [whole * weight / sum(weights) for weight in weights]

@@ -1,21 +1,17 @@
 """Which strand may hang below which, at what cost, and what knots take: a wish and strands in."""
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import product
+from itertools import pairwise, product
 
-from tagend.cards.base.units import parse_span
-from tagend.cards.leader.allowance import joint_allowances
-from tagend.cards.leader.joints import joints
-from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import PRINTED_MM
+from tagend.cards.propose.links import Links, Takes, changes, lost_mm
 from tagend.cards.propose.supplies import Supply, fullest, is_near
 from tagend.cards.propose.tape import Tape, tape_for
 from tagend.cards.propose.wish import Wish
-from tagend.cards.recipe.recipe import Recipe, Section
 
 # Two strands by their places, of which one hangs below the other; None stands beyond an end.
 Meeting = tuple[int | None, int | None]
@@ -27,7 +23,6 @@ _FINENESS = 1_000_000  # logarithms are counted in millionths, so that costs are
 _CHANGE_AT_TIPPET = 1
 _CHANGE_ABOVE = 10
 
-_SOME_LENGTH = parse_span("1 ft")  # what a knot takes does not depend on it
 _NONE = Fraction(0)
 
 
@@ -37,25 +32,36 @@ class Net:
 
     wish: Wish
     tape: Tape
+    links: Links
     strands: tuple[Supply, ...]
+    body: int  # strands above the tippet; those behind them are tippets
     starts: tuple[int, ...]
     ends: frozenset[int]
     below: tuple[tuple[int, ...], ...]  # the strands that may hang below each
-    takes: Mapping[Meeting, tuple[Fraction, Fraction]]  # mm of the strands above and below a knot
+    takes: Mapping[Meeting, Takes]
     plenty: frozenset[int]  # strands that have enough for the whole leader
 
     @property
     def fewest(self) -> int:
-        """The knots that the largest step allows."""
-        wish = self.wish
-        return math.ceil((wish.butt.mm - wish.tippet.diameter.mm) / wish.step_mm)
+        """The knots that steps as big as they should be make."""
+        return self.wish.step.knots(self.wish.butt.mm, self.wish.tippet.diameter.mm)
+
+    @property
+    def knots_beside(self) -> int:
+        """The knots of a taper that are not between two of its own strands."""
+        return sum(strand is not None for strand in (self.links.bought, self.links.sighter))
+
+    def is_tippet(self, place: int) -> bool:
+        """Whether a strand may be the tippet, if its guard's spool has enough; it is no other."""
+        return place >= self.body
 
     def room(self, above: int | None, strand: int, below: int | None) -> int:
         """Return the longest piece, in marks, of a strand between two others, or at an end."""
         if strand in self.plenty:
             return self.tape.total
         knots_mm = self.takes[above, strand][1] + self.takes[strand, below][0]
-        return self.tape.room(self.strands[strand].left_mm, knots_mm)
+        rest_mm = self.tape.rest_mm if above is None else _NONE
+        return self.tape.room(self.strands[strand].left_mm, knots_mm + rest_mm)
 
     def rooms(self, path: Sequence[int]) -> list[int]:
         """Return the longest piece of each strand of a whole leader, in marks."""
@@ -63,48 +69,94 @@ class Net:
         return [self.room(*places) for places in around]
 
 
-def net_of(wish: Wish, strands: Sequence[Supply], practice: Practice) -> Net:
-    """Return the strands from the butt to the tippet, and every step that is small enough."""
-    tape = tape_for(wish.total, practice)
-    body = fullest([strand for strand in strands if _is_of_body(strand, wish)])
-    whole = (*body, *fullest([strand for strand in strands if _is_tippet(strand, wish)]))
-    starts = tuple(place for place, s in enumerate(body) if is_near(s.diameter, wish.butt))
-    ends = frozenset(range(len(body), len(whole)))
-    below = tuple(() if at in ends else _below(at, whole, wish) for at in range(len(whole)))
-    takes = _takes(whole, below, product(starts, ends), practice)
-    most_mm = 2 * max((mm for pair in takes.values() for mm in pair), default=_NONE)
-    plenty = frozenset(
-        place
-        for place, strand in enumerate(whole)
-        if tape.room(strand.left_mm, most_mm) == tape.total
+def net_of(
+    wish: Wish,
+    strands: Sequence[Supply],
+    practice: Practice,
+    sighter: Supply | None = None,
+    guard: Supply | None = None,
+    first: Supply | None = None,
+) -> Net:
+    """Return the strands from the butt to the tippet, and every step that is small enough.
+
+    `first` is the one to tie to a bought butt, on which it depends what the butt loses to knots.
+    """
+    bought = _bought(wish)
+    lost = _NONE
+    if wish.bought and first:
+        at_tippet = sighter and _is_tippet(first, wish)
+        lost = lost_mm(wish.bought, sighter if sighter and at_tippet else first, practice)
+    tape = tape_for(wish.total, wish.asked_mm - lost, practice)
+    links = Links(wish, practice, tape.unit, tape.cut_mm, bought, sighter, guard)
+    drawn = [s for s in strands if practice.materials.find(s.material).drawn and s != sighter]
+    body = fullest([strand for strand in drawn if _is_of_body(strand, wish)])
+    whole = (*body, *fullest([strand for strand in drawn if _is_tippet(strand, wish)]))
+    ends = frozenset(at for at in range(len(body), len(whole)) if links.holds_guard(whole[at]))
+    takes: dict[Meeting, Takes] = {
+        (upper, lower): found
+        for upper, lower in product(range(len(body)), range(len(whole)))
+        if lower > upper and (lower < len(body) or lower in ends)
+        if (found := links.takes(whole[upper], whole[lower], lower in ends))
+    }
+    below = tuple(
+        tuple(lower for lower in range(len(whole)) if (upper, lower) in takes)
+        for upper in range(len(whole))
     )
-    return Net(
+    starts = tuple(
+        at
+        for at, strand in enumerate(whole)
+        if first in (None, strand) and _starts(strand, at in ends, links)
+    )
+    for start, end in product(starts, ends):
+        above, under = links.at_ends(whole[start], whole[end])
+        takes[None, start], takes[end, None] = (_NONE, above), (under, _NONE)
+    net = Net(
         wish=wish,
         tape=tape,
+        links=links,
         strands=whole,
+        body=len(body),
         starts=starts,
         ends=ends,
         below=below,
         takes=takes,
-        plenty=plenty,
+        plenty=frozenset(),
     )
+    return replace(net, plenty=_plenty(net))
 
 
-def step_costs(net: Net) -> dict[tuple[int, int], int]:
+def _plenty(net: Net) -> frozenset[int]:
+    most_mm = 2 * max((mm for pair in net.takes.values() for mm in pair), default=_NONE)
+    rooms = (net.tape.room(s.left_mm, most_mm + net.tape.rest_mm) for s in net.strands)
+    return frozenset(place for place, room in enumerate(rooms) if room == net.tape.total)
+
+
+def step_costs(net: Net) -> dict[Meeting, int]:
     """Return for each step the square of its departure from the even one, and of a new material.
 
-    All is counted `fewest` squared times, so that the even step, `drop / fewest`, is whole.
+    All is counted `fewest` squared times, so that the even step, `drop / fewest`, is whole. A
+    start costs the step from a bought butt, or nothing.
     """
-    heights = [_height(strand.diameter.mm) for strand in net.strands]
-    drop, fewest, knot = _drop(net.wish), net.fewest, knot_cost(net)
-    costs = {}
-    for upper, row in enumerate(net.below):
-        for lower in row:
-            cost = (fewest * (heights[upper] - heights[lower]) - drop) ** 2
-            if net.strands[upper].material != net.strands[lower].material:
-                cost += knot * (_CHANGE_AT_TIPPET if lower in net.ends else _CHANGE_ABOVE)
-            costs[upper, lower] = cost
-    return costs
+    links, strands, bought = net.links, net.strands, net.links.bought
+    chains: dict[Meeting, list[Supply]] = {
+        (upper, lower): links.chain(strands[upper], strands[lower], lower in net.ends)
+        for upper, row in enumerate(net.below)
+        for lower in row
+    }
+    for start in net.starts:
+        strand = strands[start]
+        chain = links.chain(bought, strand, start in net.ends) if bought else [strand]
+        chains[None, start] = chain
+    return {places: _cost(net, chain, places[1] in net.ends) for places, chain in chains.items()}
+
+
+def _cost(net: Net, chain: Sequence[Supply], at_tippet: bool) -> int:
+    heights = [_height(strand.diameter.mm) for strand in chain]
+    drop, fewest = _drop(net.wish), net.fewest
+    cost = sum((fewest * (above - below) - drop) ** 2 for above, below in pairwise(heights))
+    if changes(chain):
+        cost += knot_cost(net) * (_CHANGE_AT_TIPPET if at_tippet else _CHANGE_ABOVE)
+    return cost
 
 
 def knot_cost(net: Net) -> int:
@@ -118,10 +170,28 @@ def least_cost(net: Net, knots: int) -> int:
     `a` steps that make `b` have a sum of squares of `b * b / a` or more. The diameters may differ
     from those asked for by what print rounds off, so the longest drop there is counts.
     """
-    thickest = max(net.strands[place].diameter.mm for place in net.starts)
+    steps = knots + net.knots_beside
+    thickest = max(_top(net, start) for start in net.starts)
     longest = _height(thickest) - _height(min(strand.diameter.mm for strand in net.strands))
-    short = knots * _drop(net.wish) - net.fewest * longest
-    return max(short, 0) ** 2 // knots
+    short = steps * _drop(net.wish) - net.fewest * longest
+    return max(short, 0) ** 2 // max(steps, 1)
+
+
+def _top(net: Net, start: int) -> Fraction:
+    return (net.links.bought or net.strands[start]).diameter.mm
+
+
+def _bought(wish: Wish) -> Supply | None:
+    """Return a bought butt as the strand at its fly end."""
+    if wish.bought is None:
+        return None
+    return Supply(wish.bought.material, wish.butt, wish.bought.strength, "bought")
+
+
+def _starts(strand: Supply, at_tippet: bool, links: Links) -> bool:
+    if links.bought:
+        return links.takes(links.bought, strand, at_tippet) is not None
+    return not at_tippet and is_near(strand.diameter, links.wish.butt)
 
 
 def _is_of_body(strand: Supply, wish: Wish) -> bool:
@@ -135,36 +205,6 @@ def _is_tippet(strand: Supply, wish: Wish) -> bool:
         and wish.tippet_material in (None, strand.material)
         and wish.tippet.strength in (None, strand.strength)
     )
-
-
-def _below(place: int, strands: Sequence[Supply], wish: Wish) -> tuple[int, ...]:
-    mm = strands[place].diameter.mm
-    lower = range(place + 1, len(strands))
-    return tuple(at for at in lower if PRINTED_MM <= mm - strands[at].diameter.mm <= wish.step_mm)
-
-
-def _takes(
-    strands: Sequence[Supply],
-    below: Sequence[Sequence[int]],
-    ends: Iterable[tuple[int, int]],
-    practice: Practice,
-) -> dict[Meeting, tuple[Fraction, Fraction]]:
-    """Return what every knot takes; `ends` pairs the strands at the butt with those at the fly."""
-
-    def pair(*places: int) -> Recipe:
-        both = (strands[place] for place in places)
-        return Recipe("", tuple(Section(_SOME_LENGTH, s.diameter, s.material) for s in both))
-
-    takes: dict[Meeting, tuple[Fraction, Fraction]] = {}
-    for upper, row in enumerate(below):
-        for lower in row:
-            (joint,) = joints(pair(upper, lower), practice)
-            one, other = joint_allowances(joint, practice)
-            takes[upper, lower] = one.mm, other.mm
-    for upper, lower in ends:
-        first, last = work_out(pair(upper, lower), practice).pieces
-        takes[None, upper], takes[lower, None] = (_NONE, first.at_butt.mm), (last.at_fly.mm, _NONE)
-    return takes
 
 
 def _drop(wish: Wish) -> int:

@@ -1,20 +1,27 @@
 """The best tapers as recipes: a wish and the line there is in, a few proposals out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
+from itertools import product
 
 from tagend.cards.base.units import parse_span
+from tagend.cards.leader.audit import audit
+from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
+from tagend.cards.propose.asked_piece import AskedPiece
 from tagend.cards.propose.gap import no_taper
-from tagend.cards.propose.lengths import fitted, plan_of
+from tagend.cards.propose.lengths import fitted, in_halves, plan_of
+from tagend.cards.propose.links import bought_section
 from tagend.cards.propose.net import Net, knot_cost, net_of
 from tagend.cards.propose.search import best_ways
-from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.supplies import Supply, fullest, supplies_for
 from tagend.cards.propose.wish import Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
+_LOOKED_AT = 12  # the best by their steps, of which those with fewer findings come first
 _WORSE_BY = 5  # knots; our choice: what is worse than the best by more is no choice
 
 
@@ -29,7 +36,7 @@ class Proposal:
 def propose(
     wish: Wish, strands: Sequence[Supply], practice: Practice, name: str | None = None
 ) -> tuple[Proposal, ...]:
-    """Return the best tapers, the best first; no two take the same strands.
+    """Return the best tapers, those with fewer findings first; no two take the same strands.
 
     Raises `Refused` where there is none, with the strand that is missing or too short.
     """
@@ -37,23 +44,82 @@ def propose(
         raise refused(
             f"a butt of {wish.butt.plain} is no thicker than the tippet", "write a thicker butt"
         )
-    net = net_of(wish, strands, practice)
-    ways = best_ways(net, PROPOSED)
-    if not ways:
-        raise no_taper(net)
-    called = name or f"{wish.total.plain}, {wish.butt.plain} to {wish.tippet.diameter.plain}"
-    worst = ways[0].cost + _WORSE_BY * knot_cost(net)
-    return tuple(_proposal(way.strands, net, called) for way in ways if way.cost <= worst)
+    sighters = _cut_from(wish.sighter, strands, practice)
+    guards = _cut_from(wish.guard, strands, practice)
+    firsts: Sequence[Supply | None] = fullest(strands) if wish.bought else (None,)
+    chosen = product(sighters, guards, firsts)
+    nets = (net_of(wish, strands, practice, *each) for each in chosen)
+    found = [(way, net) for net in nets for way in best_ways(net, _LOOKED_AT)]
+    if not found:  # told of the finest sighter, which is the nearest to the tippet
+        raise no_taper(net_of(wish, strands, practice, sighters[-1], guards[-1]))
+    found.sort(key=lambda each: each[0].cost)
+    worst = found[0][0].cost + _WORSE_BY * knot_cost(found[0][1])
+    butt = (wish.bought and wish.bought.diameter) or wish.butt
+    called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
+    proposals = [
+        _proposal(way.strands, net, called) for way, net in found[:_LOOKED_AT] if way.cost <= worst
+    ]
+    return tuple(sorted(proposals, key=lambda each: _findings(each, practice))[:PROPOSED])
+
+
+def _findings(proposal: Proposal, practice: Practice) -> int:
+    """Count what the audit advises against; notes are no advice."""
+    found = audit(work_out(proposal.recipe, practice), practice)
+    return sum(finding.severity != "note" for finding in found)
+
+
+def _cut_from(
+    piece: AskedPiece | None, strands: Sequence[Supply], practice: Practice
+) -> Sequence[Supply | None]:
+    """Return what the piece may be cut from; None alone where no piece is asked for."""
+    if piece is None:
+        return (None,)
+    found = supplies_for(piece, strands, practice)
+    if not found:
+        size = f"{piece.diameter.plain} " if piece.diameter else ""
+        line = size + piece.material
+        raise refused(f"there is no {line} for the {piece.part}", "buy a spool of it")
+    return found
 
 
 def _proposal(places: tuple[int, ...], net: Net, name: str) -> Proposal:
-    plan = plan_of(len(places), net.wish.shares, net.tape)
+    wish, tape, links = net.wish, net.tape, net.links
+    plan = plan_of(len(places), wish.shares, tape, links.bought is not None)
     assert plan is not None
+    rooms = net.rooms(places)
+    lengths = in_halves(plan, fitted(plan, rooms), rooms, tape.foot)
+    rests = (tape.rest_mm, *[Fraction(0)] * (len(places) - 1))
+    spelled = [tape.spelled(each, rest) for each, rest in zip(lengths, rests, strict=True)]
     strands = tuple(net.strands[place] for place in places)
-    lengths = map(net.tape.spelled, fitted(plan, net.rooms(places)))
-    sections = tuple(
-        Section(parse_span(length), strand.diameter, strand.material, strand.strength, part=part)
-        for length, strand, part in zip(lengths, strands, plan.parts, strict=True)
+    rows = [
+        (Section(parse_span(length), strand.diameter, strand.material, strand.strength, part=part),
+         strand)
+        for length, strand, part in zip(spelled, strands, plan.parts, strict=True)
+    ]  # fmt: skip
+    rows = [
+        *_asked(wish.bought, links.bought),
+        *rows[:-1],
+        *_asked(wish.sighter, links.sighter),
+        rows[-1],
+        *_asked(wish.guard, links.guard),
+    ]
+    sections = tuple(section for section, _ in rows)
+    recipe = Recipe(name, sections, total=wish.total, line_tip=wish.line_tip)
+    return Proposal(recipe, tuple(strand for _, strand in rows))
+
+
+def _asked(piece: AskedPiece | None, strand: Supply | None) -> Iterator[tuple[Section, Supply]]:
+    """Yield the section of a piece whose length is asked for."""
+    if piece is None or strand is None:
+        return
+    if piece.part == "butt":
+        yield bought_section(piece), strand
+        return
+    section = Section(
+        length=parse_span(piece.length.plain),
+        diameter=strand.diameter,
+        material=strand.material,
+        strength=strand.strength,
+        part=piece.part,
     )
-    wish = net.wish
-    return Proposal(Recipe(name, sections, total=wish.total, line_tip=wish.line_tip), strands)
+    yield section, strand

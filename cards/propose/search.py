@@ -27,8 +27,11 @@ def best_ways(net: Net, most: int) -> list[Way]:
     in a row that together are no larger than the largest could be one.
     """
     found: list[Way] = []
-    for knots in range(net.fewest, 2 * net.fewest + 2):
-        plan = plan_of(knots + 1, net.wish.shares, net.tape)
+    if not net.starts or not net.ends:
+        return found
+    bought = net.links.bought is not None
+    for knots in range(0 if bought else 1, 2 * net.fewest + 2):
+        plan = plan_of(knots + 1, net.wish.shares, net.tape, bought)
         enough = len(found) == most and least_cost(net, knots) > found[-1].cost
         if plan is None or enough:
             break
@@ -43,7 +46,9 @@ def _ways(net: Net, plan: Plan, most: int) -> list[Way]:
     for each joint and place in the leader the ways that may become one of the best are kept.
     """
     costs, to_end = step_costs(net), _steps_to_end(net)
-    at: dict[Edge, list[Way]] = {(None, start): [Way(0, (start,), 0)] for start in net.starts}
+    at: dict[Edge, list[Way]] = {
+        (None, start): [Way(costs[None, start], (start,), 0)] for start in net.starts
+    }
     for steps_left, least in zip(reversed(range(len(plan.least) - 1)), plan.least, strict=False):
         further: defaultdict[Edge, list[Way]] = defaultdict(list)
         for (above, strand), ways in at.items():

@@ -7,14 +7,14 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import Diameter, Strength
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.practice.rack_file import Rack
+from tagend.cards.practice.rules_of_thumb import rules_of_thumb
+from tagend.cards.propose.asked_piece import AskedPiece
 from tagend.cards.propose.wish import Tippet
 from tagend.layouts.base.faults import refused
-
-# Of the line's tip: common practice in print for ordinary nylon; less if hard, more if soft.
-BUTT_OF_TIP = Fraction(2, 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,8 +28,8 @@ class Supply:
     left_mm: Fraction | None = None  # None where there is no end to it
 
 
-def supplies_of_rack(rack: Rack, practice: Practice) -> tuple[Supply, ...]:
-    """Return the rack's nylon and fluorocarbon; wire and thread make no taper."""
+def supplies_of_rack(rack: Rack) -> tuple[Supply, ...]:
+    """Return the line on the rack's spools, in their order."""
     return tuple(
         Supply(
             material=spool.material,
@@ -39,7 +39,6 @@ def supplies_of_rack(rack: Rack, practice: Practice) -> tuple[Supply, ...]:
             left_mm=spool.left.mm,
         )
         for spool in rack.spools
-        if practice.materials.find(spool.material).drawn
     )
 
 
@@ -56,13 +55,14 @@ def supplies_of_diameters(
 
 
 def butt_for_line(tip: Diameter, strands: Sequence[Supply], practice: Practice) -> Diameter:
-    """Return the diameter nearest to two thirds of a fly line's tip.
+    """Return the diameter nearest to what rule of thumb asks for below a fly line's tip.
 
     Raises `Refused` where no strand is within what the audit allows.
     """
     low, high = practice.rules["butt and line"].limits
-    fit = [s.diameter for s in strands if low <= s.diameter.mm / tip.mm <= high]
-    wanted = tip.mm * BUTT_OF_TIP
+    drawn = (s.diameter for s in strands if practice.materials.find(s.material).drawn)
+    fit = [diameter for diameter in drawn if low <= diameter.mm / tip.mm <= high]
+    wanted = tip.mm * rules_of_thumb().butt_of_tip
     if not fit:
         raise refused(
             f"no strand suits a line whose tip is {tip.plain}",
@@ -75,6 +75,36 @@ def named(strand: Supply) -> str:
     """Return a strand in words: `0.017 in hard nylon (Stiff 13)`."""
     words = f"{strand.diameter.plain} {strand.material}"
     return f"{words} ({strand.label})" if strand.label else words
+
+
+def supplies_for(
+    piece: AskedPiece, strands: Sequence[Supply], practice: Practice
+) -> tuple[Supply, ...]:
+    """Return what a piece whose length is asked for may be cut from.
+
+    Wire serves as the kind that is named, or else as any wire there is.
+    """
+    fit = [s for s in strands if piece.diameter is None or is_near(s.diameter, piece.diameter)]
+    fit = [s for s in fit if piece.strength in (None, s.strength)]
+    named_so = [s for s in fit if s.material == piece.material]
+    if not named_so and _is_wire(piece.material, practice):
+        named_so = [s for s in fit if _is_wire(s.material, practice)]
+    return fullest(named_so)
+
+
+def _is_wire(material: str, practice: Practice) -> bool:
+    return "wire" in practice.materials.find(material).kind
+
+
+def meeting_of(upper: Supply, lower: Supply, practice: Practice) -> Meeting:
+    """Return two strands as a knot meets them."""
+    find = practice.materials.find
+    return Meeting(
+        upper=find(upper.material),
+        upper_mm=upper.diameter.mm,
+        lower=find(lower.material),
+        lower_mm=lower.diameter.mm,
+    )
 
 
 def fullest(strands: Sequence[Supply]) -> tuple[Supply, ...]:

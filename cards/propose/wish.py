@@ -6,6 +6,8 @@ from fractions import Fraction
 
 from tagend.cards.base.units import Diameter, Length, Strength, parse_diameter
 from tagend.cards.practice.practice import Practice
+from tagend.cards.propose.asked_piece import AskedPiece
+from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.recipe.strand import parse_strand
 from tagend.layouts.base.faults import Refused, refused
 
@@ -39,10 +41,19 @@ class Wish:
     total: Length  # finished
     butt: Diameter
     tippet: Tippet
-    step_mm: Fraction  # the largest between neighbours
+    step: StepLimit  # between neighbours
     shares: Shares = USUAL_SHARES
     material: str | None = None  # above the tippet; None where any will do
     line_tip: Diameter | None = None  # the fly line's, where the butt was chosen by it
+    bought: AskedPiece | None = None  # above all that is cut; `butt` is then its fly end
+    sighter: AskedPiece | None = None
+    guard: AskedPiece | None = None
+
+    @property
+    def asked_mm(self) -> Fraction:
+        """The length of the pieces that are not shared out."""
+        asked = (self.bought, self.sighter, self.guard)
+        return sum((piece.length.mm for piece in asked if piece), start=Fraction(0))
 
     @property
     def tippet_material(self) -> str | None:

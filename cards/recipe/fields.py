@@ -7,6 +7,7 @@ and what it is then, its class says.
 
 from collections.abc import Mapping
 from dataclasses import MISSING, dataclass, fields, replace
+from keyword import iskeyword
 from typing import Any
 
 from tagend.cards.base.file_schema import FLAG, Schema
@@ -40,6 +41,8 @@ class Field:
     @property
     def name(self) -> str:
         """What it is called in its class."""
+        if iskeyword(self.key):
+            return f"{self.key}_"
         return f"{self.key}s" if self.count else self.key
 
     @property
@@ -68,6 +71,7 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         Field("note", "anything else to know", values.NOTE),
         Field("tied", "the day it was tied", values.DATE),
         Field("record_lengths", "to hold it against record lengths", FLAG),
+        Field("class", "the record class that its tippet is for", values.STRENGTH),
         Field("butt", "the end at the fly line", part=Butt),
         Field(
             key="section",

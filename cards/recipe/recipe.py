@@ -98,6 +98,7 @@ class Recipe:
     note: str | None = None
     tied: date | None = None
     record_lengths: bool = False  # hold class and shock tippet against the published lengths
+    class_: Strength | None = None  # of a record: what its tippet may bear at most
     butt: Butt = Butt()
     fly: Fly = Fly()
     reach: Reach | None = None

@@ -1,14 +1,17 @@
 """Variants of a leader: a recipe and what shall change in it in, the whole changed recipe out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from fractions import Fraction
 
 from tagend.cards.leader.audit.lengths import stated_total
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
-from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
+from tagend.cards.practice.rack_file import Rack
+from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Strand, Variant
+from tagend.cards.variants.from_rack import strung_from
 from tagend.cards.variants.variant_lengths import with_butt, with_total
-from tagend.cards.variants.variant_strands import restrung
+from tagend.cards.variants.variant_strands import restrung, told_strands, with_fitting_knots
 from tagend.layouts.base.faults import refused, under
 from tagend.layouts.base.near_names import suggestion
 
@@ -37,21 +40,29 @@ def resolved(recipe: Recipe, variant: Variant, practice: Practice) -> Recipe:
         return replace(vary(recipe, variant, practice), name=joined_name(recipe, variant.name))
 
 
-def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
+def vary(recipe: Recipe, change: Variant, practice: Practice, rack: Rack | None = None) -> Recipe:
     """Return the recipe with a change made; its name stays, and it has no variants itself.
 
-    New lengths lie on the marks of the tape, and their sum on the mark nearest to what it shall
-    be; of a range, its longest counts. Knots that the recipe names and that do not suit the new
-    strands are left to the rule, and a stated total that no longer holds is left out.
-    Raises `Refused` for what cannot be tied.
+    With a rack, all that the change does not name is strung from its spools. New lengths lie on
+    the marks that hands use, and make what they shall to the finest mark; of a range, its longest
+    counts. Lengths and strands that the change says stay. Knots that the recipe names and that do
+    not suit the new strands are left to the rule, and a stated total that no longer holds is left
+    out. Raises `Refused` for what cannot be tied.
     """
     varied = restrung(recipe, change, practice)
+    named = told_strands(varied, change, practice)
+    if rack is not None:
+        with under("rack"):
+            varied = strung_from(rack, varied, named.keys(), practice)
+        varied = with_fitting_knots(varied, recipe, practice)
+    told = {place for place, strand in named.items() if strand.length}
     if change.total:
         with under("total"):
-            varied = with_total(varied, change.total, practice)
+            varied = with_total(varied, change.total, practice, told)
     if change.butt:
         with under("butt"):
-            varied = with_butt(varied, change.butt, practice)
+            freed_mm = _freed_mm(recipe, change, named)
+            varied = with_butt(varied, change.butt, practice, told, freed_mm)
     return replace(
         _with_true_total(varied, recipe, practice),
         use=change.use or recipe.use,
@@ -60,10 +71,23 @@ def vary(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
     )
 
 
+def _freed_mm(recipe: Recipe, change: Variant, named: Mapping[int, Strand]) -> Fraction:
+    """Return what told lengths take off the recipe's own total, where that is to stay."""
+    if change.total or change.stop_after:
+        return Fraction(0)
+    pairs = zip(recipe.sections, map(named.get, range(1, len(recipe.sections) + 1)), strict=True)
+    lost = (
+        section.length.high.mm - strand.length.high.mm
+        for section, strand in pairs
+        if strand and strand.length and strand is not change.guard
+    )
+    return sum(lost, start=Fraction(0))
+
+
 def _with_true_total(varied: Recipe, before: Recipe, practice: Practice) -> Recipe:
     """Return the varied recipe, without the total it states where that no longer holds."""
     now, then = work_out(varied, practice), work_out(before, practice)
-    missed = stated_total(now, *practice.rules["stated total"].limits)
+    missed = stated_total(now, practice.rules["stated total"])
     wrong = now.finished != then.finished and any(missed)
     return replace(varied, total=None) if wrong else varied
 

@@ -31,6 +31,17 @@ def restrung(recipe: Recipe, change: Variant, practice: Practice) -> Recipe:
     return with_fitting_knots(strung, recipe, practice)
 
 
+def told_strands(varied: Recipe, change: Variant, practice: Practice) -> dict[int, Strand]:
+    """Return the strands that a change names, by their place in the recipe that it made."""
+    last = change.stop_after or len(varied.sections)
+    told = {place: strand for place, strand in (change.replace or {}).items() if place <= last}
+    if change.tippet:
+        told[_tippet(varied, practice) + 1] = change.tippet
+    if change.guard:
+        told[len(varied.sections)] = change.guard
+    return told
+
+
 def _replaced(sections: Sections, strands: Mapping[int, Strand]) -> Sections:
     for place in strands:
         if place > len(sections):

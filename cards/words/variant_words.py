@@ -22,8 +22,10 @@ def variant_lines(recipe: Recipe, practice: Practice, wording: Wording) -> tuple
 
 def short_words(variant: Variant) -> str:
     """Return what a variant without a name can be called: `to section 5, butt 6 ft`."""
-    replaced = (variant.replace or {}).items()
-    words = [f"section {place} {strand.diameter.plain}" for place, strand in replaced]
+    replaced = variant.replace or {}
+    words = [f"section {place} {strand.diameter.plain}" for place, strand in replaced.items()]
+    if len(words) > 1:
+        words = ["restrung"]
     if variant.stop_after:
         words.append(f"to section {variant.stop_after}")
     if variant.tippet:

@@ -14,6 +14,7 @@ from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import common_practice
 from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import Supply
 from tagend.cards.propose.wish import Tippet, Wish
 
@@ -57,7 +58,7 @@ def _wish(step: str) -> Wish:
         parse_length("20 ft"),
         parse_diameter("30 thou"),
         Tippet(parse_diameter("7 thou")),
-        parse_diameter(step).mm,
+        StepLimit(common_practice().rules["step"].limits, parse_diameter(step).mm),
     )
 
 
@@ -69,7 +70,7 @@ def _print_row(
     except ValueError:
         sections = "none"
     taken = _ms(lambda: _tried(wish, spools, practice))
-    words = f"steps up to {float(wish.step_mm / 25.4):.4f} in{', scarce' if scarce else ''}"
+    words = f"steps of {wish.step.told('in')}{', scarce' if scarce else ''}"
     print(f"{words:<34}{taken:8.1f}{floor:8.2f}{taken / floor:8.0f}{sections:>10}")
 
 

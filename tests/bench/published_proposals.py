@@ -13,6 +13,7 @@ from itertools import pairwise
 from tagend.cards.base.units import DIAMETER_MM, Diameter, Length, parse_diameter, parse_length
 from tagend.cards.propose.lengths import plan_of
 from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import supplies_of_diameters
 from tagend.cards.propose.tape import tape_for
 from tagend.cards.propose.wish import Shares, Tippet, Wish
@@ -30,9 +31,8 @@ def main() -> None:
     leaders = [(published, without_guard(written(published))) for published in LEADERS]
     print("Spools: thousandths of an inch in print, and those proposed")
     for published, recipe in leaders:
-        if not published.strands or published.strands[0].endswith("lb"):
-            continue
-        print_spools(published.number, recipe)
+        if published.diameters:
+            print_spools(published.number, recipe)
     print("\nLengths: inches in print, and those proposed for as many sections")
     for published, recipe in leaders:
         print_lengths(published.number, recipe)
@@ -50,7 +50,10 @@ def print_spools(number: str, recipe: Recipe) -> None:
         total=total_of(recipe),
         butt=printed[0],
         tippet=Tippet(printed[-1]),
-        step_mm=max(above.mm - below.mm for above, below in pairwise(printed)),
+        step=StepLimit(
+            PRACTICE.rules["step"].limits,
+            max(above.mm - below.mm for above, below in pairwise(printed)),
+        ),
     )
     best = propose(wish, supplies_of_diameters(rack, "nylon", wish.tippet), PRACTICE)[0]
     found = [strand.diameter for strand in best.strands]
@@ -63,7 +66,7 @@ def print_spools(number: str, recipe: Recipe) -> None:
 
 
 def print_lengths(number: str, recipe: Recipe) -> None:
-    tape = tape_for(total_of(recipe), PRACTICE)
+    tape = tape_for(total_of(recipe), Fraction(0), PRACTICE)
     printed = [piece.finished.high_mm for piece in leader(recipe).pieces]
     plan = plan_of(len(printed), own_shares(printed), tape)
     if plan is None:

@@ -4,6 +4,7 @@ As reproduced by the Game Fishing Association of Australia, "Fly Equipment"; cla
 T. Bishop, "World Record Line-Class Confusion". The rules are edited each year.
 """
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -46,7 +47,7 @@ def test_a_shock_tippet_is_at_most_30_48_cm_with_its_knots() -> None:
     assert parse_length("30.48 cm").mm == parse_length("12 in").mm
     # The two are measured by opposite rules: 12 in between the knots is too long with them.
     assert record_rules(record("20 in", "12 in")) == ["shock tippet"]
-    assert record_rules(record("20 in", "11 1/2 in")) == []
+    assert record_rules(record("20 in", "11 in")) == []
 
 
 def test_the_cut_of_a_class_tippet_is_longer_by_two_knots_and_two_hands() -> None:
@@ -78,3 +79,32 @@ def test_a_class_is_its_kilograms_and_not_its_nominal_pounds(kg: int, pounds: st
     strength = parse_strength(f"{kg} kg")
     assert strength.kg == kg
     assert round(strength.kg / POUND_KG, 3) == Fraction(pounds)
+
+
+def test_the_audit_has_these_classes() -> None:
+    assert [*RULES["class strength"].limits] == [1, 2, 3, 4, 6, 8, 10]
+    assert RULES["class strength"].standing == "published"
+
+
+@pytest.mark.parametrize(
+    ("nominal", "truncated", "above"),
+    # Pounds as lists print them, truncated: bishfish.co.nz.
+    [
+        ("20 lb", "22.04 lb", "22.05 lb"),
+        ("16 lb", "17.63 lb", "17.64 lb"),
+        ("12 lb", "13.22 lb", "13.23 lb"),
+    ],
+)
+def test_a_class_that_is_called_by_pounds_breaks_higher(
+    nominal: str, truncated: str, above: str
+) -> None:
+    def rules(strength: str) -> list[str]:
+        tippet = section("20 in", "0.015 in", strength=strength)
+        written = replace(
+            recipe(section("5 ft", "0.020 in"), tippet), class_=parse_strength(nominal)
+        )
+        findings = audit(leader(written), PRACTICE)
+        return [f.severity for f in findings if f.rule == "class strength"]
+
+    assert rules(truncated) == ["note"]  # pounds are no class
+    assert rules(above) == ["error", "note"]

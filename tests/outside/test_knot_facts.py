@@ -124,12 +124,7 @@ def test_big_steps_have_the_doubled_blood_the_albright_and_the_slim_beauty() -> 
     # Common practice, no source.
     for name in ("doubled blood", "albright", "slim beauty"):
         assert KNOTS.find(name).shock
-        assert KNOTS.find(name).largest_step_mm is None
-
-
-def test_a_blood_knot_is_warned_of_above_three_thousandths() -> None:
-    # 0.002 in is the usual limit, 0.003 in with thick line: common practice, no source.
-    assert KNOTS.find("blood").largest_step_mm == parse_diameter("0.003 in").mm
+        assert KNOTS.find(name).largest_ratio is None
 
 
 def test_a_half_blood_is_a_clinch_and_its_improved_form_no_blood_knot() -> None:
@@ -147,7 +142,7 @@ def test_a_fly_loop_is_the_printed_quarter_inch() -> None:
 def test_the_haywire_twist_is_for_wire_and_its_tag_is_broken() -> None:
     # Common practice in print.
     haywire = KNOTS.find("haywire twist")
-    assert haywire.wire_only
+    assert haywire.on == ("wire",)
     assert "never cut" in (haywire.caution or "")
     assert 3.5 <= count("haywire twist", "0.018 in", "0.018 in", "light") <= 8
 

@@ -3,7 +3,8 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from tagend.cards.practice.rules import Rule, Severity
+from tagend.cards.leader.leader import Leader
+from tagend.cards.practice.rules import Rule, Severity, Standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,9 +15,10 @@ class Fact:
     says: str
     severity: Severity | None = None  # where a rule is milder in one case
     reason: str | None = None  # where the fact brings its own
+    standing: Standing | None = None  # where the reason of the fact stands otherwise
 
 
-Look = Callable[..., Iterable[Fact]]  # at a leader, going by the limits of a rule
+Look = Callable[[Leader, Rule], Iterable[Fact]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,7 +30,7 @@ class Finding:
     section: int | None
     says: str
     reason: str
-    standing: str
+    standing: Standing
 
     @classmethod
     def of(cls, rule: Rule, fact: Fact) -> "Finding":
@@ -42,7 +44,7 @@ class Finding:
             section=fact.section,
             says=fact.says,
             reason=rule.reason if fact.reason is None else fact.reason,
-            standing=rule.standing,
+            standing=fact.standing or rule.standing,
         )
 
     @property

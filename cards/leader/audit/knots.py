@@ -7,21 +7,21 @@ from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import is_level
 from tagend.cards.leader.suitability import Meeting, disputed, unfit, untieable
 from tagend.cards.practice.knots import Knot
-from tagend.cards.practice.rules import Severity
+from tagend.cards.practice.rules import Rule, Severity
 
 
 def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
     """Yield each knot with its section, its place in words and the strands that it is tied in."""
     first, last = leader.pieces[0], leader.pieces[-1]
-    if leader.butt.knot is not None and not first.section.bought:
+    if leader.butt.knot is not None and not first.bought:
         yield first.place, "at the butt", leader.butt.knot, leader.butt.meeting
     for place, joint in enumerate(leader.joints, start=1):
         yield place, f"below section {place}", joint.knot, joint.meeting
-    if leader.fly.knot is not None and not last.section.bought:
+    if leader.fly.knot is not None and not last.bought:
         yield last.place, "at the fly", leader.fly.knot, leader.fly.meeting
 
 
-def untieable_knots(leader: Leader) -> Iterator[Fact]:
+def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find knots that do not hold on what they are tied in."""
     for place, where, knot, meeting in _knots(leader):
         against = untieable(knot, meeting)
@@ -29,16 +29,21 @@ def untieable_knots(leader: Leader) -> Iterator[Fact]:
             yield Fact(place, f"{knot.name} {where}", reason=against)
 
 
-def unfit_knots(leader: Leader) -> Iterator[Fact]:
-    """Find knots that practice advises against where they are."""
+def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
+    """Find knots that practice advises against where they are.
+
+    To depart from custom is worth a note. Between nylon and fluorocarbon print warns, but where it
+    disagrees.
+    """
     for place, where, knot, meeting in _knots(leader):
         against = unfit(knot, meeting)
         if against:
-            milder: Severity | None = "note" if disputed(knot, meeting) else None
+            warned = meeting.mixed and not disputed(knot, meeting)
+            milder: Severity | None = None if warned else "note"
             yield Fact(place, f"{knot.name} {where}", milder, against)
 
 
-def unfit_loop(leader: Leader) -> Iterator[Fact]:
+def unfit_loop(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find a loop for tapered butts on a level leader."""
     knot = leader.butt.knot
     if knot is not None and knot.tapered_only and is_level(leader.recipe):

@@ -1,13 +1,16 @@
 """Rules on how the diameters run from the butt to the fly."""
 
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
+from dataclasses import replace
 
 from tagend.cards.base.shown_lengths import inches
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
-from tagend.cards.leader.parts import fly_end_mm
+from tagend.cards.leader.parts import fly_end_mm, is_level
+from tagend.cards.leader.steps import Step, big, step_of
+from tagend.cards.practice.printed_sizes import alike, strand_from, strand_up_to
+from tagend.cards.practice.rules import Rule
 
 # Parts that may be thicker than what is above them: the customary exceptions.
 _MAY_RISE = ("bite guard", "sighter")
@@ -17,21 +20,28 @@ def _pairs(leader: Leader) -> Iterator[tuple[Piece, Piece, Joint]]:
     return zip(leader.pieces, leader.pieces[1:], leader.joints, strict=False)
 
 
-def _tapering(leader: Leader) -> Iterator[tuple[Piece, Piece, Joint]]:
-    """The joints at which a step counts: not into a guard or sighter, and not across a ring."""
+def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
+    """The joints at which a step counts, each with the piece below it.
+
+    A guard and a sighter may be as they like, metal parts two strands as if they didn't meet, and
+    of a thread's many fibres the diameter doesn't tell how it bends.
+    """
     for upper, lower, joint in _pairs(leader):
-        if lower.part not in _MAY_RISE and not joint.knot.apart:
-            yield upper, lower, joint
+        threads = "thread" in (upper.material.kind, lower.material.kind)
+        if lower.part not in _MAY_RISE and not joint.knot.apart and not threads:
+            yield lower, joint, step_of(joint.meeting)
 
 
 def _drop(joint: Joint) -> str:
     return f"{inches(joint.meeting.upper_mm)} to {inches(joint.meeting.lower_mm)}"
 
 
-def rises(leader: Leader) -> Iterator[Fact]:
+def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
-        if joint.meeting.step_mm < 0 and lower.part not in _MAY_RISE:
+        meeting = joint.meeting
+        like = alike(meeting.upper_mm, meeting.lower_mm)
+        if meeting.step_mm < 0 and not like and lower.part not in _MAY_RISE:
             yield Fact(
                 lower.place, f"section {lower.place} is thicker than the one above ({_drop(joint)})"
             )
@@ -40,55 +50,36 @@ def rises(leader: Leader) -> Iterator[Fact]:
             yield Fact(piece.place, f"section {piece.place} grows thicker towards the fly")
 
 
-def steps(leader: Leader, limit: Fraction) -> Iterator[Fact]:
-    """Find steps that are too big in inches."""
-    for _, lower, joint in _tapering(leader):
-        if joint.meeting.step_mm > limit:
-            yield Fact(
-                lower.place,
-                f"the step to section {lower.place} is {inches(joint.meeting.step_mm)} "
-                f"({_drop(joint)}), more than {inches(limit)}",
-            )
+def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
+    """Find steps that are too big for how thick and how stiff the strands are.
 
-
-def ratios(leader: Leader, limit: Fraction) -> Iterator[Fact]:
-    """Find steps that are too big for how fine the strands are."""
-    for _, lower, joint in _tapering(leader):
-        ratio = joint.meeting.upper_mm / joint.meeting.lower_mm
-        if ratio > limit:
-            yield Fact(
-                lower.place,
-                f"the strand above section {lower.place} is {float(ratio):.2f} times as thick "
-                f"({_drop(joint)})",
-            )
-
-
-def stiffness(leader: Leader, limit: Fraction) -> Iterator[Fact]:
-    """Compare E d^4 where the materials differ and both moduli are given; else E drops out."""
-    for _, lower, joint in _tapering(leader):
-        ratio = stiffness_ratio(joint)
-        if ratio is not None and not 1 / limit <= ratio <= limit:
-            yield Fact(
-                lower.place,
-                f"above section {lower.place} the strand is {float(ratio):.1f} times as stiff",
-            )
-
-
-def stiffness_ratio(joint: Joint) -> Fraction | None:
-    """Return how many times as stiff in bending the upper strand is, or None where unknown.
-
-    EI = E x pi x d^4 / 64, a solid round strand in any mechanics of materials text.
+    Where the strand below is thicker there is a rise to tell of.
     """
+    for lower, joint, step in _tapering(leader):
+        if joint.meeting.step_mm < 0 or not big(step, rule.limits):
+            continue
+        if step.falls:
+            most = f"{float(rule.limits[0]):g} times is the most"
+            told = f"the step to section {lower.place} is big: the strand above {_compared(joint)}"
+            yield Fact(lower.place, f"{told}, and {most}")
+        else:
+            yield Fact(
+                lower.place, f"section {lower.place} rises in stiffness: it {_compared(joint)}"
+            )
+
+
+def _compared(joint: Joint) -> str:
+    """Return how much thicker the stiffer strand is, or bends as if it were."""
     meeting = joint.meeting
-    ratio = (meeting.upper_mm / meeting.lower_mm) ** 4
-    if meeting.upper == meeting.lower:
-        return ratio
-    if meeting.upper.modulus is None or meeting.lower.modulus is None:
-        return None
-    return ratio * sum(meeting.upper.modulus) / sum(meeting.lower.modulus)
+    low, high = (f"{times:.2f}" for times in step_of(meeting).times)
+    if low == high:
+        return f"is {low} times as thick ({_drop(joint)})"
+    strands = f"{inches(meeting.upper_mm)} {meeting.upper.name} to "
+    strands += f"{inches(meeting.lower_mm)} {meeting.lower.name}"
+    return f"bends like one {low} to {high} times as thick ({strands})"
 
 
-def repeats(leader: Leader) -> Iterator[Fact]:
+def repeats(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find neighbours of one strand, unless their knot carries a dropper or a ring."""
     for upper, lower, joint in _pairs(leader):
         same = joint.meeting.step_mm == 0 and joint.meeting.upper == joint.meeting.lower
@@ -96,9 +87,10 @@ def repeats(leader: Leader) -> Iterator[Fact]:
             yield Fact(lower.place, f"sections {upper.place} and {lower.place} are the same strand")
 
 
-def butt_and_line(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fact]:
+def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """Hold the butt against the tip of the fly line, where the recipe gives it."""
     tip = leader.recipe.line_tip
+    low, high = rule.limits
     if tip is None:
         return
     share = leader.recipe.sections[0].diameter.mm / tip.mm
@@ -106,11 +98,45 @@ def butt_and_line(leader: Leader, low: Fraction, high: Fraction) -> Iterator[Fac
         yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
 
 
+def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
+    """Hold the butt against the line's weight, where the recipe gives no tip.
+
+    What is level from the line on, with droppers perhaps, has no butt.
+    """
+    recipe, butt = leader.recipe, leader.pieces[0]
+    weight = recipe.line_weight
+    level = is_level(replace(recipe, sections=recipe.sections[:2]))
+    if weight is None or recipe.line_tip or level or not butt.material.drawn:
+        return
+    rows = [limit.figures for start, limit in rule.limit.items() if int(start) <= weight]
+    (low, high), mm = rows[-1], butt.section.diameter.mm
+    if butt.part == "butt" and not (strand_from(mm, low) and strand_up_to(mm, high)):
+        yield Fact(
+            butt.place,
+            f"the butt is {inches(mm)}, and {inches(low)} to {inches(high)} is usual on a line of "
+            f"weight {weight}",
+        )
+
+
+def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
+    """Find a last strand that is taken for a bite guard only because it is thick."""
+    if any(piece.section.part == "tippet" for piece in leader.pieces):
+        return  # so what is below it is a guard by the recipe's own word
+    for _upper, lower, joint in _pairs(leader):
+        guessed = lower.part == "bite guard" and lower.section.part is None
+        if guessed and not joint.meeting.has_wire:
+            yield Fact(
+                lower.place,
+                f"section {lower.place} is thicker than the one above ({_drop(joint)}) and is "
+                "taken for a bite guard",
+            )
+
+
 TAPER_RULES: Mapping[str, Look] = {
     "rise": rises,
     "step": steps,
-    "diameter ratio": ratios,
-    "stiffness step": stiffness,
     "same diameter": repeats,
     "butt and line": butt_and_line,
+    "butt for line": butt_for_line,
+    "assumed guard": assumed_guards,
 }

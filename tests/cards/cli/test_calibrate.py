@@ -43,12 +43,12 @@ def test_measuring_again_replaces_only_what_was_measured_again(
     shop = tmp_path / "shop.toml"
     shop.write_text(
         '# Ours.\n[printer]   # the old one in the shed\nfront_x = "1 mm"  # in June\n'
-        'rule_x = "99 mm"\n\n[rules.step]\nlimit = "0.003 in"  # ours\n'
+        'rule_x = "99 mm"\n\n[rules.step]\nlimit = 1.3  # ours\n'
     )
     assert tagend("calibrate", "--store", shop, "--front-x", "0.5 mm").status == 0
     assert shop.read_text() == (
         '# Ours.\n[printer]   # the old one in the shed\nfront_x = "0.5 mm"  # in June\n'
-        'rule_x = "99 mm"\n\n[rules.step]\nlimit = "0.003 in"  # ours\n'
+        'rule_x = "99 mm"\n\n[rules.step]\nlimit = 1.3  # ours\n'
     )
 
 

@@ -12,8 +12,24 @@ def test_a_sound_recipe_is_done(tagend: Tagend, demo: Path) -> None:
     run = tagend("check", demo / "reedbed-six.toml")
     assert (run.status, run.err) == (0, "")
     assert run.out == (
-        "Reedbed six: 11 ft 11 in to 12 ft 5 in, 8 sections, tippet 4X nylon\n  nothing to heed\n"
+        "Reedbed six: 11 ft 11 in to 12 ft 5 in, 8 sections, tippet 4X nylon\n"
+        "  parts, as taken from their places: 1 butt; 2 to 7 taper; 8 tippet\n"
+        "  nothing to heed\n"
     )
+
+
+def test_only_parts_that_are_not_named_are_told_as_taken(tagend: Tagend, demo: Path) -> None:
+    # Breakwater ten names its tippet and its bite guard.
+    out = tagend("check", demo / "breakwater-ten.toml").out
+    assert "as taken from their places: 1 butt; 2 taper\n" in out
+    assert (
+        "as taken from their places: 1 butt; 2 taper\n"
+        in tagend("cuts", demo / "breakwater-ten.toml").out
+    )
+    (whole,) = map(
+        json.loads, tagend("check", "--json", demo / "breakwater-ten.toml").out.splitlines()
+    )
+    assert [each["part_assumed"] for each in whole["sections"]] == [True, True, False, False]
 
 
 def test_notes_and_warnings_are_no_error(tagend: Tagend, demo: Path) -> None:
@@ -25,10 +41,11 @@ def test_notes_and_warnings_are_no_error(tagend: Tagend, demo: Path) -> None:
 def test_a_wrong_recipe_exits_with_1_and_says_what_is_wrong(tagend: Tagend, demo: Path) -> None:
     run = tagend("check", demo / "hasty-seven.toml")
     assert (run.status, run.err) == (1, "")
-    assert run.out.splitlines()[:2] == [
+    assert run.out.splitlines()[:3] == [
         "Hasty seven: 9 ft 6 in, 4 sections, tippet 0.011 in fluorocarbon",
+        "  parts, as taken from their places: 1 butt; 2 to 3 taper; 4 tippet",
         "  error: the recipe says 9 ft, its sections make 9 ft 6 in: the recipe says one length "
-        "and adds up to another [stated total; common practice]",
+        "and adds up to another [stated total; arithmetic]",
     ]
 
 
@@ -62,11 +79,11 @@ def test_a_recipe_may_come_on_standard_input(tagend: Tagend, demo: Path) -> None
 def test_a_shop_file_sets_its_own_limits(
     tagend: Tagend, demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    recipe, shop = demo / "breakwater-ten.toml", demo / "shop.toml"
+    recipe, shop = demo / "sandbar-eight.toml", demo / "shop.toml"
     assert "step to section" not in tagend("check", recipe).out
-    assert "more than 0.003 in" in tagend("check", recipe, "--shop", shop).out
+    assert "1.25 times is the most" in tagend("check", recipe, "--shop", shop).out
     monkeypatch.setenv("TAGEND_SHOP", str(shop))
-    assert "more than 0.003 in" in tagend("check", recipe).out
+    assert "1.25 times is the most" in tagend("check", recipe).out
 
 
 def test_the_schema_is_printed_for_editors(tagend: Tagend) -> None:

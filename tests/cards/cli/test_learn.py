@@ -12,7 +12,7 @@ name = "The Wrack Line Bench"  # on each card
 "Blood knot" = "4 in"  # tied wet
 
 [rules.step]
-limit = "0.003 in"
+limit = 1.3
 """
 
 

@@ -52,12 +52,66 @@ def test_a_missing_spool_ends_it_and_nothing_is_written(tagend: Tagend, demo: Pa
     assert not (demo / "out.toml").exists()
 
 
-def test_the_usual_step_is_the_limit_of_the_shops_own_audit(tagend: Tagend, demo: Path) -> None:
-    # shop.toml sets 0.003 in; the audit's own is 0.004.
+def test_the_usual_step_is_the_limit_of_the_shops_own_audit(
+    tagend: Tagend, demo: Path, tmp_path: Path
+) -> None:
     arguments = [part for part in asked(demo, "") if part not in ("--step", "")]
-    assert ", 4 knots;" in tagend(*arguments).out.splitlines()[0]
-    with_shop = tagend(*arguments, "--shop", demo / "shop.toml")
-    assert ", 5 knots;" in with_shop.out.splitlines()[0]
+    assert ", 3 knots;" in tagend(*arguments).out.splitlines()[0]
+    shop = tmp_path / "fine.toml"
+    shop.write_text("[rules.step]\nlimit = 1.31\n")
+    with_shop = tagend(*arguments, "--shop", shop).out
+    assert ", 3 knots;" not in with_shop
+    for line in with_shop.splitlines():
+        _, here, ratios = line.partition("ratios ")
+        assert not here or max(map(float, ratios.split(", "))) <= 1.31
+
+
+def test_sighter_bought_butt_and_guard_are_asked_for(tagend: Tagend, tmp_path: Path) -> None:
+    spools = (("nylon", "0.011 in"), ("nylon", "0.008 in"), ("sighter nylon", "0.009 in"),
+              ("coated wire", "0.015 in"))  # fmt: skip
+    rack = tmp_path / "rack.toml"
+    rack.write_text(
+        "".join(
+            f'[[spool]]\nlabel = "{size}"\nmaterial = "{material}"\ndiameter = "{size}"\n'
+            'left = "20 yd"\n'
+            for material, size in spools
+        )
+    )
+    run = tagend(
+        *("propose", "--rack", rack, "--total", "9 ft", "--tippet", "0.008 in"),
+        *("--bought", "5 ft 0.021 in to 0.013 in nylon", "--sighter", "12 in"),
+        *("--guard", "6 in wire", "-o", tmp_path / "out.toml"),
+    )
+    assert run.status == 0
+    written = tomllib.loads((tmp_path / "out.toml").read_text())["section"]
+    assert [section["part"] for section in written] == (
+        ["butt", "taper", "sighter", "tippet", "bite guard"]
+    )
+    assert (written[0]["bought"], written[-1]["material"]) == (True, "coated wire")
+    assert tagend("check", tmp_path / "out.toml").status == 0
+
+
+@pytest.mark.parametrize(
+    ("more", "fault"),
+    [
+        (["--guard", "12 in wire"], "there is no wire for the bite guard; buy a spool of it"),
+        (["--guard", "wire"], "guard: 'wire' gives no length"),
+        (["--sighter", "18"], "sighter: '18' gives no length"),
+        (["--sighter", "11 ft"], "the pieces whose lengths you ask for leave 0 in"),
+        (["--bought", "5 ft 4X nylon"], "tagend propose: Give one of --butt, --line-tip and"),
+    ],
+)
+def test_a_mistake_in_a_piece_is_named_and_nothing_written(
+    tagend: Tagend, demo: Path, more: list[str], fault: str
+) -> None:
+    (demo / "rack.toml").write_text(
+        (demo / "rack.toml").read_text()
+        + '[[spool]]\nlabel = "S"\nmaterial = "sighter"\ndiameter = "0.012 in"\nleft = "9 yd"\n'
+    )
+    run = tagend(*asked(demo, "0.004 in"), *more)
+    assert run.status == 2
+    assert run.faults[0].startswith(fault)
+    assert not (demo / "out.toml").exists()
 
 
 def test_diameters_stand_in_for_a_rack(tagend: Tagend, tmp_path: Path) -> None:
@@ -77,7 +131,8 @@ def test_diameters_stand_in_for_a_rack(tagend: Tagend, tmp_path: Path) -> None:
         "part": "butt",
     }
     assert written["section"][-1]["strength"] == "5 lb"
-    assert sum(int(section["length"].removesuffix(" cm")) for section in written["section"]) == 270
+    lengths = [float(section["length"].removesuffix(" cm")) for section in written["section"]]
+    assert sum(lengths) == 270
 
 
 @pytest.mark.parametrize(

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from tagend.cards.base.units import parse_length
 from tests.cards.cli.conftest import Tagend
 
 
@@ -42,9 +43,9 @@ def test_a_variant_is_a_recipe_file_that_is_sound(
     tagend: Tagend, recipe: Path, output: Path
 ) -> None:
     run = tagend("vary", recipe, "-o", output, "--butt", "6 ft")
-    assert (run.status, run.out) == (0, "")
-    assert run.err == f"wrote {output}: Sandbar eight, butt 6 ft\n"
-    assert lengths(output) == ["6 ft", "14 in", "14 in", "10 in", "8 in", "14 in"]
+    assert run.status == 0
+    assert run.faults[-1] == f"wrote {output}: Sandbar eight, butt 6 ft"
+    assert lengths(output) == ["6 ft", *["7 1/2 in"] * 4, "30 in"]
     assert "variant" not in written(output)
     assert tagend("check", output).status == 0
 
@@ -56,7 +57,7 @@ def test_a_variant_is_a_recipe_file_that_is_sound(
         (["--total", "9 ft"], "Sandbar eight, 9 ft"),
         (["--tippet", "0.011 in fluorocarbon 10 lb 24 in"], "Sandbar eight, tippet 0.011 in"),
         (["--guard", "0.018 in fluorocarbon 28 lb 12 in"], "Sandbar eight, guard 0.018 in"),
-        (["--replace", "2", "0.019 in nylon"], "Sandbar eight, section 2 0.019 in"),
+        (["--restring", "2", "0.019 in nylon"], "Sandbar eight, section 2 0.019 in"),
         (["--line-weight", "9"], "Sandbar eight, line 9"),
         (["--use", "Carp"], "Sandbar eight, another use"),
         (["--variant", "in hard wind"], "Sandbar eight, in hard wind"),
@@ -72,7 +73,8 @@ def test_each_option_changes_the_leader_and_its_name(
     tagend: Tagend, recipe: Path, output: Path, options: list[str], name: str
 ) -> None:
     run = tagend("vary", recipe, "-o", output, *options)
-    assert (run.status, run.err) == (0, f"wrote {output}: {name}\n")
+    assert run.status == 0
+    assert run.faults[-1] == f"wrote {output}: {name}"
     assert written(output)["name"] == name
     before = tomllib.loads(recipe.read_text("utf-8"))
     assert {**written(output), "name": "", "variant": 0} != {**before, "name": "", "variant": 0}
@@ -86,9 +88,9 @@ def test_several_changes_are_made_at_once(tagend: Tagend, recipe: Path, output: 
     )
     whole = written(output)
     assert (whole["use"], whole["total"], len(whole["section"])) == ("Carp", "8 ft", 5)
-    # 46 + 24 + 14 + 10 and the old tippet's 30 are 124; of 96/124 the last,
-    # the fourth and the first lose most below the marks of 1/4 in, and get it back.
-    assert lengths(output) == ["35 3/4 in", "18 1/2 in", "10 3/4 in", "7 3/4 in", "23 1/4 in"]
+    # 46 + 24 + 14 + 10 and the old tippet's 30 are 124; 96/124 of them are 35.6, 18.6, 10.8, 7.7
+    # and 23.2. Rounded down they lack 2 in, of which the first two take one each.
+    assert lengths(output) == ["36 in", "19 in", "10 1/2 in", "7 1/2 in", "23 in"]
 
 
 @pytest.mark.parametrize(
@@ -97,11 +99,12 @@ def test_several_changes_are_made_at_once(tagend: Tagend, recipe: Path, output: 
         (["--stop-after", "6"], "--stop-after: the leader has 6 sections; write 1 to 5"),
         (
             ["--butt", "11 ft"],
-            "--butt: a butt of 11 ft leaves nothing of 132 in; write a shorter butt",
+            "--butt: a butt of 11 ft leaves nothing of 102 in; "
+            "write a shorter butt, or say a shorter tippet",
         ),
         (["--butt", "3 ft"], "--butt: it is 46 in already; write a longer butt"),
-        (["--total", "1 in"], "--total: nothing is left for section 4; write a longer total"),
-        (["--replace", "7", "4X nylon"], "--replace 7: the leader has 6 sections; write 1 to 6"),
+        (["--total", "1 in"], "--total: nothing is left for section 2; write a longer total"),
+        (["--restring", "7", "4X nylon"], "--restring 7: the leader has 6 sections; write 1 to 6"),
         (
             ["--guard", "0.020 in wire"],
             "--guard: '0.020 in wire' says no length; write one behind it: '0.020 in wire 12 in'",
@@ -136,8 +139,12 @@ def test_what_cannot_be_is_refused_in_one_line_and_nothing_written(
         ),
         (["--line-weight", "16"], "--line-weight: 16 is out of range; write a number up to 15"),
         (
-            ["--replace", "0", "4X nylon"],
-            "--replace 0: '0' is no section; write its number from the butt",
+            ["--restring", "0", "4X nylon"],
+            "--restring 0: '0' is no section; write its number from the butt",
+        ),
+        (
+            ["--restring", "2", "4X nylon", "--restring", "2", "5X nylon"],
+            "--restring 2: this section is named twice; say one strand for it",
         ),
         ([], "tagend vary: Nothing to change. See 'tagend vary --help'."),
         (["--name", "Same"], "tagend vary: Nothing to change. See 'tagend vary --help'."),
@@ -157,3 +164,113 @@ def test_a_recipe_is_not_replaced_by_its_variant(tagend: Tagend, recipe: Path) -
     assert run.status == 2
     assert run.faults[0].endswith("this is the recipe itself; name another file")
     assert recipe.read_bytes() == before
+
+
+# ---- from a rack -----------------------------------------------------------------------------
+
+
+def test_a_leader_is_strung_again_from_the_rack_and_told_how(tagend: Tagend, demo: Path) -> None:
+    output = demo / "out.toml"
+    run = tagend("vary", demo / "hasty-seven.toml", "--rack", demo / "rack.toml", "-o", output)
+    assert run.status == 0
+    assert "section 1: 0.020 in hard nylon 18 lb, was 0.021 in nylon 32 lb" in run.faults
+    assert any("triple surgeon's, chosen by rule; blood" in line for line in run.faults)
+    assert any("warning: section 3 is thicker" in line for line in run.faults)
+    assert written(output)["name"] == "Hasty seven, from the rack"
+    first = written(output)["section"][0]
+    assert (first["diameter"], first["strength"]) == ("0.020 in", "18 lb")
+    assert tagend("cuts", output, "--rack", demo / "rack.toml", "--count", 1).status == 0
+
+
+def test_a_section_without_a_near_spool_is_told_with_what_to_buy(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    reedbed = demo / "reedbed-six.toml"
+    run = tagend("vary", reedbed, "--rack", demo / "rack.toml", "-o", output)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith(f"{reedbed}: --rack section 8: ")
+    assert fault.endswith("buy 4X nylon")
+    assert not output.exists()
+
+
+@pytest.mark.parametrize("option", ["--guard", "--tippet", "--restring"])
+def test_a_strand_known_by_its_strength_is_found_on_the_rack(
+    tagend: Tagend, demo: Path, recipe: Path, output: Path, option: str
+) -> None:
+    place = [6] if option == "--restring" else []
+    asked = (option, *place, "30 lb fluorocarbon 12 in", "-o", output)
+    run = tagend("vary", recipe, *asked, "--rack", demo / "rack.toml")
+    assert run.status == 0
+    assert any("from Clear 34" in line for line in run.faults)
+    last = written(output)["section"][-1]
+    assert (last["diameter"], last["strength"], last["length"]) == ("0.020 in", "34 lb", "12 in")
+
+
+def test_without_a_rack_it_says_what_to_read_off_the_spool(
+    tagend: Tagend, recipe: Path, output: Path
+) -> None:
+    run = tagend("vary", recipe, "--guard", "30 lb fluorocarbon 12 in", "-o", output)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert fault.startswith("--guard: ")
+    assert "off the spool" in fault
+    assert "--rack" in fault
+    assert not output.exists()
+
+
+# ---- what is told ----------------------------------------------------------------------------
+
+
+def test_what_is_changed_beyond_what_was_asked_is_told(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    recipe = demo / "breakwater-ten.toml"
+    run = tagend("vary", recipe, "--stop-after", 2, "-o", output)
+    (line,) = [line for line in run.faults if line.startswith("left out: ")]
+    assert "section 3, 0.020 in fluorocarbon 34 lb, tippet" in line
+    assert "section 4, 0.028 in fluorocarbon 60 lb, bite guard" in line
+    run = tagend("vary", demo / "sandbar-eight.toml", "--butt", "5 ft", "-o", output)
+    assert [line for line in run.faults if " long, was " in line] == [
+        "section 2: 12 in long, was 24 in",
+        "section 3: 12 in long, was 14 in",
+    ]
+
+
+def test_a_total_that_no_longer_holds_is_told(tagend: Tagend, recipe: Path, output: Path) -> None:
+    run = tagend("vary", recipe, "--stop-after", 5, "-o", output)
+    assert any("11 ft" in line and "left out" in line for line in run.faults)
+    assert "total" not in written(output)
+
+
+def test_a_told_tippet_keeps_its_length_and_the_leader_its_total(
+    tagend: Tagend, recipe: Path, output: Path
+) -> None:
+    tippet = "0.010 in fluorocarbon 8.5 lb 20 in"
+    tagend("vary", recipe, "--butt", "6 ft", "--tippet", tippet, "-o", output)
+    # 132 - 72 - 20 are 40 for the taper of 24, 14, 10 and 8.
+    assert lengths(output) == ["6 ft", "11 in", "11 in", "10 in", "8 in", "20 in"]
+    tagend("vary", recipe, "--total", "9 ft", "--tippet", tippet, "-o", output)
+    assert lengths(output)[-1] == "20 in"
+    assert sum(parse_length(text).mm for text in lengths(output)) == parse_length("9 ft").mm
+
+
+def test_an_unsound_variant_is_written_and_told(tagend: Tagend, recipe: Path, output: Path) -> None:
+    run = tagend("vary", recipe, "--restring", 3, "0.030 in nylon", "-o", output)
+    assert run.status == 0
+    assert output.exists()
+    found = [line.strip() for line in tagend("check", output).out.splitlines()]
+    rise = next(line for line in found if line.startswith("warning: section 3 is thicker"))
+    assert f"Sandbar eight, section 3 0.030 in: {rise}" in run.faults
+
+
+def test_a_dropper_that_hangs_at_no_knot_any_more_is_told(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    recipe = demo / "gravel-five.toml"
+    sections = written(recipe)["section"]
+    place = next(n for n, section in enumerate(sections, start=1) if "dropper" in section)
+    run = tagend("vary", recipe, "--stop-after", place, "-o", output)
+    assert any(line.startswith(f"section {place}: no dropper") for line in run.faults)
+    run = tagend("vary", recipe, "--stop-after", place, "--tippet", "5X nylon", "-o", output)
+    assert not any("no dropper" in line for line in run.faults)

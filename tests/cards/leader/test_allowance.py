@@ -8,11 +8,9 @@ from tagend.cards.base.units import Diameter, parse_diameter, parse_length
 from tagend.cards.leader.allowance import (
     BARE,
     Allowance,
-    Share,
     end_allowance,
     helix_mm,
     joint_allowances,
-    with_dropper,
     wraps_mm,
 )
 from tagend.cards.leader.joints import End, Joint
@@ -57,7 +55,7 @@ def test_a_blood_knot_of_equal_strands_takes_the_same_on_both_sides() -> None:
 def test_each_side_of_a_blood_knot_goes_by_its_own_strand() -> None:
     above, below = joint_allowances(joint("0.017 in", "0.013 in", "blood"), PRACTICE)
     # 0.4318 round 0.3302 mm, 5 turns: 5 sqrt((0.6604 + pi x 0.762)^2 + 0.4318^2) = 15.421
-    # 0.3302 round 0.4318 mm, 5 + 2 turns for the step of 4 thousandths:
+    # 0.3302 round 0.4318 mm, 5 + 2 turns for a step of 1.31 times:
     # 7 sqrt((0.8636 + pi x 0.762)^2 + 0.3302^2) = 22.919
     assert shares(above) == {"wraps": Fraction("15.43"), "tag": TAG, "hand": 3 * INCH}
     assert shares(below) == {"wraps": Fraction("22.92"), "tag": TAG, "hand": 3 * INCH}
@@ -126,22 +124,65 @@ def test_thick_line_is_held_by_more() -> None:
     assert hands == [4 * INCH, 3 * INCH, 2 * INCH]
 
 
-def test_a_dropper_is_a_longer_tag_on_top() -> None:
-    plain = end_allowance(end("clinch", "4X"), PRACTICE)
-    long = with_dropper(plain, parse_length("6 in"))
-    assert long.mm == plain.mm + 6 * INCH
-    assert long.shares[-1] == Share("dropper", 6 * INCH, "a tag of 6 in left long")
-    assert with_dropper(plain, None) == plain
+def test_each_side_is_rounded_up_to_a_mark_before_anything_is_summed() -> None:
+    above, below = joint_allowances(joint("0.017 in", "0.013 in", "blood"), PRACTICE, INCH / 4)
+    # 15.43 + 1.5875 + 76.2 = 93.22 mm = 3.67 in; 22.92 + 77.7875 = 100.71 mm = 3.965 in
+    assert (above.takes_mm, below.takes_mm) == (Fraction("3.75") * INCH, 4 * INCH)
+    exact, _ = joint_allowances(joint("0.017 in", "0.013 in", "blood"), PRACTICE)
+    assert exact.takes_mm == exact.mm == Fraction("93.2175")
 
 
-def test_an_own_figure_stands_for_all_the_rest() -> None:
-    own = practice('[allowance]\nblood = { heavy = "5 in", light = "3 in" }\nclinch = "2 1/2 in"\n')
-    above, below = joint_allowances(joint("0.015 in", "0.013 in", "blood", own), own)
-    assert above.shares == (Share("own", 5 * INCH, "your own figure"),)
-    assert below.mm == 3 * INCH
-    assert end_allowance(end("clinch", "4X"), own).mm == Fraction("63.5")
+def test_an_own_lap_stands_for_all_the_rest() -> None:
+    own = practice('[lap]\nblood = { above = "5 in", below = "3 in" }\nclinch = "2 1/2 in"\n')
+    above, below = joint_allowances(joint("0.015 in", "0.013 in", "blood", own), own, INCH)
+    assert above.shares == ()
+    assert (above.takes_mm, below.takes_mm) == (5 * INCH, 3 * INCH)
+    # A knot in one strand has one fold, to a ring too.
+    assert end_allowance(end("clinch", "4X"), own).takes_mm == Fraction("63.5")
+    ring = joint_allowances(joint("0.012 in", "4X", "ring joint", own), own)
+    assert [side.takes_mm for side in ring] == [Fraction("63.5")] * 2
     # The finished knot is as long as before.
     assert above.barrel_mm == 5 * mm("0.015 in")
+
+
+def test_one_lap_is_half_for_each_side() -> None:
+    own = practice('[lap]\nblood = "6 1/4 in"\n')
+    for side in joint_allowances(joint("0.015 in", "0.013 in", "blood", own), own, INCH / 4):
+        assert side.takes_mm == Fraction("3.125") * INCH
+
+
+def test_the_least_is_all_but_what_hands_hold() -> None:
+    above, _ = joint_allowances(joint("0.013 in", "0.013 in", "blood"), PRACTICE)
+    assert above.least_mm == Fraction("13.78") + TAG
+
+
+def test_wire_is_folded_however_thin_and_the_line_winds() -> None:
+    written = recipe(
+        section("30 in", "0.021 in", knot="albright"), section("12 in", "0.015 in", "wire")
+    )
+    line, wire = joint_allowances(leader(written).joints[0], PRACTICE)
+    # The line: 10 turns round three strands of 0.015 in; the wire: its fold alone.
+    assert line.shares[0].how == "10 turns round 3 strands of 0.015 in"
+    assert "wraps" not in shares(wire)
+
+
+def test_a_bimini_s_coils_lie_on_its_own_strand_and_its_loop_has_its_own_size() -> None:
+    heavy, light = joint_allowances(joint("0.024 in", "0.013 in", "bimini twist"), PRACTICE)
+    assert "strands of 0.013 in" in light.shares[0].how
+    assert (heavy.loop_mm, light.loop_mm) == (INCH, 6 * INCH)
+    assert shares(light)["loop"] == 12 * INCH
+
+
+def test_a_swivel_s_sides_are_tied_each_with_its_own_knot() -> None:
+    written = recipe(
+        section("30 in", "0.021 in", knot="swivel"), section("12 in", "0.015 in", "wire")
+    )
+    (joint,) = leader(written).joints
+    line, wire = joint_allowances(joint, PRACTICE)
+    assert (line.knot, wire.knot) == ("clinch", "haywire twist")
+    assert line.loop_mm == 0
+    assert wire.loop_mm == INCH / 4
+    assert "5 turns" not in wire.shares[0].how
 
 
 def test_the_barrel_is_the_turns_side_by_side() -> None:

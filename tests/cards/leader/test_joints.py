@@ -5,7 +5,8 @@ from hypothesis import given, settings
 
 from tagend.cards.leader.joints import butt_end, fly_end, joints
 from tagend.cards.leader.suitability import untieable
-from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.recipe.recipe import Part, Recipe
 from tests.strategies import recipes
 from tests.written import PRACTICE, practice, recipe, section
 
@@ -31,35 +32,82 @@ def test_a_small_step_in_one_kind_of_line_is_a_blood_knot() -> None:
     assert chosen("0.023 in", "hard nylon", "0.020 in", "copolymer") == ("blood", reason)
 
 
+@pytest.mark.parametrize(
+    ("upper", "lower"),
+    [
+        ("0.032 in", "0.028 in"),  # butts of hard nylon, where a surgeon's knot does not seat
+        ("0.028 in", "0.024 in"),
+        ("0.017 in", "0.013 in"),
+        ("0.014 in", "0.010 in"),  # 1.4 times: commonly tied
+        ("0.007 in", "0.005 in"),  # two thousandths in fine line, whatever the ratio
+    ],
+)
+def test_a_customary_ratio_is_a_blood_knot_however_many_thousandths_it_is(
+    upper: str, lower: str
+) -> None:
+    for material in ("hard nylon", "fluorocarbon"):
+        assert chosen(upper, material, lower, material)[0] == "blood"
+
+
 def test_a_bigger_step_is_a_triple_surgeons() -> None:
-    assert chosen("0.017 in", "nylon", "0.013 in", "nylon") == (
-        "triple surgeon's",
-        "not blood: it takes a step up to 0.003 in, and this is 0.004 in",
-    )
+    assert chosen("0.017 in", "nylon", "0.011 in", "nylon") == ("triple surgeon's", "a big step")
 
 
 def test_a_very_big_step_is_an_albright() -> None:
-    assert chosen("0.028 in", "nylon", "0.013 in", "nylon") == (
-        "albright",
-        "not triple surgeon's: it takes a step up to 0.008 in, and this is 0.015 in",
-    )
+    knot, reason = chosen("0.022 in", "nylon", "0.010 in", "nylon")
+    assert knot == "albright"
+    assert reason.startswith("not triple surgeon's: it joins strands up to 2 times as thick")
+
+
+def test_line_too_thick_for_a_blood_knot_is_joined_by_what_still_draws_up() -> None:
+    assert chosen("0.040 in", "nylon", "0.036 in", "nylon")[0] == "albright"
 
 
 @pytest.mark.parametrize("nylon", ["nylon", "hard nylon", "copolymer"])
 def test_nylon_to_fluorocarbon_is_never_a_blood_knot(nylon: str) -> None:
-    knot, reason = chosen("0.013 in", nylon, "0.012 in", "fluorocarbon")
-    assert knot == "triple surgeon's"
-    assert reason == (
-        "not blood: between nylon, which takes up water and swells, "
-        "and fluorocarbon, which does not, it works loose"
-    )
+    chose = chosen("0.013 in", nylon, "0.012 in", "fluorocarbon")
+    assert chose == ("triple surgeon's", "nylon meets fluorocarbon")
 
 
-def test_wire_takes_an_albright() -> None:
-    assert chosen("0.015 in", "nylon", "0.014 in", "wire") == (
-        "albright",
-        "not triple surgeon's: it does not hold on wire",
-    )
+@pytest.mark.parametrize("wire", ["wire", "stranded wire", "coated wire"])
+def test_wire_takes_an_albright_and_is_folded_in_it(wire: str) -> None:
+    assert chosen("0.021 in", "nylon", "0.015 in", wire)[0] == "albright"
+    written = recipe(section("30 in", "0.021 in"), section("12 in", "0.015 in", wire))
+    (joint,) = joints(written, PRACTICE)
+    assert (joint.above.turns, joint.below.turns, joint.winds) == (10, 0, "above")
+
+
+def test_two_wires_take_a_swivel() -> None:
+    assert chosen("0.015 in", "wire", "0.012 in", "wire")[0] == "swivel"
+
+
+def test_a_furled_butt_is_joined_by_its_loop_and_never_tied() -> None:
+    assert chosen("0.040 in", "furled thread", "0.012 in", "nylon")[0] == "loop to loop"
+
+
+@pytest.mark.parametrize(("part", "knot"), [("bite guard", "triple surgeon's"), (None, "blood")])
+def test_a_guard_is_a_big_step_though_its_ratio_is_small(part: Part | None, knot: str) -> None:
+    upper = section("20 in", "0.018 in", "fluorocarbon", part="tippet" if part else None)
+    lower = section("12 in", "0.020 in" if part else "0.016 in", "fluorocarbon", part=part)
+    (joint,) = joints(recipe(upper, lower), PRACTICE)
+    assert joint.knot.name == knot
+
+
+def test_one_limit_stands_for_the_choice_and_for_the_audit() -> None:
+    strict = practice("[rules.step]\nlimit = 1.1\n")
+    written = recipe(section("30 in", "0.013 in"), section("20 in", "0.011 in"))
+    (joint,) = joints(written, strict)
+    assert joint.knot.name == "triple surgeon's"
+    assert any(each.rule == "step" for each in worksheet(written, strict).findings)
+
+
+@pytest.mark.parametrize(
+    ("knot", "winds"),
+    [("blood", "both"), ("albright", "below"), ("loop to loop", None), ("bimini twist", "below")],
+)
+def test_which_strand_winds(knot: str, winds: str | None) -> None:
+    written = recipe(section("30 in", "0.013 in", knot=knot), section("20 in", "0.011 in"))
+    assert joints(written, PRACTICE)[0].winds == winds
 
 
 def test_the_thin_end_of_a_knotless_taper_meets_the_next_section() -> None:
@@ -104,38 +152,46 @@ def test_bare_ends_have_no_knot() -> None:
 def test_line_is_kept_for_a_usual_knot_at_the_fly(diameter: str, material: str, knot: str) -> None:
     end = fly_end(recipe(section("9 ft", diameter, material)), PRACTICE)
     assert end.knot
-    assert (end.knot.name, end.reason) == (knot, "none is named, so line for this one is kept")
+    assert end.knot.name == knot
+    assert (end.reason or "").startswith("none is named" if knot == "improved clinch" else "not ")
 
 
 def test_no_loop_of_ours_holds_on_wire_so_that_the_butt_stays_bare() -> None:
     end = butt_end(recipe(section("12 in", "0.012 in", "wire")), PRACTICE)
-    assert (end.knot, end.reason) == (None, "no knot of the order holds here")
+    assert (end.knot, end.reason) == (None, "no knot of the order suits")
 
 
 def test_an_own_order_comes_before_ours() -> None:
-    own = practice('[choice]\njoint = ["uni to uni"]\nbutt = ["nail knot"]\nfly = ["davy"]\n')
+    own = practice(
+        '[choice]\n"same line" = "uni to uni"\nbutt = ["nail knot"]\nfly = ["davy", "clinch"]\n'
+    )
     written = recipe(section("6 ft", "2X"), section("3 ft", "4X"))
     ends = (butt_end(written, own), fly_end(written, own))
     assert [end.knot and end.knot.name for end in ends] == ["nail knot", "davy"]
-    assert joints(written, own)[0].knot.name == "uni to uni"
+    (joint,) = joints(written, own)
+    assert (joint.knot.name, joint.own) == ("uni to uni", True)
+    assert "your own choice" in (joint.reason or "")
 
 
-def test_where_nothing_of_an_own_order_suits_ours_goes_on() -> None:
-    own = practice('[choice]\njoint = ["blood"]\nbutt = ["perfection loop"]\nfly = ["palomar"]\n')
-    level = recipe(section("6 ft", "4X"), section("3 ft", "4X", "fluorocarbon"))
-    assert [joint.knot.name for joint in joints(level, own)] == ["triple surgeon's"]
-    loop = butt_end(level, own).knot
-    assert loop
-    assert loop.name == "surgeon's loop"
-    wire = fly_end(recipe(section("12 in", "0.012 in", "wire")), own).knot
-    assert wire
-    assert wire.name == "haywire twist"
+def test_an_own_habit_that_cannot_be_tied_is_passed_over_and_one_that_can_is_kept() -> None:
+    own = practice(
+        '[choice]\nwire = ["blood"]\n"nylon to fluorocarbon" = ["blood"]\nfly = ["davy"]\n'
+    )
+    mixed = recipe(section("6 ft", "4X"), section("3 ft", "4X", "fluorocarbon"))
+    assert [joint.knot.name for joint in joints(mixed, own)] == ["blood"]
+    wired = recipe(section("6 ft", "4X"), section("1 ft", "0.012 in", "wire"))
+    assert [joint.knot.name for joint in joints(wired, own)] == ["albright"]
+    wire = fly_end(wired, own)
+    assert wire.knot
+    assert (wire.knot.name, wire.own) == ("haywire twist", False)
 
 
-def test_where_nothing_suits_at_all_the_last_is_taken_and_the_audit_tells() -> None:
-    no_wire = practice("[knots.albright]\nwire = false\n")
-    written = recipe(section("30 in", "0.015 in"), section("12 in", "0.012 in", "wire"))
-    (joint,) = joints(written, no_wire)
+def test_where_nothing_suits_the_last_that_can_be_tied_is_taken() -> None:
+    thin = practice(
+        "[knots.albright]\nthickest = '0.030 in'\n[knots.'uni to uni']\nthickest = '0.03 in'\n"
+    )
+    written = recipe(section("30 in", "0.040 in"), section("12 in", "0.036 in"))
+    (joint,) = joints(written, thin)
     assert (joint.knot.name, joint.reason) == ("albright", "no knot of the order suits")
 
 

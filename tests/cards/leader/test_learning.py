@@ -1,5 +1,4 @@
 from collections.abc import Sequence
-from fractions import Fraction
 
 import pytest
 
@@ -23,35 +22,32 @@ def refusal(knot: str, before: Sequence[str], after: str) -> str:
     return str(caught.value)
 
 
-def test_a_joint_takes_of_two_pieces_half_from_each() -> None:
+def test_a_joint_s_lap_is_what_it_takes_of_two_pieces() -> None:
     found = learned("blood", ["12 in", "10 in"], "15 in")
-    # 12 + 10 - 15 = 7 in, 3 1/2 in a side
     assert found.taken_mm == 7 * INCH_MM
-    assert found.side_mm == Fraction(7, 2) * INCH_MM
-    assert found.allowance == "3 1/2 in"
-    assert found.sum == "12 in + 10 in - 15 in = 7 in, half for each side: 3 1/2 in"
+    assert found.lap == "7 in"
+    assert found.sum == "12 in + 10 in - 15 in = 7 in, the lap"
 
 
 def test_a_loop_or_fly_knot_takes_of_one() -> None:
     found = learned("perfection loop", ["20 in"], "13 1/4 in")
-    assert found.allowance == "6 3/4 in"
-    assert found.sum == "20 in - 13 1/4 in = 6 3/4 in"
+    assert found.lap == "6 3/4 in"
+    assert found.sum == "20 in - 13 1/4 in = 6 3/4 in, the fold"
 
 
 def test_what_is_stored_is_rounded_up_to_a_mark_of_the_tape() -> None:
-    # 12 + 10 - 15 1/16 = 6 15/16 in; half of it, 3 15/32 in, is 3 1/2 in on sixteenths
-    assert learned("blood", ["12 in", "10 in"], "15 1/16 in").allowance == "3 1/2 in"
-    # 12 + 10 - 14 7/8 = 7 1/8 in; half of it is 3 9/16 in, a mark of sixteenths and of no eighths
-    assert learned("blood", ["12 in", "10 in"], "14 7/8 in").allowance == "3 9/16 in"
-    # 300 + 250 - 381 = 169 mm; half of it, 84.5 mm, is 85 mm
-    found = learned("blood", ["300 mm", "25 cm"], "381 mm")
-    assert found.allowance == "85 mm"
-    assert found.sum == "300 mm + 25 cm - 381 mm = 169 mm, half for each side: 85 mm"
+    # 12 + 10 - 15 1/32 = 6 31/32 in, on sixteenths 7 in
+    assert learned("blood", ["12 in", "10 in"], "15 1/32 in").lap == "7 in"
+    assert learned("blood", ["12 in", "10 in"], "15 1/16 in").lap == "6 15/16 in"
+    # 300 + 250 - 381.5 = 168.5 mm
+    found = learned("blood", ["300 mm", "25 cm"], "381.5 mm")
+    assert found.lap == "169 mm"
+    assert found.sum == "300 mm + 25 cm - 381.5 mm = 169 mm, the lap"
 
 
 def test_the_unit_measured_in_is_the_unit_stored() -> None:
-    assert learned("clinch", ["10 in"], "18 cm").allowance.endswith(" mm")
-    assert learned("clinch", ["25 cm"], "7 in").allowance.endswith(" in")
+    assert learned("clinch", ["10 in"], "18 cm").lap.endswith(" mm")
+    assert learned("clinch", ["25 cm"], "7 in").lap.endswith(" in")
 
 
 @pytest.mark.parametrize(
@@ -89,16 +85,13 @@ def test_lengths_that_cannot_be_are_refused(
     assert refusal(knot, before, after) == message
 
 
-def _uneven() -> list[Knot]:
-    return [knot for knot in KNOTS if knot.takes.heavy != knot.takes.light]
+def _folded() -> list[Knot]:
+    return [knot for knot in KNOTS if "joint" in knot.places and not knot.lapped]
 
 
-@pytest.mark.parametrize("knot", _uneven(), ids=[knot.name for knot in _uneven()])
-def test_a_knot_whose_sides_differ_cannot_be_halved(knot: Knot) -> None:
-    assert refusal(knot.name, ["12 in", "10 in"], "15 in") == (
-        f"the two sides of {knot.name!r} take unlike lengths; "
-        "mark each strand, and write thick and thin under [allowance] in the shop file"
-    )
+@pytest.mark.parametrize("knot", _folded(), ids=[knot.name for knot in _folded()])
+def test_a_joint_with_a_fold_on_each_side_has_no_lap(knot: Knot) -> None:
+    assert "write { above = ..., below = ... }" in refusal(knot.name, ["12 in", "10 in"], "15 in")
 
 
 def test_a_key_written_by_another_name_of_the_knot_is_kept() -> None:

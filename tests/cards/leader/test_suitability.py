@@ -9,10 +9,12 @@ from tests.written import PRACTICE, practice
 
 KNOTS = PRACTICE.knots
 
-WORKS_LOOSE = (
-    "between nylon, which takes up water and swells, and fluorocarbon, which does not, "
-    "it works loose"
+UNLIKE = (
+    "nylon and fluorocarbon draw up unlike, and fluorocarbon can cut into softer nylon; "
+    "print disagrees"
 )
+NOT_STRANDED = "it does not hold on stranded wire"
+NOT_BRAID = "it does not hold on braided or furled thread, which brings its own loop or ring"
 
 
 def meeting(upper: str, lower: str) -> Meeting:
@@ -34,15 +36,26 @@ def test_a_step_down_is_positive_and_a_rise_negative() -> None:
 @pytest.mark.parametrize(
     ("knot", "upper", "lower", "reason"),
     [
-        ("blood", "0.013 in nylon", "0.012 in wire", "it does not hold on wire"),
-        ("ring joint", "0.012 in wire", "0.012 in wire", "it does not hold on wire"),
+        ("blood", "0.013 in nylon", "0.012 in wire", "it does not hold on single-strand wire"),
+        ("blood", "0.013 in nylon", "0.012 in 7-strand wire", "it does not hold on stranded wire"),
+        ("ring joint", "0.012 in wire", "0.012 in wire", None),
+        (
+            "albright",
+            "0.012 in wire",
+            "0.012 in coated wire",
+            "wire does not wind, and one strand of it must: use a swivel",
+        ),
+        ("haywire twist", "0.012 in stranded wire", "0.012 in stranded wire", NOT_STRANDED),
+        ("perfection loop", "0.040 in braided thread", "0.040 in braided thread", NOT_BRAID),
+        ("albright", "0.040 in furled thread", "0.012 in nylon", NOT_BRAID),
+        ("loop to loop", "0.040 in furled thread", "0.012 in nylon", None),
         ("haywire twist", "0.012 in nylon", "0.012 in nylon", "it is for wire alone"),
         ("haywire twist", "0.012 in wire", "0.012 in wire", None),
         ("albright", "0.013 in nylon", "0.012 in wire", None),
         ("blood", "0.030 in nylon", "0.003 in fluorocarbon", None),
     ],
 )
-def test_only_some_knots_hold_on_wire(
+def test_only_some_knots_hold_on_wire_and_thread(
     knot: str, upper: str, lower: str, reason: str | None
 ) -> None:
     assert untieable(KNOTS.find(knot), meeting(upper, lower)) == reason
@@ -54,21 +67,22 @@ def test_only_some_knots_hold_on_wire(
         ("blood", "0.013 in nylon", "0.011 in nylon", None),
         ("blood", "0.011 in nylon", "0.013 in nylon", None),
         ("blood", "0.013 in nylon", "0.013 in copolymer", None),
-        ("blood", "0.013 in nylon", "0.012 in fluorocarbon", WORKS_LOOSE),
-        ("blood", "0.013 in fluorocarbon", "0.012 in copolymer", WORKS_LOOSE),
-        ("blood", "0.013 in hard nylon", "0.012 in fluorocarbon", WORKS_LOOSE),
+        ("blood", "0.013 in nylon", "0.012 in fluorocarbon", UNLIKE),
+        ("blood", "0.013 in fluorocarbon", "0.012 in copolymer", UNLIKE),
+        ("blood", "0.013 in hard nylon", "0.012 in fluorocarbon", UNLIKE),
         ("triple surgeon's", "0.013 in nylon", "0.011 in fluorocarbon", None),
+        ("blood", "0.030 in nylon", "0.010 in nylon", None),  # of the step another rule speaks
         (
-            "blood",
-            "0.017 in nylon",
-            "0.013 in nylon",
-            "it takes a step up to 0.003 in, and this is 0.004 in",
+            "triple surgeon's",
+            "0.010 in nylon",
+            "0.022 in nylon",
+            "it joins strands up to 2 times as thick, and this is 2.20 times",
         ),
         (
-            "blood",
-            "0.013 in nylon",
-            "0.017 in nylon",
-            "it takes a step up to 0.003 in, and this is 0.004 in",
+            "triple surgeon's",
+            "0.032 in hard nylon",
+            "0.028 in hard nylon",
+            "it draws up on strands up to 0.024 in, and this is 0.032 in",
         ),
         ("doubled blood", "0.028 in nylon", "0.010 in nylon", None),
         (
@@ -86,11 +100,22 @@ def test_practice_speaks_against_some_meetings(
     assert unfit(KNOTS.find(knot), meeting(upper, lower)) == reason
 
 
-def test_a_step_of_printed_millimetres_is_the_step_it_rounds() -> None:
-    # 0.020, 0.017 and 0.016 in are printed as 0.51, 0.43 and 0.41 mm: 0.08 mm is 0.0031 in.
-    blood = KNOTS.find("blood")
-    assert unfit(blood, meeting("0.51 mm nylon", "0.43 mm nylon")) is None
-    assert unfit(blood, meeting("0.51 mm nylon", "0.41 mm nylon")) is not None
+@pytest.mark.parametrize(
+    ("upper", "lower", "above"),
+    [
+        ("0.021 in nylon", "0.015 in wire", "light"),  # the soft line winds, thick as it is
+        ("0.015 in coated wire", "0.021 in nylon", "heavy"),
+        ("0.013 in nylon", "0.010 in nylon", "heavy"),
+        ("0.010 in nylon", "0.013 in nylon", "light"),
+        ("0.010 in nylon", "0.010 in fluorocarbon", "heavy"),
+    ],
+)
+def test_wire_takes_the_heavy_side_and_else_the_thicker_strand(
+    upper: str, lower: str, above: str
+) -> None:
+    sides = meeting(upper, lower).sides
+    assert sides[0] == above
+    assert {*sides} == {"heavy", "light"}
 
 
 def test_a_strand_in_printed_millimetres_is_as_thick_as_its_inches() -> None:

@@ -2,6 +2,7 @@
 
 import json
 import re
+from collections.abc import Iterator
 from fractions import Fraction
 
 import pytest
@@ -11,12 +12,12 @@ from hypothesis import strategies as st
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.figures.figure import knot_strands
 from tagend.cards.leader.allowance import Allowance, wraps_mm
-from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.joints import End, Half, Joint
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Side, Sides, end_turns, joint_turns
+from tagend.cards.practice.knots import Sides, end_turns, joint_turns
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import ENGLISH
@@ -49,16 +50,21 @@ def test_turns_grow_as_strands_get_finer() -> None:
     assert ladder("blood", "0.030 in", "0.023 in", "0.013 in", "4X", "5X") == [3, 4, 5, 7, 7]
 
 
-def test_turns_go_by_the_own_strand_and_grow_by_the_step_on_the_thin_side() -> None:
-    # 5 each, and 2 more on the thin side for a step of 4 thousandths.
+def test_turns_go_by_the_own_strand_and_grow_by_the_step_on_the_light_side() -> None:
+    # 5 each, and 2 more on the light side for 1.31 times the diameter.
     assert joint_turns(BLOOD, mm("0.017 in"), mm("0.013 in")) == Sides(5, 5 + 2)
+    assert joint_turns(BLOOD, mm("0.51 mm"), mm("0.41 mm")) == Sides(4, 5 + 2)  # 0.020, 0.016 in
+    assert joint_turns(BLOOD, mm("0.017 in"), mm("0.015 in")) == Sides(5, 5)
 
 
-def test_a_step_in_printed_millimetres_is_the_step_it_rounds() -> None:
-    # 0.010 and 0.007 in are printed as 0.25 and 0.18 mm: 0.07 mm is a step of 0.003 in (0.0762).
-    assert joint_turns(BLOOD, mm("0.25 mm"), mm("0.18 mm")).light == 7 + 2
-    # 0.008 and 0.006 in are printed as 0.20 and 0.15 mm: 0.05 mm is a step of 0.002 in (0.0508).
-    assert joint_turns(BLOOD, mm("0.20 mm"), mm("0.15 mm")).light == 7
+def test_no_blood_knot_has_more_turns_than_print_has() -> None:
+    # 4 to 7 a side in print; 3 from 0.020 in up: common practice, no source.
+    sizes = [Fraction(thou) * Fraction("0.0254") for thou in range(3, 41)]
+    for heavy in sizes:
+        for light in (size for size in sizes if size <= heavy):
+            turns = joint_turns(BLOOD, heavy, light)
+            assert 3 <= turns.heavy <= turns.light <= 7
+            assert turns.heavy > 3 or heavy >= mm("0.020 in")
 
 
 @pytest.mark.parametrize(
@@ -94,22 +100,16 @@ def test_the_thicker_strand_is_the_thick_side_and_of_like_ones_the_upper(
     assert joint.sides == (("heavy", "light") if upper == lower else ("light", "heavy"))
 
 
-def reckoned(of: Leader) -> list[tuple[Joint | End, Side, Allowance]]:
-    """Return each side of each knot of a leader with what its piece is cut longer for it."""
-    found: list[tuple[Joint | End, Side, Allowance]] = []
-    if not of.pieces[0].section.bought:
-        found.append((of.butt, "heavy", of.pieces[0].at_butt))
-    for joint, upper, lower in zip(of.joints, of.pieces, of.pieces[1:], strict=False):
-        found += [
-            (joint, side, allowance)
-            for side, piece, allowance in zip(
-                joint.sides, (upper, lower), (upper.at_fly, lower.at_butt), strict=True
-            )
-            if not piece.section.bought
-        ]
-    if not of.pieces[-1].section.bought:
-        found.append((of.fly, "heavy", of.pieces[-1].at_fly))
-    return found
+def reckoned(of: Leader) -> Iterator[tuple[Half, Allowance]]:
+    """Yield each strand in a knot with what its piece is cut longer for it."""
+    ends = [(piece.at_butt, piece.at_fly) for piece in of.pieces]
+    halves = [of.butt.half]
+    for joint in of.joints:
+        halves += [joint.above, joint.below]
+    halves.append(of.fly.half)
+    for half, allowance in zip(halves, (end for both in ends for end in both), strict=True):
+        if half is not None and allowance.knot is not None:
+            yield half, allowance
 
 
 def wound(allowance: Allowance) -> int | None:
@@ -118,26 +118,17 @@ def wound(allowance: Allowance) -> int | None:
     return int(says[0].split()[0]) if says else None
 
 
-def strands_mm(tied: Joint | End, side: Side) -> tuple[Fraction, Fraction]:
-    """Return the diameter that winds, and the one that it winds round."""
-    if isinstance(tied, End):
-        return tied.meeting.upper_mm, tied.meeting.lower_mm
-    both = sorted((tied.meeting.upper_mm, tied.meeting.lower_mm))
-    return (both[1], both[0]) if side == "heavy" else (both[0], both[1])
-
-
 def check_all_say_the_same(of: Leader, by: Practice) -> None:
-    for tied, side, allowance in reckoned(of):
-        knot = tied.knot
-        if knot is None or not (takes := knot.takes.of(side)).core:
-            continue
-        turns = tied.turns.of(side)
-        assert wound(allowance) == (turns or None)
-        line = [share.mm for share in allowance.shares if share.into == "wraps"]
-        if turns:
-            each = wraps_mm(turns, *strands_mm(tied, side), takes.core)
-            assert line == [takes.strands * each]
     told = {lesson.knot.name: lesson for lesson in lessons(Told(of, ENGLISH))}
+    for half, allowance in reckoned(of):
+        takes = half.knot.takes.of(half.side)
+        if takes.core:
+            assert wound(allowance) == (half.turns or None)
+            around = half.own_mm if takes.around == "itself" else half.other_mm
+            line = [share.mm for share in allowance.shares if share.into == "wraps"]
+            each = wraps_mm(half.turns, half.own_mm, around, takes.core)
+            assert line == ([takes.strands * each] if half.turns else [])
+        assert half.turns in {turns.of(half.side) for turns in told[half.knot.name].turns}
     everywhere: list[Joint | End] = [of.butt, *of.joints, of.fly]
     for tied in everywhere:
         if tied.knot is not None:
@@ -165,10 +156,10 @@ def check_joints(of: Leader) -> None:
     at_joints = [line for line in tying_lines(Told(of, ENGLISH)) if line.where[0].isdigit()]
     for joint, line in zip(of.joints, at_joints, strict=True):
         said = turn_words(joint.turns, ENGLISH)
-        assert line.says == ", ".join(filter(None, (joint.knot.name, said)))
+        assert line.says.startswith(", ".join(filter(None, (joint.knot.name, said))))
         if joint.knot.counted:
             on_card = Told(of, ENGLISH).joint(joint).removeprefix(joint.knot.name).strip()
-            turns = (joint.turns.heavy, joint.turns.light)
+            turns = (joint.above.turns, joint.below.turns)
             assert on_card == "+".join(str(count) for count in turns if count)
 
 
@@ -177,7 +168,7 @@ def check_json(of: Leader, by: Practice) -> None:
     turns = [told["butt_turns"], *(each["turns"] for each in told["sections"][:-1])]
     assert turns[0] == of.butt.turns.heavy
     for joint, above_below in zip(of.joints, turns[1:], strict=True):
-        assert above_below == [joint.turns.of(side) for side in joint.sides]
+        assert above_below == [joint.above.turns, joint.below.turns]
     assert told["sections"][-1]["turns"] is None
     assert told["fly_turns"] == of.fly.turns.heavy
 

@@ -237,7 +237,7 @@ def test_only_a_joint_has_two_sides() -> None:
     "more",
     [
         {"turns": [{"heavy": 2, "light": 8}]},
-        {"turns": [{"each": 5}], "extra_turns": {"step": "0.003 in", "light": 2}},
+        {"turns": [{"each": 5}], "extra_turns": {"ratio": 1.3, "light": 2, "most": 7}},
     ],
 )
 def test_a_knot_in_one_strand_has_one_number_of_turns(more: dict[str, object]) -> None:
@@ -248,10 +248,4 @@ def test_a_knot_in_one_strand_has_one_number_of_turns(more: dict[str, object]) -
 def test_a_joint_says_what_it_joins() -> None:
     assert fault(places=["joint"]) == (
         'my loop, mixed: a joint must say it; write "yes", "no" or "hard nylon"'
-    )
-
-
-def test_a_knot_for_wire_alone_holds_on_wire() -> None:
-    assert fault(wire_only=True) == (
-        "my loop, wire: a knot for wire alone must hold on wire; write wire = true"
     )

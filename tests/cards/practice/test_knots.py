@@ -49,7 +49,7 @@ def test_steps_say_one_count_only_where_both_sides_have_it(knot: Knot) -> None:
 @every_knot
 def test_a_knot_with_a_loop_or_turns_takes_line(knot: Knot) -> None:
     for takes in (knot.takes.heavy, knot.takes.light):
-        assert takes.core or takes.body
+        assert takes.core or takes.body or knot.ties
         assert takes.hold >= takes.strands or takes.loop
 
 
@@ -63,7 +63,7 @@ def test_every_key_is_explained_at_the_head_of_the_file() -> None:
     head = text[: text.index("\nhold = [")]
     tables = [keys for keys in tomllib.loads(text).values() if isinstance(keys, dict)]
     keys = {key for keys in tables for key in keys}
-    takes = {key for keys in tables for key in keys["takes"]}
+    takes = {key for keys in tables for key in keys.get("takes", ())}
     for key in keys | takes - {"heavy", "light"}:
         assert re.search(rf"^#.*\b{key}\b", head, re.MULTILINE), key
 
@@ -79,8 +79,18 @@ def test_thicker_line_is_held_by_a_longer_end() -> None:
 
 
 def test_wire_alone_is_twisted() -> None:
-    assert [knot.name for knot in KNOTS if knot.wire_only] == ["haywire twist"]
-    assert all(knot.wire for knot in KNOTS if knot.wire_only)
+    assert [knot.name for knot in KNOTS if knot.on == ("wire",)] == ["haywire twist"]
+
+
+@every_knot
+def test_what_a_knot_s_sides_are_tied_with_is_tied_in_one_strand(knot: Knot) -> None:
+    for name in knot.ties:
+        assert {"butt", "ring", "fly"} & {*KNOTS.find(name).places}
+
+
+@every_knot
+def test_only_a_knot_that_ties_each_side_by_itself_holds_on_every_strand(knot: Knot) -> None:
+    assert "thread" not in knot.on or (knot.ties and knot.comes_made)
 
 
 def test_the_tucked_clinch_is_not_for_thick_line() -> None:

@@ -1,9 +1,15 @@
 from fractions import Fraction
+from typing import get_args
 
 import pytest
 
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.materials import Material, load_materials, materials_with_own
+from tagend.cards.practice.materials import (
+    Material,
+    MaterialKind,
+    load_materials,
+    materials_with_own,
+)
 from tagend.layouts.base.faults import Refused
 
 MATERIALS = load_materials()
@@ -20,7 +26,12 @@ def test_each_material_is_drawn_in_its_own_way() -> None:
 
 
 def test_every_kind_has_a_material() -> None:
-    assert {m.kind for m in MATERIALS} == {"nylon", "fluorocarbon", "wire", "thread"}
+    assert {m.kind for m in MATERIALS} == {*get_args(MaterialKind)}
+
+
+@pytest.mark.parametrize("name", ["7-strand wire", "49-strand wire", "stranded wire"])
+def test_stranded_wire_is_not_answered_with_a_single_strand(name: str) -> None:
+    assert MATERIALS.find(name).kind == "stranded wire"
 
 
 def test_no_material_has_the_code_of_a_knot() -> None:
@@ -64,7 +75,8 @@ def test_broken_own_materials_are_refused_together() -> None:
     assert str(refusal.value).splitlines() == [
         "nylon, modulus: this range does not grow; write the lower figure first",
         "wire, density: '7.9' is no likely figure; write a number such as 1.14",
-        "silk, kind: 'cloth' is not known; write one of: nylon, fluorocarbon, wire, thread",
+        "silk, kind: 'cloth' is not known; write one of: nylon, fluorocarbon, wire, "
+        "stranded wire, thread",
         "gut, pattern: 'stripes' is not known; write one of: solid, outline, core, hatch, "
         "back hatch, cross hatch, dots, bars",
     ]

@@ -2,6 +2,7 @@ from fractions import Fraction
 
 import pytest
 
+from tagend.cards.practice.practice import OwnLap
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop
 from tagend.layouts.base.faults import Refused
 from tests.tree import SAMPLES
@@ -21,8 +22,8 @@ def test_the_sample_is_read() -> None:
     assert (shop.paper, shop.card, shop.labels) == ("Letter", "ID-1", "letter-3x10-66.7x25.4")
     own = practice_of(shop)
     blood = own.knots.find("blood")
-    assert own.own_allowance(blood, "heavy") == Fraction("101.6")  # 4 in
-    assert own.rules["step"].limits == (Fraction("0.0762"),)  # 0.003 in
+    assert own.own_laps[blood.name].above_mm == Fraction("101.6")  # half of 8 in
+    assert own.rules["step"].limits[0] == Fraction("1.3")
 
 
 def test_common_practice_rounds_up_to_quarter_inches_and_half_centimetres() -> None:
@@ -66,31 +67,28 @@ def test_two_units_are_one_of_each_system(units: str) -> None:
     assert message.startswith(f"units: '{units}' is not known; write one of: 'in', 'cm'")
 
 
-def test_an_own_allowance_may_differ_by_side() -> None:
-    own = practice('[allowance]\n"Blood knot" = { heavy = "4 in", light = "3 in" }\n')
-    blood = own.knots.find("blood")
-    assert own.own_allowance(blood, "heavy") == Fraction("101.6")
-    assert own.own_allowance(blood, "light") == Fraction("76.2")
-    assert own.own_allowance(own.knots.find("clinch"), "heavy") is None
+def test_an_own_lap_may_differ_by_side() -> None:
+    own = practice('[lap]\n"Blood knot" = { above = "4 in", below = "3 in" }\nclinch = "2 in"\n')
+    assert own.own_laps == {
+        "blood": OwnLap(Fraction("101.6"), Fraction("76.2")),
+        "clinch": OwnLap(Fraction("50.8"), Fraction("50.8")),
+    }
 
 
 def test_an_own_knot_and_an_own_material_are_known() -> None:
     own = practice(
-        "[knots.blood]\nlargest_step = '0.004 in'\n"
+        "[knots.blood]\nlargest_ratio = 1.3\n"
         "[materials.silk]\ncode = 'SK'\nkind = 'thread'\npattern = 'bars'\n"
     )
-    assert own.knots.find("blood").largest_step_mm == Fraction("0.1016")
+    assert own.knots.find("blood").largest_ratio == Fraction("1.3")
     assert own.materials.find("silk").kind == "thread"
 
 
 def test_an_own_order_stands_before_ours() -> None:
-    own = practice('[choice]\njoint = ["uni to uni", "blood knot"]\n')
-    assert [knot.name for knot in own.choice["joint"]] == [
-        "uni to uni",
-        "blood",
-        "triple surgeon's",
-        "albright",
-    ]
+    own = practice('[choice]\n"same line" = ["uni to uni", "blood knot"]\n')
+    assert [knot.name for knot in own.choice["same line"].own] == ["uni to uni", "blood"]
+    assert own.choice["same line"].order[:2] == own.choice["same line"].own
+    assert own.choice["same line"].usual == COMMON.choice["same line"].usual
     assert own.choice["fly"] == COMMON.choice["fly"]
 
 
@@ -112,40 +110,49 @@ def test_an_own_order_stands_before_ours() -> None:
             ["""decimal: "'" is not known; write one of: '.' or ','"""],
         ),
         (
-            'allowance = "4 in"\n',
-            ["allowance: this is not a table; write its keys under a heading in brackets"],
+            'lap = "4 in"\n',
+            ["lap: this is not a table; write its keys under a heading in brackets"],
         ),
         (
-            '[allowance]\nblodd = "4 in"\n',
-            ["allowance, blodd: no knot is called 'blodd'; did you mean blood?"],
+            '[lap]\nblodd = "4 in"\n',
+            ["lap, blodd: no knot is called 'blodd'; did you mean blood?"],
         ),
         (
-            "[allowance]\nblood = 4\n",
+            "[lap]\nblood = 4\n",
             [
-                "allowance, blood: 4 has no unit; "
+                "lap, blood: 4 has no unit; "
                 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"'
             ],
         ),
         (
-            '[allowance.blood]\nthick = "4 in"\n',
+            '[lap.blood]\nthick = "4 in"\n',
             [
-                "allowance, blood: a table here has other keys; "
-                "write thick and thin, or one length for both"
+                "lap, blood: a table here has other keys; "
+                'write the lap, such as "6 in", or above and below of a joint'
+            ],
+        ),
+        (
+            '[lap]\nalbright = "8 in"\n',
+            [
+                "lap, albright: this knot has no lap but a fold on each side; "
+                'write { above = "4 in", below = "6 in" }'
             ],
         ),
         (
             '[choice]\nmiddle = ["blood"]\n',
-            ["choice: no end is called 'middle'; write one of: joint, butt, fly"],
-        ),
-        (
-            '[choice]\njoint = "blood"\n',
-            ["choice, joint: this is not a list of 1 to 30 knots; write them in brackets: [ , ]"],
-        ),
-        (
-            '[rules.step]\nlimit = 4\n[rules.rise]\nseverity = "none"\n',
             [
-                "rules, step, limit: 4 is of another kind; "
-                'write it with its unit, such as "0.004 in"',
+                "choice: no meeting is called 'middle'; write one of: wire, bought butt, "
+                "nylon to fluorocarbon, big step, same line, butt, fly"
+            ],
+        ),
+        (
+            "[choice]\nwire = 5\n",
+            ["choice, wire: this is not a list of 1 to 30 knots; write them in brackets: [ , ]"],
+        ),
+        (
+            '[rules.step]\nlimit = "4 mm"\n[rules.rise]\nseverity = "none"\n',
+            [
+                "rules, step, limit: '4 mm' is of another kind; write a plain number, such as 1.45",
                 "rules, rise, severity: 'none' is not known; "
                 "write one of: 'error', 'warning', 'note' or 'off'",
             ],

@@ -6,15 +6,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import DIAMETER_MM, parse_diameter, parse_strength
+from tagend.cards.leader.steps import big, step_of
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.propose.gap import missing
 from tagend.cards.propose.proposal import propose
+from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import Supply
 from tagend.cards.propose.wish import Tippet
 from tagend.layouts.base.faults import Refused
-from tests.cards.propose.test_proposal import supply, wish
+from tests.cards.propose.test_proposal import LIMITS, supply, wish
 from tests.written import PRACTICE
 
 THOU = DIAMETER_MM["thou"]
+NYLON = PRACTICE.materials.find("nylon")
 
 
 def faults(asked: object, rack: list[Supply]) -> list[str]:
@@ -82,15 +86,23 @@ def test_a_butt_no_thicker_than_the_tippet_is_refused() -> None:
 @given(st.integers(100, 300), st.integers(40, 99), st.integers(12, 90))
 def test_the_missing_strands_bridge_the_gap(above: int, below: int, step: int) -> None:
     high, low, most = (Fraction(tenths, 10) * THOU for tenths in (above, below, step))
-    sizes = missing(high, low, most, THOU)
+    sizes = missing(high, low, StepLimit(LIMITS, most), NYLON, THOU)
     assert all(size % THOU == 0 for size in sizes)
     assert all(0 <= a - b <= most for a, b in pairwise([high, *sizes, low]))
     assert len(sizes) >= -(-(high - low) // most) - 1
 
 
+@given(st.integers(12, 30), st.integers(3, 11))
+def test_strands_for_the_usual_limit_are_no_big_steps(above: int, below: int) -> None:
+    sizes = missing(above * THOU, below * THOU, StepLimit(LIMITS), NYLON, THOU)
+    for a, b in pairwise([above * THOU, *sizes, below * THOU]):
+        assert a > b
+        assert not big(step_of(Meeting(NYLON, a, NYLON, b)), LIMITS)
+
+
 def test_what_is_bought_makes_the_taper_fit() -> None:
     rack = [supply(20), supply(10, left=60)]
     asked = wish(90, 20, 10, step=4)
-    bought = missing(20 * THOU, 10 * THOU, asked.step_mm, THOU)
+    bought = missing(20 * THOU, 10 * THOU, asked.step, NYLON, THOU)
     more = [supply(int(size / THOU)) for size in bought]
     assert len(propose(asked, [*rack, *more], PRACTICE)[0].strands) == 2 + len(bought)

@@ -9,10 +9,14 @@ from random import Random
 
 import pytest
 
+from tagend.cards.base.shown_lengths import length
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span
+from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
+from tagend.cards.propose.links import recipe_of
 from tagend.cards.propose.net import knot_cost, net_of, step_costs
 from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import Supply
 from tagend.cards.propose.wish import Shares, Tippet, Wish
 from tagend.cards.recipe.recipe import Recipe, Section
@@ -21,6 +25,7 @@ from tagend.layouts.base.quantities import INCH_MM
 from tests.written import PRACTICE
 
 TAPE_MM = INCH_MM / 4
+LIMITS = PRACTICE.rules["step"].limits
 SHORTEST = 6  # in
 
 
@@ -30,14 +35,18 @@ def supply(thou: int, material: str = "nylon", left: int | None = None) -> Suppl
 
 
 def wish(
-    inches: int, butt: int, tippet: Tippet | int, step: int = 4, shares: Shares | None = None
+    inches: int,
+    butt: int,
+    tippet: Tippet | int,
+    step: int | None = 4,
+    shares: Shares | None = None,
 ) -> Wish:
     end = Tippet(parse_diameter(f"{tippet} thou")) if isinstance(tippet, int) else tippet
     return Wish(
         parse_length(f"{inches} in"),
         parse_diameter(f"{butt} thou"),
         end,
-        parse_diameter(f"{step} thou").mm,
+        StepLimit(LIMITS, None if step is None else parse_diameter(f"{step} thou").mm),
         shares or Shares(60, 20, 20),
     )
 
@@ -61,25 +70,57 @@ def every_taper(asked: Wish, rack: list[Supply]) -> list[tuple[tuple[str, str], 
         if lengths is not None:
             order = [thickest_first.index(strand) for strand in path]
             found.append((cost(asked, path), order, lengths, path))
-    found.sort()
+    found.sort(key=lambda each: each[:2])
     even = height(asked.butt.mm) - height(asked.tippet.diameter.mm)
+    near = [each for each in found[:12] if each[0] <= found[0][0] + 5 * even**2]
+    near.sort(key=lambda each: warnings(each[3], each[2]))
     return [
-        tuple((f"{n} in", str(strand.label)) for n, strand in zip(lengths, path, strict=True))
-        for paid, _, lengths, path in found[:3]
-        if paid <= found[0][0] + 5 * even**2
+        tuple(
+            (f"{length(n * INCH_MM, 'in')}", str(strand.label))
+            for n, strand in zip(lengths, path, strict=True)
+        )
+        for _, _, lengths, path in near[:3]
     ]
 
 
+def warnings(path: tuple[Supply, ...], lengths: tuple[Fraction, ...]) -> int:
+    """Count what the audit says of a taper, without its notes."""
+    sections = tuple(
+        Section(parse_span(length(n * INCH_MM, "in")), strand.diameter, strand.material)
+        for n, strand in zip(lengths, path, strict=True)
+    )
+    found = audit(work_out(Recipe("", sections), PRACTICE), PRACTICE)
+    return sum(finding.severity in ("error", "warning") for finding in found)
+
+
+def fewest_knots(asked: Wish) -> int:
+    """Return the knots of steps as big as asked for, or each 1.35 times at the most."""
+    thick, thin = asked.butt.mm, asked.tippet.diameter.mm
+    if asked.step.most_mm is not None:
+        return math.ceil((thick - thin) / asked.step.most_mm)
+    return math.ceil(math.log(thick / thin) / math.log(1.35))
+
+
+def may_follow(above: Supply, below: Supply, asked: Wish) -> bool:
+    if above.diameter.mm <= below.diameter.mm:
+        return False
+    if asked.step.most_mm is not None:
+        return above.diameter.mm - below.diameter.mm <= asked.step.most_mm
+    return not any(
+        finding.rule == "step"
+        for finding in audit(work_out(recipe_of(above, below), PRACTICE), PRACTICE)
+    )
+
+
 def paths(asked: Wish, rack: list[Supply]) -> Iterator[tuple[Supply, ...]]:
-    fewest = math.ceil((asked.butt.mm - asked.tippet.diameter.mm) / asked.step_mm)
+    fewest = fewest_knots(asked)
     for count in range(2, min(len(rack), 2 * fewest + 2) + 1):
         for path in combinations(rack, count):
-            steps = [a.diameter.mm - b.diameter.mm for a, b in pairwise(path)]
             ends = path[0].diameter.mm == asked.butt.mm and (
                 path[-1].diameter.mm == asked.tippet.diameter.mm
                 and asked.tippet.material in (None, path[-1].material)
             )
-            if ends and all(0 < step <= asked.step_mm for step in steps):
+            if ends and all(may_follow(a, b, asked) for a, b in pairwise(path)):
                 yield path
 
 
@@ -88,7 +129,7 @@ def height(mm: Fraction) -> int:
 
 
 def cost(asked: Wish, path: tuple[Supply, ...]) -> int:
-    fewest = math.ceil((asked.butt.mm - asked.tippet.diameter.mm) / asked.step_mm)
+    fewest = fewest_knots(asked)
     drop = height(asked.butt.mm) - height(asked.tippet.diameter.mm)
     paid = 0
     for place, (above, below) in enumerate(pairwise(path), start=2):
@@ -98,7 +139,7 @@ def cost(asked: Wish, path: tuple[Supply, ...]) -> int:
     return paid
 
 
-def best_lengths(asked: Wish, path: tuple[Supply, ...]) -> tuple[int, ...] | None:
+def best_lengths(asked: Wish, path: tuple[Supply, ...]) -> tuple[Fraction, ...] | None:
     total, count = int(asked.total.mm / INCH_MM), len(path)
     if count * SHORTEST > total:
         return None
@@ -107,7 +148,25 @@ def best_lengths(asked: Wish, path: tuple[Supply, ...]) -> tuple[int, ...] | Non
     most = rooms(path, total)
     if any(low > high for low, high in zip(least, most, strict=True)) or sum(most) < total:
         return None
-    return shared(asked, count, least, most)
+    return halved(shared(asked, count, least, most), least, most)
+
+
+def halved(lengths: tuple[int, ...], least: list[int], most: list[int]) -> tuple[Fraction, ...]:
+    """Share each part of pieces up to a foot in half inches, as near to its fall as can be."""
+    count = len(lengths)
+    sizes = [size for size in (count // 2, (count - 1) // 2, 1) if size]
+    found: list[Fraction] = []
+    for part, size in enumerate(sizes):
+        at = slice(sum(sizes[:part]), sum(sizes[: part + 1]))
+        whole = 2 * sum(lengths[at])
+        if max(lengths[at]) > 12:
+            found += map(Fraction, lengths[at])
+            continue
+        fall = [Fraction(2, 3) ** n if part == 0 else Fraction(1) for n in range(size)]
+        ranges = [(2 * a, 2 * min(b, 12)) for a, b in zip(least[at], most[at], strict=True)]
+        halves = closest([whole * f / sum(fall) for f in fall], ranges, whole)
+        found += [Fraction(half, 2) for half in halves]
+    return tuple(found)
 
 
 def rooms(path: tuple[Supply, ...], total: int) -> list[int]:
@@ -176,7 +235,9 @@ def random_case(random: Random) -> tuple[Wish, list[Supply]]:
         rack.append(supply(tippet, "fluorocarbon"))
     rack = list({(strand.diameter, strand.material): strand for strand in rack}.values())
     shares = random.choice([Shares(60, 20, 20), Shares(50, 25, 25), Shares(30, 30, 40)])
-    return wish(random.randint(24, 45), butt, end, random.randint(4, 9), shares), rack
+    return wish(
+        random.randint(24, 45), butt, end, random.choice([None, None, *range(4, 10)]), shares
+    ), rack
 
 
 @pytest.mark.parametrize("block", range(20))

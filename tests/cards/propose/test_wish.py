@@ -59,14 +59,19 @@ def test_a_line_that_no_strand_suits_is_told_what_would() -> None:
         butt_for_line(parse_diameter("0.040 in"), [supply(19), supply(33)], PRACTICE)
 
 
-def test_wire_and_thread_make_no_taper() -> None:
+def test_a_rack_is_all_its_spools() -> None:
     spools = "".join(
         f'[[spool]]\nlabel = "{name}"\nmaterial = "{name}"\ndiameter = "12 thou"\nleft = "9 m"\n'
-        for name in ("wire", "braid", "copolymer", "fluoro")
+        for name in ("wire", "copolymer")
     )
-    found = supplies_of_rack(read_rack(spools.encode(), PRACTICE), PRACTICE)
-    assert [strand.label for strand in found] == ["copolymer", "fluoro"]
+    found = supplies_of_rack(read_rack(spools.encode(), PRACTICE))
+    assert [strand.label for strand in found] == ["wire", "copolymer"]
     assert {strand.left_mm for strand in found} == {9000}
+
+
+def test_no_line_is_suited_by_wire() -> None:
+    rack = [supply(24, "wire"), supply(21)]
+    assert butt_for_line(parse_diameter("0.036 in"), rack, PRACTICE).plain == "21 thou"
 
 
 def test_of_like_spools_the_fullest_counts() -> None:

@@ -6,7 +6,11 @@ from hypothesis import given
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.practice.materials import materials_with_own
 from tagend.cards.recipe.recipe import Strand
-from tagend.cards.recipe.strand import parse_strand
+from tagend.cards.recipe.strand import (
+    StrandByStrength,
+    parse_strand,
+    parse_strand_by_strength,
+)
 from tagend.layouts.base.faults import Refused
 from tests.strategies import diameters, materials, spans, strands, strengths
 from tests.written import PRACTICE
@@ -35,6 +39,29 @@ def test_a_strand_is_said_as_at_a_counter(
         length=parse_span(length) if length else None,
         written=text,
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "material", "length"),
+    [
+        ("30 lb fluorocarbon 12 in", "fluorocarbon", "12 in"),
+        ("fluoro 30 lb 12 to 14 in", "fluorocarbon", "12 to 14 in"),
+        ("30lb hard nylon", "hard nylon", None),
+    ],
+)
+def test_a_strand_may_be_known_by_its_strength_alone(
+    text: str, material: str, length: str | None
+) -> None:
+    found = parse_strand_by_strength(text, PRACTICE)
+    span = parse_span(length) if length else None
+    assert found == StrandByStrength(parse_strength("30 lb"), material, span)
+    with pytest.raises(Refused, match="no diameter"):
+        parse_strand(text, PRACTICE)
+
+
+@pytest.mark.parametrize("text", ["4X nylon 5 lb", "4X nylon", "nylon 12 in", "30 lb", "12 in"])
+def test_other_texts_are_no_strand_by_strength(text: str) -> None:
+    assert parse_strand_by_strength(text, PRACTICE) is None
 
 
 @given(diameters, materials, strengths, spans)

@@ -5,7 +5,7 @@ from typing import TypeVar
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.base.units import Diameter, Length, Strength
+from tagend.cards.base.units import Diameter, Length, Strength, parse_strength
 from tagend.cards.leader.audit import RULES, audit
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rules import common_rules
@@ -17,18 +17,22 @@ from tests.written import PRACTICE, leader, practice, recipe, section
 T = TypeVar("T")
 
 # A leader in which every rule finds something.
-ALL_WRONG = recipe(
-    section("30 in", "0.013 in", "hard nylon", "8 lb", knot="haywire twist"),
-    section("3 mm", "0.015 in", "nylon", "0.9 lb", knot="blood"),
-    section("20 in", "0.015 in", "nylon", "18 lb", knot="blood"),
-    section("14 in", "0.006 in", "nylon", "3 lb", part="tippet"),
-    section("13 in", "0.024 in", "fluorocarbon", "49 lb"),
-    total="9 ft",
-    line_tip="0.036 in",
-    record_lengths=True,
-    reach=("30 ft", "9 ft"),
+ALL_WRONG = replace(
+    recipe(
+        section("30 in", "0.013 in", "hard nylon", "8 lb", knot="haywire twist"),
+        section("3 mm", "0.015 in", "nylon", "0.9 lb", knot="blood"),
+        section("20 in", "0.015 in", "nylon", "18 lb", knot="blood"),
+        section("4 in", "0.006 in", "nylon", "3 lb"),
+        section("13 in", "0.024 in", "fluorocarbon", "49 lb"),
+        total="9 ft",
+        line_tip="0.036 in",
+        record_lengths=True,
+        reach=("30 ft", "9 ft"),
+    ),
+    class_=parse_strength("1 kg"),
 )
-LEVEL = recipe(section("9 ft", "4X"), butt="perfection loop")
+LEVEL = recipe(section("30 ft", "4X"), butt="perfection loop")
+THIN = replace(recipe(section("5 ft", "1X"), section("2 ft", "2X")), line_weight=10)
 
 
 def found(written: Recipe, by: Practice = PRACTICE) -> list[tuple[str, str, int | None]]:
@@ -41,7 +45,7 @@ def test_every_rule_of_the_file_has_its_function() -> None:
 
 
 def test_every_rule_finds_something_in_a_bad_leader() -> None:
-    rules = {rule for rule, _, _ in found(ALL_WRONG) + found(LEVEL)}
+    rules = {rule for rule, _, _ in found(ALL_WRONG) + found(LEVEL) + found(THIN)}
     assert rules == RULES.keys()
 
 
@@ -63,7 +67,7 @@ def test_a_rule_that_is_off_finds_nothing(rule: str) -> None:
 
 
 def test_every_message_says_what_and_why() -> None:
-    for written in (ALL_WRONG, LEVEL):
+    for written in (ALL_WRONG, LEVEL, THIN):
         for finding in audit(leader(written), PRACTICE):
             assert finding.says
             assert finding.reason

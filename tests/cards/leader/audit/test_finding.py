@@ -8,8 +8,7 @@ def rule(severity: Severity) -> Rule:
     return Rule(
         name="rise",
         severity=severity,
-        limits=(),
-        limit_kind="none",
+        limit={},
         reason="its own reason",
         standing="common practice",
         source="",
@@ -23,9 +22,11 @@ def test_a_finding_says_the_fact_and_the_reason() -> None:
     assert finding.standing == "common practice"
 
 
-def test_a_fact_may_bring_its_own_reason() -> None:
-    finding = Finding.of(rule("warning"), Fact(3, "section 3 is thick", reason="it is a fact"))
+def test_a_fact_may_bring_its_own_reason_and_standing() -> None:
+    fact = Fact(3, "section 3 is thick", reason="it is a fact", standing="arithmetic")
+    finding = Finding.of(rule("warning"), fact)
     assert finding.message == "section 3 is thick: it is a fact"
+    assert finding.standing == "arithmetic"
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ Fact = tuple[int | None, str, Severity | None, str | None]
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[Fact]:
-    facts = KNOT_RULES[rule](leader(written, by), *by.rules[rule].limits)
+    facts = KNOT_RULES[rule](leader(written, by), by.rules[rule])
     return [(fact.section, fact.says, fact.severity, fact.reason) for fact in facts]
 
 
@@ -76,7 +76,7 @@ def test_an_unfit_joint_brings_its_reason() -> None:
         (
             1,
             "blood below section 1",
-            None,
+            "note",
             "it takes a step up to 0.003 in, and this is 0.004 in",
         )
     ]
@@ -93,7 +93,7 @@ def test_a_tucked_clinch_in_thick_line_is_unfit() -> None:
         (
             1,
             "improved clinch at the fly",
-            None,
+            "note",
             "it draws up on strands up to 0.015 in, and this is 0.028 in",
         )
     ]
