@@ -5,13 +5,11 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import click
 
-from tagend.cards.base.plural import counted
 from tagend.cards.cli.worksheet_lines import finding_line
 from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.layouts.base.faults import Fault, Refused
+from tagend.layouts.base.faults import refused
 
-_NAMED = 2  # leaders in one line
 _SCREEN = 20  # lines
 _OF_RULE = 3  # lines of one rule's warnings, where all are more than a screen
 
@@ -23,9 +21,9 @@ anyway_option = click.option(
 def heed(sheets: Sequence[Worksheet], *, anyway: bool) -> None:
     """Tell what `check` warns of, and raise `Refused` for an error, unless told to go on anyway."""
     tell(sheets)
-    faults = [] if anyway else list(_refusals(sheets))
-    if faults:
-        raise Refused(*faults)
+    wrong = [sheet.leader.recipe.name for sheet in sheets if "error" in _severities(sheet)]
+    if wrong and not anyway:
+        raise refused("`tagend check` finds an error", "mend it, or say --anyway", _named(wrong))
 
 
 def tell(sheets: Sequence[Worksheet]) -> None:
@@ -34,8 +32,12 @@ def tell(sheets: Sequence[Worksheet]) -> None:
         click.echo(line, err=True)
 
 
+def _severities(sheet: Worksheet) -> set[str]:
+    return {finding.severity for finding in sheet.findings}
+
+
 def heed_lines(sheets: Iterable[Worksheet]) -> Iterator[str]:
-    """Yield errors and warnings, a line each with the names of all leaders that have it.
+    """Yield errors, then warnings, a line each with the names of all leaders that have it.
 
     Where they would fill more than a screen, a rule's warnings are the first few and their number.
     """
@@ -46,7 +48,8 @@ def heed_lines(sheets: Iterable[Worksheet]) -> Iterator[str]:
                 leaders.setdefault(finding, []).append(sheet.leader.recipe.name)
     most = len(leaders) if len(leaders) <= _SCREEN else _OF_RULE
     told = Counter[str]()
-    for finding, names in leaders.items():
+    by_severity = sorted(leaders.items(), key=lambda item: item[0].severity)  # as in the alphabet
+    for finding, names in by_severity:
         is_error = finding.severity == "error"
         told[finding.rule] += not is_error
         if is_error or told[finding.rule] <= most:
@@ -57,12 +60,4 @@ def heed_lines(sheets: Iterable[Worksheet]) -> Iterator[str]:
 
 
 def _named(names: Sequence[str]) -> str:
-    shown = ", ".join(names[:_NAMED])
-    return shown if len(names) <= _NAMED else f"{shown} and {len(names) - _NAMED} more"
-
-
-def _refusals(sheets: Iterable[Worksheet]) -> Iterator[Fault]:
-    for sheet in sheets:
-        if errors := sum(finding.severity == "error" for finding in sheet.findings):
-            found = f"this leader has {counted(errors, 'error')}"
-            yield Fault(sheet.leader.recipe.name, found, "mend it, or say --anyway")
+    return " and ".join(names) if len(names) <= 2 else f"{names[0]} and {len(names) - 1} more"

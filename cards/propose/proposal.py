@@ -10,10 +10,11 @@ from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece
+from tagend.cards.propose.costs import knot_cost
 from tagend.cards.propose.gap import no_taper
 from tagend.cards.propose.lengths import fitted, in_halves, plan_of
 from tagend.cards.propose.links import bought_section
-from tagend.cards.propose.net import Net, knot_cost, net_of
+from tagend.cards.propose.net import Net, net_of
 from tagend.cards.propose.search import best_ways
 from tagend.cards.propose.supplies import Supply, fullest, supplies_for
 from tagend.cards.propose.wish import Wish

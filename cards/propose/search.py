@@ -4,8 +4,9 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from tagend.cards.propose.costs import least_cost, step_costs
 from tagend.cards.propose.lengths import Plan, plan_of
-from tagend.cards.propose.net import Net, least_cost, step_costs
+from tagend.cards.propose.net import Net
 
 Edge = tuple[int | None, int]  # the last strand of a way and the one above it
 

@@ -111,7 +111,7 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
         Field("stop_after", "the last section to keep", values.SECTION_NUMBER),
         Field("tippet", "another tippet", STRAND),
         Field("guard", "a bite guard at the end", STRAND),
-        Field("butt", "another length of the butt, the rest cut down", LENGTH),
+        Field("butt", "another length of the butt, the taper cut down", LENGTH),
         Field("total", "another finished length", LENGTH),
     ),
 }

@@ -62,7 +62,7 @@ PICTURES = (
         "bench demo/sandbar-eight.toml --count 12 --rack demo/rack.toml --shop demo/shop.toml",
         dpi=90,
     ),
-    Sample("counter", "counter demo/*-*.toml --shop demo/shop.toml", dpi=90),
+    Sample("counter", "counter demo/*-*.toml --anyway --shop demo/shop.toml", dpi=90),
     Sample(
         "deck",
         "cards demo/sandbar-eight.toml demo/gravel-five.toml --deck --hole --size A7 "

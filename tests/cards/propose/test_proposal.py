@@ -13,8 +13,9 @@ from tagend.cards.base.shown_lengths import length
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
+from tagend.cards.propose.costs import knot_cost, step_costs
 from tagend.cards.propose.links import recipe_of
-from tagend.cards.propose.net import knot_cost, net_of, step_costs
+from tagend.cards.propose.net import net_of
 from tagend.cards.propose.proposal import Proposal, propose
 from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import Supply
