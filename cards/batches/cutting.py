@@ -52,7 +52,7 @@ def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
     alike = {
         piece.place: Line.of(piece.section).spools(rack)
         for piece in leader.pieces
-        if not piece.section.bought
+        if not piece.bought
     }
     return {place: spools[0].label for place, spools in alike.items() if spools}
 

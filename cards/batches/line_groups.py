@@ -43,7 +43,7 @@ def line_groups(leaders: Sequence[Leader], rack: Rack) -> tuple[LineGroup, ...]:
     )
     for place, leader in enumerate(leaders):
         for piece in leader.pieces:
-            if not piece.section.bought:
+            if not piece.bought:
                 sizes[Line.of(piece.section)][piece.cut_mm].append((place, piece))
     return tuple(
         _group(

@@ -75,7 +75,7 @@ def lots_of(leader: Leader, rack: Rack | None) -> tuple[str, ...]:
     may find a leader too many, and never one too few. The spool's name stands before its lot, so
     that no spreadsheet takes a lot for a number and drops its noughts.
     """
-    lines = [Line.of(piece.section) for piece in leader.pieces if not piece.section.bought]
+    lines = [Line.of(piece.section) for piece in leader.pieces if not piece.bought]
     spools = [spool for line in lines for spool in line.spools(rack) if spool.lot is not None]
     return tuple(dict.fromkeys(_in_list(f"{spool.label}: {spool.lot}") for spool in spools))
 

@@ -39,7 +39,7 @@ def batch_lines(batch: Batch) -> Iterator[str]:
         yield f"    cut in another way, at most {spare} less is to buy"
     for order in batch.orders:
         for piece in order.leader.pieces:
-            if piece.section.bought:
+            if piece.bought:
                 yield (
                     f"  to buy ready made: {order.count} × {piece.section.length.plain}, "
                     f"{Told(order.leader, ENGLISH).thickness(piece)} {piece.part} "

@@ -90,7 +90,7 @@ def command(
         rack=load_rack(rack, printing.job.practice),
         **wishes,
     )
-    return cards_pdf(printing.job, printing.worksheets(), wanted)
+    return cards_pdf(printing.job, printing.worksheets(variants=True), wanted)
 
 
 def _refuse_sheet_options() -> None:

@@ -8,6 +8,7 @@ import click
 from tagend.cards.base.plural import counted
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.cli.files import load_chosen, load_practice, load_rack
+from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import (
     count_option,
     day_option,
@@ -28,6 +29,7 @@ from tagend.layouts.base.faults import refused
 @click.option("--mix", metavar="NUMBERS", help="Instead, of each RECIPE in their order: 12,6.")
 @rack_option
 @click.option("--draw", is_flag=True, help="Take what is cut off the rack file.")
+@anyway_option
 @click.option("--record", metavar="FILE.csv", help="Add what is drawn to this table.")
 @day_option("--on", help="Its day in the table; else today.")
 @click.option("--explain", is_flag=True, help="Show the sum behind each cut.")
@@ -40,6 +42,7 @@ def command(
     mix: str | None,
     rack: str | None,
     draw: bool,
+    anyway: bool,
     record: str | None,
     on: date | None,
     explain: bool,
@@ -50,7 +53,8 @@ def command(
 ) -> None:
     """List what to cut for each RECIPE and how to join it; `-` reads standard input.
 
-    With a rack and no number it tells how many whole leaders of each the rack makes.
+    With a rack and no number it tells how many whole leaders of each the rack makes. What `check`
+    warns of goes to standard error, and an error keeps --draw from the rack file.
     """
     if draw and (rack is None or (count is None) == (mix is None) or as_json):
         raise click.UsageError(
@@ -69,13 +73,14 @@ def command(
         for sheet, number in zip(sheets, numbers or [1] * len(sheets), strict=True):
             click.echo(json_line(sheet, number))
         return
+    heed(sheets, anyway=anyway or not draw)
+    leaders = [sheet.leader for sheet in sheets]
     blocks: list[Iterable[str]] = [
-        [*cut_lines(sheet), *(cut_sum_lines(sheet.leader) if explain else ())] for sheet in sheets
+        [*cut_lines(leader), *(cut_sum_lines(leader) if explain else ())] for leader in leaders
     ]
     if numbers is not None or rack is not None:
         from tagend.cards.cli.batch_lines import batch_lines, rack_lines
 
-        leaders = [sheet.leader for sheet in sheets]
         if draw and rack is not None:
             from tagend.cards.cli.draw import drawn_batch
 

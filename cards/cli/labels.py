@@ -1,7 +1,7 @@
 """`tagend labels`: wallet labels on label sheets, as PDF; their numbers from a register."""
 
 import itertools
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import date
 from typing import Any
@@ -17,6 +17,7 @@ from tagend.cards.cli.options import (
     variant_options,
 )
 from tagend.cards.cli.print_command import Printing, print_command
+from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import refused
 
@@ -69,7 +70,7 @@ def command(
         return labels_pdf(job, worksheets, LabelWishes(count=count, numbers=numbers, **wishes))
 
     if register is not None:
-        _write_registered(printing, count, register, rack, pdf)
+        _write_registered(printing, worksheets, count, register, rack, pdf)
         return None
     if not numbered:
         return pdf(())
@@ -80,6 +81,7 @@ def command(
 
 def _write_registered(
     printing: Printing,
+    worksheets: Sequence[Worksheet],
     count: int,
     register: str,
     rack: str | None,
@@ -95,7 +97,7 @@ def _write_registered(
 
     practice, say = printing.job.practice, printing.job.wording.say
     spools = load_rack(rack, practice)
-    tied = [(sheet.leader, _day(sheet.leader.recipe)) for sheet in printing.worksheets()]
+    tied = [(sheet.leader, _day(sheet.leader.recipe)) for sheet in worksheets]
     with alone(register):
         before = bytes_of(register)
         with naming(register):

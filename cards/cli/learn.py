@@ -20,7 +20,8 @@ from tagend.cards.practice.shop_file import practice_of
 def command(knot: str, before: tuple[str, ...], after: str, shop: str) -> None:
     """Learn what KNOT takes: tie it once from pieces of known length, trim it, and measure.
 
-    The sum is shown, and the allowance stored in the shop file; the rest of it stays as it is.
+    The sum is shown, and the lap (of a knot in one strand its fold) stored in the shop file, of
+    which the rest stays as it is.
     """
     from tagend.cards.base.toml_edit import with_value
 
@@ -28,9 +29,9 @@ def command(knot: str, before: tuple[str, ...], after: str, shop: str) -> None:
     knots = practice_of(wants).knots
     found = knots.find(knot)
     learned = learn(found, [parse_length(text) for text in before], parse_length(after))
-    key = written_key(found, knots, wants.allowance or {})
+    key = written_key(found, knots, wants.lap or {})
     with naming(shop):
-        text = with_value(read_bytes(shop), "allowance", key, learned.allowance)
+        text = with_value(read_bytes(shop), "lap", key, learned.lap)
     write_whole(shop, text)
     click.echo(f"{found.name}: {learned.sum}")
-    click.echo(f"stored in {shop}: [allowance] {key!r} = {learned.allowance!r}", err=True)
+    click.echo(f"stored in {shop}: [lap] {key!r} = {learned.lap!r}", err=True)

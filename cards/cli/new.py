@@ -10,7 +10,9 @@ from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_practice
+from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import shop_option
+from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import (
     NAME_MOST,
@@ -42,7 +44,8 @@ def command(output: str | None, shop: str | None) -> None:
     if Path(path).exists():
         raise refused("this file is there already", "name another with -o", path)
     write_whole(path, recipe_text(recipe).encode())
-    click.echo(f"wrote {path}; see `tagend check {path}`", err=True)
+    tell([worksheet(recipe, practice)])
+    click.echo(f"wrote {path}", err=True)
 
 
 def _ask_recipe(practice: Practice) -> Recipe:

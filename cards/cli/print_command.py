@@ -1,6 +1,6 @@
 """What every command that prints recipes shares: recipe and shop files in, a PDF written out."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import wraps
 from typing import TYPE_CHECKING
@@ -9,9 +9,11 @@ import click
 
 from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_chosen, load_job
+from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import output_option, recipes_argument
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.faults import under
 
 if TYPE_CHECKING:
     from tagend.cards.printing.job import Job
@@ -24,9 +26,32 @@ class Printing:
     job: "Job"
     recipes: tuple[Recipe, ...]
     output: str
+    anyway: bool
 
-    def worksheets(self) -> list[Worksheet]:
-        return [worksheet(recipe, self.job.practice) for recipe in self.recipes]
+    def worksheets(self, *, variants: bool = False) -> list[Worksheet]:
+        """Return the recipes worked out, and tell what is wrong with them; see `heed`.
+
+        With `variants` that are printed with their recipe, with these too.
+        """
+        sheets = [worksheet(recipe, self.job.practice) for recipe in self.recipes]
+        beside = self._variants() if variants else ()
+        heed(
+            [*sheets, *(worksheet(recipe, self.job.practice) for recipe in beside)],
+            anyway=self.anyway,
+        )
+        return sheets
+
+    def _variants(self) -> Iterator[Recipe]:
+        """Yield the variants of the recipes, but for those that are asked for themselves."""
+        varied = [recipe for recipe in self.recipes if recipe.variants]
+        if not varied:
+            return
+        from tagend.cards.variants.variant import with_variants
+
+        for recipe in varied:
+            with under(recipe.name):
+                found = list(with_variants(recipe, self.job.practice))
+            yield from (variant for variant in found if variant not in self.recipes)
 
 
 def print_command(
@@ -43,15 +68,16 @@ def print_command(
             names: tuple[str, ...],
             output: str,
             shop: str | None,
+            anyway: bool,
             variant: str | None = None,
             variants: bool = False,
             **options: object,
         ) -> None:
             job = load_job(shop, logo=logo)
             recipes = load_chosen(names, job.practice, variant, variants)
-            write_pdf(output, make(Printing(job, recipes, output), **options))
+            write_pdf(output, make(Printing(job, recipes, output, anyway), **options))
 
-        return click.command(name)(recipes_argument(output_option(command)))
+        return click.command(name)(recipes_argument(output_option(anyway_option(command))))
 
     return command_of
 

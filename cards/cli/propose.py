@@ -8,6 +8,7 @@ from tagend.cards.base.units import Diameter, Length, parse_diameter, parse_leng
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_practice, load_rack
+from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, shop_option
 from tagend.cards.propose.proposal import propose
 from tagend.cards.propose.supplies import (
@@ -43,6 +44,7 @@ _name = reading(lambda text: plain_text(text, NAME_MOST))
 @click.option("--material", help="The only one above the tippet; of --diameters, else nylon.")
 @click.option("--name", callback=_name, help="What the leader is called; else by its measures.")
 @click.option("-o", "--output", metavar="OUT.toml", required=True, help="The recipe file to write.")
+@anyway_option
 @shop_option
 def command(
     rack: str | None,
@@ -56,6 +58,7 @@ def command(
     material: str | None,
     name: str | None,
     output: str,
+    anyway: bool,
     shop: str | None,
 ) -> None:
     """Work out the taper that steps down most evenly from the spools of a rack.
@@ -93,10 +96,12 @@ def command(
         line_tip=line_tip,
     )
     proposals = propose(wish, supplies, practice, name)
+    sheets = [worksheet(proposal.recipe, practice) for proposal in proposals]
     blocks = (
-        "\n".join(proposal_lines(place, proposal, worksheet(proposal.recipe, practice)))
-        for place, proposal in enumerate(proposals, start=1)
+        "\n".join(proposal_lines(place, *proposed))
+        for place, proposed in enumerate(zip(proposals, sheets, strict=True), start=1)
     )
     click.echo("\n\n".join(blocks))
+    heed(sheets[:1], anyway=anyway)
     write_whole(output, recipe_text(proposals[0].recipe).encode())
     click.echo(f"wrote the first into {output}", err=True)

@@ -63,7 +63,7 @@ def columns(told: Told, scale: Scale) -> Iterator[Column]:
 
 def _cuts(told: Told, unit: ShownUnit, bought: str) -> list[str]:
     return [
-        bought if p.section.bought else told.wording.number(length_number(p.cut_mm, unit))
+        bought if p.bought else told.wording.number(length_number(p.cut_mm, unit))
         for p in told.leader.pieces
     ]
 

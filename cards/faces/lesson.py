@@ -54,7 +54,7 @@ def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block
     from tagend.cards.figures.figure import figure_height, knot_figure
 
     first, box = lesson.turns[0], ((width - _GAP) / 2, _FIGURE * scale.factor)
-    of = (lesson.knot, first.thick, first.thin, *box)
+    of = (lesson.knot, first.heavy, first.light, *box)
     height = figure_height(*of)
     if height is None:
         return Block((), 0.0)

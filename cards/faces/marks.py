@@ -80,7 +80,7 @@ def _end(knot: Knot | None, x: float, edge: float, half: float, inward: float) -
     """Draw a knot from x `inward` along the strand, and its loop out to the edge."""
     if knot is None:
         return
-    if knot.takes.thick.loop:
+    if knot.takes.heavy.loop:
         yield _eye(x, edge, _LOOP_RISE * abs(edge - x))
     yield from _barrel(knot, x + inward / 2, half, abs(inward))
 
@@ -91,19 +91,15 @@ def _joints(plotted: Plot) -> Iterator[Path]:
         along = min(_BARREL * plotted.size, upper.length / 2, lower.length / 2)
         if knot.apart:
             yield Path(circle(min(max(x, half), plotted.width - half), 0.0, half), 1.0, fill=1.0)
-        elif _interlocks(knot):
+        elif knot.comes_made:
             yield from _two_eyes(x, half, along)
         else:
             yield from _barrel(knot, x, half, along)
 
 
-def _interlocks(knot: Knot) -> bool:
-    return knot.takes.thick.loop and knot.takes.thin.loop and not knot.turns
-
-
 def _winds(knot: Knot) -> bool:
     """Tell a knot of coils from one of loops, in which passes are counted as turns."""
-    most = max((max(rung.thick, rung.thin) for rung in knot.turns), default=0)
+    most = max((max(rung.heavy, rung.light) for rung in knot.turns), default=0)
     return most > _FEW and not knot.whole_side_passes
 
 

@@ -1,22 +1,30 @@
-"""What a reference card says: a person's practice in; scales, knots by job and allowances out."""
+"""What a reference card says: practice and words in; scales, knots, line and rules of thumb out."""
 
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import ShownUnit, inches, length_number, thickness
+from tagend.cards.base.shown_lengths import (
+    ShownUnit,
+    length,
+    length_number,
+    thickness,
+)
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.faces.deck import Reference
-from tagend.cards.leader.allowance import Allowance, end_allowance, joint_allowances
-from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.allowance import end_allowance, joint_allowances
+from tagend.cards.leader.joints import End, joint_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
-from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.practice import Meets, Practice
+from tagend.cards.practice.rules_of_thumb import RulesOfThumb, rules_of_thumb
 from tagend.cards.words.language import Wording
 from tagend.layouts.base.quantities import INCH_MM
 
 _THOU = DIAMETER_MM["thou"]
 _SHOWN = (8, 12, 17, 23)  # thousandths: a fine tippet, a fine and a stout taper, a butt
 _STEP = 2  # thousandths
+_MARK_MM = INCH_MM / 4
+_TABLED: tuple[Meets, ...] = ("same line", "nylon to fluorocarbon", "butt")
 
 
 def reference_tables(practice: Practice, wording: Wording) -> tuple[Reference, ...]:
@@ -26,6 +34,7 @@ def reference_tables(practice: Practice, wording: Wording) -> tuple[Reference, .
         Reference(say("x_sizes"), tuple(_x_rows(wording))),
         Reference(say("knot_by_job"), tuple(_job_rows(practice, wording))),
         _line_table(practice, wording),
+        *_thumb_tables(practice, wording),
         Reference(say("reach"), ((say("reach_sum"), say("reach_is")),)),
     )
 
@@ -39,23 +48,24 @@ def _x_rows(wording: Wording) -> Iterator[tuple[str, ...]]:
 
 def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]:
     choice, say = practice.choice, wording.say
-    joints = choice["joint"]
-    step = joints[0].largest_step_mm
-    two = say("job_step", step=wording.number(inches(step))) if step else say("job_two")
+    most = wording.number(f"{float(practice.rules['step'].limits[0]):g}")
+    level = (knot for knot in choice["butt"].order if not knot.tapered_only)
     chosen = {
-        two: joints[0],
-        say("job_mixed"): next(knot for knot in joints if knot.mixed == "yes"),
-        say("job_guard"): next(knot for knot in joints if knot.shock),
-        say("job_butt"): choice["butt"][0],
-        say("job_level"): next(knot for knot in choice["butt"] if not knot.tapered_only),
-        say("job_fly"): choice["fly"][0],
+        say("job_step", ratio=most): choice["same line"].order[0],
+        say("job_mixed"): choice["nylon to fluorocarbon"].order[0],
+        say("job_guard"): choice["big step"].order[0],
+        say("job_wire"): choice["wire"].order[0],
+        say("job_bought"): choice["bought butt"].order[0],
+        say("job_butt"): choice["butt"].order[0],
+        say("job_level"): next(level),
+        say("job_fly"): choice["fly"].order[0],
     }
     yield from ((job, wording.knot(knot.name)) for job, knot in chosen.items())
 
 
 def _line_table(practice: Practice, wording: Wording) -> Reference:
     unit: ShownUnit = practice.unit or "in"
-    knots: list[Knot] = [*practice.choice["joint"][:2], practice.choice["butt"][0]]
+    knots = [practice.choice[meets].order[0] for meets in _TABLED]
     shown = [_diameter(thou * _THOU, unit) for thou in _SHOWN]
     rows = [("", *(wording.number(number) for number, _ in shown))]
     for knot in knots:
@@ -63,6 +73,66 @@ def _line_table(practice: Practice, wording: Wording) -> Reference:
         rows.append((wording.knot(knot.name), *map(wording.number, taken)))
     heading = wording.say("line_for_a_side", unit=unit, diameters=shown[0][1])
     return Reference(heading, tuple(rows))
+
+
+def _thumb_tables(practice: Practice, wording: Wording) -> Iterator[Reference]:
+    """Yield the tables of which each says in its heading that it is common practice."""
+    say, thumb, unit = wording.say, rules_of_thumb(), practice.unit or "in"
+    tables = {
+        say("butt_by_line", unit=_diameter(_THOU, unit)[1]): _butt_rows(thumb, wording, unit),
+        say("salt_butt"): _salt_rows(thumb, wording),
+        say("loop_sizes"): _loop_rows(practice, wording, unit),
+        say("tippet_by_hook"): _hook_rows(thumb, wording),
+        say("discard"): _discard_rows(wording),
+    }
+    for heading, rows in tables.items():
+        yield Reference(say("common_practice", what=heading), tuple(rows))
+
+
+def _butt_rows(thumb: RulesOfThumb, wording: Wording, unit: ShownUnit) -> Iterator[tuple[str, ...]]:
+    say, butts = wording.say, thumb.butts
+    tips = (_whole_thou(thumb.tip_mm(row.diameter)) for row in butts)
+    yield say("weight_of_line"), *(row.line for row in butts)
+    yield say("line_tip"), *(wording.number(_diameter(mm, unit)[0]) for mm in tips)
+    yield say("butt"), *(wording.number(_diameter(row.diameter.mm, unit)[0]) for row in butts)
+
+
+def _salt_rows(thumb: RulesOfThumb, wording: Wording) -> Iterator[tuple[str, ...]]:
+    say = wording.say
+    line = say("weight_of_line")
+    for row in thumb.salt_butts:
+        least, most = row.least.plain, row.most
+        strength = (
+            say("range", low=least, high=most.plain) if most else say("or_more", amount=least)
+        )
+        yield f"{line} {row.line}", wording.number(strength)
+
+
+def _loop_rows(practice: Practice, wording: Wording, unit: ShownUnit) -> Iterator[tuple[str, ...]]:
+    say, knots = wording.say, practice.knots
+    yield say("butt"), wording.number(length(knots.loop_mm, unit))
+    yield say("fly"), wording.number(length(knots.fly_loop_mm, unit))
+
+
+def _hook_rows(thumb: RulesOfThumb, wording: Wording) -> Iterator[tuple[str, ...]]:
+    """The tippet as a range, since the rules that are printed differ."""
+    word = wording.say("hook")
+    for hook in thumb.hooks:
+        stout, fine = thumb.tippet_x(hook)
+        yield f"{word} {hook}", f"{stout}X-{fine}X"
+
+
+def _discard_rows(wording: Wording) -> Iterator[tuple[str]]:
+    say = wording.say
+    yield (say("discard_nick"),)
+    yield (say("discard_curl"),)
+    yield (say("discard_knot"),)
+    yield (say("discard_age"),)
+
+
+def _whole_thou(mm: Fraction) -> Fraction:
+    """Round to a thousandth of an inch, as line is sold; halves up."""
+    return (mm / _THOU + Fraction(1, 2)) // 1 * _THOU
 
 
 def _diameter(mm: Fraction, unit: ShownUnit) -> tuple[str, str]:
@@ -81,10 +151,9 @@ def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:
             lower=material,
             lower_mm=(thou - _STEP) * _THOU,
         )
-        allowance: Allowance = joint_allowances(Joint(meeting, knot, None), practice)[0]
+        allowance = joint_allowances(joint_of(knot, meeting, practice), practice, _MARK_MM)[0]
     else:
         strand = Meeting.alone(material, thou * _THOU)
         end = End(knot=knot, meeting=strand, loop_mm=practice.knots.loop_mm)
-        allowance = end_allowance(end, practice)
-    mark = INCH_MM / 4
-    return -(-allowance.mm // mark) * mark
+        allowance = end_allowance(end, practice, _MARK_MM)
+    return allowance.takes_mm

@@ -50,36 +50,36 @@ class Stage:
 
 @lru_cache(maxsize=32)
 def knot_figure(
-    knot: Knot, thick_turns: int, thin_turns: int, width: float, height: float
+    knot: Knot, heavy_turns: int, light_turns: int, width: float, height: float
 ) -> tuple[Stage, ...] | None:
     """Return the stages of a knot, all to one scale, each within a box of points.
 
-    The thick strand is outlined, the thin one solid; a knot in one strand is outlined, and its
-    turns are the thin ones. None for a knot that has no figure, for one that lacks its turns,
+    The heavy strand is outlined, the light one solid; a knot in one strand is outlined, and its
+    turns are the light ones. None for a knot that has no figure, for one that lacks its turns,
     and where the box is too small for so many.
     """
-    frames = _frames(knot, thick_turns, thin_turns)
+    frames = _frames(knot, heavy_turns, light_turns)
     unit = _unit(frames, width, height)
     if unit is None:
         return None
     return tuple(
         Stage(inked(strands, unit), each.width * unit, each.height * unit)
-        for strands, each in zip(knot_strands(knot, thick_turns, thin_turns), frames, strict=True)
+        for strands, each in zip(knot_strands(knot, heavy_turns, light_turns), frames, strict=True)
     )
 
 
 def figure_height(
-    knot: Knot, thick_turns: int, thin_turns: int, width: float, height: float
+    knot: Knot, heavy_turns: int, light_turns: int, width: float, height: float
 ) -> float | None:
     """Return how high the highest stage of a knot's figure will be, before anything is drawn."""
-    frames = _frames(knot, thick_turns, thin_turns)
+    frames = _frames(knot, heavy_turns, light_turns)
     unit = _unit(frames, width, height)
     return None if unit is None else max(each.height * unit for each in frames)
 
 
 @lru_cache(maxsize=128)  # a few numbers, where strands are thousands
-def _frames(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[Frame, ...]:
-    return tuple(map(frame, knot_strands(knot, thick_turns, thin_turns)))
+def _frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, ...]:
+    return tuple(map(frame, knot_strands(knot, heavy_turns, light_turns)))
 
 
 def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
@@ -89,18 +89,18 @@ def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
     return None if unit < _LEAST else unit
 
 
-def knot_strands(knot: Knot, thick_turns: int, thin_turns: int) -> tuple[tuple[Course, ...], ...]:
+def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[Course, ...], ...]:
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
-    if not knot.figure or _lacks_turns(knot, thick_turns, thin_turns):
+    if not knot.figure or _lacks_turns(knot, heavy_turns, light_turns):
         return ()
-    return tuple(build(thick_turns, thin_turns) for build in _STAGES.get(knot.name, ()))
+    return tuple(build(heavy_turns, light_turns) for build in _STAGES.get(knot.name, ()))
 
 
-def _lacks_turns(knot: Knot, thick: int, thin: int) -> bool:
-    """Whether a side that winds round others has no turns; only a joint has a thick side."""
+def _lacks_turns(knot: Knot, heavy: int, light: int) -> bool:
+    """Whether a side that winds round others has no turns; only a joint has a heavy side."""
     takes = knot.takes
-    winds = "joint" in knot.places and takes.thick.core > 0
-    return (takes.thin.core > 0 and thin < 1) or (winds and thick < 1)
+    winds = "joint" in knot.places and takes.heavy.core > 0
+    return (takes.light.core > 0 and light < 1) or (winds and heavy < 1)
 
 
 _STAGES: Mapping[str, tuple[_Build, ...]] = {

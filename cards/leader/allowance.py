@@ -1,15 +1,14 @@
-"""How much line the knot at an end takes up: a knot and its strands in, the line in parts out."""
+"""How much line the knot at an end takes up: a strand in its knot in, the line in parts out."""
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import inches
-from tagend.cards.base.units import Length
-from tagend.cards.leader.joints import End, Joint
-from tagend.cards.practice.knots import Knot, Knots, Side, Takes
+from tagend.cards.leader.joints import End, Half, Joint
+from tagend.cards.practice.knots import Takes
 from tagend.cards.practice.practice import Practice
 
 _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact from here on
@@ -24,48 +23,44 @@ class Share:
     how: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Allowance:
-    """What one end of a section takes beyond its finished length."""
+    """What one side of a knot takes of its strand, beyond the finished length."""
 
     knot: str | None  # None for a bare end
-    shares: tuple[Share, ...]
-    barrel_mm: Fraction  # how long the finished knot is on this side
+    shares: tuple[Share, ...] = ()  # computed; none where the person has an own figure
+    takes_mm: Fraction = Fraction(0)  # rounded up to a mark of the tape, or the person's own
+    least_mm: Fraction = Fraction(0)  # without the end that hands hold
+    barrel_mm: Fraction = Fraction(0)  # how long the finished knot is on this side
+    loop_mm: Fraction = Fraction(0)  # how far a loop stands out beyond the finished length
 
     @property
     def mm(self) -> Fraction:
+        """What was computed, before it was rounded up to a mark."""
         return sum((share.mm for share in self.shares), start=Fraction(0))
 
 
-BARE = Allowance(None, (), Fraction(0))
+BARE = Allowance(knot=None)
 
 
-def joint_allowances(joint: Joint, practice: Practice) -> tuple[Allowance, Allowance]:
-    """Return what a joint takes from the section above and from the section below."""
-    upper, lower = joint.meeting.upper_mm, joint.meeting.lower_mm
-    (above, below), turns = joint.sides, joint.turns
-    loop = practice.knots.fly_loop_mm
+def joint_allowances(
+    joint: Joint, practice: Practice, mark_mm: Fraction | None = None
+) -> tuple[Allowance, Allowance]:
+    """Return what a joint takes from the section above and from the one below.
+
+    Each is rounded up to a mark of the tape, where one is given.
+    """
+    own = practice.own_laps.get(joint.knot.name)
+    above, below = (own.above_mm, own.below_mm) if own else (None, None)
     return (
-        _side(joint.knot, above, turns.of(above), _Strands(upper, lower, loop), practice),
-        _side(joint.knot, below, turns.of(below), _Strands(lower, upper, loop), practice),
+        _allowance(joint.above, above, practice, mark_mm),
+        _allowance(joint.below, below, practice, mark_mm),
     )
 
 
-def end_allowance(end: End, practice: Practice) -> Allowance:
-    """Return what the knot at the butt or at the fly takes."""
-    if end.knot is None:
-        return BARE
-    strand_mm = end.meeting.upper_mm
-    strands = _Strands(strand_mm, strand_mm, end.loop_mm)
-    return _side(end.knot, "thick", end.turns.thick, strands, practice)
-
-
-def with_dropper(allowance: Allowance, dropper: Length | None) -> Allowance:
-    """Return the allowance with the tag that is left long for a fly."""
-    if dropper is None:
-        return allowance
-    share = Share("dropper", dropper.mm, f"a tag of {dropper.plain} left long")
-    return replace(allowance, shares=(*allowance.shares, share))
+def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:
+    """Return what the knot at the butt or at the fly takes, rounded up to a mark."""
+    return BARE if end.half is None else _allowance(end.half, None, practice, mark_mm)
 
 
 def helix_mm(turns: int, radius_mm: float, height_mm: float) -> float:
@@ -89,43 +84,52 @@ def wraps_mm(turns: int, wound_mm: Fraction, core_mm: Fraction, strands: int) ->
     return _up(helix_mm(turns, radius, turns * wound))
 
 
-@dataclass(frozen=True, slots=True)
-class _Strands:
-    """What a side of a knot is tied in, in mm: its own strand, the other one, and a loop's size."""
-
-    own_mm: Fraction
-    other_mm: Fraction
-    loop_mm: Fraction
+def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
+    """Return the first mark of a tape at or beyond a length."""
+    return -(-mm // mark_mm) * mark_mm
 
 
-def _side(knot: Knot, side: Side, turns: int, strands: _Strands, practice: Practice) -> Allowance:
-    """Return what one side of a knot takes."""
-    takes, own = knot.takes.of(side), practice.own_allowance(knot, side)
-    if own is None:
-        shares = tuple(_shares(takes, turns, strands, practice.knots))
-    else:
-        shares = (Share("own", own, "your own figure"),)
-    barrel = strands.own_mm * (turns * takes.strands if takes.core else 2)
-    return Allowance(knot.name, shares, barrel)
+def _allowance(
+    half: Half, own_mm: Fraction | None, practice: Practice, mark_mm: Fraction | None
+) -> Allowance:
+    """Return what one side of a knot takes: the person's own figure, or what is computed."""
+    takes = half.knot.takes.of(half.side)
+    if own_mm is None and not half.paired and (own := practice.own_laps.get(half.knot.name)):
+        own_mm = own.above_mm  # a knot in one strand has one fold
+    held = Share("hand", takes.hold * practice.knots.hold_mm(half.own_mm), "held, and trimmed off")
+    shares = (*_shares(half, takes, practice.knots.tag_mm), *([held] if takes.hold else []))
+    mm = sum((share.mm for share in shares), start=Fraction(0))
+    rounded = round_up(mm, mark_mm) if mark_mm else mm
+    return Allowance(
+        knot=half.knot.name,
+        shares=shares if own_mm is None else (),
+        takes_mm=rounded if own_mm is None else own_mm,
+        least_mm=mm - held.mm,
+        barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),
+        loop_mm=_loop_mm(half, takes),
+    )
 
 
-def _shares(takes: Takes, turns: int, strands: _Strands, knots: Knots) -> Iterator[Share]:
-    own_mm = strands.own_mm
-    if takes.core and turns:
-        yield _wraps(takes, turns, own_mm, strands.other_mm)
+def _loop_mm(half: Half, takes: Takes) -> Fraction:
+    return takes.loop * half.loop_mm if isinstance(takes.loop, bool) else takes.loop
+
+
+def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
+    own_mm = half.own_mm
+    if takes.core and half.turns:
+        yield _wraps(half, takes)
     if takes.body:
         yield Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters")
     if takes.loop:
-        yield Share("loop", 2 * strands.loop_mm, "twice the loop")
-    yield Share("tag", knots.tag_mm, "left on when trimmed")
-    if takes.hold:
-        yield Share("hand", takes.hold * knots.hold_mm(own_mm), "held, and trimmed off")
+        yield Share("loop", 2 * _loop_mm(half, takes), "twice the loop")
+    yield Share("tag", tag_mm, "left on when trimmed")
 
 
-def _wraps(takes: Takes, turns: int, own_mm: Fraction, other_mm: Fraction) -> Share:
-    each = wraps_mm(turns, own_mm, other_mm, takes.core)
+def _wraps(half: Half, takes: Takes) -> Share:
+    core_mm = half.other_mm if takes.around == "other" else half.own_mm
+    each = wraps_mm(half.turns, half.own_mm, core_mm, takes.core)
     core = "one strand" if takes.core == 1 else f"{takes.core} strands"
-    how = f"{counted(turns, 'turn')} round {core} of {inches(other_mm)}"
+    how = f"{counted(half.turns, 'turn')} round {core} of {inches(core_mm)}"
     return Share("wraps", takes.strands * each, how + (", doubled" if takes.strands == 2 else ""))
 
 

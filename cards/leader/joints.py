@@ -1,37 +1,69 @@
 """The knots of one leader: those its recipe names, and the rest chosen by rule, with the reason."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Literal
 
-from tagend.cards.leader.parts import fly_end_mm, is_level
+from tagend.cards.leader.parts import fly_end_mm, is_level, parts
+from tagend.cards.leader.steps import big, step_of
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot, Side, Sides, end_turns, joint_turns
-from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.materials import Material
+from tagend.cards.practice.practice import Meets, Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.values import BARE
 
+Winds = Literal["above", "below", "both"]
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Half:
+    """One strand in a knot, and the side of the knot that it takes."""
+
+    knot: Knot
+    side: Side
+    turns: int
+    own_mm: Fraction
+    other_mm: Fraction
+    loop_mm: Fraction  # a usual loop's here
+    paired: bool = False  # is the other side of the same knot another strand?
+
+    @property
+    def winds(self) -> bool:
+        """Whether it is wound round a strand, and not folded or wound round only."""
+        return self.turns > 0 and self.knot.takes.of(self.side).core > 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Joint:
     """The knot between a section and the next."""
 
     meeting: Meeting
     knot: Knot
-    reason: str | None  # why the rule chose it; None where the recipe names it
+    above: Half  # of a knot that lies between two, each strand in its own
+    below: Half
+    reason: str | None = None  # why it was chosen; None where the recipe names it
+    own: bool = True  # the recipe or the person's own habit names it
 
     @property
     def sides(self) -> tuple[Side, Side]:
-        """The side of the strand above and of the one below; of like strands the upper is thick."""
-        if self.meeting.upper_mm >= self.meeting.lower_mm:
-            return "thick", "thin"
-        return "thin", "thick"
+        """The side of the strand above and of the one below."""
+        return self.meeting.sides
 
     @property
     def turns(self) -> Sides[int]:
-        """The turns of the thick strand and of the thin one."""
-        thin, thick = sorted((self.meeting.upper_mm, self.meeting.lower_mm))
-        return joint_turns(self.knot, thick, thin)
+        """The turns of the heavy strand and of the light one."""
+        counts = self.above.turns, self.below.turns
+        return Sides(*counts if self.sides[0] == "heavy" else reversed(counts))
+
+    @property
+    def winds(self) -> Winds | None:
+        """Which strand winds; None in a knot without turns."""
+        if self.above.winds and self.below.winds:
+            return "both"
+        if self.above.winds:
+            return "above"
+        return "below" if self.below.winds else None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +73,15 @@ class End:
     knot: Knot | None
     meeting: Meeting  # the strand that it is tied in, with itself
     loop_mm: Fraction = Fraction(0)
-    reason: str | None = None  # why the rule chose it; None where the recipe names it
+    reason: str | None = None  # why it was chosen; None where the recipe names it
+    own: bool = True  # the recipe or the person's own habit names it
+
+    @property
+    def half(self) -> Half | None:
+        """Its strand in the knot; None for a bare end."""
+        if self.knot is None:
+            return None
+        return _alone(self.knot, self.meeting.upper_mm, self.loop_mm)
 
     @property
     def turns(self) -> Sides[int]:
@@ -54,39 +94,60 @@ def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
     return tuple(_joint(recipe, place, practice) for place in range(len(recipe.sections) - 1))
 
 
+def joint_of(knot: Knot, meeting: Meeting, practice: Practice) -> Joint:
+    """Return two strands joined by a knot that somebody named."""
+    if knot.ties:
+        loop_mm = practice.knots.fly_loop_mm if knot.apart else practice.knots.joint_loop_mm
+        above, below = (
+            _alone(_tie(knot, *strand, practice), strand[1], loop_mm)
+            for strand in ((meeting.upper, meeting.upper_mm), (meeting.lower, meeting.lower_mm))
+        )
+        return Joint(meeting=meeting, knot=knot, above=above, below=below)
+    strands = (meeting.upper_mm, meeting.lower_mm)
+    heavy, light = strands if meeting.sides[0] == "heavy" else strands[::-1]
+    turns = joint_turns(knot, heavy, light)
+    above, below = (
+        Half(
+            knot=knot,
+            side=side,
+            turns=turns.of(side),
+            own_mm=own,
+            other_mm=other,
+            loop_mm=practice.knots.joint_loop_mm,
+            paired=True,
+        )
+        for side, own, other in zip(meeting.sides, strands, strands[::-1], strict=True)
+    )
+    return Joint(meeting=meeting, knot=knot, above=above, below=below)
+
+
 def butt_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly line; where none is named, a loop that suits the leader."""
     first, level = recipe.sections[0], is_level(recipe)
-    bare = End(
-        knot=None,
-        meeting=Meeting.alone(practice.materials.find(first.material), first.diameter.mm),
-        loop_mm=recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm,
-        reason=f"usual on a {'level leader' if level else 'tapered butt'}",
-    )
-    order = (knot for knot in practice.choice["butt"] if not (level and knot.tapered_only))
-    return _tied(bare, recipe.butt.end, order, practice)
+    material = practice.materials.find(first.material)
+    meeting = Meeting.alone(material, first.diameter.mm)
+    loop_mm = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
+    if recipe.butt.end is None and (first.bought or material.strand == "thread"):
+        return End(knot=None, meeting=meeting, reason="it is bought with its own")
+    if recipe.butt.end is not None:
+        return End(knot=_named(recipe.butt.end, practice), meeting=meeting, loop_mm=loop_mm)
+    knot, why, own = _first("butt", meeting, practice, level=level)
+    why = "usual on a level leader" if level and not own else why
+    return End(knot=knot, meeting=meeting, loop_mm=loop_mm, reason=why, own=own)
 
 
 def fly_end(recipe: Recipe, practice: Practice) -> End:
     """Return the end at the fly; where none is named, line for a usual knot is kept."""
-    last = recipe.sections[-1]
-    bare = End(
-        knot=None,
-        meeting=Meeting.alone(practice.materials.find(last.material), fly_end_mm(last)),
-        loop_mm=practice.knots.fly_loop_mm,
-        reason="none is named, so line for this one is kept",
-    )
-    return _tied(bare, recipe.fly.knot, practice.choice["fly"], practice)
+    last, loop_mm = recipe.sections[-1], practice.knots.fly_loop_mm
+    meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
+    if recipe.fly.knot is not None:
+        return End(knot=_named(recipe.fly.knot, practice), meeting=meeting, loop_mm=loop_mm)
+    knot, why, own = _first("fly", meeting, practice)
+    return End(knot=knot, meeting=meeting, loop_mm=loop_mm, reason=why, own=own)
 
 
-def _tied(bare: End, name: str | None, order: Iterable[Knot], practice: Practice) -> End:
-    """Return the end with the knot that is named, or with the first of an order that holds."""
-    if name is not None:
-        return replace(bare, knot=None if name == BARE else practice.knots.find(name), reason=None)
-    for knot in order:
-        if untieable(knot, bare.meeting) is None and knot.draws_up_on(bare.meeting.upper_mm):
-            return replace(bare, knot=knot)
-    return replace(bare, reason="no knot of the order holds here")
+def _named(name: str, practice: Practice) -> Knot | None:
+    return None if name == BARE else practice.knots.find(name)
 
 
 def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
@@ -98,16 +159,68 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
         lower_mm=lower.diameter.mm,
     )
     if upper.knot:
-        return Joint(meeting, practice.knots.find(upper.knot), None)
-    return _chosen(meeting, practice)
+        return joint_of(practice.knots.find(upper.knot), meeting, practice)
+    is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
+    knot, why, own = _first(_meets(meeting, is_guard, practice), meeting, practice)
+    if knot is None:  # nothing of the order can be tied here, which the audit says
+        knot = practice.choice["same line"].usual[0]
+    return replace(joint_of(knot, meeting, practice), reason=why, own=own)
 
 
-def _chosen(meeting: Meeting, practice: Practice) -> Joint:
-    """Take the first knot of the practice's order that nothing speaks against."""
-    reason = "one kind of line and a small step"
-    for knot in practice.choice["joint"]:
-        against = untieable(knot, meeting) or unfit(knot, meeting)
+def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:
+    """Return how two strands meet, as a person says it."""
+    if meeting.has_thread:
+        return "bought butt"
+    if meeting.has_wire:
+        return "wire"
+    if meeting.mixed:
+        return "nylon to fluorocarbon"
+    is_shock = is_guard and meeting.step_mm < 0
+    if is_shock or big(step_of(meeting), practice.rules["step"].limits):
+        return "big step"
+    return "same line"
+
+
+def _first(
+    meets: Meets, meeting: Meeting, practice: Practice, *, level: bool = False
+) -> tuple[Knot | None, str, bool]:
+    """Return a knot for a meeting, why, and whether it is the person's own habit.
+
+    An own habit holds wherever it can be tied; of the usual ones the first that nothing speaks
+    against, and where all are spoken against the last that can be tied at all.
+    """
+    choice = practice.choice[meets]
+    for knot in choice.own:
+        if untieable(knot, meeting) is None:
+            return knot, f"your own choice for {meets}", True
+    tied, why = None, choice.why
+    for knot in choice.usual:
+        against = untieable(knot, meeting)
         if against is None:
-            return Joint(meeting, knot, reason)
-        reason = f"not {knot.name}: {against}"
-    return Joint(meeting, practice.choice["joint"][-1], "no knot of the order suits")
+            tied = knot
+            against = unfit(knot, meeting)
+            if level and knot.tapered_only:
+                against = "it sits well on a tapered butt only"
+        if against is None:
+            return knot, why, False
+        why = f"not {knot.name}: {against}"
+    return tied, "no knot of the order suits", False
+
+
+def _tie(knot: Knot, material: Material, mm: Fraction, practice: Practice) -> Knot:
+    """Return the knot that one side of a ring, a swivel or a loop joint is tied with."""
+    alone = Meeting.alone(material, mm)
+    ties = [practice.knots.find(name) for name in knot.ties]
+    return next((tie for tie in ties if untieable(tie, alone) is None), ties[0])
+
+
+def _alone(knot: Knot, strand_mm: Fraction, loop_mm: Fraction) -> Half:
+    """Return a strand in a knot that it ties with itself."""
+    return Half(
+        knot=knot,
+        side="heavy",
+        turns=end_turns(knot, strand_mm).heavy,
+        own_mm=strand_mm,
+        other_mm=strand_mm,
+        loop_mm=loop_mm,
+    )

@@ -4,16 +4,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import ShownUnit, length
+from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
 from tagend.cards.leader.allowance import (
     BARE,
     Allowance,
     end_allowance,
     joint_allowances,
-    with_dropper,
+    round_up,
 )
 from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import parts
+from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe, Section
@@ -52,8 +53,19 @@ class Piece:
     cut_mm: Fraction  # enough for the longest; what to buy, for a piece bought ready made
 
     @property
-    def allowance_mm(self) -> Fraction:
-        return self.at_butt.mm + self.at_fly.mm
+    def bought(self) -> bool:
+        """Whether it is bought ready made; braided and furled line always is."""
+        return self.section.bought or self.material.strand == "thread"
+
+    @property
+    def dropper_mm(self) -> Fraction:
+        """The tag left long for a fly at its lower end, beyond what the knot takes."""
+        return self.section.dropper.mm if self.section.dropper else Fraction(0)
+
+    @property
+    def taken_mm(self) -> Fraction:
+        """All that is cut beyond the finished length."""
+        return self.at_butt.takes_mm + self.at_fly.takes_mm + self.dropper_mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,7 +94,21 @@ class Leader:
     @property
     def cut_mm(self) -> Fraction:
         """Line to cut for the whole leader, which leaves out what is bought ready made."""
-        return sum((p.cut_mm for p in self.pieces if not p.section.bought), start=Fraction(0))
+        return sum((p.cut_mm for p in self.pieces if not p.bought), start=Fraction(0))
+
+    @property
+    def loops_mm(self) -> Fraction:
+        """The loops of the knots, which stand outside the finished lengths."""
+        ends = (end for piece in self.pieces for end in (piece.at_butt, piece.at_fly))
+        return sum((end.loop_mm for end in ends), start=Fraction(0))
+
+    def takes(self, place: int) -> tuple[Fraction, Fraction]:
+        """Return what the joint below a section takes of it and of the next, in mm."""
+        return self.pieces[place - 1].at_fly.takes_mm, self.pieces[place].at_butt.takes_mm
+
+    def lap_mm(self, place: int) -> Fraction:
+        """Return what the joint below a section takes of both sides; a dropper is not of it."""
+        return sum(self.takes(place), start=Fraction(0))
 
     @property
     def tippet(self) -> Piece:
@@ -103,7 +129,9 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
         second_unit=practice.second_unit,
         converted=practice.unit is not None,
     )
-    return replace(leader, pieces=tuple(_pieces(leader, practice)))
+    leader = replace(leader, pieces=tuple(_pieces(leader, practice)))
+    refuse_any(_too_little(leader))
+    return leader
 
 
 def check_tieable(leader: Leader) -> None:
@@ -114,7 +142,7 @@ def check_tieable(leader: Leader) -> None:
     faults = [
         Fault(
             f"{leader.recipe.name}, section {piece.place}",
-            f"its knots take {length(piece.allowance_mm, leader.unit)}, all of the "
+            f"its knots take {length(piece.taken_mm, leader.unit)}, all of the "
             f"{piece.section.length.plain} that it is cut",
             'cut it longer, or write lengths = "finished"',
         )
@@ -124,9 +152,20 @@ def check_tieable(leader: Leader) -> None:
     refuse_any(faults)
 
 
-def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
-    """Return the first mark of a tape at or beyond a length."""
-    return -(-mm // mark_mm) * mark_mm
+def _too_little(leader: Leader) -> list[Fault]:
+    """Return each side of a knot for which a person's own lap has not line enough."""
+    return [
+        Fault(
+            f"{leader.recipe.name}, section {piece.place}",
+            f"the lap of your shop file leaves {length(end.takes_mm, leader.unit)} of it "
+            f"for the {end.knot}",
+            f"write at least {length(round_up(end.least_mm, FINEST_MM[leader.unit]), leader.unit)}"
+            " a side, and what your hands hold",
+        )
+        for piece in leader.pieces
+        for end in (piece.at_butt, piece.at_fly)
+        if end.takes_mm < end.least_mm
+    ]
 
 
 def _written_unit(recipe: Recipe) -> ShownUnit:
@@ -137,25 +176,42 @@ def _written_unit(recipe: Recipe) -> ShownUnit:
 
 
 def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:
-    """Yield each section of a leader whose knots are chosen, with what they take of it."""
-    across = [joint_allowances(joint, practice) for joint in leader.joints]
-    at_butt = (end_allowance(leader.butt, practice), *(lower for _, lower in across))
-    at_fly = (*(upper for upper, _ in across), end_allowance(leader.fly, practice))
-    sections, materials = leader.recipe.sections, practice.materials
-    rows = zip(sections, parts(leader.recipe, materials), at_butt, at_fly, strict=True)
-    mark_mm = practice.tape_mm(leader.unit)
-    for place, (section, part, above, below) in enumerate(rows, start=1):
-        ends = (BARE, BARE) if section.bought else (above, with_dropper(below, section.dropper))
-        takes = ends[0].mm + ends[1].mm
-        written = Extent(section.length.low.mm, section.length.high.mm)
-        as_cut = section.bought or leader.recipe.lengths == "cut"
-        yield Piece(
-            place=place,
+    """Yield each section of a leader whose knots are chosen, with what they take of it.
+
+    What a side of a knot takes is rounded up to the tape's mark; in a recipe of cut lengths, which
+    are given, it stays as it is.
+    """
+    recipe, materials = leader.recipe, practice.materials
+    as_cut = recipe.lengths == "cut"
+    mark_mm = None if as_cut else practice.tape_mm(leader.unit)
+    across = [joint_allowances(joint, practice, mark_mm) for joint in leader.joints]
+    at_butt = (end_allowance(leader.butt, practice, mark_mm), *(lower for _, lower in across))
+    at_fly = (*(upper for upper, _ in across), end_allowance(leader.fly, practice, mark_mm))
+    rows = zip(recipe.sections, parts(recipe, materials), at_butt, at_fly, strict=True)
+    knots = (None, *(joint.knot for joint in leader.joints), None)
+    for place, (section, part, above, below) in enumerate(rows):
+        piece = Piece(
+            place=place + 1,
             section=section,
             material=materials.find(section.material),
             part=part,
-            at_butt=ends[0],
-            at_fly=ends[1],
-            finished=written.longer(-takes) if as_cut else written,
-            cut_mm=written.high_mm if as_cut else round_up(written.high_mm + takes, mark_mm),
+            at_butt=above,
+            at_fly=below,
+            finished=(written := Extent(section.length.low.mm, section.length.high.mm)),
+            cut_mm=written.high_mm,
         )
+        if piece.bought:
+            piece = replace(
+                piece,
+                at_butt=_unless_made(above, knots[place]),
+                at_fly=_unless_made(below, knots[place + 1]),
+            )
+        if as_cut or piece.bought:
+            yield replace(piece, finished=written.longer(-piece.taken_mm))
+        else:
+            yield replace(piece, cut_mm=written.high_mm + piece.taken_mm)
+
+
+def _unless_made(allowance: Allowance, knot: Knot | None) -> Allowance:
+    """Return what a bought piece gives: nothing where it brings its own loop or ring."""
+    return BARE if knot is not None and knot.comes_made else allowance

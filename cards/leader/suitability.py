@@ -5,8 +5,8 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import DIAMETER_MM
-from tagend.cards.practice.knots import Knot
-from tagend.cards.practice.materials import Material
+from tagend.cards.practice.knots import Knot, Side
+from tagend.cards.practice.materials import Material, Strand
 from tagend.cards.practice.printed_sizes import step_up_to
 
 
@@ -34,37 +34,75 @@ class Meeting:
         return max(self.upper_mm, self.lower_mm)
 
     @property
+    def ratio(self) -> Fraction:
+        """How many times as thick the thicker strand is."""
+        return self.thickest_mm / min(self.upper_mm, self.lower_mm)
+
+    @property
+    def sides(self) -> tuple[Side, Side]:
+        """The side that the strand above takes of a knot, and the one below.
+
+        Wire does not wind, so it is the heavy side however thin it is; else the thicker strand
+        is, and of like ones the upper.
+        """
+        above = (self.upper.is_wire, self.upper_mm)
+        return ("heavy", "light") if above >= self._below else ("light", "heavy")
+
+    @property
     def mixed(self) -> bool:
         """Whether nylon meets fluorocarbon."""
         return {self.upper.kind, self.lower.kind} == {"nylon", "fluorocarbon"}
 
     @property
-    def wire(self) -> bool:
-        return "wire" in (self.upper.kind, self.lower.kind)
+    def has_wire(self) -> bool:
+        return self.upper.is_wire or self.lower.is_wire
+
+    @property
+    def has_thread(self) -> bool:
+        return "thread" in (self.upper.strand, self.lower.strand)
+
+    @property
+    def _below(self) -> tuple[bool, Fraction]:
+        return self.lower.is_wire, self.lower_mm
+
+
+_NOT_ON: dict[Strand, str] = {
+    "line": "it is for wire alone",
+    "wire": "it does not hold on single-strand wire",
+    "stranded wire": "it does not hold on stranded wire",
+    "thread": "it does not hold on braided or furled thread, which brings its own loop or ring",
+}
 
 
 def untieable(knot: Knot, meeting: Meeting) -> str | None:
     """Return why the knot cannot join these strands at all, or None where it can."""
-    if meeting.wire and not knot.wire:
-        return "it does not hold on wire"
-    if knot.wire_only and not meeting.wire:
-        return "it is for wire alone"
+    for material in (meeting.upper, meeting.lower):
+        if material.strand not in knot.on:
+            return _NOT_ON[material.strand]
+    if "joint" in knot.places and not knot.ties and meeting.upper.is_wire and meeting.lower.is_wire:
+        return "wire does not wind, and one strand of it must: use a swivel"
     return None
 
 
 def unfit(knot: Knot, meeting: Meeting) -> str | None:
-    """Return what practice says against this knot here, or None where it says nothing."""
+    """Return what practice says against this knot here, or None where it says nothing.
+
+    Nothing of the step itself, which is judged alike for every knot.
+    """
     if meeting.mixed and knot.mixed != "yes":
         return (
-            "between nylon, which takes up water and swells, and fluorocarbon, which does not, "
-            "it works loose"
+            "nylon and fluorocarbon draw up unlike, and fluorocarbon can cut into softer nylon; "
+            "print disagrees"
         )
-    most, thickest = knot.largest_step_mm, knot.thickest_mm
-    step, strand = abs(meeting.step_mm), meeting.thickest_mm
-    if most is not None and not step_up_to(step, most):
-        return f"it takes a step up to {inches(most)}, and this is {inches(step)}"
-    if thickest is not None and not knot.draws_up_on(strand):
-        return f"it draws up on strands up to {inches(thickest)}, and this is {inches(strand)}"
+    ratio, most, strand = meeting.ratio, knot.largest_ratio, meeting.thickest_mm
+    if most is not None and ratio > most and not knot.apart:
+        return (
+            f"it joins strands up to {float(most):g} times as thick, and this is "
+            f"{float(ratio):.2f} times"
+        )
+    if knot.thickest_mm is not None and not knot.draws_up_on(strand):
+        thickest = inches(knot.thickest_mm)
+        return f"it draws up on strands up to {thickest}, and this is {inches(strand)}"
     return None
 
 

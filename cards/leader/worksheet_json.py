@@ -24,10 +24,13 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
     return {
         **_written(leader.recipe, OF_RECIPE),
         "butt_end": leader.butt.knot and leader.butt.knot.name,
-        "butt_turns": leader.butt.turns.thick,
+        "butt_turns": leader.butt.turns.heavy,
+        "butt_fold_mm": _number(leader.pieces[0].at_butt.takes_mm),
         "sections": [_section(piece, leader) for piece in leader.pieces],
         "fly_knot": leader.fly.knot and leader.fly.knot.name,
-        "fly_turns": leader.fly.turns.thick,
+        "fly_turns": leader.fly.turns.heavy,
+        "fly_fold_mm": _number(leader.pieces[-1].at_fly.takes_mm),
+        "loops_mm": _number(leader.loops_mm),
         "total_finished_mm": _number(leader.finished.high_mm),
         "total_finished_least_mm": _number(leader.finished.low_mm),
         "base_finished_mm": _number(leader.base.high_mm),
@@ -50,7 +53,10 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
         "cut_mm": _number(piece.cut_mm),
         "knot": joint and joint.knot.name,
         "knot_reason": joint and joint.reason,
-        "turns": joint and [joint.turns.of(side) for side in joint.sides],
+        "turns": joint and [joint.above.turns, joint.below.turns],
+        "winds": joint and joint.winds,
+        "lap_mm": joint and _number(leader.lap_mm(piece.place)),
+        "takes_mm": joint and [_number(mm) for mm in leader.takes(piece.place)],
     }
 
 

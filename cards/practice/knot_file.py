@@ -1,16 +1,19 @@
 """The knots file: its tables and a person's own over them in, the checked knots out."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 from typing import get_args
 
-from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, table, whole_number
+from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, choice, table, whole_number
 from tagend.cards.base.named_table import NAMING, RowReader, read_named_table, read_our_file
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.practice.knots import (
     COUNT,
+    LENGTHS,
+    Around,
     ExtraTurns,
     Hold,
     Knot,
@@ -22,11 +25,12 @@ from tagend.cards.practice.knots import (
     Straight,
     Takes,
 )
+from tagend.cards.practice.materials import Strand
 from tagend.layouts.base.faults import Fault, refused
 
 STEP_MOST = 70  # characters: a card's line
 
-_GENERAL = ("hold", "tag", "loop", "fly_loop")
+_GENERAL = ("hold", "tag", "loop", "joint_loop", "fly_loop")
 _ON_SHELF = ("word", "rows", "names", "codes")  # of any table of named rows
 
 
@@ -39,7 +43,7 @@ def load_knots() -> Knots:
 def knots_with_own(own: Mapping[str, object]) -> Knots:
     """Return the knots of our file with a person's own over them, key by key.
 
-    `own` has the shape of our file: knots by name, and `hold`, `tag`, `loop` and `fly_loop`.
+    `own` has the shape of our file: knots by name, and `hold`, `tag` and the loops.
     Raises `Refused` with every fault of the knots, or else of the rest.
     """
     ours = read_our_file("practice/knots.toml")
@@ -50,24 +54,35 @@ def knots_with_own(own: Mapping[str, object]) -> Knots:
 
 
 def _read_sides(value: object) -> Sides[Takes]:
-    """Read `takes`: one table for both sides, or one each under `thick` and `thin`."""
-    if isinstance(value, dict) and value.keys() & {"thick", "thin"}:
+    """Read `takes`: one table for both sides, or one each under `heavy` and `light`."""
+    if isinstance(value, dict) and value.keys() & {"heavy", "light"}:
         return _read_both(value)
     takes = _read_takes(value)
     return Sides(takes, takes)
 
 
+def _read_loop(value: object) -> bool | Fraction:
+    """Read whether a side ends in a loop: `true`, or the size that it has here."""
+    return value if isinstance(value, bool) else parse_length(value).mm
+
+
+def _read_ratio(value: object) -> Fraction:
+    if isinstance(value, bool) or not isinstance(value, (int, float)) or not 1 <= value <= 10:
+        raise refused(f"{value!r} is no likely ratio of diameters", "write a number such as 1.4")
+    return Fraction(str(value))
+
+
 def _read_rung(value: object) -> Rung:
-    """Read a row of `turns`, where `each` stands for `thick` and `thin`."""
+    """Read a row of `turns`, where `each` stands for `heavy` and `light`."""
     if not isinstance(value, dict) or "each" not in value:
         return _read_row(value)
-    if value.keys() & {"thick", "thin"}:
+    if value.keys() & {"heavy", "light"}:
         raise refused("`each` stands beside a single side", "write `each`, or both sides")
     each = value["each"]
     if type(each) is not int:
         raise refused(f"{each!r} is not a whole number", "write a whole number", "each")
     rest = {key: value[key] for key in value if key != "each"}
-    return _read_row({"thick": each, "thin": each, **rest})
+    return _read_row({"heavy": each, "light": each, **rest})
 
 
 def _read_hold(value: object) -> tuple[Hold, ...]:
@@ -90,23 +105,21 @@ def _descends(rows: Sequence[Rung] | Sequence[Hold]) -> bool:
 
 def _contradictions(knot: Knot) -> Iterator[Fault]:
     """Yield what keys that are right by themselves say against one another."""
-    thick, thin = knot.takes.thick, knot.takes.thin
-    counted = set(COUNT.findall(" ".join(knot.steps)))
+    thick, thin = knot.takes.heavy, knot.takes.light
+    counted = set(COUNT.findall(" ".join(knot.steps))) - {*LENGTHS}
     if "joint" in knot.places and knot.mixed is None:
         yield Fault("mixed", "a joint must say it", 'write "yes", "no" or "hard nylon"')
     if thick != thin and knot.places != ("joint",):
         yield Fault("takes", "only a joint has two sides", "write one table for both")
-    sided = knot.extra_turns is not None or any(rung.thick != rung.thin for rung in knot.turns)
+    sided = knot.extra_turns is not None or any(rung.heavy != rung.light for rung in knot.turns)
     if sided and "joint" not in knot.places:
         yield Fault("turns", "only a joint has two sides", "write `each`, and no extra_turns")
     if knot.turns and not _descends(knot.turns):
         yield Fault("turns", *_LADDER)
-    if not knot.turns and (thick.core or thin.core or counted):
+    if not (knot.turns or knot.ties) and (thick.core or thin.core or counted):
         yield Fault("turns", "the steps or the core need turns", "write turns = [{ each = 5 }]")
-    if knot.wire_only and not knot.wire:
-        yield Fault("wire", "a knot for wire alone must hold on wire", "write wire = true")
-    for word in sorted(counted - {"turns", "thick", "thin"}):
-        yield Fault("steps", f"{{{word}}} counts nothing", "write {turns}, {thick} or {thin}")
+    for word in sorted(counted - {"turns", "heavy", "light"}):
+        yield Fault("steps", f"{{{word}}} counts nothing", "write {turns}, {heavy} or {light}")
 
 
 _DIAMETER = by(lambda value: parse_diameter(value).mm)
@@ -117,8 +130,9 @@ _TAKES = table(
     {
         "core": whole_number(0, 3),
         "strands": whole_number(1, 2),
+        "around": choice(*get_args(Around)),
         "body": whole_number(0, 500),
-        "loop": FLAG,
+        "loop": by(_read_loop),
         "hold": whole_number(0, 4),
     },
 )
@@ -128,17 +142,23 @@ _read_knot: RowReader[Knot] = RowReader(
         Knot,
         {
             **NAMING,
+            "roles": by(list_of(text_line(20), "role", 2, 2)),
+            "on": by(list_of(one_of(*get_args(Strand)), "strand", 1, 4)),
+            "ties": by(list_of(text_line(40), "knot", 1, 9)),
+            **dict.fromkeys(("lapped", "comes_made", "shock"), FLAG),
             "places": by(list_of(one_of(*get_args(Place)), "place", 1, 5)),
             "straight": by(one_of(*get_args(Straight))),
             "takes": by(_read_sides),
             "steps": by(list_of(text_line(STEP_MOST), "step", 1, 8)),
             "seat": by(text_line(STEP_MOST)),
             "mixed": by(one_of(*get_args(Mixed))),
-            **dict.fromkeys(("shock", "wire", "wire_only"), FLAG),
-            **dict.fromkeys(("thickest", "largest_step"), _DIAMETER),
+            "thickest": _DIAMETER,
+            "largest_ratio": by(_read_ratio),
             **dict.fromkeys(("apart", "whole_side_passes", "tapered_only", "figure"), FLAG),
             "turns": by(list_of(_read_rung, "row", 1, 9)),
-            "extra_turns": table(ExtraTurns, {"step": _DIAMETER, "thin": _TURNS}),
+            "extra_turns": table(
+                ExtraTurns, {"ratio": by(_read_ratio), "light": _TURNS, "most": _TURNS}
+            ),
             "caution": by(text_line(STEP_MOST)),
         },
     ),
@@ -150,13 +170,14 @@ _read_knots: TableReader[Knots] = TableReader(
         {
             **dict.fromkeys(_ON_SHELF, ANY),
             "hold": by(_read_hold),
-            **dict.fromkeys(("tag", "loop", "fly_loop"), _LENGTH),
+            **dict.fromkeys(("tag", "loop", "joint_loop", "fly_loop"), _LENGTH),
         },
     )
 )
 _read_row: TableReader[Rung] = TableReader(
-    table(Rung, {"thick": _TURNS, "thin": _TURNS, "from": _DIAMETER})
+    table(Rung, {"heavy": _TURNS, "light": _TURNS, "from": _DIAMETER})
 )
 _read_hold_row: TableReader[Hold] = TableReader(table(Hold, {"length": _LENGTH, "from": _DIAMETER}))
 _read_takes: TableReader[Takes] = TableReader(_TAKES)
-_read_both: TableReader[Sides[Takes]] = TableReader(table(Sides, {"thick": _TAKES, "thin": _TAKES}))
+_BOTH = {"heavy": _TAKES, "light": _TAKES}
+_read_both: TableReader[Sides[Takes]] = TableReader(table(Sides, _BOTH))

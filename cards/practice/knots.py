@@ -7,33 +7,37 @@ from fractions import Fraction
 from typing import Generic, Literal, TypeVar
 
 from tagend.cards.base.named_table import NamedTable
-from tagend.cards.practice.printed_sizes import step_from, strand_from, strand_up_to
+from tagend.cards.practice.materials import Strand
+from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
 Straight = Literal["yes", "nearly", "no"]
-Side = Literal["thick", "thin"]
+Side = Literal["heavy", "light"]
+Around = Literal["other", "itself"]
 
 T = TypeVar("T")
 
-COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns
+COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns, or a length
+LENGTHS = ("lap", "fold", "heavy_fold", "light_fold")  # those of a length
 
 
 @dataclass(frozen=True, slots=True)
 class Rung:
     """A row of a ladder of turns, for strands of `from_mm` and thicker."""
 
-    thick: int
-    thin: int
+    heavy: int
+    light: int
     from_mm: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
 class ExtraTurns:
-    """Turns added on the thin side where the strands differ by `step_mm` or more."""
+    """Turns added on the light side where the heavy strand is so many times as thick."""
 
-    step_mm: Fraction
-    thin: int
+    ratio: Fraction
+    light: int
+    most: int  # turns that print has on a side
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,21 +46,22 @@ class Takes:
 
     core: int = 0
     strands: int = 1
+    around: Around = "other"  # the strand that the turns go round
     body: int = 0
-    loop: bool = False
+    loop: bool | Fraction = False  # its size in mm, or True for the usual size of its place
     hold: int = 1
 
 
 @dataclass(frozen=True, slots=True)
 class Sides(Generic[T]):
-    """One thing of each side of a knot: of the thicker strand and of the thinner one."""
+    """One thing of each side of a knot: wire is always heavy, else the thicker strand is."""
 
-    thick: T
-    thin: T
+    heavy: T
+    light: T
 
     def of(self, side: Side) -> T:
         """Return what one side has."""
-        return self.thick if side == "thick" else self.thin
+        return self.heavy if side == "heavy" else self.light
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,17 +72,20 @@ class Knot:
     code: str
     places: tuple[Place, ...]
     straight: Straight
-    takes: Sides[Takes]
     steps: tuple[str, ...]
     seat: str
+    takes: Sides[Takes] = Sides(Takes(), Takes())
+    roles: tuple[str, str] = ("thick", "thin")  # what the heavy and the light side are called
+    on: tuple[Strand, ...] = ("line",)
+    ties: tuple[str, ...] = ()  # knots that each side may be tied with, where it has one of its own
+    lapped: bool = False
     also: tuple[str, ...] = ()
     mixed: Mixed | None = None  # None where no two strands meet
     shock: bool = False
-    wire: bool = False
-    wire_only: bool = False
     thickest_mm: Fraction | None = None
-    largest_step_mm: Fraction | None = None
+    largest_ratio: Fraction | None = None
     apart: bool = False
+    comes_made: bool = False
     whole_side_passes: bool = False
     tapered_only: bool = False
     turns: tuple[Rung, ...] = ()
@@ -113,8 +121,9 @@ class Knots(NamedTable[Knot]):
 
     hold: tuple[Hold, ...]
     tag_mm: Fraction  # left on a trimmed knot
-    loop_mm: Fraction  # a finished loop, knot to tip
-    fly_loop_mm: Fraction
+    loop_mm: Fraction  # a finished loop at the butt, knot to tip
+    joint_loop_mm: Fraction  # one between two sections
+    fly_loop_mm: Fraction  # one at an eye
 
     def hold_mm(self, diameter_mm: Fraction) -> Fraction:
         """Return the end that the hands need to draw up and trim a strand, in mm."""
@@ -129,18 +138,18 @@ def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
 # What the cut, the card, its steps and figures, the bench sheet and the JSON say of turns.
 
 
-def joint_turns(knot: Knot, thick_mm: Fraction, thin_mm: Fraction) -> Sides[int]:
+def joint_turns(knot: Knot, heavy_mm: Fraction, light_mm: Fraction) -> Sides[int]:
     """Return the turns of both strands of a joint, each by its own diameter; 0 for no turns."""
     if not knot.turns:
         return Sides(0, 0)
-    thick, thin = step_for(knot.turns, thick_mm).thick, step_for(knot.turns, thin_mm).thin
+    heavy, light = step_for(knot.turns, heavy_mm).heavy, step_for(knot.turns, light_mm).light
     extra = knot.extra_turns
-    if extra is None or not step_from(thick_mm - thin_mm, extra.step_mm):
-        return Sides(thick, thin)
-    return Sides(thick, thin + extra.thin)
+    if extra is None or heavy_mm < extra.ratio * light_mm:
+        return Sides(heavy, light)
+    return Sides(heavy, min(light + extra.light, max(light, extra.most)))
 
 
 def end_turns(knot: Knot, strand_mm: Fraction) -> Sides[int]:
     """Return the turns of a knot in one strand, which are those of both its sides."""
-    count = step_for(knot.turns, strand_mm).thick if knot.turns else 0
+    count = step_for(knot.turns, strand_mm).heavy if knot.turns else 0
     return Sides(count, count)

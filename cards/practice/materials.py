@@ -17,7 +17,8 @@ from tagend.cards.base.named_table import (
 from tagend.cards.base.value_readers import list_of, one_of
 from tagend.layouts.base.faults import refused
 
-MaterialKind = Literal["nylon", "fluorocarbon", "wire", "thread"]
+MaterialKind = Literal["nylon", "fluorocarbon", "wire", "stranded wire", "thread"]
+Strand = Literal["line", "wire", "stranded wire", "thread"]  # what a knot is tied in
 Pattern = Literal["solid", "outline", "core", "hatch", "back hatch", "cross hatch", "dots", "bars"]
 
 
@@ -36,9 +37,23 @@ class Material:
     source: tuple[str, ...] = ()
 
     @property
+    def strand(self) -> Strand:
+        """What a knot finds it to be; nylon and fluorocarbon are drawn line alike."""
+        match self.kind:
+            case "nylon" | "fluorocarbon":
+                return "line"
+            case kind:
+                return kind
+
+    @property
+    def is_wire(self) -> bool:
+        """Whether it is wire, single or stranded: too stiff to wind round line."""
+        return self.strand in ("wire", "stranded wire")
+
+    @property
     def drawn(self) -> bool:
         """Whether it is a single strand of nylon or fluorocarbon, as tapers are made of."""
-        return self.kind in ("nylon", "fluorocarbon")
+        return self.strand == "line"
 
 
 Materials = NamedTable[Material]

@@ -3,15 +3,21 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import Length
-from tagend.cards.practice.knots import Knot, Knots, Place, Side, Sides
+from tagend.cards.practice.knots import Knot, Knots, Place
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import INCH_MM
+
+# How strands meet at a joint, as a person says it; and the two ends.
+Meets = Literal[
+    "same line", "nylon to fluorocarbon", "big step", "wire", "bought butt", "butt", "fly"
+]
 
 # Which places of the knots file serve at each end of a section.
 _SERVES: dict[EndOf, tuple[Place, ...]] = {
@@ -25,14 +31,38 @@ _TAPE_METRIC_MM = Fraction(5)
 
 
 @dataclass(frozen=True, slots=True)
+class Choice:
+    """The knots for one meeting, in the order in which they are considered."""
+
+    own: tuple[Knot, ...]  # the person's habits, which come first
+    usual: tuple[Knot, ...]
+    why: str  # of the first of the usual ones
+
+    @property
+    def order(self) -> tuple[Knot, ...]:
+        return tuple(dict.fromkeys((*self.own, *self.usual)))
+
+
+@dataclass(frozen=True, slots=True)
+class OwnLap:
+    """What a person's own hands take of the strand above and of the one below a knot, in mm.
+
+    Of a knot in one strand both are its fold.
+    """
+
+    above_mm: Fraction
+    below_mm: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Practice:
     """Common practice, with what a person's shop file changes of it."""
 
     knots: Knots
     materials: Materials
     rules: Mapping[str, Rule]
-    choice: Mapping[EndOf, tuple[Knot, ...]]  # by end: the order in which knots are considered
-    own_allowances: Mapping[str, Sides[Fraction]]  # mm, by the knot's name
+    choice: Mapping[Meets, Choice]
+    own_laps: Mapping[str, OwnLap]  # by the knot's name
     unit: ShownUnit | None  # None: as each recipe is written
     tape: Length | None  # the person's own marks, to which cuts are rounded up
     second_unit: ShownUnit | None = None  # to show beside the first
@@ -42,11 +72,6 @@ class Practice:
         if self.tape is not None and self.tape.in_inches == (unit == "in"):
             return self.tape.mm
         return _TAPE_IN_MM if unit == "in" else _TAPE_METRIC_MM
-
-    def own_allowance(self, knot: Knot, side: Side) -> Fraction | None:
-        """Return the person's own figure for one side of a knot, if there is one."""
-        own = self.own_allowances.get(knot.name)
-        return None if own is None else own.of(side)
 
     def material(self, name: str) -> str:
         """Return the name of a material in our spelling; raises `Refused` for an unknown one."""

@@ -2,9 +2,8 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cache
-from typing import get_args
+from typing import cast, get_args
 
 from tagend.cards.base.file_schema import TableReader, by, choice, table
 from tagend.cards.base.named_table import read_our_file
@@ -13,9 +12,9 @@ from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.units import Length, parse_length
 from tagend.cards.base.value_readers import list_of, text_line
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
-from tagend.cards.practice.knots import Knot, Knots, Sides
+from tagend.cards.practice.knots import Knot, Knots
 from tagend.cards.practice.materials import load_materials, materials_with_own
-from tagend.cards.practice.practice import Practice, knot_at
+from tagend.cards.practice.practice import Choice, Meets, OwnLap, Practice, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused, under
@@ -37,7 +36,7 @@ class Shop:
     paper: str | None = None
     card: str | None = None
     labels: str | None = None
-    allowance: Raw | None = None
+    lap: Raw | None = None
     choice: Raw | None = None
     rules: Raw | None = None
     knots: Raw | None = None
@@ -69,7 +68,7 @@ def practice_of(shop: Shop) -> Practice:
         materials=materials,
         rules=rules,
         choice=_choices(shop.choice or {}, knots),
-        own_allowances=_own_allowances(shop.allowance or {}, knots),
+        own_laps=_own_laps(shop.lap or {}, knots),
         unit=_UNITS.get(first),
         tape=shop.tape,
         second_unit=_UNITS.get(second),
@@ -82,40 +81,51 @@ def common_practice() -> Practice:
     return practice_of(Shop())
 
 
-def _own_allowances(raw: Raw, knots: Knots) -> dict[str, Sides[Fraction]]:
+def _own_laps(raw: Raw, knots: Knots) -> dict[str, OwnLap]:
     own = {}
     for name, value in raw.items():
-        with under(f"allowance, {name}"):
-            own[knots.find(name).name] = _own_allowance(value)
+        with under(f"lap, {name}"):
+            knot = knots.find(name)
+            own[knot.name] = _own_lap(knot, value)
     return own
 
 
-def _own_allowance(value: object) -> Sides[Fraction]:
-    if not isinstance(value, dict):
-        both = parse_length(value).mm
-        return Sides(both, both)
-    if set(value) != {"thick", "thin"}:
-        raise refused("a table here has other keys", "write thick and thin, or one length for both")
-    return Sides(parse_length(value["thick"]).mm, parse_length(value["thin"]).mm)
+def _own_lap(knot: Knot, value: object) -> OwnLap:
+    """Read a lap, half of it for each side; of a knot in one strand its fold; or both sides."""
+    if isinstance(value, dict):
+        if set(value) != {"above", "below"} or "joint" not in knot.places:
+            raise refused("a table here has other keys", _BOTH_SIDES.format(length="6 in"))
+        return OwnLap(parse_length(value["above"]).mm, parse_length(value["below"]).mm)
+    whole = parse_length(value).mm
+    if "joint" not in knot.places:
+        return OwnLap(whole, whole)
+    if not knot.lapped:
+        raise refused("this knot has no lap but a fold on each side", _EACH_SIDE)
+    return OwnLap(whole / 2, whole / 2)
 
 
-def _choices(own: Raw, knots: Knots) -> dict[EndOf, tuple[Knot, ...]]:
-    """Return the order for each end: the person's own, and after it ours, so that one suits."""
-    ours = read_our_file("practice/choice.toml")
-    for end in own:
-        if end not in ours:
-            raise refused(f"no end is called {end!r}", suggestion(end, [*ours]), "choice")
-    return {end: _order(own.get(end), ours[end], end, knots) for end in get_args(EndOf)}
+_BOTH_SIDES = 'write the lap, such as "{length}", or above and below of a joint'
+_EACH_SIDE = 'write { above = "4 in", below = "6 in" }'
 
 
-def _order(own: object, ours: object, end: EndOf, knots: Knots) -> tuple[Knot, ...]:
+def _choices(own: Raw, knots: Knots) -> dict[Meets, Choice]:
+    """Return the knots for each meeting: the person's own, and the usual ones."""
+    ours = cast("dict[Meets, dict[str, object]]", read_our_file("practice/choice.toml"))
+    for meets in own:
+        if meets not in ours:
+            raise refused(f"no meeting is called {meets!r}", suggestion(meets, [*ours]), "choice")
+    return {meets: _choice(meets, own.get(meets), row, knots) for meets, row in ours.items()}
+
+
+def _choice(meets: Meets, own: object, row: Raw, knots: Knots) -> Choice:
+    end: EndOf = meets if meets in ("butt", "fly") else "joint"
     read = list_of(lambda name: knot_at(knots, str(name), end), "knot", 1, 30)
-    with under(f"choice, {end}"):
-        first = () if own is None else read(own)
-        return tuple(dict.fromkeys((*first, *read(ours))))
+    with under(f"choice, {meets}"):
+        first = () if own is None else read([own] if isinstance(own, str) else own)
+        return Choice(own=first, usual=read(row["knots"]), why=str(row["why"]))
 
 
-_TABLES = ("allowance", "choice", "rules", "knots", "materials", "stock", "printer")
+_TABLES = ("lap", "choice", "rules", "knots", "materials", "stock", "printer")
 _UNITS: dict[str, ShownUnit] = {unit: unit for unit in get_args(ShownUnit)}
 _BOTH = [f"{a} and {b}" for a in _UNITS for b in _UNITS if (a == "in") != (b == "in")]
 

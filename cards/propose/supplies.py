@@ -10,11 +10,9 @@ from tagend.cards.base.units import Diameter, Strength
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.practice.rack_file import Rack
+from tagend.cards.practice.rules_of_thumb import rules_of_thumb
 from tagend.cards.propose.wish import Tippet
 from tagend.layouts.base.faults import refused
-
-# Of the line's tip: common practice in print for ordinary nylon; less if hard, more if soft.
-BUTT_OF_TIP = Fraction(2, 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +54,13 @@ def supplies_of_diameters(
 
 
 def butt_for_line(tip: Diameter, strands: Sequence[Supply], practice: Practice) -> Diameter:
-    """Return the diameter nearest to two thirds of a fly line's tip.
+    """Return the diameter nearest to what rule of thumb asks for below a fly line's tip.
 
     Raises `Refused` where no strand is within what the audit allows.
     """
     low, high = practice.rules["butt and line"].limits
     fit = [s.diameter for s in strands if low <= s.diameter.mm / tip.mm <= high]
-    wanted = tip.mm * BUTT_OF_TIP
+    wanted = tip.mm * rules_of_thumb().butt_of_tip
     if not fit:
         raise refused(
             f"no strand suits a line whose tip is {tip.plain}",

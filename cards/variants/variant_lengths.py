@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length, length_number
 from tagend.cards.base.units import Length, Span, parse_span
+from tagend.cards.leader.allowance import round_up
 from tagend.cards.leader.audit.lengths import too_short
-from tagend.cards.leader.leader import Leader, Piece, round_up, work_out
+from tagend.cards.leader.leader import Leader, Piece, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import refused
@@ -67,7 +68,7 @@ def _as_written(recipe: Recipe, practice: Practice) -> Leader:
 
 def _to_cut(leader: Leader) -> list[Piece]:
     """Return all pieces but those whose length is given: by teeth, or by who made them."""
-    return [p for p in leader.pieces if p.part != "bite guard" and not p.section.bought]
+    return [p for p in leader.pieces if p.part != "bite guard" and not p.bought]
 
 
 def _lengths(pieces: Iterable[Piece]) -> list[Fraction]:

@@ -44,7 +44,7 @@ def _silent(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     if any(above.material == below.material for above, below in pairwise(recipe.sections)):
         yield wording.say("code_same_material")
     if any(section.knot is None for section in recipe.sections[:-1]):
-        order = common_practice().choice["joint"]
-        other = next(knot for knot in order if knot.mixed == "yes")
-        names = {"knot": wording.knot(order[0].name), "other": wording.knot(other.name)}
+        choice = common_practice().choice
+        usual, other = choice["same line"].usual[0], choice["nylon to fluorocarbon"].usual[0]
+        names = {"knot": wording.knot(usual.name), "other": wording.knot(other.name)}
         yield wording.say("code_no_knot", **names)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import (
     ShownUnit,
@@ -84,19 +85,40 @@ class Told:
         """Return the end's knot without the size of its loop: `perfection loop`."""
         if end.knot is not None:
             return self.wording.knot(end.knot.name)
-        bought = end is self.leader.butt and self.leader.pieces[0].section.bought
+        bought = end is self.leader.butt and self.leader.pieces[0].bought
         return self.wording.say("as_bought" if bought else "bare_end")
 
     def joint(self, joint: Joint) -> str:
-        """Return a knot between two sections, the turns on the thick strand first: `blood 4+6`.
+        """Return a knot between two sections, the turns above and below: `blood 4+6`.
 
-        The turns are told where they depend on the strands.
+        The turns are told where they depend on the strands, of a knot on each side where both
+        have the same one.
         """
         name = self.wording.knot(joint.knot.name)
-        if not joint.knot.counted:
+        if joint.above.knot != joint.below.knot or not joint.above.knot.counted:
             return name
-        turns = (joint.turns.thick, joint.turns.thin)
+        turns = (joint.above.turns, joint.below.turns)
         return f"{name} {'+'.join(str(count) for count in turns if count)}"
+
+    def lap(self, place: int) -> str:
+        """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3 in + 2 1/2 in`."""
+        number = self.lap_number(place)
+        word = "lap" if self.leader.joints[place - 1].knot.lapped else "fold"
+        return self.wording.say(f"{word}_of", length=f"{number} {self.leader.unit}")
+
+    def lap_number(self, place: int) -> str:
+        """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`."""
+        lapped = self.leader.joints[place - 1].knot.lapped
+        each = [self.leader.lap_mm(place)] if lapped else self.leader.takes(place)
+        return " + ".join(self.taken_number(mm) for mm in each)
+
+    def taken_number(self, mm: Fraction) -> str:
+        """Return what a knot takes, for a column that says its unit; `0` for a ready-made loop."""
+        return self.wording.number(length_number(mm, self.leader.unit))
+
+    def taken(self, mm: Fraction) -> str:
+        """Return what a knot takes: `3 1/4 in`."""
+        return self.wording.number(length(mm, self.leader.unit))
 
     def loops(self) -> str:
         """Return the loops at both ends: `loop 3/4 in at the butt, 1/4 in at the fly`."""
@@ -150,4 +172,4 @@ class Told:
 
 def is_looped(end: End) -> bool:
     """Whether an end of a leader is a loop."""
-    return end.knot is not None and end.knot.takes.thick.loop
+    return end.knot is not None and end.knot.takes.heavy.loop is not False

@@ -1,9 +1,12 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
-from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.allowance import Allowance
+from tagend.cards.leader.joints import Half
+from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import COUNT, Knot, Sides
 from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
@@ -22,44 +25,91 @@ class Lesson:
     strands: tuple[str, str] = ("", "")  # what the thick and the thin one of a joint are called
 
 
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where a knot is tied: its turns there, and what its sides take in mm."""
+
+    knot: Knot
+    turns: Sides[int]
+    takes: Sides[Fraction]
+
+
 def lessons(told: Told) -> tuple[Lesson, ...]:
-    """Return each knot that the leader uses, from the butt to the fly."""
-    leader = told.leader
-    turns: dict[str, list[Sides[int]]] = {}
-    knots: dict[str, Knot] = {}
-    every: tuple[Joint | End, ...] = (leader.butt, *leader.joints, leader.fly)
-    for tied in every:
-        if tied.knot is not None:
-            knots[tied.knot.name] = tied.knot
-            turns.setdefault(tied.knot.name, []).append(tied.turns)
-    return tuple(_lesson(knot, tuple(turns[name]), told.wording) for name, knot in knots.items())
+    """Return each knot that the leader uses, from the butt to the fly.
+
+    Below a knot that lies between two come the knots that its sides are tied with.
+    """
+    places: dict[str, list[_Place]] = {}
+    for place in _places(told.leader):
+        places.setdefault(place.knot.name, []).append(place)
+    return tuple(_lesson(at, told) for at in places.values())
 
 
-def _lesson(knot: Knot, turns: tuple[Sides[int], ...], wording: Wording) -> Lesson:
-    words = knot_in(wording, knot)
-    strands = wording.say("thick_strand"), wording.say("thin_strand")
+def _places(leader: Leader) -> Iterator[_Place]:
+    pieces = leader.pieces
+    yield from _end(leader.butt.half, pieces[0].at_butt)
+    for joint, upper, lower in zip(leader.joints, pieces, pieces[1:], strict=False):
+        taken = upper.at_fly, lower.at_butt
+        above, below = taken[0].takes_mm, taken[1].takes_mm
+        takes = Sides(above, below) if joint.sides[0] == "heavy" else Sides(below, above)
+        yield _Place(joint.knot, joint.turns, takes)
+        for half, allowance in zip((joint.above, joint.below), taken, strict=True):
+            if joint.knot.ties:
+                yield from _end(half, allowance)
+    yield from _end(leader.fly.half, pieces[-1].at_fly)
+
+
+def _end(half: Half | None, taken: Allowance) -> Iterator[_Place]:
+    """Yield a knot that a strand ties with itself, unless it was bought with it."""
+    if half is not None and taken.knot is not None:
+        mm = taken.takes_mm
+        yield _Place(half.knot, Sides(half.turns, half.turns), Sides(mm, mm))
+
+
+def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
+    knot, wording = places[0].knot, told.wording
+    words, turns = knot_in(wording, knot), tuple(place.turns for place in places)
+    strands = wording.say("heavy_strand"), wording.say("light_strand")
     return Lesson(
         knot=knot,
         turns=turns,
         name=wording.knot_title(knot.name),
-        steps=counted(words.steps, turns, wording),
+        steps=counted(words.steps, turns, _lengths_of(places, told), wording),
         caution=words.caution,
         strands=strands if "joint" in knot.places else ("", ""),
     )
 
 
-def counted(steps: Iterable[str], turns: Iterable[Sides[int]], wording: Wording) -> tuple[str, ...]:
-    """Return the steps with the turns of each side counted in: `5`, or `5 to 7`.
-
-    `{turns}` counts both sides.
-    """
-    thick, thin = zip(*((each.thick, each.thin) for each in turns), strict=True)
+def counted(
+    steps: Iterable[str],
+    turns: Iterable[Sides[int]],
+    lengths: Mapping[str, str],
+    wording: Wording,
+) -> tuple[str, ...]:
+    """Return the steps with turns and lengths put in: `5`, or `5 to 7`; `{turns}` counts both."""
+    heavy, light = zip(*((each.heavy, each.light) for each in turns), strict=True)
     said = {
-        "thick": _range(thick, wording),
-        "thin": _range(thin, wording),
-        "turns": _range((*thick, *thin), wording),
+        **lengths,
+        "heavy": _range(heavy, wording),
+        "light": _range(light, wording),
+        "turns": _range((*heavy, *light), wording),
     }
     return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
+
+
+def _lengths_of(places: Sequence[_Place], told: Told) -> dict[str, str]:
+    """Return what a step may say of the lengths that a knot takes, all rows of `LENGTHS`."""
+    each = [(at.takes.heavy + at.takes.light, at.takes.heavy, at.takes.light) for at in places]
+    lap, heavy, light = (_lengths(mm, told) for mm in zip(*each, strict=True))
+    return {"lap": lap, "fold": heavy, "heavy_fold": heavy, "light_fold": light}
+
+
+def _lengths(each: Iterable[Fraction], told: Told) -> str:
+    """Return a length, or the least and the most: `9 3/4 in`, `6 1/4 to 9 3/4 in`."""
+    low, *_, high = (distinct := sorted(set(each))) * 2
+    if len(distinct) == 1:
+        return told.taken(low)
+    return told.wording.say("range", low=told.taken_number(low), high=told.taken(high))
 
 
 def _range(counts: Iterable[int], wording: Wording) -> str:

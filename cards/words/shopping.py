@@ -26,7 +26,7 @@ def shopping_lines(told: Told, count: int) -> tuple[str, ...]:
 def ready_made(told: Told, count: int) -> Iterator[str]:
     """Yield what to buy of each piece that is bought ready made, for so many leaders."""
     for piece in told.leader.pieces:
-        if piece.section.bought:
+        if piece.bought:
             length, strand = told.length(piece.section.length), told.strand(piece)
             yield told.wording.say("ready_made", count=count, length=length, strand=strand)
 

@@ -26,9 +26,9 @@ def tying_lines(told: Told) -> tuple[TyingLine, ...]:
 
 def turn_words(turns: Sides[int], wording: Wording) -> str:
     """Return what is counted in a knot: `4 turns thick, 6 thin`; nothing where nothing is."""
-    counted = {turns.thick, turns.thin} - {0}
+    counted = {turns.heavy, turns.light} - {0}
     if len(counted) > 1:
-        return wording.say("turns_of_both", count=turns.thick, thin=turns.thin)
+        return wording.say("turns_of_both", count=turns.heavy, light=turns.light)
     return wording.say("turns", count=max(counted)) if counted else ""
 
 

@@ -32,54 +32,54 @@ def test_blood_knot_turns_keep_to_the_working_ladder(
     sizes: tuple[str, ...], usual: set[int]
 ) -> None:
     for size in sizes:
-        assert count("blood", size, size, "thick") in usual
-        assert count("blood", size, size, "thin") in usual
+        assert count("blood", size, size, "heavy") in usual
+        assert count("blood", size, size, "light") in usual
 
 
 def test_a_step_of_three_or_four_thousandths_ties_five_and_seven() -> None:
     # Five thick, seven thin across a big step: common practice in print.
     for thick, thin in (("0.016 in", "0.013 in"), ("0.017 in", "0.013 in")):
-        assert count("blood", thick, thin, "thick") == 5
-        assert count("blood", thin, thick, "thin") == 7
+        assert count("blood", thick, thin, "heavy") == 5
+        assert count("blood", thin, thick, "light") == 7
 
 
 def test_the_thinner_strand_never_makes_fewer_turns() -> None:
     # J. B. Healy, The Pocket Guide to Fishing Knots, p. 37.
     sizes = [f"0.0{thou:02} in" for thou in range(30, 2, -1)]
     for thick, thin in zip(sizes, sizes[2:], strict=False):
-        assert count("blood", thin, thick, "thin") >= count("blood", thick, thin, "thick")
+        assert count("blood", thin, thick, "light") >= count("blood", thick, thin, "heavy")
 
 
 def test_thick_line_makes_fewer_turns() -> None:
     # R. Penn, The Everything Knots Book, p. 208: thick line does not draw up otherwise.
     for knot in KNOTS:
-        counts = [rung.thin for rung in knot.turns]
+        counts = [rung.light for rung in knot.turns]
         assert counts == sorted(counts)
 
 
 def test_doubled_blood_ties_three_heavy_and_five_light_turns() -> None:
     # D. E. Avery, The New Encyclopedia of Knots, p. 117.
-    assert count("doubled blood", "0.024 in", "0.013 in", "thick") == 3
-    assert count("doubled blood", "0.013 in", "0.024 in", "thin") == 5
+    assert count("doubled blood", "0.024 in", "0.013 in", "heavy") == 3
+    assert count("doubled blood", "0.013 in", "0.024 in", "light") == 5
 
 
 def test_improved_clinch_ties_five_turns_and_the_heavy_plain_one_three_and_a_half() -> None:
     # D. E. Avery, The New Encyclopedia of Knots, p. 117. The half is the way into the small loop.
-    assert count("improved clinch", "0.008 in", "0.008 in", "thin") == 5
-    assert count("clinch", "0.030 in", "0.030 in", "thin") == 3
+    assert count("improved clinch", "0.008 in", "0.008 in", "light") == 5
+    assert count("clinch", "0.030 in", "0.030 in", "light") == 3
     assert "half on" in " ".join(KNOTS.find("clinch").steps)
 
 
 def test_a_bimini_twist_has_twenty_turns_or_more() -> None:
     # J. B. Healy, The Pocket Guide to Fishing Knots, p. 54.
-    assert count("bimini twist", "0.013 in", "0.013 in", "thin") >= 20
+    assert count("bimini twist", "0.013 in", "0.013 in", "light") >= 20
 
 
 def test_two_passes_are_the_double_and_three_the_triple() -> None:
     # By name; print counts the passes in more than one way. Common practice, no source.
-    assert count("double surgeon's", "0.009 in", "0.009 in", "thin") == 2
-    assert count("triple surgeon's", "0.009 in", "0.009 in", "thin") == 3
-    assert count("surgeon's loop", "0.021 in", "0.021 in", "thin") == 2
+    assert count("double surgeon's", "0.009 in", "0.009 in", "light") == 2
+    assert count("triple surgeon's", "0.009 in", "0.009 in", "light") == 3
+    assert count("surgeon's loop", "0.021 in", "0.021 in", "light") == 2
 
 
 def test_slim_beauty_goes_four_out_and_three_back() -> None:
@@ -87,7 +87,7 @@ def test_slim_beauty_goes_four_out_and_three_back() -> None:
     steps = " ".join(KNOTS.find("slim beauty").steps)
     assert "4 turns along" in steps
     assert "3 turns back" in steps
-    assert count("slim beauty", "0.013 in", "0.024 in", "thin") == 4 + 3
+    assert count("slim beauty", "0.013 in", "0.024 in", "light") == 4 + 3
 
 
 def test_nylon_and_fluorocarbon_meet_in_a_triple_surgeons_or_a_double_uni() -> None:
@@ -149,7 +149,7 @@ def test_the_haywire_twist_is_for_wire_and_its_tag_is_broken() -> None:
     haywire = KNOTS.find("haywire twist")
     assert haywire.wire_only
     assert "never cut" in (haywire.caution or "")
-    assert 3.5 <= count("haywire twist", "0.018 in", "0.018 in", "thin") <= 8
+    assert 3.5 <= count("haywire twist", "0.018 in", "0.018 in", "light") <= 8
 
 
 def test_fluorocarbon_sinks_five_to_six_times_as_hard_as_nylon() -> None:

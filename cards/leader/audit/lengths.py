@@ -13,7 +13,7 @@ def too_short(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find sections with no room between their two knots."""
     for piece in leader.pieces:
         room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
-        if not piece.section.bought and piece.finished.low_mm <= room:
+        if not piece.bought and piece.finished.low_mm <= room:
             left = max(piece.finished.low_mm, Fraction(0))
             yield Fact(
                 piece.place,

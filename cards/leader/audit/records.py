@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit, hundredths, length
-from tagend.cards.leader.allowance import Allowance
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rules import Rule
@@ -31,11 +30,9 @@ def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     guards = leader.pieces[leader.tippet.place :]
     if not leader.recipe.record_lengths or not guards:
         return
-    joining = [piece.at_butt for piece in guards]
-    joining += [piece.at_fly for piece in (leader.tippet, *guards[:-1])]
-    at_fly = guards[-1].at_fly.barrel_mm + _fly_loop_mm(leader)
-    between = sum(piece.finished.high_mm for piece in guards)
-    measured = between + at_fly + sum(end.barrel_mm + _loop_mm(end) for end in joining)
+    ends = [leader.tippet.at_fly, *(end for each in guards for end in (each.at_butt, each.at_fly))]
+    measured = sum((each.finished.high_mm for each in guards), start=Fraction(0))
+    measured += sum(end.barrel_mm + end.loop_mm for end in ends)
     if measured > most:
         is_, limit = told_apart(measured, most, leader.unit)
         yield Fact(
@@ -73,17 +70,6 @@ def told_apart(one: Fraction, other: Fraction, unit: ShownUnit) -> tuple[str, st
     told = ((tell(one, unit), tell(other, unit)) for tell in (length, hundredths))
     exact = f"{float(one):.4f} mm", f"{float(other):.4f} mm"
     return next((words for words in told if words[0] != words[1]), exact)
-
-
-def _fly_loop_mm(leader: Leader) -> Fraction:
-    knot = leader.fly.knot
-    looped = knot is not None and knot.takes.thick.loop
-    return leader.fly.loop_mm if looped else Fraction(0)
-
-
-def _loop_mm(end: Allowance) -> Fraction:
-    """Return how long the loop of a joint is, knot to tip: its line runs there and back."""
-    return sum((share.mm / 2 for share in end.shares if share.into == "loop"), start=Fraction(0))
 
 
 RECORD_RULES: Mapping[str, Look] = {

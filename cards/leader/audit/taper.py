@@ -26,9 +26,9 @@ def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
     A guard and a sighter may be as they like, metal parts two strands as if they didn't meet, and
     of a thread's many fibres the diameter doesn't tell how it bends.
     """
-    for upper, lower, joint in _pairs(leader):
-        threads = "thread" in (upper.material.kind, lower.material.kind)
-        if lower.part not in _MAY_RISE and not joint.knot.apart and not threads:
+    for _, lower, joint in _pairs(leader):
+        counts = not joint.knot.apart and not joint.meeting.has_thread
+        if counts and lower.part not in _MAY_RISE:
             yield lower, joint, step_of(joint.meeting)
 
 
@@ -124,7 +124,7 @@ def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
         return  # so what is below it is a guard by the recipe's own word
     for _upper, lower, joint in _pairs(leader):
         guessed = lower.part == "bite guard" and lower.section.part is None
-        if guessed and not joint.meeting.wire:
+        if guessed and not joint.meeting.has_wire:
             yield Fact(
                 lower.place,
                 f"section {lower.place} is thicker than the one above ({_drop(joint)}) and is "

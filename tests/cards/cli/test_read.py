@@ -118,7 +118,7 @@ def test_a_mistyped_code_is_refused(tagend: Tagend, demo: Path) -> None:
 def test_a_photo_of_labels_gives_a_file_for_each_leader(tagend: Tagend, demo: Path) -> None:
     written = [demo / f"{sample}.toml" for sample in ("sandbar-eight", "hasty-seven")]
     pdf, photo, folder = demo / "labels.pdf", demo / "labels.jpeg", demo / "back"
-    assert tagend("labels", *written, "--count", 15, "-o", pdf).status == 0
+    assert tagend("labels", *written, "--anyway", "--count", 15, "-o", pdf).status == 0
     photo.write_bytes(file_of(pages(pdf.read_bytes())[0], "JPEG"))
     folder.mkdir()
     assert tagend("read", photo, "-o", folder).status == 0
@@ -146,7 +146,8 @@ def test_a_strangers_code_beside_ours_is_left_out_and_told(tagend: Tagend, demo:
 def test_check_says_what_is_there_and_writes_nothing(tagend: Tagend, demo: Path) -> None:
     text = code(demo / "sandbar-eight.toml")
     pdf, photo = demo / "card.pdf", demo / "photo.png"
-    assert tagend("cards", demo / "sandbar-eight.toml", demo / "hasty-seven.toml", "-o", pdf)
+    recipes = (demo / "sandbar-eight.toml", demo / "hasty-seven.toml")
+    assert tagend("cards", *recipes, "--anyway", "-o", pdf).status == 0
     photo.write_bytes(file_of(code_picture(text)))
     before = sorted(demo.iterdir())
     said = "Sandbar eight, 6 sections\n"

@@ -63,7 +63,7 @@ def test_where_two_pieces_meet_the_thicker_counts() -> None:
 def test_every_leader_is_to_scale(of: Leader, width: float, room: float, size: float) -> None:
     plotted = plot(told(of), scale(size), width, room)
     ends = sum(
-        loop if end.knot is not None and end.knot.takes.thick.loop else BARE
+        loop if end.knot is not None and end.knot.takes.heavy.loop else BARE
         for end, loop in ((of.butt, LOOP), (of.fly, FLY_LOOP))
     )
     assert plotted.end - plotted.start == pytest.approx(width - size * ends)

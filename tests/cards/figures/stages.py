@@ -14,9 +14,9 @@ KNOTS = load_knots()
 def _cases() -> list[tuple[Knot, int, int]]:
     cases = []
     for knot in KNOTS.rows:
-        rungs = {(rung.thick, rung.thin) for rung in knot.turns} or {(0, 0)}
+        rungs = {(rung.heavy, rung.light) for rung in knot.turns} or {(0, 0)}
         if knot.extra_turns is not None:
-            rungs |= {(thick, thin + knot.extra_turns.thin) for thick, thin in rungs}
+            rungs |= {(thick, thin + knot.extra_turns.light) for thick, thin in rungs}
         cases += [(knot, *rung) for rung in sorted(rungs) if knot_strands(knot, *rung)]
     return cases
 

@@ -135,7 +135,7 @@ def test_a_dropper_is_a_longer_tag_on_top() -> None:
 
 
 def test_an_own_figure_stands_for_all_the_rest() -> None:
-    own = practice('[allowance]\nblood = { thick = "5 in", thin = "3 in" }\nclinch = "2 1/2 in"\n')
+    own = practice('[allowance]\nblood = { heavy = "5 in", light = "3 in" }\nclinch = "2 1/2 in"\n')
     above, below = joint_allowances(joint("0.015 in", "0.013 in", "blood", own), own)
     assert above.shares == (Share("own", 5 * INCH, "your own figure"),)
     assert below.mm == 3 * INCH

@@ -90,7 +90,7 @@ def test_lengths_that_cannot_be_are_refused(
 
 
 def _uneven() -> list[Knot]:
-    return [knot for knot in KNOTS if knot.takes.thick != knot.takes.thin]
+    return [knot for knot in KNOTS if knot.takes.heavy != knot.takes.light]
 
 
 @pytest.mark.parametrize("knot", _uneven(), ids=[knot.name for knot in _uneven()])

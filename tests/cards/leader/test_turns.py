@@ -42,7 +42,7 @@ def mm(diameter: str) -> Fraction:
 
 def ladder(knot: str, *diameters: str) -> list[int]:
     found = KNOTS.find(knot)
-    return [joint_turns(found, mm(d), mm(d)).thin for d in diameters]
+    return [joint_turns(found, mm(d), mm(d)).light for d in diameters]
 
 
 def test_turns_grow_as_strands_get_finer() -> None:
@@ -56,9 +56,9 @@ def test_turns_go_by_the_own_strand_and_grow_by_the_step_on_the_thin_side() -> N
 
 def test_a_step_in_printed_millimetres_is_the_step_it_rounds() -> None:
     # 0.010 and 0.007 in are printed as 0.25 and 0.18 mm: 0.07 mm is a step of 0.003 in (0.0762).
-    assert joint_turns(BLOOD, mm("0.25 mm"), mm("0.18 mm")).thin == 7 + 2
+    assert joint_turns(BLOOD, mm("0.25 mm"), mm("0.18 mm")).light == 7 + 2
     # 0.008 and 0.006 in are printed as 0.20 and 0.15 mm: 0.05 mm is a step of 0.002 in (0.0508).
-    assert joint_turns(BLOOD, mm("0.20 mm"), mm("0.15 mm")).thin == 7
+    assert joint_turns(BLOOD, mm("0.20 mm"), mm("0.15 mm")).light == 7
 
 
 @pytest.mark.parametrize(
@@ -91,14 +91,14 @@ def test_the_thicker_strand_is_the_thick_side_and_of_like_ones_the_upper(
     # The thin strand is doubled: it alone takes both legs of its turns.
     doubled = ["doubled" in allowance.shares[0].how for allowance in (above, below)]
     assert doubled == ([False, True] if upper == lower else [True, False])
-    assert joint.sides == (("thick", "thin") if upper == lower else ("thin", "thick"))
+    assert joint.sides == (("heavy", "light") if upper == lower else ("light", "heavy"))
 
 
 def reckoned(of: Leader) -> list[tuple[Joint | End, Side, Allowance]]:
     """Return each side of each knot of a leader with what its piece is cut longer for it."""
     found: list[tuple[Joint | End, Side, Allowance]] = []
     if not of.pieces[0].section.bought:
-        found.append((of.butt, "thick", of.pieces[0].at_butt))
+        found.append((of.butt, "heavy", of.pieces[0].at_butt))
     for joint, upper, lower in zip(of.joints, of.pieces, of.pieces[1:], strict=False):
         found += [
             (joint, side, allowance)
@@ -108,7 +108,7 @@ def reckoned(of: Leader) -> list[tuple[Joint | End, Side, Allowance]]:
             if not piece.section.bought
         ]
     if not of.pieces[-1].section.bought:
-        found.append((of.fly, "thick", of.pieces[-1].at_fly))
+        found.append((of.fly, "heavy", of.pieces[-1].at_fly))
     return found
 
 
@@ -123,7 +123,7 @@ def strands_mm(tied: Joint | End, side: Side) -> tuple[Fraction, Fraction]:
     if isinstance(tied, End):
         return tied.meeting.upper_mm, tied.meeting.lower_mm
     both = sorted((tied.meeting.upper_mm, tied.meeting.lower_mm))
-    return (both[1], both[0]) if side == "thick" else (both[0], both[1])
+    return (both[1], both[0]) if side == "heavy" else (both[0], both[1])
 
 
 def check_all_say_the_same(of: Leader, by: Practice) -> None:
@@ -152,12 +152,12 @@ def check_lesson(lesson: Lesson, turns: Sides[int]) -> None:
     if len(set(lesson.turns)) > 1:
         return  # a range, which the words of a lesson are tested for
     for said, step in zip(lesson.steps, lesson.knot.steps, strict=True):
-        for blank, count in (("{thick}", turns.thick), ("{thin}", turns.thin)):
+        for blank, count in (("{heavy}", turns.heavy), ("{light}", turns.light)):
             if blank in step:
                 assert f"{count}" in re.findall(r"\d+", said)
         if "{turns}" in step:
-            assert f"{turns.thin}" in re.findall(r"\d+", said)
-    knot_strands(lesson.knot, turns.thick, turns.thin)  # the figure is drawn of the same two
+            assert f"{turns.light}" in re.findall(r"\d+", said)
+    knot_strands(lesson.knot, turns.heavy, turns.light)  # the figure is drawn of the same two
 
 
 def check_joints(of: Leader) -> None:
@@ -168,18 +168,18 @@ def check_joints(of: Leader) -> None:
         assert line.says == ", ".join(filter(None, (joint.knot.name, said)))
         if joint.knot.counted:
             on_card = Told(of, ENGLISH).joint(joint).removeprefix(joint.knot.name).strip()
-            turns = (joint.turns.thick, joint.turns.thin)
+            turns = (joint.turns.heavy, joint.turns.light)
             assert on_card == "+".join(str(count) for count in turns if count)
 
 
 def check_json(of: Leader, by: Practice) -> None:
     told = json.loads(json_line(worksheet(of.recipe, by)))
     turns = [told["butt_turns"], *(each["turns"] for each in told["sections"][:-1])]
-    assert turns[0] == of.butt.turns.thick
+    assert turns[0] == of.butt.turns.heavy
     for joint, above_below in zip(of.joints, turns[1:], strict=True):
         assert above_below == [joint.turns.of(side) for side in joint.sides]
     assert told["sections"][-1]["turns"] is None
-    assert told["fly_turns"] == of.fly.turns.thick
+    assert told["fly_turns"] == of.fly.turns.heavy
 
 
 @given(seeds, counts, st.sampled_from([PRACTICE, LADDERS]))

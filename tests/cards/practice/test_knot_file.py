@@ -26,7 +26,7 @@ ANYTHING = st.recursive(
     max_leaves=5,
 )
 ROWS = st.lists(st.fixed_dictionaries({"each": ANYTHING}, optional={"from": ANYTHING}), min_size=1)
-SIDES = st.fixed_dictionaries({}, optional=dict.fromkeys(["core", "loop", "thick"], ANYTHING))
+SIDES = st.fixed_dictionaries({}, optional=dict.fromkeys(["core", "loop", "heavy"], ANYTHING))
 KEYS = ["code", "places", "takes", "steps", "also", "mixed", "turns", "extra_turns", "wire", "x"]
 
 
@@ -51,7 +51,7 @@ def fault(**keys: object) -> str:
 
 def test_an_own_knot_is_found_beside_ours() -> None:
     knots = knots_with_own({"my loop": OWN})
-    assert knots.find("My Loop").takes.thick == Takes(body=12)
+    assert knots.find("My Loop").takes.heavy == Takes(body=12)
     assert knots.by_code("MY").name == "my loop"
     assert knots.rows[:-1] == load_knots().rows
 
@@ -76,7 +76,7 @@ def test_own_lengths_replace_ours() -> None:
 
 
 def test_own_turns_need_no_names_of_sides() -> None:
-    turns = [{"from": "0.5 mm", "each": 3}, {"thick": 4, "thin": 5}]
+    turns = [{"from": "0.5 mm", "each": 3}, {"heavy": 4, "light": 5}]
     own = {**OWN, "places": ["joint"], "mixed": "no", "turns": turns}
     assert knots_with_own({"my loop": own}).find("my loop").turns == (
         Rung(3, 3, Fraction(1, 2)),
@@ -85,10 +85,10 @@ def test_own_turns_need_no_names_of_sides() -> None:
 
 
 def test_each_side_of_a_joint_may_take_its_own() -> None:
-    takes = {"thick": {"body": 15}, "thin": {"core": 3, "body": 10}}
+    takes = {"heavy": {"body": 15}, "light": {"core": 3, "body": 10}}
     own = {**OWN, "places": ["joint"], "mixed": "no", "takes": takes, "turns": [{"each": 9}]}
     sides = knots_with_own({"my joint": own}).find("my joint").takes
-    assert (sides.thick.core, sides.thin.core) == (0, 3)
+    assert (sides.heavy.core, sides.light.core) == (0, 3)
 
 
 @given(st.sampled_from(KEYS), st.one_of(ANYTHING, ROWS, SIDES))
@@ -167,8 +167,13 @@ def test_a_step_longer_than_a_line_is_refused() -> None:
 
 def test_a_count_that_is_no_turns_is_refused() -> None:
     assert fault(steps=["Wind {tunrs} turns."], turns=[{"each": 5}]) == (
-        "my loop, steps: {tunrs} counts nothing; write {turns}, {thick} or {thin}"
+        "my loop, steps: {tunrs} counts nothing; write {turns}, {heavy} or {light}"
     )
+
+
+def test_a_step_may_ask_for_a_length_and_needs_no_turns_for_it() -> None:
+    steps = ["Fold the end back by {fold}."]
+    assert knots_with_own({"my loop": {**OWN, "steps": steps}}).find("my loop").steps == (*steps,)
 
 
 def test_turns_are_whole_numbers() -> None:
@@ -199,7 +204,7 @@ def test_a_ladder_of_hands_goes_down_too() -> None:
 
 
 def test_a_side_is_not_counted_twice() -> None:
-    assert fault(turns=[{"each": 5, "thin": 6}]) == (
+    assert fault(turns=[{"each": 5, "light": 6}]) == (
         "my loop, turns, row 1: `each` stands beside a single side; write `each`, or both sides"
     )
 
@@ -223,7 +228,7 @@ def test_turns_round_a_core_are_counted() -> None:
 
 
 def test_only_a_joint_has_two_sides() -> None:
-    assert fault(takes={"thick": {"body": 1}, "thin": {"body": 2}}) == (
+    assert fault(takes={"heavy": {"body": 1}, "light": {"body": 2}}) == (
         "my loop, takes: only a joint has two sides; write one table for both"
     )
 
@@ -231,8 +236,8 @@ def test_only_a_joint_has_two_sides() -> None:
 @pytest.mark.parametrize(
     "more",
     [
-        {"turns": [{"thick": 2, "thin": 8}]},
-        {"turns": [{"each": 5}], "extra_turns": {"step": "0.003 in", "thin": 2}},
+        {"turns": [{"heavy": 2, "light": 8}]},
+        {"turns": [{"each": 5}], "extra_turns": {"step": "0.003 in", "light": 2}},
     ],
 )
 def test_a_knot_in_one_strand_has_one_number_of_turns(more: dict[str, object]) -> None:

@@ -41,12 +41,12 @@ def test_steps_say_each_count_of_turns_that_varies(knot: Knot) -> None:
 @every_knot
 def test_steps_say_one_count_only_where_both_sides_have_it(knot: Knot) -> None:
     if "turns" in COUNT.findall(" ".join(knot.steps)):
-        assert all(rung.thick == rung.thin for rung in knot.turns)
+        assert all(rung.heavy == rung.light for rung in knot.turns)
 
 
 @every_knot
 def test_a_knot_with_a_loop_or_turns_takes_line(knot: Knot) -> None:
-    for takes in (knot.takes.thick, knot.takes.thin):
+    for takes in (knot.takes.heavy, knot.takes.light):
         assert takes.core or takes.body
         assert takes.hold >= takes.strands or takes.loop
 
@@ -62,7 +62,7 @@ def test_every_key_is_explained_at_the_head_of_the_file() -> None:
     tables = [keys for keys in tomllib.loads(text).values() if isinstance(keys, dict)]
     keys = {key for keys in tables for key in keys}
     takes = {key for keys in tables for key in keys["takes"]}
-    for key in keys | takes - {"thick", "thin"}:
+    for key in keys | takes - {"heavy", "light"}:
         assert re.search(rf"^#.*\b{key}\b", head, re.MULTILINE), key
 
 

@@ -22,7 +22,7 @@ def test_the_sample_is_read() -> None:
     assert (shop.paper, shop.card, shop.labels) == ("Letter", "ID-1", "letter-3x10-66.7x25.4")
     own = practice_of(shop)
     blood = own.knots.find("blood")
-    assert own.own_allowance(blood, "thick") == Fraction("101.6")  # 4 in
+    assert own.own_allowance(blood, "heavy") == Fraction("101.6")  # 4 in
     assert own.rules["step"].limits == (Fraction("1.25"), *common_rules()["step"].limits[1:])
 
 
@@ -68,11 +68,11 @@ def test_two_units_are_one_of_each_system(units: str) -> None:
 
 
 def test_an_own_allowance_may_differ_by_side() -> None:
-    own = practice('[allowance]\n"Blood knot" = { thick = "4 in", thin = "3 in" }\n')
+    own = practice('[allowance]\n"Blood knot" = { heavy = "4 in", light = "3 in" }\n')
     blood = own.knots.find("blood")
-    assert own.own_allowance(blood, "thick") == Fraction("101.6")
-    assert own.own_allowance(blood, "thin") == Fraction("76.2")
-    assert own.own_allowance(own.knots.find("clinch"), "thick") is None
+    assert own.own_allowance(blood, "heavy") == Fraction("101.6")
+    assert own.own_allowance(blood, "light") == Fraction("76.2")
+    assert own.own_allowance(own.knots.find("clinch"), "heavy") is None
 
 
 def test_an_own_knot_and_an_own_material_are_known() -> None:

@@ -1,0 +1,139 @@
+"""What `check` warns of is told wherever a leader is used, and an error keeps it from paper."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tagend.cards.cli.heed import heed_lines
+from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tests.cards.cli.conftest import Outcome, Tagend
+from tests.written import PRACTICE, recipe, section
+
+PRINTED = ("cards", "labels", "bench", "counter")
+
+
+def graver(run: Outcome) -> list[str]:
+    """The errors and warnings that `check` tells."""
+    lines = (line.strip() for line in run.out.splitlines())
+    return [line for line in lines if line.startswith(("error: ", "warning: "))]
+
+
+@pytest.mark.parametrize("command", PRINTED)
+def test_an_error_is_told_and_nothing_printed_unless_anyway(
+    tagend: Tagend, demo: Path, command: str
+) -> None:
+    hasty, output = demo / "hasty-seven.toml", demo / "out.pdf"
+    found = [f"Hasty seven: {line}" for line in graver(tagend("check", hasty))]
+    run = tagend(command, hasty, "-o", output)
+    assert run.status == 2
+    assert run.faults[:-1] == found
+    assert "--anyway" in run.faults[-1]
+    assert not output.exists()
+
+    run = tagend(command, hasty, "--anyway", "-o", output)
+    assert run.status == 0
+    assert run.faults[:-1] == found
+    assert output.read_bytes().startswith(b"%PDF")
+
+
+@pytest.mark.parametrize("command", PRINTED)
+def test_a_warning_is_told_and_the_leader_printed(tagend: Tagend, demo: Path, command: str) -> None:
+    hasty, output = demo / "hasty-seven.toml", demo / "out.pdf"
+    hasty.write_text(hasty.read_text("utf-8").replace('total = "9 ft"', ""))
+    found = graver(tagend("check", hasty))
+    run = tagend(command, hasty, demo / "sandbar-eight.toml", "-o", output)
+    assert run.status == 0
+    assert found
+    assert run.faults[:-1] == [f"Hasty seven: {line}" for line in found]  # and no notes
+    assert output.exists()
+
+
+def test_a_register_is_left_as_it_was(tagend: Tagend, demo: Path) -> None:
+    options = ("--register", demo / "tied.csv", "--tied", "2026-05-31", "-o", demo / "out.pdf")
+    assert tagend("labels", demo / "hasty-seven.toml", *options).status == 2
+    assert not (demo / "tied.csv").exists()
+    assert tagend("labels", demo / "hasty-seven.toml", *options, "--anyway").status == 0
+    assert (demo / "tied.csv").exists()
+
+
+def test_cuts_are_listed_with_what_is_wrong_beside_them(tagend: Tagend, demo: Path) -> None:
+    hasty = demo / "hasty-seven.toml"
+    run = tagend("cuts", hasty)
+    assert run.status == 0  # the cuts are right, whatever the recipe is
+    assert run.err.splitlines() == [
+        f"Hasty seven: {line}" for line in graver(tagend("check", hasty))
+    ]
+    assert "error" not in run.out
+
+
+def test_line_for_a_wrong_leader_stays_on_the_rack(tagend: Tagend, demo: Path) -> None:
+    recipe_file, rack = demo / "breakwater-ten.toml", demo / "rack.toml"
+    text = recipe_file.read_text("utf-8")
+    recipe_file.write_text(text.replace("name =", 'total = "20 ft"\nname =', 1), "utf-8")
+    before = rack.read_bytes()
+    run = tagend("cuts", recipe_file, "--rack", rack, "--count", 1, "--draw")
+    assert (run.status, run.out) == (2, "")
+    assert rack.read_bytes() == before
+    run = tagend("cuts", recipe_file, "--rack", rack, "--count", 1, "--draw", "--anyway")
+    assert run.status == 0
+    assert rack.read_bytes() != before
+
+
+VARIANT = """
+[[variant]]
+name = "with a rope"
+tippet = "0.040 in fluorocarbon 100 lb"
+"""
+
+
+@pytest.fixture
+def roped(demo: Path) -> Path:
+    """A recipe without a fault and with a variant whose tippet rises."""
+    path = demo / "millrace-three.toml"
+    with path.open("a", encoding="utf-8") as file:
+        file.write(VARIANT)
+    return path
+
+
+@pytest.mark.parametrize("options", [["--variants"], ["--variant", "with a rope"]])
+def test_a_variant_that_is_printed_is_held_as_a_recipe_is(
+    tagend: Tagend, demo: Path, roped: Path, options: Sequence[str]
+) -> None:
+    found = graver(tagend("check", roped, *options))
+    assert any("thicker" in line for line in found)
+    run = tagend("labels", roped, *options, "-o", demo / "out.pdf")
+    for line in found:
+        assert f"Millrace three, with a rope: {line}" in run.faults
+
+
+def test_a_card_that_tells_of_its_variants_tells_what_is_wrong_with_them(
+    tagend: Tagend, demo: Path, roped: Path
+) -> None:
+    options = ("--size", "A6", "-o", demo / "out.pdf")
+    alone = tagend("cards", roped, *options).faults
+    assert any(line.startswith("Millrace three, with a rope: warning: ") for line in alone)
+    assert tagend("cards", roped, "--variants", *options).faults == alone
+    assert len(tagend("labels", roped, "-o", demo / "out.pdf").faults) == 1  # has no room for them
+
+
+def rising(name: str, thick: str) -> Worksheet:
+    rise = recipe(*(section("30 in", diameter) for diameter in ("0.011 in", thick, "0.010 in")))
+    return worksheet(replace(rise, name=name), PRACTICE)
+
+
+def test_leaders_with_one_finding_share_its_line() -> None:
+    one = list(heed_lines([rising("One", "0.012 in")]))
+    assert one
+    assert all(line.startswith("One: ") for line in one)
+    names = ("One", "Two", "Three", "Four")
+    many = list(heed_lines([rising(name, "0.012 in") for name in names]))
+    assert [line.replace("One, Two and 2 more: ", "One: ") for line in many] == one
+
+
+def test_many_findings_of_one_rule_are_summed_up() -> None:
+    leaders = [rising(f"No. {number}", f"0.{number:03} in") for number in range(12, 43)]
+    rises = [line for line in heed_lines(leaders) if "[rise" in line]
+    assert len(rises) == 4
+    assert rises[-1].startswith("28 more of [rise]")
