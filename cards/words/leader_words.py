@@ -81,6 +81,13 @@ class Told:
         name = self.end_name(end)
         return f"{name}, {self._loop(end)}" if is_looped(end) else name
 
+    def end_and_fold(self, end: End) -> str:
+        """Return an end and how far its tag is turned back: `clinch, fold 2 1/2 in`."""
+        pieces = self.leader.pieces
+        taken = pieces[0].at_butt if end is self.leader.butt else pieces[-1].at_fly
+        fold = self.wording.say("fold_of", length=self.taken(taken.takes_mm))
+        return f"{self.end(end)}, {fold}" if taken.takes_mm else self.end(end)
+
     def end_and_loop(self, end: End) -> str:
         """Return the same where there is little room: `perfection loop 3/4 in`."""
         name = self.end_name(end)
@@ -106,10 +113,17 @@ class Told:
         return f"{name} {'+'.join(str(count) for count in turns if count)}"
 
     def lap(self, place: int) -> str:
-        """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3 in + 2 1/2 in`."""
-        number = self.lap_number(place)
-        word = "lap" if self.leader.joints[place - 1].knot.lapped else "fold"
-        return self.wording.say(f"{word}_of", length=f"{number} {self.leader.unit}")
+        """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3+2 1/2 in`.
+
+        A dropper's tag is of the section above, and told apart.
+        """
+        number, leader = self.lap_number(place), self.leader
+        word = "lap" if leader.joints[place - 1].knot.lapped else "fold"
+        lap = self.wording.say(f"{word}_of", length=f"{number} {leader.unit}")
+        dropper = leader.pieces[place - 1].section.dropper
+        if dropper is None:
+            return lap
+        return self.wording.say("lap_and_dropper", lap=lap, dropper=self.length(dropper))
 
     def lap_number(self, place: int) -> str:
         """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`."""
