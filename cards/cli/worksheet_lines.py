@@ -76,7 +76,8 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
 
 
 def _end(end: End, leader: Leader) -> str:
-    words = Told(leader, ENGLISH).end_and_fold(end)
+    told = Told(leader, ENGLISH)
+    words = ", ".join(filter(None, (told.end(end), told.fold(end))))
     return f"{words} ({end.reason})" if end.reason else words
 
 

@@ -3,12 +3,16 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
+from typing import Literal
 
 from tagend.cards.faces.block import Block, Scale, stacked
 from tagend.cards.faces.columns import Column, columns
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
+
+# What stands beside the knots: the sizes of the loops, and how far ends are lapped or folded.
+Beside = Literal["loops and laps", "laps", "nothing"]
 
 _RULE = 0.5  # points, and grey: it leads the eye to the knot
 _RULE_GREY = 0.45
@@ -41,13 +45,13 @@ class _Junction:
 
     @property
     def width(self) -> float:
-        return self.knot.width + _LAP_GAP * self.knot.size + self.lap.width
+        return self.knot.width + bool(self.lap.width) * _LAP_GAP * self.knot.size + self.lap.width
 
 
-def needed_width(told: Told, scale: Scale, *, narrow: bool) -> float:
+def needed_width(told: Told, scale: Scale, beside: Beside) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
     of_columns = sum(column.width + _GAP * scale.body for column in columns(told, scale))
-    return of_columns + _widest(_junctions(told, scale, narrow=narrow))
+    return of_columns + _widest(_junctions(told, scale, beside))
 
 
 def table_height(told: Told, scale: Scale) -> float:
@@ -55,21 +59,22 @@ def table_height(told: Told, scale: Scale) -> float:
     return (_HEAD + _FOOT) * scale.small + len(told.leader.pieces) * _pitch(told, scale)
 
 
-def leader_table(told: Told, scale: Scale, width: float, *, narrow: bool) -> LeaderTable:
+def leader_table(told: Told, scale: Scale, width: float, beside: Beside) -> LeaderTable:
     """Return the table of a leader, its columns spread over the width.
 
-    A `narrow` one leaves the sizes of the loops to the card's head.
+    What does not stand `beside` the knots is left to the card's head.
     """
     of_columns = list(columns(told, scale))
-    knots = _junctions(told, scale, narrow=narrow)
+    knots = _junctions(told, scale, beside)
     free = width - sum(column.width for column in of_columns) - _widest(knots)
     gap = free / len(of_columns)
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
     placed = list(zip(of_columns, starts, strict=True))
     head, pitch = _HEAD * scale.small, _pitch(told, scale)
     names = [item for column, x in placed for item in _head(column, x, scale)]
-    lap = set_line(told.wording.say("laps", unit=told.leader.unit), scale.medium, scale.small)
-    names += lap.at(width, 0.8 * scale.small, "right")
+    if beside != "nothing":
+        lap = set_line(told.wording.say("laps", unit=told.leader.unit), scale.medium, scale.small)
+        names += lap.at(width, 0.8 * scale.small, "right")
 
     def row(place: int) -> Block:
         cells = (item for column, x in placed for item in _cell(column, place, x, pitch))
@@ -84,13 +89,11 @@ def leader_table(told: Told, scale: Scale, width: float, *, narrow: bool) -> Lea
     )
 
 
-def _junctions(told: Told, scale: Scale, *, narrow: bool) -> list[_Junction]:
+def _junctions(told: Told, scale: Scale, beside: Beside) -> list[_Junction]:
     """Return what stands at each junction, from the butt to the fly."""
-    leader, end = told.leader, told.end_name if narrow else told.end_and_loop
+    leader, end = told.leader, told.end_and_loop if beside == "loops and laps" else told.end_name
     words = [end(leader.butt), *map(told.joint, leader.joints), end(leader.fly)]
-    folds = (leader.pieces[0].at_butt.takes_mm, leader.pieces[-1].at_fly.takes_mm)
-    at_ends = [told.taken_number(mm) if mm else "" for mm in folds]
-    laps = [at_ends[0], *map(told.lap_number, range(1, len(leader.pieces))), at_ends[1]]
+    laps = [""] * len(words) if beside == "nothing" else told.lap_numbers()
 
     def line(of: str) -> SetLine:
         return set_line(of, scale.medium, scale.small)

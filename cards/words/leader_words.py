@@ -81,12 +81,12 @@ class Told:
         name = self.end_name(end)
         return f"{name}, {self._loop(end)}" if is_looped(end) else name
 
-    def end_and_fold(self, end: End) -> str:
-        """Return an end and how far its tag is turned back: `clinch, fold 2 1/2 in`."""
+    def fold(self, end: End) -> str:
+        """Return how far an end's tag is turned back, or nothing: `fold 2 1/2 in`."""
         pieces = self.leader.pieces
         taken = pieces[0].at_butt if end is self.leader.butt else pieces[-1].at_fly
         fold = self.wording.say("fold_of", length=self.taken(taken.takes_mm))
-        return f"{self.end(end)}, {fold}" if taken.takes_mm else self.end(end)
+        return fold if taken.takes_mm else ""
 
     def end_and_loop(self, end: End) -> str:
         """Return the same where there is little room: `perfection loop 3/4 in`."""
@@ -118,12 +118,24 @@ class Told:
         A dropper's tag is of the section above, and told apart.
         """
         number, leader = self.lap_number(place), self.leader
-        word = "lap" if leader.joints[place - 1].knot.lapped else "fold"
-        lap = self.wording.say(f"{word}_of", length=f"{number} {leader.unit}")
+        key = "lap_of" if leader.joints[place - 1].knot.lapped else "fold_of"
+        lap = self.wording.say(key, length=f"{number} {leader.unit}")
         dropper = leader.pieces[place - 1].section.dropper
         if dropper is None:
             return lap
         return self.wording.say("lap_and_dropper", lap=lap, dropper=self.length(dropper))
+
+    def lap_numbers(self) -> list[str]:
+        """Return the fold at the butt, each joint's lap or folds, and the fold at the fly."""
+        pieces = self.leader.pieces
+        folds = (pieces[0].at_butt.takes_mm, pieces[-1].at_fly.takes_mm)
+        butt, fly = (self.taken_number(mm) if mm else "" for mm in folds)
+        return [butt, *map(self.lap_number, range(1, len(pieces))), fly]
+
+    def laps(self) -> str:
+        """Return the same in a line: `lap or fold, from the butt, in: 6 1/4, 10, 3 1/2`."""
+        numbers = self.wording.series(number for number in self.lap_numbers() if number)
+        return f"{self.wording.say('laps_from_butt', unit=self.leader.unit)} {numbers}"
 
     def lap_number(self, place: int) -> str:
         """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`."""

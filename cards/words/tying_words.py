@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from tagend.cards.leader.joints import Joint
+from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.tying_order import Tie, tying_order
 from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
@@ -51,9 +51,9 @@ def _turns(count: int, wording: Wording) -> str:
 def _line(tie: Tie, told: Told) -> TyingLine:
     leader, wording = told.leader, told.wording
     if tie.above is None:
-        where, says = wording.say("at_butt"), told.end_and_fold(leader.butt)
+        where, says = wording.say("at_butt"), _end(leader.butt, told)
     elif tie.below is None:
-        where, says = wording.say("at_fly"), told.end_and_fold(leader.fly)
+        where, says = wording.say("at_fly"), _end(leader.fly, told)
     else:
         where = wording.say("range", low=tie.above, high=tie.below)
         turns = turn_words(leader.joints[tie.above - 1], tie.above, wording)
@@ -61,6 +61,11 @@ def _line(tie: Tie, told: Told) -> TyingLine:
         says = ", ".join(filter(None, words))
     seat = knot_in(wording, tie.knot).seat
     return TyingLine(where=where, says=says, asks=_asks(tie, wording), seat=seat)
+
+
+def _end(end: End, told: Told) -> str:
+    turns = _turns(end.turns.heavy, told.wording)
+    return ", ".join(filter(None, (told.end(end), turns, told.fold(end))))
 
 
 def _asks(tie: Tie, wording: Wording) -> str | None:

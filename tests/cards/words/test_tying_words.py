@@ -78,5 +78,5 @@ def test_an_end_says_its_loop() -> None:
     butt, *_, fly = tying_lines(Told(FOUR, ENGLISH))
     assert (butt.says, fly.says) == (
         "perfection loop, 3/4 in, fold 6 1/4 in",
-        "clinch, fold 2 3/4 in",
+        "clinch, 5 turns, fold 2 3/4 in",
     )
