@@ -38,9 +38,9 @@ def cut_lines(leader: Leader) -> list[str]:
     rows.append(("", "in all", "", "", total, cut, "", ""))
     return [
         _title(leader),
-        f"  at the butt: {_end(leader.butt, leader.pieces[0].at_butt, leader)}",
+        f"  at the butt: {_end(leader.butt, leader)}",
         *(f"  {line}" for line in in_columns(rows, right=(0, 4, 5))),
-        f"  at the fly: {_end(leader.fly, leader.pieces[-1].at_fly, leader)}",
+        f"  at the fly: {_end(leader.fly, leader)}",
         *_asides(leader),
     ]
 
@@ -75,11 +75,9 @@ def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
     )
 
 
-def _end(end: End, taken: Allowance, leader: Leader) -> str:
-    told = Told(leader, ENGLISH)
-    fold = told.wording.say("fold_of", length=told.taken(taken.takes_mm))
-    words = told.end(end) + (f", {fold}" if taken.takes_mm else "")
-    return words + (f" ({end.reason})" if end.reason else "")
+def _end(end: End, leader: Leader) -> str:
+    words = Told(leader, ENGLISH).end_and_fold(end)
+    return f"{words} ({end.reason})" if end.reason else words
 
 
 def _asides(leader: Leader) -> Iterator[str]:
