@@ -32,7 +32,7 @@ def _read_left(text: str) -> Mapping[int, Fraction]:
     """Return the finished length left of each section told of, in mm."""
     left: dict[int, Fraction] = {}
     faults: list[Fault] = []
-    for part in _BETWEEN.split(text.strip()):
+    for part in _BETWEEN.split(text.strip(" ,;")):
         with noting(faults):
             found = _LEFT.fullmatch(part)
             if found is None:
@@ -50,7 +50,7 @@ def _read_left(text: str) -> Mapping[int, Fraction]:
 @click.command("renew")
 @recipes_argument
 @click.option("--left", metavar='"N: LENGTH, …"', callback=reading(_read_left),
-              help="Of a used leader: the finished length left of sections, 0 if lost.")  # fmt: skip
+              help="Of a used leader: finished lengths left of sections, 0 if lost.")  # fmt: skip
 @count_option(default=6, show_default=True, help="New pieces to carry line for.")
 @click.option("--json", "as_json", is_flag=True, help="One JSON object a recipe, one a line.")
 @variant_options
