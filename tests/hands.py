@@ -32,6 +32,7 @@ class Row:
     tied: str
     cut_mm: Fraction
     bought: bool
+    knot: str = ""  # to the next, without its turns
     lapped: bool = False
     lap_mm: Fraction = Fraction(0)  # of a joint where two ends lie side by side
     folds_mm: Split = (Fraction(0), Fraction(0))  # of one where each end is turned back
@@ -121,6 +122,7 @@ def _row(cells: Sequence[str], dropper_mm: Fraction | None) -> Row:
         tied=row.tied,
         cut_mm=row.cut_mm,
         bought=row.bought,
+        knot=re.sub(r" [0-9+]+$", "", cells[-2]),
         dropper_mm=row.dropper_mm,
         lapped=(lapped := cells[-1].startswith("lap")),
         lap_mm=below if lapped else Fraction(0),

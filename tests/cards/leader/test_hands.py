@@ -5,6 +5,7 @@ import tomllib
 from dataclasses import dataclass
 from fractions import Fraction
 
+import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
@@ -59,13 +60,31 @@ class Bench:
     shop: str
     mark_mm: Fraction
     wanted: tuple[str, ...]  # the length of each section
-    as_cut: bool
 
 
 @dataclass(frozen=True, slots=True)
 class Printed:
+    """What a person has in hand: the list, and the two sides of each joint."""
+
     page: Page
     takes: list[Split]  # of each joint, of the pieces above and below it
+
+    @property
+    def finest_mm(self) -> Fraction:
+        """What the tape shows at the finest: a sixteenth of an inch, or a millimetre."""
+        return INCH / 16 if " in" in self.page.total or " ft" in self.page.total else Fraction(1)
+
+    @property
+    def coarse_mm(self) -> Fraction:
+        """What is rounded off of a total, which is said to a centimetre above a metre."""
+        return self.finest_mm / 2 if self.finest_mm > 1 else Fraction(5)
+
+    def asked(self, bench: Bench) -> list[Fraction]:
+        """Return how long each section should be; of what is bought the knots take from it."""
+        return [
+            length_mm(row.tied if row.bought else wanted)
+            for row, wanted in zip(self.page.rows, bench.wanted, strict=True)
+        ]
 
 
 # The tape of a shop, in the unit that lengths are written in, and how far its marks are apart.
@@ -76,7 +95,7 @@ TAPES = {
 
 
 @st.composite
-def benches(draw: st.DrawFn, as_cut: bool = False) -> Bench:
+def benches(draw: st.DrawFn, *, as_cut: bool = False) -> Bench:
     """Return any recipe whose lengths a tape shows, as a person writes it."""
     unit = draw(st.sampled_from(["in", "cm"]))
     count = draw(st.integers(1, 12))
@@ -96,7 +115,7 @@ def benches(draw: st.DrawFn, as_cut: bool = False) -> Bench:
     tape, mark_mm = draw(st.sampled_from(sorted(TAPES[unit].items())))
     shop = 'name = "Bench"\n' + (f'tape = "{tape}"\n' if tape else "")
     shop += draw(st.sampled_from(["", '[lap]\nblood = "11 in"\n']))
-    return Bench("\n".join(text), shop, mark_mm, tuple(lengths), as_cut)
+    return Bench("\n".join(text), shop, mark_mm, tuple(lengths))
 
 
 @st.composite
@@ -156,15 +175,77 @@ def printed(bench: Bench) -> Printed:
 @settings(max_examples=150, deadline=None)
 def test_a_leader_tied_from_the_list_is_as_long_as_it_was_asked_for(bench: Bench) -> None:
     of = printed(bench)
-    page = of.page
-    asked = [
-        length_mm(row.tied if row.bought else wanted)
-        for row, wanted in zip(page.rows, bench.wanted, strict=True)
-    ]
-    knots = knots_mm(page, of.takes)
+    asked = of.asked(bench)
+    knots = knots_mm(of.page, of.takes)
     for measured, wanted in zip(sections_mm(knots), asked, strict=True):
         assert abs(measured - wanted) <= bench.mark_mm
-    for total in (knots, knots_mm(page, middles(page))):
-        assert abs(total[-1] - total[0] - sum(asked)) <= bench.mark_mm
-    rounded = INCH / 32 if " in" in page.total or " ft" in page.total else 5
-    assert abs(length_mm(page.total) - sum(asked)) <= rounded
+    for laid in (knots, knots_mm(of.page, middles(of.page))):
+        assert abs(laid[-1] - laid[0] - sum(asked)) <= bench.mark_mm
+    assert abs(length_mm(of.page.total) - sum(asked)) <= of.coarse_mm
+
+
+@given(benches(as_cut=True))
+@settings(max_examples=100, deadline=None)
+def test_cut_lengths_come_out_as_long_as_the_list_says(bench: Bench) -> None:
+    # Takes are not on marks here: what is printed of each length and lap is rounded by itself.
+    of = printed(bench)
+    for row, wanted in zip(of.page.rows, bench.wanted, strict=True):
+        assert row.cut_mm == length_mm(wanted)
+    tied = [length_mm(row.tied) for row in of.page.rows]
+    knots = knots_mm(of.page, of.takes)
+    most_mm = max(bench.mark_mm, 2 * of.finest_mm)
+    for measured, wanted in zip(sections_mm(knots), tied, strict=True):
+        assert abs(measured - wanted) <= most_mm
+    rounded_mm = (2 * len(tied) + 1) * of.finest_mm / 2
+    assert abs(knots[-1] - knots[0] - sum(tied)) <= rounded_mm
+    assert abs(length_mm(of.page.total) - sum(tied)) <= of.coarse_mm + rounded_mm
+
+
+@given(benches())
+@settings(max_examples=100, deadline=None)
+def test_what_is_printed_of_a_joint_is_what_is_taken(bench: Bench) -> None:
+    of = printed(bench)
+    for row, below, (above_mm, below_mm) in zip(
+        of.page.rows, of.page.rows[1:], of.takes, strict=False
+    ):
+        knot = row.knot
+        assert row.lapped == KNOTS[knot].get("lapped", False)
+        said = row.lap_mm if row.lapped else sum(row.folds_mm)
+        assert abs(said - above_mm - below_mm) <= of.finest_mm
+        if KNOTS[knot].get("comes_made"):
+            assert (above_mm == 0) == row.bought
+            assert (below_mm == 0) == below.bought
+        else:
+            assert above_mm > 0 < below_mm
+
+
+@given(st.integers(4, 30), st.sampled_from(sorted(TAPES)), st.data())
+@settings(max_examples=50, deadline=None)
+def test_a_knot_in_the_middle_of_a_lap_of_like_sides_shifts_nothing(
+    thou: int, unit: str, data: st.DataObject
+) -> None:
+    knot = data.draw(st.sampled_from([name for name in KNOTS if KNOTS[name].get("lapped")]))
+    length = "30 in" if unit == "in" else "75 cm"
+    one = f'[[section]]\nlength = "{length}"\ndiameter = "{thou} thou"\nmaterial = "nylon"\n'
+    written = f'name = "Any"\n{one}knot = "{knot}"\n{one}'
+    of = printed(Bench(written, 'name = "Bench"', TAPES[unit][""], (length, length)))
+    assert sections_mm(knots_mm(of.page, middles(of.page))) == [length_mm(length)] * 2
+
+
+@pytest.mark.parametrize("knot", ["perfection loop", "surgeon's loop"])
+def test_a_longer_loop_at_the_butt_changes_its_fold_alone(knot: str) -> None:
+    body = '[[section]]\nlength = "50 in"\ndiameter = "0.020 in"\nmaterial = "nylon"\n'
+    small, large = (
+        printed(
+            Bench(
+                f'name = "Any"\n[butt]\nend = "{knot}"\nloop = "{loop}"\n{body}',
+                'name = "Bench"',
+                INCH / 4,
+                ("50 in",),
+            )
+        ).page
+        for loop in ("1/2 in", "1 1/2 in")
+    )
+    assert large.butt_mm - small.butt_mm == 2 * INCH  # both legs of one inch more
+    assert knots_mm(large, [])[1] - knots_mm(large, [])[0] == 50 * INCH
+    assert large.total == small.total
