@@ -44,9 +44,9 @@ def cut_lines(leader: Leader) -> list[str]:
     rows.append(("", "in all", "", "", total, cut, "", ""))
     return [
         _title(leader),
-        f"  at the butt: {_end(leader.butt, leader.pieces[0].at_butt, leader)}",
+        f"  at the butt: {_end(leader.butt, leader)}",
         *(f"  {line}" for line in in_columns(rows, right=(0, 4, 5))),
-        f"  at the fly: {_end(leader.fly, leader.pieces[-1].at_fly, leader)}",
+        f"  at the fly: {_end(leader.fly, leader)}",
         *_asides(leader),
     ]
 
@@ -88,11 +88,10 @@ def _on_tape(lengths: Extent, unit: ShownUnit) -> str:
     return longest if is_one else f"{length_number(lengths.low_mm, unit)} to {longest}"
 
 
-def _end(end: End, taken: Allowance, leader: Leader) -> str:
+def _end(end: End, leader: Leader) -> str:
     told = Told(leader, ENGLISH)
-    fold = told.wording.say("fold_of", length=told.taken(taken.takes_mm))
-    words = told.end(end) + (f", {fold}" if taken.takes_mm else "")
-    return words + (f" ({end.reason})" if end.reason else "")
+    words = ", ".join(filter(None, (told.end(end), told.fold(end))))
+    return f"{words} ({end.reason})" if end.reason else words
 
 
 def _asides(leader: Leader) -> Iterator[str]:

@@ -18,7 +18,8 @@ class Cell:
     """A cell: what aligns, and the fraction that hangs to its right."""
 
     whole: SetLine
-    fraction: SetLine | None
+    fraction: SetLine | None = None
+    is_word: bool = False  # which ends where the fractions end
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,8 @@ class Column:
 
     @property
     def width(self) -> float:
-        return max(self.head.width, self.hang + max(cell.whole.width for cell in self.cells))
+        hangs = ((0.0 if cell.is_word else self.hang) + cell.whole.width for cell in self.cells)
+        return max(self.head.width, *hangs)
 
 
 def columns(told: Told, scale: Scale) -> Iterator[Column]:
@@ -93,7 +95,7 @@ def _cell(text: str, align: Align, fonts: Chain, size: float) -> Cell:
     """Split a mixed number, so that wholes align and fractions hang: `34 1/4`, and `3/4` alone."""
     whole, _, fraction = text.rpartition(" ")
     if align == "left" or "/" not in fraction or "/" in whole or "–" in text:
-        return Cell(set_line(text, fonts, size), None)
+        return Cell(set_line(text, fonts, size), is_word=not any(map(str.isdigit, text)))
     return Cell(set_line(whole, fonts, size), set_line(fraction, fonts, _FRACTION * size))
 
 

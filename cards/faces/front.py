@@ -58,8 +58,8 @@ def split_front(told: Told, panel: Panel) -> list[CardSide]:
 
 
 def _table(told: Told, panel: Panel, scale: Scale) -> LeaderTable:
-    return leader_table(told, scale, panel.width, narrow=panel.narrow)
+    return leader_table(told, scale, panel.width, panel.beside)
 
 
 def _head(told: Told, panel: Panel) -> Block:
-    return head(told, panel.scale, panel.width, loops=panel.narrow)
+    return head(told, panel.scale, panel.width, panel.beside)

@@ -9,15 +9,16 @@ from tagend.cards.faces.block import (
     stacked,
     text_block,
 )
+from tagend.cards.faces.leader_table import Beside
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain
 from tagend.layouts.paper.text import fit_size, set_line
 
 
-def head(told: Told, scale: Scale, width: float, *, loops: bool = False) -> Block:
+def head(told: Told, scale: Scale, width: float, in_table: Beside = "loops and laps") -> Block:
     """Return the block that says which leader this is, what it is for and how it ends.
 
-    The sizes of its `loops` are asked for where the table has no room for them.
+    It has the sizes of the loops, and the laps, where the table has no room for them.
     """
     leader, recipe = told.leader, told.leader.recipe
     weight = told.wording.say("weight", weight=recipe.line_weight) if recipe.line_weight else ""
@@ -28,7 +29,8 @@ def head(told: Told, scale: Scale, width: float, *, loops: bool = False) -> Bloc
         title = _narrow_title(recipe.name, length, scale, width)
         tippet = _joined(weight, tippet)
     below = _beside(use, tippet, scale.medium, scale.small, width)
-    more = (told.tapers(), told.droppers(), told.loops() if loops else "")
+    loops = "" if in_table == "loops and laps" else told.loops()
+    more = (told.tapers(), told.droppers(), loops, told.laps() if in_table == "nothing" else "")
     return stacked(
         [title, below or small_lines((use, tippet), scale, width), small_lines(more, scale, width)]
     )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
+from typing import Literal
 
 from tagend.cards.faces.block import Block, Scale, stacked
 from tagend.cards.faces.columns import Column, columns
@@ -10,10 +11,14 @@ from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
 
+# What stands beside the knots: the sizes of the loops, and how far ends are lapped or folded.
+Beside = Literal["loops and laps", "laps", "nothing"]
+
 _RULE = 0.5  # points, and grey: it leads the eye to the knot
 _RULE_GREY = 0.45
-_HEAD, _FOOT = 1.25, 0.6  # heights above and below the rows, in small type sizes
-_GAP, _NARROW_GAP = 0.5, 0.35  # the least between two columns, in body type sizes
+_HEAD, _FOOT = 1.5, 0.6  # heights above and below the rows, in small type sizes
+_GAP = 0.35  # the least between two columns, in body type sizes
+_LAP_GAP = 0.5  # the least from a knot's name to its lap, in small type sizes
 _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
 
@@ -31,12 +36,22 @@ class LeaderTable:
         return stacked([self.heads[first], *self.rows[first:end], self.foot])
 
 
-def needed_width(told: Told, scale: Scale, *, narrow: bool) -> float:
+@dataclass(frozen=True, slots=True)
+class _Junction:
+    """A knot's name, and how far its ends are lapped or folded."""
+
+    knot: SetLine
+    lap: SetLine
+
+    @property
+    def width(self) -> float:
+        return self.knot.width + bool(self.lap.width) * _LAP_GAP * self.knot.size + self.lap.width
+
+
+def needed_width(told: Told, scale: Scale, beside: Beside) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
-    gap = (_NARROW_GAP if narrow else _GAP) * scale.body
-    return sum(column.width + gap for column in columns(told, scale)) + _widest(
-        _knots(told, scale, narrow=narrow)
-    )
+    of_columns = sum(column.width + _GAP * scale.body for column in columns(told, scale))
+    return of_columns + _widest(_junctions(told, scale, beside))
 
 
 def table_height(told: Told, scale: Scale) -> float:
@@ -44,36 +59,46 @@ def table_height(told: Told, scale: Scale) -> float:
     return (_HEAD + _FOOT) * scale.small + len(told.leader.pieces) * _pitch(told, scale)
 
 
-def leader_table(told: Told, scale: Scale, width: float, *, narrow: bool) -> LeaderTable:
+def leader_table(told: Told, scale: Scale, width: float, beside: Beside) -> LeaderTable:
     """Return the table of a leader, its columns spread over the width.
 
-    A `narrow` one leaves the sizes of the loops to the card's head.
+    What does not stand `beside` the knots is left to the card's head.
     """
     of_columns = list(columns(told, scale))
-    knots = _knots(told, scale, narrow=narrow)
+    knots = _junctions(told, scale, beside)
     free = width - sum(column.width for column in of_columns) - _widest(knots)
     gap = free / len(of_columns)
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
     placed = list(zip(of_columns, starts, strict=True))
     head, pitch = _HEAD * scale.small, _pitch(told, scale)
     names = [item for column, x in placed for item in _head(column, x, scale)]
+    if beside != "nothing":
+        lap = set_line(told.wording.say("laps", unit=told.leader.unit), scale.medium, scale.small)
+        names += lap.at(width, 0.8 * scale.small, "right")
 
     def row(place: int) -> Block:
         cells = (item for column, x in placed for item in _cell(column, place, x, pitch))
-        return Block((*cells, *_junction(knots[place + 1], knot_x, pitch)), pitch)
+        return Block((*cells, *_junction(knots[place + 1], knot_x, width, pitch)), pitch)
 
     return LeaderTable(
-        heads=tuple(Block((*names, *_junction(knot, knot_x, head)), head) for knot in knots[:-1]),
+        heads=tuple(
+            Block((*names, *_junction(knot, knot_x, width, head)), head) for knot in knots[:-1]
+        ),
         rows=tuple(row(place) for place in range(len(told.leader.pieces))),
         foot=Block((), _FOOT * scale.small),
     )
 
 
-def _knots(told: Told, scale: Scale, *, narrow: bool) -> list[SetLine]:
-    """Return the words at each junction, from the butt to the fly."""
-    leader, end = told.leader, told.end_name if narrow else told.end
+def _junctions(told: Told, scale: Scale, beside: Beside) -> list[_Junction]:
+    """Return what stands at each junction, from the butt to the fly."""
+    leader, end = told.leader, told.end_and_loop if beside == "loops and laps" else told.end_name
     words = [end(leader.butt), *map(told.joint, leader.joints), end(leader.fly)]
-    return [set_line(knot, scale.medium, scale.small) for knot in words]
+    laps = [""] * len(words) if beside == "nothing" else told.lap_numbers()
+
+    def line(of: str) -> SetLine:
+        return set_line(of, scale.medium, scale.small)
+
+    return [_Junction(line(knot), line(lap)) for knot, lap in zip(words, laps, strict=True)]
 
 
 def _pitch(told: Told, scale: Scale) -> float:
@@ -81,14 +106,15 @@ def _pitch(told: Told, scale: Scale) -> float:
     return max(scale.pitch, _COMMA_PITCH * scale.cut if told.wording.decimal == "," else 0.0)
 
 
-def _widest(lines: list[SetLine]) -> float:
-    return max(line.width for line in lines)
+def _widest(junctions: list[_Junction]) -> float:
+    return max(junction.width for junction in junctions)
 
 
-def _junction(knot: SetLine, x: float, y: float) -> tuple[Item, ...]:
-    """Set a knot's name at x, and a rule that leads to it along the edge between two rows."""
-    rule = Path(segment(0, y, x - 0.35 * knot.size, y), _RULE, _RULE_GREY)
-    return (rule, *knot.at(x, y + CAP_HEIGHT * knot.size / 2))
+def _junction(of: _Junction, x: float, end: float, y: float) -> tuple[Item, ...]:
+    """Set a knot's name at x and its lap at the end, and a rule that leads to it between rows."""
+    size, baseline = of.knot.size, y + CAP_HEIGHT * of.knot.size / 2
+    rule = Path(segment(0, y, x - 0.35 * size, y), _RULE, _RULE_GREY)
+    return (rule, *of.knot.at(x, baseline), *of.lap.at(end, baseline, "right"))
 
 
 def _head(column: Column, x: float, scale: Scale) -> Iterator[Item]:
@@ -104,7 +130,7 @@ def _cell(column: Column, row: int, x: float, pitch: float) -> Iterator[Item]:
     if column.align == "left":
         yield from cell.whole.at(x, baseline)
         return
-    edge = x + column.width - column.hang
+    edge = x + column.width - (0.0 if cell.is_word else column.hang)
     yield from cell.whole.at(edge, baseline, "right")
     if cell.fraction is not None:
         lower = CAP_HEIGHT * (cell.fraction.size - cell.whole.size) / 2

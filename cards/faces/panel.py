@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
+from tagend.cards.faces.leader_table import Beside
 from tagend.layouts.paper.face import MM, Face, shifted
 from tagend.layouts.stock.formats import CardSize
 
@@ -17,7 +18,7 @@ class Panel:
 
     size: CardSize
     scale: Scale
-    narrow: bool = False  # for a table as narrow as can be: the head has its loops' sizes
+    beside: Beside = "loops and laps"  # the knots of its table; the head has what is not there
 
     @property
     def width(self) -> float:

@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import get_args
 
 from tagend.cards.faces.backs import backs
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.diagram import diagram
 from tagend.cards.faces.front import front, split_front
-from tagend.cards.faces.leader_table import needed_width
+from tagend.cards.faces.leader_table import Beside, needed_width
 from tagend.cards.faces.lesson import Figure
 from tagend.cards.faces.lesson_sides import lesson_blocks
 from tagend.cards.faces.panel import INSET, CardSide, More, Panel, nothing, side_faces
@@ -43,9 +44,9 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
 
 def _wide_panels(text: CardText, size: CardSize, scales: Sequence[Scale]) -> list[Panel]:
     """Return the panels on which the table finds room; narrow ones only where no other does."""
-    for narrow in (False, True):
-        panels = [Panel(size, scale, narrow) for scale in scales]
-        needed = needed_width(text.told, replace(scales[0], factor=1.0), narrow=narrow)
+    for beside in get_args(Beside):
+        panels = [Panel(size, scale, beside) for scale in scales]
+        needed = needed_width(text.told, replace(scales[0], factor=1.0), beside)
         wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
         if wide:
             return wide

@@ -18,6 +18,7 @@ from tagend.cards.figures.clinch import (
     swivel_laid,
 )
 from tagend.cards.figures.doubled import doubled_laid
+from tagend.cards.figures.eight import eight_laid
 from tagend.cards.figures.haywire import haywire_twisted, haywire_wrapped
 from tagend.cards.figures.ink import Frame, frame, inked
 from tagend.cards.figures.loops import loops_drawn, loops_laid
@@ -126,4 +127,5 @@ _STAGES: Mapping[str, tuple[_Build, ...]] = {
     "non-slip loop": (nonslip_laid, nonslip_drawn),
     "palomar": (palomar_laid, palomar_drawn),
     "haywire twist": (haywire_twisted, haywire_wrapped),
+    "figure-eight": (eight_laid,),
 }

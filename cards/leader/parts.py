@@ -41,7 +41,7 @@ def _tippet_place(recipe: Recipe, materials: Materials) -> int:
     if named or last == 0:
         return named[-1] if named else last
     end, above = recipe.sections[last], recipe.sections[last - 1]
-    thin_mm, wire = fly_end_mm(above), materials.find(end.material).kind.endswith("wire")
+    thin_mm, wire = fly_end_mm(above), materials.find(end.material).is_wire
     guard_like = wire or (end.diameter.mm > thin_mm and not alike(end.diameter.mm, thin_mm))
     if end.part == "bite guard" or (end.part is None and guard_like):
         return last - 1

@@ -77,8 +77,11 @@ class Wording:
 
     def listed(self, numbers: Iterable[str]) -> str:
         """Return numbers one after the other, so that none is taken for the other's decimals."""
-        between = ", " if self.decimal == "." else "; "
-        return between.join(map(self.number, numbers))
+        return self.series(map(self.number, numbers))
+
+    def series(self, spelled: Iterable[str]) -> str:
+        """Return numbers that have this style's decimal sign one after the other."""
+        return (", " if self.decimal == "." else "; ").join(spelled)
 
     def knot(self, name: str) -> str:
         """Return what a knot is called; a person's own keeps its name."""

@@ -81,6 +81,18 @@ class Told:
         name = self.end_name(end)
         return f"{name}, {self._loop(end)}" if is_looped(end) else name
 
+    def fold(self, end: End) -> str:
+        """Return how far an end's tag is turned back, or nothing: `fold 2 1/2 in`."""
+        pieces = self.leader.pieces
+        taken = pieces[0].at_butt if end is self.leader.butt else pieces[-1].at_fly
+        fold = self.wording.say("fold_of", length=self.taken(taken.takes_mm))
+        return fold if taken.takes_mm else ""
+
+    def end_and_loop(self, end: End) -> str:
+        """Return the same where there is little room: `perfection loop 3/4 in`."""
+        name = self.end_name(end)
+        return f"{name} {self._loop(end)}" if is_looped(end) else name
+
     def end_name(self, end: End) -> str:
         """Return the end's knot without the size of its loop: `perfection loop`."""
         if end.knot is not None:
@@ -91,26 +103,45 @@ class Told:
     def joint(self, joint: Joint) -> str:
         """Return a knot between two sections, the turns above and below: `blood 4+6`.
 
-        The turns are told where they depend on the strands, of a knot on each side where both
-        have the same one.
+        The turns are told where they depend on the strands; of a knot that has one on each side
+        the lessons of those tell them.
         """
         name = self.wording.knot(joint.knot.name)
-        if joint.above.knot != joint.below.knot or not joint.above.knot.counted:
+        if not joint.knot.counted:
             return name
         turns = (joint.above.turns, joint.below.turns)
         return f"{name} {'+'.join(str(count) for count in turns if count)}"
 
     def lap(self, place: int) -> str:
-        """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3 in + 2 1/2 in`."""
-        number = self.lap_number(place)
-        word = "lap" if self.leader.joints[place - 1].knot.lapped else "fold"
-        return self.wording.say(f"{word}_of", length=f"{number} {self.leader.unit}")
+        """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3+2 1/2 in`.
+
+        A dropper's tag is of the section above, and told apart.
+        """
+        number, leader = self.lap_number(place), self.leader
+        key = "lap_of" if leader.joints[place - 1].knot.lapped else "fold_of"
+        lap = self.wording.say(key, length=f"{number} {leader.unit}")
+        dropper = leader.pieces[place - 1].section.dropper
+        if dropper is None:
+            return lap
+        return self.wording.say("lap_and_dropper", lap=lap, dropper=self.length(dropper))
+
+    def lap_numbers(self) -> list[str]:
+        """Return the fold at the butt, each joint's lap or folds, and the fold at the fly."""
+        pieces = self.leader.pieces
+        folds = (pieces[0].at_butt.takes_mm, pieces[-1].at_fly.takes_mm)
+        butt, fly = (self.taken_number(mm) if mm else "" for mm in folds)
+        return [butt, *map(self.lap_number, range(1, len(pieces))), fly]
+
+    def laps(self) -> str:
+        """Return the same in a line: `lap or fold, from the butt, in: 6 1/4, 10, 3 1/2`."""
+        numbers = self.wording.series(number for number in self.lap_numbers() if number)
+        return f"{self.wording.say('laps_from_butt', unit=self.leader.unit)} {numbers}"
 
     def lap_number(self, place: int) -> str:
         """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`."""
         lapped = self.leader.joints[place - 1].knot.lapped
         each = [self.leader.lap_mm(place)] if lapped else self.leader.takes(place)
-        return " + ".join(self.taken_number(mm) for mm in each)
+        return "+".join(self.taken_number(mm) for mm in each)
 
     def taken_number(self, mm: Fraction) -> str:
         """Return what a knot takes, for a column that says its unit; `0` for a ready-made loop."""
@@ -136,12 +167,22 @@ class Told:
         )
 
     def tapers(self) -> str:
-        """Return the knotless tapers, or nothing: `section 1 tapers, 0.021–0.012 in`."""
-        return "; ".join(
-            self.wording.say("tapers", section=piece.place, diameters=self._along(piece))
+        """Return the knotless tapers and what is bought, or nothing.
+
+        `section 1 tapers, 0.021–0.012 in; section 1 is bought at 5 ft`.
+        """
+        say = self.wording.say
+        tapers = [
+            say("tapers", section=piece.place, diameters=self._along(piece))
             for piece in self.leader.pieces
             if piece.section.tapers_to is not None
-        )
+        ]
+        bought = [
+            say("bought_at", section=piece.place, length=self.length(piece.section.length))
+            for piece in self.leader.pieces
+            if piece.bought
+        ]
+        return "; ".join((*tapers, *bought))
 
     def _span(self, lengths: Extent, unit: ShownUnit) -> str:
         both = (long_length(mm, unit) for mm in (lengths.low_mm, lengths.high_mm))

@@ -85,7 +85,7 @@ def test_two_passes_are_the_double_and_three_the_triple() -> None:
 def test_slim_beauty_goes_four_out_and_three_back() -> None:
     # Common practice in print.
     steps = " ".join(KNOTS.find("slim beauty").steps)
-    assert "4 turns along" in steps
+    assert "4 turns away along" in steps
     assert "3 turns back" in steps
     assert count("slim beauty", "0.013 in", "0.024 in", "light") == 4 + 3
 

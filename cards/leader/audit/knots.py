@@ -3,28 +3,29 @@
 from collections.abc import Iterator, Mapping
 
 from tagend.cards.leader.audit.finding import Fact, Look
+from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import is_level
-from tagend.cards.leader.suitability import Meeting, disputed, unfit, untieable
+from tagend.cards.leader.suitability import disputed, unfit, untieable
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.rules import Rule, Severity
 
 
-def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Meeting]]:
-    """Yield each knot with its section, its place in words and the strands that it is tied in."""
+def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Joint | End]]:
+    """Yield each knot with its section, its place in words and the joint or end that it is."""
     first, last = leader.pieces[0], leader.pieces[-1]
     if leader.butt.knot is not None and not first.bought:
-        yield first.place, "at the butt", leader.butt.knot, leader.butt.meeting
+        yield first.place, "at the butt", leader.butt.knot, leader.butt
     for place, joint in enumerate(leader.joints, start=1):
-        yield place, f"below section {place}", joint.knot, joint.meeting
+        yield place, f"below section {place}", joint.knot, joint
     if leader.fly.knot is not None and not last.bought:
-        yield last.place, "at the fly", leader.fly.knot, leader.fly.meeting
+        yield last.place, "at the fly", leader.fly.knot, leader.fly
 
 
 def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find knots that do not hold on what they are tied in."""
-    for place, where, knot, meeting in _knots(leader):
-        against = untieable(knot, meeting)
+    for place, where, knot, tied in _knots(leader):
+        against = untieable(knot, tied.meeting)
         if against:
             yield Fact(place, f"{knot.name} {where}", reason=against)
 
@@ -32,13 +33,13 @@ def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
 def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find knots that practice advises against where they are.
 
-    To depart from custom is worth a note. Between nylon and fluorocarbon print warns, but where it
-    disagrees.
+    A person's own departure from custom is worth a note; but between nylon and fluorocarbon print
+    warns of some knots, and of hard nylon it disagrees.
     """
-    for place, where, knot, meeting in _knots(leader):
-        against = unfit(knot, meeting)
+    for place, where, knot, tied in _knots(leader):
+        against, mixed = unfit(knot, tied.meeting), tied.meeting.mixed and knot.mixed != "yes"
         if against:
-            warned = meeting.mixed and not disputed(knot, meeting)
+            warned = not disputed(knot, tied.meeting) if mixed else not tied.own
             milder: Severity | None = None if warned else "note"
             yield Fact(place, f"{knot.name} {where}", milder, against)
 

@@ -30,11 +30,9 @@ def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     guards = leader.pieces[leader.tippet.place :]
     if not leader.recipe.record_lengths or not guards:
         return
-    joining = [piece.at_butt for piece in guards]
-    joining += [piece.at_fly for piece in (leader.tippet, *guards[:-1])]
-    at_fly = guards[-1].at_fly.barrel_mm + guards[-1].at_fly.loop_mm
-    between = sum(piece.finished.high_mm for piece in guards)
-    measured = between + at_fly + sum(end.barrel_mm + end.loop_mm for end in joining)
+    ends = [leader.tippet.at_fly, *(end for each in guards for end in (each.at_butt, each.at_fly))]
+    measured = sum((each.finished.high_mm for each in guards), start=Fraction(0))
+    measured += sum(end.barrel_mm + end.loop_mm for end in ends)
     if measured > most:
         is_, limit = told_apart(measured, most, leader.unit)
         yield Fact(

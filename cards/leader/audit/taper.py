@@ -26,9 +26,9 @@ def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
     A guard and a sighter may be as they like, metal parts two strands as if they didn't meet, and
     of a thread's many fibres the diameter doesn't tell how it bends.
     """
-    for upper, lower, joint in _pairs(leader):
-        threads = "thread" in (upper.material.kind, lower.material.kind)
-        if lower.part not in _MAY_RISE and not joint.knot.apart and not threads:
+    for _, lower, joint in _pairs(leader):
+        counts = not joint.knot.apart and not joint.meeting.has_thread
+        if counts and lower.part not in _MAY_RISE:
             yield lower, joint, step_of(joint.meeting)
 
 

@@ -1,4 +1,5 @@
 from itertools import pairwise
+from typing import get_args
 
 import pytest
 from hypothesis import given, settings
@@ -6,7 +7,7 @@ from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, Scale
 from tagend.cards.faces.columns import columns
-from tagend.cards.faces.leader_table import leader_table, needed_width
+from tagend.cards.faces.leader_table import Beside, leader_table, needed_width
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
@@ -31,13 +32,15 @@ THREE = leader(
 
 BLOOD = Told(THREE, ENGLISH).joint(THREE.joints[0])
 
+besides = st.sampled_from(get_args(Beside))
+
 
 def face(block: Block, width: float) -> Face:
     return Face("table", width, block.height, block.items)
 
 
-def whole(of: Leader, width: float, size: Scale = SCALE, *, narrow: bool = False) -> Face:
-    rows = leader_table(told(of), size, width, narrow=narrow)
+def whole(of: Leader, width: float, size: Scale = SCALE, beside: Beside = "loops and laps") -> Face:
+    rows = leader_table(told(of), size, width, beside)
     return face(rows.part(0, len(of.pieces)), width)
 
 
@@ -53,18 +56,18 @@ def middle(run: TextRun) -> float:
 
 def test_a_row_stands_below_the_other_and_a_knot_on_their_edge() -> None:
     card = whole(THREE, 300)
-    # heading 1.25 × 7.5 = 9.375; rows of 10.5: middles 14.625, 25.125, 35.625 and edges between
-    top, pitch = 9.375, 10.5
+    # heading 1.5 × 7.5 = 11.25; rows of 10.5: middles 16.5, 27, 37.5 and edges between
+    top, pitch = 11.25, 10.5
     for place, number in enumerate(("1", "2", "3")):
         assert middle(found(card, number)) == pytest.approx(top + (place + 0.5) * pitch)
-    knots = ("perfection loop, ¾ in", BLOOD, "triple surgeon’s", "clinch")
+    knots = ("perfection loop ¾ in", BLOOD, "triple surgeon’s", "clinch")
     for place, knot in enumerate(knots):
         assert middle(found(card, knot)) == pytest.approx(top + place * pitch)
 
 
 def test_a_rule_leads_to_each_knot_from_the_left_edge() -> None:
     card = whole(THREE, 300)
-    knots = [found(card, name) for name in ("perfection loop, ¾ in", BLOOD, "triple surgeon’s")]
+    knots = [found(card, name) for name in ("perfection loop ¾ in", BLOOD, "triple surgeon’s")]
     for rule, knot in zip(paths(card), knots, strict=False):
         (left, y), (right, end) = points(rule)
         assert (left, y) == (0, end)
@@ -75,7 +78,7 @@ def test_a_rule_leads_to_each_knot_from_the_left_edge() -> None:
 def test_all_cells_of_a_row_share_a_line_through_their_middles() -> None:
     card = whole(THREE, 300)
     row = [found(card, text) for text in ("2", "0.017", "13", "8")]
-    assert {round(middle(run), 6) for run in row} == {round(9.375 + 1.5 * 10.5, 6)}
+    assert {round(middle(run), 6) for run in row} == {round(11.25 + 1.5 * 10.5, 6)}
 
 
 def test_wholes_are_aligned_and_fractions_hang() -> None:
@@ -100,46 +103,47 @@ def test_the_columns_share_the_free_width() -> None:
 
 
 def test_the_needed_width_grows_with_the_type() -> None:
-    one = needed_width(told(THREE), SCALE, narrow=False)
-    assert needed_width(told(THREE), scale(1.6), narrow=False) == pytest.approx(1.6 * one)
+    one = needed_width(told(THREE), SCALE, "loops and laps")
+    assert needed_width(told(THREE), scale(1.6), "loops and laps") == pytest.approx(1.6 * one)
 
 
 def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
-    card = face(leader_table(told(THREE), SCALE, 300, narrow=False).part(1, 3), 300)
+    card = face(leader_table(told(THREE), SCALE, 300, "loops and laps").part(1, 3), 300)
     texts = [run.text for run in runs(card)]
     assert "1" not in texts
     assert {"2", "3", "CUT, in"} <= set(texts)
-    assert middle(found(card, BLOOD)) == pytest.approx(9.375)  # at the heading's lower edge
+    assert middle(found(card, BLOOD)) == pytest.approx(11.25)  # at the heading's lower edge
 
 
-@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200), st.booleans())
+@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200), besides)
 @settings(max_examples=60, deadline=None)
 def test_every_cell_is_inside_and_none_on_another(
-    seed: int, count: int | None, factor: float, more: float, narrow: bool
+    seed: int, count: int | None, factor: float, more: float, beside: Beside
 ) -> None:
     of = tieable(seed, count)
     size = scale(factor)
-    width = needed_width(told(of), size, narrow=narrow) + more
-    assert faults(whole(of, width, size, narrow=narrow), 0) == []
+    width = needed_width(told(of), size, beside) + more
+    assert faults(whole(of, width, size, beside), 0) == []
 
 
-def test_a_narrow_table_names_the_end_knots_without_their_loops() -> None:
-    wide, narrow = (whole(THREE, 300, narrow=narrow) for narrow in (False, True))
-    assert found(wide, "perfection loop, ¾ in")
-    assert found(narrow, "perfection loop")
-    assert needed_width(told(THREE), SCALE, narrow=True) < needed_width(
-        told(THREE), SCALE, narrow=False
-    )
+def test_a_narrow_table_leaves_loops_and_then_laps_to_the_head() -> None:
+    tables = [whole(THREE, 300, SCALE, beside) for beside in get_args(Beside)]
+    assert found(tables[0], "perfection loop ¾ in")
+    assert found(tables[1], "perfection loop")
+    heads = [any("lap" in run.text for run in runs(table)) for table in tables]
+    assert heads == [True, True, False]
+    widths = [needed_width(told(THREE), SCALE, beside) for beside in get_args(Beside)]
+    assert widths == sorted(widths, reverse=True)
 
 
-@given(seeds, counts, st.booleans())
+@given(seeds, counts, besides)
 @settings(max_examples=40, deadline=None)
 def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
-    seed: int, count: int | None, narrow: bool
+    seed: int, count: int | None, beside: Beside
 ) -> None:
     of = tieable(seed, count)
-    width = needed_width(told(of), SCALE, narrow=narrow)
-    rows = leader_table(told(of), SCALE, width, narrow=narrow).rows
+    width = needed_width(told(of), SCALE, beside)
+    rows = leader_table(told(of), SCALE, width, beside).rows
     assert len(rows) == len(of.pieces)
     for row in rows:
         *cells, knot = sorted(glyphs(run) for run in runs(face(row, width)) if run.text)

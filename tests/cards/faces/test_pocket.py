@@ -2,12 +2,14 @@
 
 from dataclasses import replace
 from itertools import chain
+from typing import get_args
 
 import pytest
 from hypothesis import given, settings
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
+from tagend.cards.faces.leader_table import Beside
 from tagend.cards.faces.panel import INSET
 from tagend.cards.faces.pocket import LARGE, pocket_card
 from tagend.cards.leader.leader import Leader
@@ -148,14 +150,16 @@ def test_a_long_imprint_is_too_small_and_no_crash() -> None:
         pocket_card(text, ID_1, OURS)
 
 
-def knots(of: Leader, *, narrow: bool) -> list[str]:
-    """Return what is said of knots and loops as it is set, a space between runs."""
+def knots(of: Leader, beside: Beside) -> list[str]:
+    """Return what is said of knots, loops and laps as it is set, a space between runs."""
     told = Told(of, ENGLISH)
     between = [told.joint(joint) for joint in of.joints]
-    ends = [told.end(end) for end in (of.butt, of.fly)]
-    if narrow:
-        ends = [*(told.end_name(end) for end in (of.butt, of.fly)), told.loops()]
-    return [prepare(knot).replace(GAP, " ") for knot in (*between, *ends)]
+    end = told.end_and_loop if beside == "loops and laps" else told.end_name
+    ends = [end(of.butt), end(of.fly)]
+    in_head = {"loops and laps": [], "laps": [told.loops()], "nothing": [told.loops(), told.laps()]}
+    in_table = [] if beside == "nothing" else told.lap_numbers()
+    words = (*between, *ends, *in_table, *in_head[beside])
+    return [prepare(word).replace(GAP, " ") for word in words]
 
 
 @pytest.mark.parametrize("name", SIZES)
@@ -171,9 +175,7 @@ def test_a_card_is_readable_and_whole(name: str, seed: int, count: int | None) -
         for side in card:
             assert faults(side, INSET) == []
         shown = " ".join(words(side) for side in card)
-        assert any(
-            all(knot in shown for knot in knots(of, narrow=narrow)) for narrow in (False, True)
-        )
+        assert any(all(knot in shown for knot in knots(of, beside)) for beside in get_args(Beside))
 
 
 @given(written=recipes)

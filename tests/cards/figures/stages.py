@@ -14,7 +14,8 @@ KNOTS = load_knots()
 def _cases() -> list[tuple[Knot, int, int]]:
     cases = []
     for knot in KNOTS.rows:
-        rungs = {(rung.heavy, rung.light) for rung in knot.turns} or {(0, 0)}
+        turns = KNOTS.find(knot.ties[0]).turns if knot.apart else knot.turns
+        rungs = {(rung.heavy, rung.light) for rung in turns} or {(0, 0)}
         if knot.extra_turns is not None:
             rungs |= {(thick, thin + knot.extra_turns.light) for thick, thin in rungs}
         cases += [(knot, *rung) for rung in sorted(rungs) if knot_strands(knot, *rung)]

@@ -1,6 +1,7 @@
 """A leader tied as hands tie it from the printed list comes out as long as it was asked for."""
 
 import json
+import re
 import tomllib
 from dataclasses import dataclass
 from fractions import Fraction
@@ -15,8 +16,20 @@ from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.shop_file import practice_of, read_shop
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import Told
+from tagend.cards.words.lessons import Lesson, lessons
 from tagend.layouts.base.faults import Refused
-from tests.hands import Page, Split, knots_mm, length_mm, middles, read_page, sections_mm
+from tests.hands import (
+    Page,
+    Split,
+    knots_mm,
+    length_mm,
+    lengths_mm,
+    middles,
+    read_page,
+    sections_mm,
+)
 from tests.tree import ROOT
 
 INCH = Fraction("25.4")
@@ -68,6 +81,7 @@ class Printed:
 
     page: Page
     takes: list[Split]  # of each joint, of the pieces above and below it
+    lessons: tuple[Lesson, ...]
 
     @property
     def finest_mm(self) -> Fraction:
@@ -168,7 +182,8 @@ def printed(bench: Bench) -> Printed:
         assume(False)
     sections = json.loads(json_line(sheet))["sections"]
     takes = [tuple(Fraction(str(mm)) for mm in each["takes_mm"]) for each in sections[:-1]]
-    return Printed(read_page(cut_lines(sheet.leader)), [(a, b) for a, b in takes])
+    page = read_page(cut_lines(sheet.leader))
+    return Printed(page, [(a, b) for a, b in takes], lessons(Told(sheet.leader, ENGLISH)))
 
 
 @given(benches())
@@ -249,3 +264,47 @@ def test_a_longer_loop_at_the_butt_changes_its_fold_alone(knot: str) -> None:
     assert large.butt_mm - small.butt_mm == 2 * INCH  # both legs of one inch more
     assert knots_mm(large, [])[1] - knots_mm(large, [])[0] == 50 * INCH
     assert large.total == small.total
+
+
+@st.composite
+def pairs(draw: st.DrawFn) -> tuple[Bench, str, bool]:
+    """Return two sections with bare ends, their knot, and whether the upper one is heavy."""
+    above, below = (draw(st.sampled_from(sorted(STRANDS)[:-1])) for _ in range(2))
+    knot = draw(st.sampled_from(joints(STRANDS[above], STRANDS[below])))
+    thick = [draw(st.integers(8, 30)) for _ in range(2)]
+    unit = draw(st.sampled_from(["in", "cm"]))
+    length = "30 in" if unit == "in" else "75 cm"
+    sections = [
+        f'[[section]]\nlength = "{length}"\ndiameter = "{thou} thou"\nmaterial = "{kind}"\n'
+        for thou, kind in zip(thick, (above, below), strict=True)
+    ]
+    ends = '[butt]\nend = "none"\n', '[fly]\nknot = "none"\n'
+    text = f'name = "Any"\n{ends[0]}{sections[0]}knot = "{knot}"\n{sections[1]}{ends[1]}'
+    bench = Bench(text, 'name = "Bench"', TAPES[unit][""], (length, length))
+    wires = [STRANDS[kind].endswith("wire") for kind in (above, below)]
+    return bench, knot, thick[0] >= thick[1] if wires[0] == wires[1] else wires[0]
+
+
+@given(pairs())
+@settings(max_examples=150, deadline=None)
+def test_lessons_say_the_laps_and_folds_of_the_list(pair: tuple[Bench, str, bool]) -> None:
+    bench, knot, upper_is_heavy = pair
+    of = printed(bench)
+    row, joint = of.page.rows[0], next(each for each in of.lessons if each.knot.name == knot)
+    ties = [each for each in of.lessons if each.knot.name != knot]
+    steps = "\n".join(joint.steps)
+    if row.lapped:
+        assert list(lengths_mm(steps)) == [row.lap_mm]
+    elif not ties:
+        heavy, light = row.folds_mm if upper_is_heavy else row.folds_mm[::-1]
+        folds = re.findall(r"([\d/. ]*\d (?:in|cm)) (?:of|from) the (thick|thin|other)", steps)
+        assert [(length_mm(mm), strand) for mm, strand in folds] == [
+            (heavy if strand == "thick" else light, strand) for _, strand in folds
+        ]
+        assert len(folds) == len(list(lengths_mm(steps))) > 0
+    else:
+        assert not list(lengths_mm(steps))
+        said = [mm for each in ties for mm in lengths_mm("\n".join(each.steps))]
+        # Two folds of one knot are said as a range, whose unit stands behind it.
+        assert max(said) in row.folds_mm
+        assert min(row.folds_mm) in said or " to " in "".join(ties[0].steps)

@@ -155,7 +155,7 @@ def check_joints(of: Leader) -> None:
     """Hold the words of joints on the card and on the bench sheet against their turns."""
     at_joints = [line for line in tying_lines(Told(of, ENGLISH)) if line.where[0].isdigit()]
     for joint, line in zip(of.joints, at_joints, strict=True):
-        said = turn_words(joint.turns, ENGLISH)
+        said = turn_words(joint, int(line.where.split()[0]), ENGLISH)
         assert line.says.startswith(", ".join(filter(None, (joint.knot.name, said))))
         if joint.knot.counted:
             on_card = Told(of, ENGLISH).joint(joint).removeprefix(joint.knot.name).strip()

@@ -30,9 +30,7 @@ def test_a_card_has_four_to_eight_steps(knot: Knot) -> None:
     assert 4 <= len(knot.steps) <= 8
 
 
-@pytest.mark.parametrize(
-    "knot", [knot for knot in KNOTS if not knot.apart], ids=lambda knot: knot.name
-)
+@every_knot
 def test_steps_say_each_count_of_turns_that_varies(knot: Knot) -> None:
     said = set(COUNT.findall(" ".join(knot.steps))) - {*LENGTHS}
     for side in get_args(Side):

@@ -77,6 +77,6 @@ def test_broken_own_materials_are_refused_together() -> None:
         "wire, density: '7.9' is no likely figure; write a number such as 1.14",
         "silk, kind: 'cloth' is not known; write one of: nylon, fluorocarbon, wire, "
         "stranded wire, thread",
-        "gut, pattern: 'stripes' is not known; write one of: solid, outline, core, hatch, "
-        "back hatch, cross hatch, dots, bars",
+        "gut, pattern: 'stripes' is not known; write one of: solid, outline, core, "
+        "two cores, broken core, hatch, back hatch, cross hatch, dots, bars",
     ]

@@ -77,7 +77,8 @@ def test_the_form_of_words_goes_by_their_count(language: str) -> None:
     say = wording_in(language, None).say
     every: dict[str, dict[str, object]] = {
         "turns": {},
-        "turns_of_both": {"light": 5},
+        "turns_of_both": {"below": 5},
+        "turns_of_section": {"section": 2},
         "box_for": {},
         "sections_and_tippet": {"strand": ""},
         "buy_for": {},

@@ -216,7 +216,7 @@ def test_a_table_that_fits_a_card_in_english_fits_it_here(language: str) -> None
         for unit in ("in", "cm"):
             leader = work_out(recipe, practice_of(Shop(units=unit)))
             there, ours = (
-                needed_width(told(leader, wording), scale(), narrow=True)
+                needed_width(told(leader, wording), scale(), "nothing")
                 for wording in (ENGLISH, here)
             )
             assert there <= room

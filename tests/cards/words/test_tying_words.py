@@ -1,7 +1,6 @@
 import pytest
 
 from tagend.cards.leader.leader import Leader
-from tagend.cards.practice.knots import Sides
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.tying_words import TyingLine, turn_words, tying_lines
@@ -40,29 +39,44 @@ def test_the_last_such_joint_comes_before_the_fly() -> None:
 
 
 @pytest.mark.parametrize(
-    ("thick", "thin", "says"),
+    ("upper", "lower", "material", "knot", "says"),
     [
-        (0, 0, ""),
-        (5, 5, "5 turns"),
-        (4, 6, "4 turns thick, 6 thin"),
-        (1, 3, "1 turn thick, 3 thin"),
-        (0, 12, "12 turns"),
-        (3, 0, "3 turns"),
-        (1, 1, "1 turn"),
+        ("0.013 in", "0.013 in", "nylon", "blood", "5 turns"),
+        ("0.016 in", "0.013 in", "nylon", "blood", "5 turns above, 7 below"),
+        ("0.013 in", "0.016 in", "nylon", "blood", "7 turns above, 5 below"),
+        ("0.013 in", "0.011 in", "nylon", "loop to loop", "perfection loop"),
+        ("0.012 in", "0.008 in", "nylon", "ring joint", "clinch, 5 turns"),
+        ("0.024 in", "0.012 in", "nylon", "albright", "12 turns of section 2"),
+        ("0.021 in", "0.015 in", "wire", "albright", "10 turns of section 1"),
+        ("0.021 in", "0.015 in", "wire", "swivel", "clinch, 3 turns + haywire twist, 4 turns"),
     ],
 )
-def test_turns_are_said_once_where_both_sides_have_them_alike(
-    thick: int, thin: int, says: str
+def test_a_joint_says_which_strand_makes_how_many_turns(
+    upper: str, lower: str, material: str, knot: str, says: str
 ) -> None:
-    assert turn_words(Sides(thick, thin), ENGLISH) == says
+    both = leader(recipe(section("30 in", upper, knot=knot), section("20 in", lower, material)))
+    assert turn_words(both.joints[0], 1, ENGLISH) == says
 
 
-def test_a_joint_says_its_turns() -> None:
+def test_a_joint_says_its_turns_and_its_lap() -> None:
     first, second, _ = joints(FOUR)
-    assert first.says == f"blood, {turn_words(FOUR.joints[0].turns, ENGLISH)}"
-    assert second.says == "triple surgeon's, 3 turns"
+    assert first.says == f"blood, {turn_words(FOUR.joints[0], 1, ENGLISH)}, {lap(1)}"
+    assert second.says == f"triple surgeon's, 3 turns, {lap(2)}"
+
+
+def test_a_dropper_is_told_apart_from_the_lap() -> None:
+    of = leader(recipe(section("46 in", "0.012 in", dropper="6 in"), section("20 in", "0.010 in")))
+    (line,) = joints(of)
+    assert line.says.endswith("lap 5 1/2 in and 6 in for the dropper")
+
+
+def lap(place: int) -> str:
+    return Told(FOUR, ENGLISH).lap(place)
 
 
 def test_an_end_says_its_loop() -> None:
     butt, *_, fly = tying_lines(Told(FOUR, ENGLISH))
-    assert (butt.says, fly.says) == ("perfection loop, 3/4 in", "clinch")
+    assert (butt.says, fly.says) == (
+        "perfection loop, 3/4 in, fold 6 1/4 in",
+        "clinch, 5 turns, fold 2 3/4 in",
+    )

@@ -22,7 +22,7 @@ ALL_WRONG = replace(
         section("30 in", "0.013 in", "hard nylon", "8 lb", knot="haywire twist"),
         section("3 mm", "0.015 in", "nylon", "0.9 lb", knot="blood"),
         section("20 in", "0.015 in", "nylon", "18 lb", knot="blood"),
-        section("4 in", "0.006 in", "nylon", "3 lb"),
+        section("4 in", "0.006 in", "nylon", "3 lb", knot="blood"),
         section("13 in", "0.024 in", "fluorocarbon", "49 lb"),
         total="9 ft",
         line_tip="0.036 in",

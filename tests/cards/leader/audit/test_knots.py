@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from tagend.cards.leader.audit.knots import KNOT_RULES
@@ -16,12 +18,6 @@ def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[Fact]:
 
 def joined(upper: tuple[str, str], knot: str | None, lower: tuple[str, str]) -> Recipe:
     return recipe(section("30 in", *upper, knot=knot), section("20 in", *lower), fly="clinch")
-
-
-WORKS_LOOSE = (
-    "between nylon, which takes up water and swells, and fluorocarbon, which does not, "
-    "it works loose"
-)
 
 
 @pytest.mark.parametrize("rule", KNOT_RULES)
@@ -45,8 +41,8 @@ def test_knots_that_suit_are_not_spoken_of(rule: str, written: Recipe) -> None:
 def test_a_knot_that_does_not_hold_on_wire_cannot_be_tied() -> None:
     wired = joined(("0.015 in", "nylon"), "blood", ("0.014 in", "wire"))
     assert found("untieable knot", wired) == [
-        (1, "blood below section 1", None, "it does not hold on wire"),
-        (2, "clinch at the fly", None, "it does not hold on wire"),
+        (1, "blood below section 1", None, "it does not hold on single-strand wire"),
+        (2, "clinch at the fly", None, "it does not hold on single-strand wire"),
     ]
 
 
@@ -59,7 +55,7 @@ def test_a_wire_twist_cannot_be_tied_in_nylon() -> None:
 def test_a_loop_in_wire_cannot_be_tied() -> None:
     trace = recipe(section("12 in", "0.012 in", "wire"), butt="surgeon's loop")
     assert found("untieable knot", trace) == [
-        (1, "surgeon's loop at the butt", None, "it does not hold on wire")
+        (1, "surgeon's loop at the butt", None, "it does not hold on single-strand wire")
     ]
 
 
@@ -68,23 +64,32 @@ def test_the_ends_of_a_bought_piece_are_its_own() -> None:
     assert found("untieable knot", trace) == []
 
 
-def test_an_unfit_joint_brings_its_reason() -> None:
+def test_blood_from_nylon_to_fluorocarbon_is_warned_of_with_its_reason() -> None:
     soft = joined(("0.013 in", "nylon"), "blood", ("0.012 in", "fluorocarbon"))
-    assert found("unfit knot", soft) == [(1, "blood below section 1", None, WORKS_LOOSE)]
-    steep = joined(("0.017 in", "nylon"), "blood", ("0.013 in", "nylon"))
-    assert found("unfit knot", steep) == [
-        (
-            1,
-            "blood below section 1",
-            "note",
-            "it takes a step up to 0.003 in, and this is 0.004 in",
-        )
-    ]
+    ((place, says, severity, reason),) = found("unfit knot", soft)
+    assert (place, says, severity) == (1, "blood below section 1", None)
+    assert reason is not None
+    assert "cut into softer nylon" in reason
 
 
 def test_where_print_disagrees_it_is_a_note() -> None:
     hard = joined(("0.013 in", "hard nylon"), "blood", ("0.012 in", "fluorocarbon"))
-    assert found("unfit knot", hard) == [(1, "blood below section 1", "note", WORKS_LOOSE)]
+    assert [severity for *_, severity, _ in found("unfit knot", hard)] == ["note"]
+    unlike = joined(("0.013 in", "hard nylon"), "blood", ("0.010 in", "fluorocarbon"))
+    assert [severity for *_, severity, _ in found("unfit knot", unlike)] == [None]
+
+
+def test_a_knot_that_a_person_names_against_custom_is_a_note() -> None:
+    own = practice("[knots.blood]\nlargest_ratio = 1.2\n")
+    steep = joined(("0.017 in", "nylon"), "blood", ("0.013 in", "nylon"))
+    ((_, _, severity, reason),) = found("unfit knot", steep, own)
+    assert severity == "note"
+    assert reason is not None
+    assert "1.31 times" in reason
+    worked_out = leader(steep, own)
+    ruled = replace(worked_out, joints=(replace(worked_out.joints[0], own=False),))
+    (fact,) = KNOT_RULES["unfit knot"](ruled, PRACTICE.rules["unfit knot"])
+    assert fact.severity is None  # what our own rule chose is no person's wish
 
 
 def test_a_tucked_clinch_in_thick_line_is_unfit() -> None:
@@ -97,12 +102,6 @@ def test_a_tucked_clinch_in_thick_line_is_unfit() -> None:
             "it draws up on strands up to 0.015 in, and this is 0.028 in",
         )
     ]
-
-
-def test_a_shops_own_knot_is_held_to_its_own_limits() -> None:
-    own = practice('[knots.blood]\nlargest_step = "0.004 in"\n')
-    steep = joined(("0.017 in", "nylon"), "blood", ("0.013 in", "nylon"))
-    assert found("unfit knot", steep, own) == []
 
 
 def test_a_perfection_loop_sits_ill_on_a_level_leader() -> None:

@@ -68,9 +68,15 @@ def test_a_slim_beauty_and_a_loop_make_a_shock_tippet_of_11_85_in_too_long() -> 
 
 
 def test_the_loops_of_a_joint_belong_to_the_shock_tippet() -> None:
-    # A loop of 1/4 in on each side, beside what barrels there are.
-    assert found("shock tippet", record("20 in", "11.5 in", knot="loop to loop", fly="clinch"))
-    assert found("shock tippet", record("20 in", "11 in", knot="loop to loop", fly="clinch")) == []
+    # A usual loop on each side, beside what barrels there are.
+    loops = 2 * PRACTICE.knots.joint_loop_mm
+    assert loops > 25
+
+    def looped(guard: str) -> Recipe:
+        return record("20 in", guard, knot="loop to loop", fly="clinch")
+
+    assert found("shock tippet", looped(f"{304 - float(loops):.1f} mm"))
+    assert found("shock tippet", looped(f"{294 - float(loops):.1f} mm")) == []
 
 
 def test_all_below_the_class_tippet_is_shock_tippet() -> None:

@@ -103,6 +103,7 @@ def test_strengths_in_print_are_never_asked_for(
     ("diameter", "material", "strength", "meant"),
     [
         ("0.024 in", "hard nylon", "25 kg", "25 lb"),
+        ("0.012 in", "hard nylon", "6.6 kg", "6.6 lb"),  # 888 MPa
         ("0.020 in", "hard nylon", "7.26 lb", "7.26 kg"),  # 16 lb, and 159 MPa
         ("0.017 in", "nylon", "22 kg", "22 lb"),
         ("0.023 in", "nylon", "30 kg", "30 lb"),
