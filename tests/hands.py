@@ -5,7 +5,7 @@ Nothing of the product is used here: lengths are read off the page, and pieces a
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -18,9 +18,11 @@ _UNIT_MM = {
 }
 _NUMBER = r"\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+"
 _LENGTH = re.compile(rf"({_NUMBER}) (in|ft|mm|cm|m)\b")
-_KNOT = re.compile(rf"(?:lap|fold) (?:({_NUMBER}) \+ )?({_NUMBER}) (in|mm|cm)$")
+_RANGE = re.compile(rf"({_NUMBER}) to(?= (?:{_NUMBER}) (in|cm|mm)\b)")
+_KNOT = re.compile(
+    rf"(?:lap|fold) (?:({_NUMBER})\+)?({_NUMBER}) (in|mm|cm)(?: and (.+) for the dropper)?$"
+)
 _FOLD = re.compile(rf", fold ({_NUMBER}) (in|mm|cm)\b")
-_DROPPER = re.compile(r"dropper of (.+?) left above section (\d+)")
 
 Split = tuple[Fraction, Fraction]  # of a joint: from the piece above, and from the one below
 
@@ -55,8 +57,8 @@ def number(words: str) -> Fraction:
 
 
 def lengths_mm(words: str) -> Iterator[Fraction]:
-    """Yield the lengths that stand in words: `90 to 120 cm` is 120 cm, `7 ft 4 in` two of them."""
-    for found in _LENGTH.finditer(words):
+    """Yield the lengths that stand in words, of a range both ends: `90 to 120 cm`."""
+    for found in _LENGTH.finditer(_RANGE.sub(r"\1 \2 to", words)):
         yield number(found[1]) * _UNIT_MM[found[2]]
 
 
@@ -69,9 +71,8 @@ def read_page(lines: Sequence[str]) -> Page:
     """Return what a cut list says."""
     head = next(place for place, line in enumerate(lines) if " CUT " in line)
     foot = next(place for place, line in enumerate(lines) if line.split()[:2] == ["in", "all"])
-    droppers = {int(m[2]) - 1: length_mm(m[1]) for m in _DROPPER.finditer("\n".join(lines))}
     table = [re.split(r"\s{2,}", line.strip()) for line in lines[head + 1 : foot]]
-    rows = [_row(cells, droppers.get(place)) for place, cells in enumerate(table, start=1)]
+    rows = [_row(cells) for cells in table]
     fly = next(line for line in lines if line.startswith("  at the fly:"))
     return Page(
         rows=tuple(rows),
@@ -106,27 +107,20 @@ def middles(page: Page) -> list[Split]:
     return [(row.lap_mm / 2, row.lap_mm / 2) for row in page.rows[:-1]]
 
 
-def _row(cells: Sequence[str], dropper_mm: Fraction | None) -> Row:
+def _row(cells: Sequence[str]) -> Row:
     joint = _KNOT.match(cells[-1])
     *_, tied, cut = cells[:-2] if joint else cells
-    row = Row(
-        tied=tied,
-        cut_mm=length_mm(cut),
-        bought="bought" in cut,
-        dropper_mm=dropper_mm or Fraction(0),
-    )
+    row = Row(tied=tied, cut_mm=length_mm(cut), bought="bought" in cut)
     if joint is None:
         return row
     above, below = (number(each or "0") * _UNIT_MM[joint[3]] for each in (joint[1], joint[2]))
-    return Row(
-        tied=row.tied,
-        cut_mm=row.cut_mm,
-        bought=row.bought,
+    return replace(
+        row,
         knot=re.sub(r" [0-9+]+$", "", cells[-2]),
-        dropper_mm=row.dropper_mm,
         lapped=(lapped := cells[-1].startswith("lap")),
         lap_mm=below if lapped else Fraction(0),
         folds_mm=(above, below),
+        dropper_mm=length_mm(joint[4] or ""),
     )
 
 
