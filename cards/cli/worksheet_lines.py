@@ -4,12 +4,18 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import hundredths, length, long_length
+from tagend.cards.base.shown_lengths import (
+    ShownUnit,
+    hundredths,
+    length,
+    length_number,
+    long_length,
+)
 from tagend.cards.cli.columns import in_columns
 from tagend.cards.leader.allowance import Allowance
 from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.joints import End
-from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.leader.leader import Extent, Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
@@ -63,17 +69,24 @@ def title_line(leader: Leader) -> str:
 def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
     section = piece.section
     is_last = piece.place == len(leader.pieces)
-    is_as_written = leader.recipe.lengths == "finished"
+    is_as_written = leader.recipe.lengths == "finished" and not piece.bought
     return (
         str(piece.place),
         section.material,
         section.diameter.plain,
         section.strength.plain if section.strength else "",
-        section.length.plain if is_as_written else Told(leader, ENGLISH).span(piece.finished),
-        "bought" if piece.bought else length(piece.cut_mm, leader.unit),
+        section.length.plain if is_as_written else _on_tape(piece.finished, leader.unit),
+        f"{section.length.plain} bought" if piece.bought else length(piece.cut_mm, leader.unit),
         "" if is_last else Told(leader, ENGLISH).joint(leader.joints[piece.place - 1]),
         "" if is_last else Told(leader, ENGLISH).lap(piece.place),
     )
+
+
+def _on_tape(lengths: Extent, unit: ShownUnit) -> str:
+    """Return a length, or a range, to a mark of the tape however long it is."""
+    longest = length(lengths.high_mm, unit)
+    is_one = lengths.low_mm == lengths.high_mm
+    return longest if is_one else f"{length_number(lengths.low_mm, unit)} to {longest}"
 
 
 def _end(end: End, leader: Leader) -> str:
