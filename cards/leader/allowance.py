@@ -106,12 +106,8 @@ def _allowance(
         takes_mm=rounded if own_mm is None else own_mm,
         least_mm=mm - held.mm,
         barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),
-        loop_mm=_loop_mm(half, takes),
+        loop_mm=half.stands_out_mm,
     )
-
-
-def _loop_mm(half: Half, takes: Takes) -> Fraction:
-    return takes.loop * half.loop_mm if isinstance(takes.loop, bool) else takes.loop
 
 
 def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
@@ -121,7 +117,7 @@ def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
     if takes.body:
         yield Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters")
     if takes.loop:
-        yield Share("loop", 2 * _loop_mm(half, takes), "twice the loop")
+        yield Share("loop", 2 * half.stands_out_mm, "twice the loop")
     yield Share("tag", tag_mm, "left on when trimmed")
 
 

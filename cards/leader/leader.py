@@ -193,7 +193,7 @@ def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:
     at_butt = (end_allowance(leader.butt, practice, mark_mm), *(lower for _, lower in across))
     at_fly = (*(upper for upper, _ in across), end_allowance(leader.fly, practice, mark_mm))
     rows = zip(recipe.sections, parts(recipe, materials), at_butt, at_fly, strict=True)
-    knots = (None, *(joint.knot for joint in leader.joints), None)
+    knots = (leader.butt.knot, *(joint.knot for joint in leader.joints), leader.fly.knot)
     for place, (section, part, above, below) in enumerate(rows):
         piece = Piece(
             place=place + 1,

@@ -213,4 +213,4 @@ class Told:
 
 def is_looped(end: End) -> bool:
     """Whether an end of a leader is a loop."""
-    return end.knot is not None and end.knot.takes.heavy.loop is not False
+    return end.loop_mm > 0
