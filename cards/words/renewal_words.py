@@ -15,5 +15,9 @@ def _line(told: Told, each: Renewal) -> str:
     places = {"new": each.piece.place, "section": each.above.place}
     if each.number is None:
         return told.wording.say("renewal_free", **places)
-    key = "renewal" if each.number else "renewal_spends"
-    return told.wording.say(key, **places, length=told.taken(each.cost_mm), count=each.number)
+    return told.wording.say(
+        "renewal" if each.number else "renewal_spends",
+        **places,
+        length=told.taken(each.cost_mm),
+        count=each.number,
+    )
