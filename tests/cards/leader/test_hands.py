@@ -205,8 +205,8 @@ def test_a_leader_tied_from_the_list_is_as_long_as_it_was_asked_for(bench: Bench
 def test_cut_lengths_come_out_as_long_as_the_list_says(bench: Bench) -> None:
     # Takes are not on marks here: what is printed of each length and lap is rounded by itself.
     of = printed(bench)
-    for row, wanted in zip(of.page.rows, bench.wanted, strict=True):
-        assert row.cut_mm == length_mm(wanted)
+    for row, written in zip(of.page.rows, bench.wanted, strict=True):
+        assert row.cut_mm == length_mm(written)
     tied = [length_mm(row.tied) for row in of.page.rows]
     knots = knots_mm(of.page, of.takes)
     most_mm = max(bench.mark_mm, 2 * of.finest_mm)
