@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import get_args
 
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Knot
+from tagend.cards.practice.knots import USUAL_ROLES, Knot
 from tagend.cards.practice.materials import load_materials
 from tagend.cards.words.cautions import When, cautions
 from tagend.cards.words.language import ENGLISH, read_language
@@ -35,7 +35,8 @@ def english() -> dict[str, object]:
 
 def _of_knot(knot: Knot) -> dict[str, object]:
     caution = {"caution": knot.caution} if knot.caution else {}
-    return {"name": knot.name, "steps": list(knot.steps), "seat": knot.seat, **caution}
+    own = {} if knot.roles == USUAL_ROLES else {"roles": list(knot.roles)}
+    return {"name": knot.name, **own, "steps": list(knot.steps), "seat": knot.seat, **caution}
 
 
 def _keys(tables: Mapping[str, object], above: str = "") -> Iterator[str]:

@@ -22,6 +22,7 @@ COMMANDS = (
     "propose",
     "read",
     "register",
+    "renew",
     "samples",
     "stock",
     "table",

@@ -26,7 +26,7 @@ _HEADS = ("", "line", "diameter", "strength", "tied", "CUT", "knot to the next",
 def audit_lines(sheet: Worksheet) -> list[str]:
     """Return the findings in words, under the leader's name and measure."""
     found = [f"  {finding_line(finding)}" for finding in sheet.findings] or ["  nothing to heed"]
-    return [_title(sheet.leader), *_assumed_parts(sheet.leader), *found]
+    return [title_line(sheet.leader), *_assumed_parts(sheet.leader), *found]
 
 
 def finding_line(finding: Finding) -> str:
@@ -43,7 +43,7 @@ def cut_lines(leader: Leader) -> list[str]:
     rows = [_HEADS, *(_row(piece, leader) for piece in leader.pieces)]
     rows.append(("", "in all", "", "", total, cut, "", ""))
     return [
-        _title(leader),
+        title_line(leader),
         f"  at the butt: {_end(leader.butt, leader)}",
         *(f"  {line}" for line in in_columns(rows, right=(0, 4, 5))),
         f"  at the fly: {_end(leader.fly, leader)}",
@@ -56,7 +56,8 @@ def cut_sum_lines(leader: Leader) -> list[str]:
     return [line for piece in leader.pieces for line in _sum_lines(piece, leader)]
 
 
-def _title(leader: Leader) -> str:
+def title_line(leader: Leader) -> str:
+    """Return which leader it is: its name, measure and tippet."""
     tippet = leader.tippet.section
     return (
         f"{leader.recipe.name}: {Told(leader, ENGLISH).span(leader.finished)}, "

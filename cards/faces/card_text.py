@@ -22,6 +22,7 @@ class CardText:
     imprint: Imprint
     lessons: tuple[Lesson, ...] = ()
     shopping: tuple[str, ...] = ()  # what to buy, where that is asked for
+    renewals: tuple[str, ...] = ()  # a line for each new piece, told where there is room
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
     figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side

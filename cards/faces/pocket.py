@@ -33,7 +33,7 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
     """
     scales = [Scale(factor, fonts) for factor in FACTORS if factor >= text.least]
     try:
-        sides = _sides(text, _wide_panels(text, size, scales))
+        sides = _with_renewals(_sides(text, _wide_panels(text, size, scales)), text)
         *faces, last = side_faces(text.name, sides)
     except TooWide as error:
         raise TooSmall(str(error)) from None
@@ -95,6 +95,17 @@ def _with_lessons(side: CardSide, text: CardText) -> tuple[CardSide, int]:
     plain = most("none")
     drawn = most("room") if plain else 0  # figures take their time to load
     return (fuller(drawn, "drawn"), drawn) if drawn else (fuller(plain, "none"), plain)
+
+
+def _with_renewals(sides: Sequence[CardSide], text: CardText) -> Sequence[CardSide]:
+    """Return the sides with what new pieces cost, on the first that has room for it."""
+    if not text.renewals:
+        return sides
+    for place, side in enumerate(sides):
+        fuller = side.plus([side.panel.small(*text.renewals)])
+        if fuller.fits:
+            return [*sides[:place], fuller, *sides[place + 1 :]]
+    return sides
 
 
 def _ruled(face: Face, side: CardSide, unit: Unit) -> Face:

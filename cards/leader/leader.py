@@ -67,6 +67,11 @@ class Piece:
         """All that is cut beyond the finished length."""
         return self.at_butt.takes_mm + self.at_fly.takes_mm + self.dropper_mm
 
+    @property
+    def barrels_mm(self) -> Fraction:
+        """How much of its finished length the knots at both ends cover."""
+        return self.at_butt.barrel_mm + self.at_fly.barrel_mm
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leader:

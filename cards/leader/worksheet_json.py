@@ -25,20 +25,25 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
         **_written(leader.recipe, OF_RECIPE),
         "butt_end": leader.butt.knot and leader.butt.knot.name,
         "butt_turns": leader.butt.turns.heavy,
-        "butt_fold_mm": _number(leader.pieces[0].at_butt.takes_mm),
+        "butt_fold_mm": number(leader.pieces[0].at_butt.takes_mm),
         "sections": [_section(piece, leader) for piece in leader.pieces],
         "fly_knot": leader.fly.knot and leader.fly.knot.name,
         "fly_turns": leader.fly.turns.heavy,
-        "fly_fold_mm": _number(leader.pieces[-1].at_fly.takes_mm),
-        "loops_mm": _number(leader.loops_mm),
-        "total_finished_mm": _number(leader.finished.high_mm),
-        "total_finished_least_mm": _number(leader.finished.low_mm),
-        "base_finished_mm": _number(leader.base.high_mm),
-        "total_cut_mm": _number(leader.cut_mm),
+        "fly_fold_mm": number(leader.pieces[-1].at_fly.takes_mm),
+        "loops_mm": number(leader.loops_mm),
+        "total_finished_mm": number(leader.finished.high_mm),
+        "total_finished_least_mm": number(leader.finished.low_mm),
+        "base_finished_mm": number(leader.base.high_mm),
+        "total_cut_mm": number(leader.cut_mm),
         "count": count,
-        "batch_cut_mm": _number(count * leader.cut_mm),
-        "warnings": [{key: getattr(each, key) for key in _TOLD} for each in sheet.findings],
+        "batch_cut_mm": number(count * leader.cut_mm),
+        "warnings": warnings(sheet),
     }
+
+
+def warnings(sheet: Worksheet) -> list[dict[str, object]]:
+    """Return what was found in a leader."""
+    return [{key: getattr(finding, key) for key in _TOLD} for finding in sheet.findings]
 
 
 def _section(piece: Piece, leader: Leader) -> dict[str, object]:
@@ -48,15 +53,15 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
         **_written(piece.section, OF_SECTION),
         "part": piece.part,
         "part_assumed": piece.section.part is None,
-        "finished_mm": _number(piece.finished.high_mm),
-        "finished_least_mm": _number(piece.finished.low_mm),
-        "cut_mm": _number(piece.cut_mm),
+        "finished_mm": number(piece.finished.high_mm),
+        "finished_least_mm": number(piece.finished.low_mm),
+        "cut_mm": number(piece.cut_mm),
         "knot": joint and joint.knot.name,
         "knot_reason": joint and joint.reason,
         "turns": joint and [joint.above.turns, joint.below.turns],
         "winds": joint and joint.winds,
-        "lap_mm": joint and _number(leader.lap_mm(piece.place)),
-        "takes_mm": joint and [_number(mm) for mm in leader.takes(piece.place)],
+        "lap_mm": joint and number(leader.lap_mm(piece.place)),
+        "takes_mm": joint and [number(mm) for mm in leader.takes(piece.place)],
     }
 
 
@@ -77,9 +82,10 @@ def _unit(field: Field) -> str:
 
 def _plain(value: object) -> object:
     if isinstance(value, Quantity):
-        return _number(value.amount)
+        return number(value.amount)
     return value.isoformat() if isinstance(value, date) else value
 
 
-def _number(exact: Fraction) -> float:
+def number(exact: Fraction) -> float:
+    """Return an exact amount as JSON has it, to four places."""
     return round(float(exact), 4)

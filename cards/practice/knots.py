@@ -16,10 +16,12 @@ Straight = Literal["yes", "nearly", "no"]
 Side = Literal["heavy", "light"]
 Around = Literal["other", "itself"]
 
+USUAL_ROLES = ("thick", "thin")
+
 T = TypeVar("T")
 
 COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns, or a length
-LENGTHS = ("lap", "fold", "heavy_fold", "light_fold")  # those of a length
+LENGTHS = ("lap", "fold", "heavy_fold", "light_fold", "loop")  # those of a length
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +77,7 @@ class Knot:
     steps: tuple[str, ...]
     seat: str
     takes: Sides[Takes] = Sides(Takes(), Takes())
-    roles: tuple[str, str] = ("thick", "thin")  # what the heavy and the light side are called
+    roles: tuple[str, str] = USUAL_ROLES  # what the heavy and the light side are called
     on: tuple[Strand, ...] = ("line",)
     ties: tuple[str, ...] = ()  # knots that each side may be tied with, where it has one of its own
     lapped: bool = False

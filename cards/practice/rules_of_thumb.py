@@ -1,4 +1,4 @@
-"""Rules of thumb for choosing line: the file of them in; butts and tippets by their use, out."""
+"""Rules of thumb: the file of them in; butts and tippets by their use, wear too, out."""
 
 from dataclasses import dataclass
 from fractions import Fraction
@@ -6,7 +6,14 @@ from functools import cache
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables, whole_number
 from tagend.cards.base.named_table import read_our_file
-from tagend.cards.base.units import Diameter, Strength, parse_diameter, parse_strength
+from tagend.cards.base.units import (
+    Diameter,
+    Length,
+    Strength,
+    parse_diameter,
+    parse_length,
+    parse_strength,
+)
 from tagend.cards.base.value_readers import list_of, text_line
 
 
@@ -36,6 +43,9 @@ class RulesOfThumb:
     salt_butts: tuple[SaltButtFor, ...]
     hooks: tuple[int, ...]
     tippet_of_hook: tuple[Fraction, Fraction]
+    worn_share: Fraction
+    worn_length: Length
+    staying_share: Fraction
 
     def tip_mm(self, butt: Diameter) -> Fraction:
         """Return the diameter of the line's tip that a butt suits."""
@@ -70,6 +80,9 @@ _read: TableReader[RulesOfThumb] = TableReader(
             ),
             "hook": tables(whole_number(1, 32), 1, 6),
             "tippet_of_hook": by(list_of(_share, "share", 2, 2)),
+            "worn_share": by(_share),
+            "worn_length": by(parse_length),
+            "staying_share": by(_share),
         },
     )
 )

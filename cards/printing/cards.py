@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
+from tagend.cards.leader.renewal import renewals
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, cards_of
@@ -17,6 +18,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import lessons
+from tagend.cards.words.renewal_words import renewal_lines
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.sheet import Sheet
 
@@ -74,6 +76,7 @@ def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
         imprint=job.imprint,
         lessons=lessons(told) if wishes.taught else (),
         shopping=_shopping(told, wishes.shopping),
+        renewals=renewal_lines(told, renewals(leader, job.practice)),
         variants=_variants(job, leader.recipe),
         figures=wishes.figures,
         ruler=wishes.ruler,

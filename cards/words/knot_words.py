@@ -6,12 +6,12 @@ What a person's shop file says of a knot stands as it is written there, in every
 from dataclasses import replace
 
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import Knot
+from tagend.cards.practice.knots import USUAL_ROLES, Knot
 from tagend.cards.words.language import Wording, language_file
 
 
 def knot_in(wording: Wording, knot: Knot) -> Knot:
-    """Return a knot with its steps, seat and caution in a language, in English where it has none.
+    """Return a knot with its roles, steps, seat and caution in a language, or else in English.
 
     The steps have their turns still to be counted in.
     """
@@ -24,4 +24,10 @@ def knot_in(wording: Wording, knot: Knot) -> Knot:
         seat = there.get("seat", seat)
     if caution == common.caution:
         caution = there.get("caution", caution)
-    return replace(knot, steps=steps, seat=seat, caution=caution)
+    roles = knot.roles
+    if roles == USUAL_ROLES:
+        roles = wording.say("heavy_strand"), wording.say("light_strand")
+    elif roles == common.roles:
+        heavy, light = there.get("roles", roles)
+        roles = heavy, light
+    return replace(knot, roles=roles, steps=steps, seat=seat, caution=caution)

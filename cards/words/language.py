@@ -29,6 +29,7 @@ class KnotTable(TypedDict, total=False):
 
     name: str
     title: str  # over its steps, where the name is too short for that
+    roles: list[str]
     steps: list[str]
     seat: str
     caution: str

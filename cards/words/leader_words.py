@@ -118,8 +118,8 @@ class Told:
         A dropper's tag is of the section above, and told apart.
         """
         number, leader = self.lap_number(place), self.leader
-        key = "lap_of" if leader.joints[place - 1].knot.lapped else "fold_of"
-        lap = self.wording.say(key, length=f"{number} {leader.unit}")
+        lapped = leader.joints[place - 1].knot.lapped
+        lap = self.wording.say("lap_of" if lapped else "fold_of", length=f"{number} {leader.unit}")
         dropper = leader.pieces[place - 1].section.dropper
         if dropper is None:
             return lap

@@ -22,7 +22,7 @@ class Lesson:
     name: str
     steps: tuple[str, ...]  # with the turns counted in
     caution: str | None = None
-    strands: tuple[str, str] = ("", "")  # what the thick and the thin one of a joint are called
+    strands: tuple[str, str] = ("", "")  # what the heavy and the light one of a joint are called
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +32,7 @@ class _Place:
     knot: Knot
     turns: Sides[int]
     takes: Sides[Fraction]
+    loop_mm: Fraction
     drawn: bool = True  # is it tied as its figure shows it?
 
 
@@ -55,7 +56,13 @@ def _places(leader: Leader) -> Iterator[_Place]:
         takes = Sides(above, below) if joint.sides[0] == "heavy" else Sides(below, above)
         tied = {half.knot.name for half in (joint.above, joint.below)}
         as_drawn = {joint.knot.name, *joint.knot.ties[:1]}
-        yield _Place(joint.knot, joint.turns, takes, drawn=tied <= as_drawn)
+        yield _Place(
+            knot=joint.knot,
+            turns=joint.turns,
+            takes=takes,
+            loop_mm=max(end.loop_mm for end in taken),
+            drawn=tied <= as_drawn,
+        )
         for half, allowance in zip((joint.above, joint.below), taken, strict=True):
             if joint.knot.ties:
                 yield from _end(half, allowance)
@@ -66,20 +73,19 @@ def _end(half: Half | None, taken: Allowance) -> Iterator[_Place]:
     """Yield a knot that a strand ties with itself, unless it was bought with it."""
     if half is not None and taken.knot is not None:
         mm = taken.takes_mm
-        yield _Place(half.knot, Sides(half.turns, half.turns), Sides(mm, mm))
+        yield _Place(half.knot, Sides(half.turns, half.turns), Sides(mm, mm), taken.loop_mm)
 
 
 def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
     knot, wording = places[0].knot, told.wording
     words, turns = knot_in(wording, knot), tuple(place.turns for place in places)
-    strands = wording.say("heavy_strand"), wording.say("light_strand")
     return Lesson(
         knot=knot if all(place.drawn for place in places) else replace(knot, figure=False),
         turns=turns,
         name=wording.knot_title(knot.name),
         steps=counted(words.steps, turns, _lengths_of(places, told), wording),
         caution=words.caution,
-        strands=strands if "joint" in knot.places else ("", ""),
+        strands=words.roles if "joint" in knot.places else ("", ""),
     )
 
 
@@ -104,7 +110,8 @@ def _lengths_of(places: Sequence[_Place], told: Told) -> dict[str, str]:
     """Return what a step may say of the lengths that a knot takes, all rows of `LENGTHS`."""
     each = [(at.takes.heavy + at.takes.light, at.takes.heavy, at.takes.light) for at in places]
     lap, heavy, light = (_lengths(mm, told) for mm in zip(*each, strict=True))
-    return {"lap": lap, "fold": heavy, "heavy_fold": heavy, "light_fold": light}
+    loop = _lengths((at.loop_mm for at in places), told)
+    return {"lap": lap, "fold": heavy, "heavy_fold": heavy, "light_fold": light, "loop": loop}
 
 
 def _lengths(each: Iterable[Fraction], told: Told) -> str:

@@ -12,8 +12,7 @@ from tagend.cards.practice.rules import Rule
 def too_short(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find sections with no room between their two knots."""
     for piece in leader.pieces:
-        room = piece.at_butt.barrel_mm + piece.at_fly.barrel_mm
-        if not piece.bought and piece.finished.low_mm <= room:
+        if not piece.bought and piece.finished.low_mm <= piece.barrels_mm:
             left = max(piece.finished.low_mm, Fraction(0))
             yield Fact(
                 piece.place,

@@ -57,7 +57,7 @@ def test_a_short_leader_is_one_front_and_its_back() -> None:
     front, *_ = sides(leader(SIX), INDEX)
     assert "Under test" in words(front)
     assert "11 ft" in words(front)
-    for text in ("1", "6", "CUT, in", "57", "perfection loop, ¾ in", "non-slip loop, ¼ in"):
+    for text in ("1", "6", "CUT, in", "57", "perfection loop ¾ in", "non-slip loop ¼ in"):
         assert text in [run.text for run in runs(front)]
     assert "thickness ×" in words(front)
     assert codes(front) == []
