@@ -48,14 +48,16 @@ def joint_allowances(
 ) -> tuple[Allowance, Allowance]:
     """Return what a joint takes from the section above and from the one below.
 
-    Each is rounded up to a mark of the tape, where one is given.
+    Each is rounded up to a mark of the tape, where one is given. A side that was bought ready made
+    gives nothing.
     """
     own = practice.own_laps.get(joint.knot.name)
+
+    def side(half: Half, own_mm: Fraction | None) -> Allowance:
+        return BARE if half.knot.ties else _allowance(half, own_mm, practice, mark_mm)
+
     above, below = (own.above_mm, own.below_mm) if own else (None, None)
-    return (
-        _allowance(joint.above, above, practice, mark_mm),
-        _allowance(joint.below, below, practice, mark_mm),
-    )
+    return side(joint.above, above), side(joint.below, below)
 
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:

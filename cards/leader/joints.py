@@ -10,7 +10,7 @@ from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot, Side, Sides, end_turns, joint_turns
 from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Meets, Practice
-from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.cards.recipe.values import BARE
 
 Winds = Literal["above", "below", "both"]
@@ -94,13 +94,25 @@ def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
     return tuple(_joint(recipe, place, practice) for place in range(len(recipe.sections) - 1))
 
 
-def joint_of(knot: Knot, meeting: Meeting, practice: Practice) -> Joint:
-    """Return two strands joined by a knot that somebody named."""
+def joint_of(
+    knot: Knot,
+    meeting: Meeting,
+    practice: Practice,
+    *,
+    bought: tuple[bool, bool] = (False, False),
+) -> Joint:
+    """Return two strands, which may be bought ready made, joined by a knot that somebody named.
+
+    What brings its own side of a knot that lies between two ties nothing.
+    """
     if knot.ties:
         loop_mm = practice.knots.fly_loop_mm if knot.apart else practice.knots.joint_loop_mm
         above, below = (
-            _alone(_tie(knot, *strand, practice), strand[1], loop_mm)
-            for strand in ((meeting.upper, meeting.upper_mm), (meeting.lower, meeting.lower_mm))
+            _alone(knot if made else _tie(knot, material, mm, practice), mm, loop_mm)
+            for material, mm, made in (
+                (meeting.upper, meeting.upper_mm, knot.comes_made and bought[0]),
+                (meeting.lower, meeting.lower_mm, knot.comes_made and bought[1]),
+            )
         )
         return Joint(meeting=meeting, knot=knot, above=above, below=below)
     strands = (meeting.upper_mm, meeting.lower_mm)
@@ -127,7 +139,7 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     material = practice.materials.find(first.material)
     meeting = Meeting.alone(material, first.diameter.mm)
     loop_mm = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
-    if recipe.butt.end is None and (first.bought or material.strand == "thread"):
+    if recipe.butt.end is None and is_bought(first, material):
         return End(knot=None, meeting=meeting, reason="it is bought with its own")
     if recipe.butt.end is not None:
         return End(knot=_named(recipe.butt.end, practice), meeting=meeting, loop_mm=loop_mm)
@@ -146,6 +158,11 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     return End(knot=knot, meeting=meeting, loop_mm=loop_mm, reason=why, own=own)
 
 
+def is_bought(section: Section, material: Material) -> bool:
+    """Whether a piece is bought ready made; braided and furled line always is."""
+    return section.bought or material.strand == "thread"
+
+
 def _named(name: str, practice: Practice) -> Knot | None:
     return None if name == BARE else practice.knots.find(name)
 
@@ -158,13 +175,14 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
         lower=practice.materials.find(lower.material),
         lower_mm=lower.diameter.mm,
     )
+    bought = is_bought(upper, meeting.upper), is_bought(lower, meeting.lower)
     if upper.knot:
-        return joint_of(practice.knots.find(upper.knot), meeting, practice)
+        return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
     is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
     knot, why, own = _first(_meets(meeting, is_guard, practice), meeting, practice)
     if knot is None:  # nothing of the order can be tied here, which the audit says
         knot = practice.choice["same line"].usual[0]
-    return replace(joint_of(knot, meeting, practice), reason=why, own=own)
+    return replace(joint_of(knot, meeting, practice, bought=bought), reason=why, own=own)
 
 
 def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:

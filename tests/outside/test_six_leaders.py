@@ -245,8 +245,8 @@ FURLED = Leader(
     total=110,
     total_cut=63.5,  # nothing of the furled butt
     loops=2,  # an inch on either side of loop to loop
-    turns=[(3, 5), (0, 0)],
-    winds=["both", None],
+    turns=[(0, 5), (0, 0)],  # the ring is the butt's own: only the nylon is tied to it
+    winds=["below", None],
     end_turns=(0, 0),
 )
 
