@@ -48,19 +48,20 @@ def joint_allowances(
 ) -> tuple[Allowance, Allowance]:
     """Return what a joint takes from the section above and from the one below.
 
-    Each is rounded up to a mark of the tape, where one is given.
+    Each is rounded up to a mark of the tape, where one is given. A side that was bought ready made
+    gives nothing.
     """
     own = practice.own_laps.get(joint.knot.name)
     above, below = (own.above_mm, own.below_mm) if own else (None, None)
     return (
-        _allowance(joint.above, above, practice, mark_mm),
-        _allowance(joint.below, below, practice, mark_mm),
+        _of_half(joint.above, above, practice, mark_mm),
+        _of_half(joint.below, below, practice, mark_mm),
     )
 
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:
     """Return what the knot at the butt or at the fly takes, rounded up to a mark."""
-    return BARE if end.half is None else _allowance(end.half, None, practice, mark_mm)
+    return _of_half(end.half, None, practice, mark_mm) if end.half else BARE
 
 
 def helix_mm(turns: int, radius_mm: float, height_mm: float) -> float:
@@ -89,10 +90,12 @@ def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
     return -(-mm // mark_mm) * mark_mm
 
 
-def _allowance(
+def _of_half(
     half: Half, own_mm: Fraction | None, practice: Practice, mark_mm: Fraction | None
 ) -> Allowance:
     """Return what one side of a knot takes: the person's own figure, or what is computed."""
+    if half.knot.ties:
+        return BARE  # it was bought with it, and ties nothing
     takes = half.knot.takes.of(half.side)
     if own_mm is None and not half.paired and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold

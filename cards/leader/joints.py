@@ -10,7 +10,7 @@ from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot, Side, Sides, end_turns, joint_turns
 from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Meets, Practice
-from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.cards.recipe.values import BARE
 
 Winds = Literal["above", "below", "both"]
@@ -99,13 +99,25 @@ def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
     return tuple(_joint(recipe, place, practice) for place in range(len(recipe.sections) - 1))
 
 
-def joint_of(knot: Knot, meeting: Meeting, practice: Practice) -> Joint:
-    """Return two strands joined by a knot that somebody named."""
+def joint_of(
+    knot: Knot,
+    meeting: Meeting,
+    practice: Practice,
+    *,
+    bought: tuple[bool, bool] = (False, False),
+) -> Joint:
+    """Return two strands, which may be bought ready made, joined by a knot that somebody named.
+
+    What brings its own side of a knot that lies between two ties nothing.
+    """
     if knot.ties:
         loop_mm = practice.knots.fly_loop_mm if knot.apart else practice.knots.joint_loop_mm
         above, below = (
-            _alone(_tie(knot, *strand, practice), strand[1], loop_mm)
-            for strand in ((meeting.upper, meeting.upper_mm), (meeting.lower, meeting.lower_mm))
+            _alone(knot if made else _tie(knot, material, mm, practice), mm, loop_mm)
+            for material, mm, made in (
+                (meeting.upper, meeting.upper_mm, knot.comes_made and bought[0]),
+                (meeting.lower, meeting.lower_mm, knot.comes_made and bought[1]),
+            )
         )
         return Joint(meeting=meeting, knot=knot, above=above, below=below)
     strands = (meeting.upper_mm, meeting.lower_mm)
@@ -132,10 +144,11 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     material = practice.materials.find(first.material)
     meeting = Meeting.alone(material, first.diameter.mm)
     loop_mm = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
-    if recipe.butt.end is None and (first.bought or material.strand == "thread"):
+    if recipe.butt.end is None and is_bought(first, material):
         return End(knot=None, meeting=meeting, reason="it is bought with its own")
     if recipe.butt.end is not None:
-        return end_of(_named(recipe.butt.end, practice), meeting, loop_mm, practice)
+        named = _named(recipe.butt.end, practice)
+        return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
     knot, why, own = _first("butt", meeting, practice, level=level)
     why = "usual on a level leader" if level and knot and not own else why
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
@@ -151,12 +164,26 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
 
-def end_of(knot: Knot | None, meeting: Meeting, loop_mm: Fraction, practice: Practice) -> End:
+def end_of(
+    knot: Knot | None,
+    meeting: Meeting,
+    loop_mm: Fraction,
+    practice: Practice,
+    *,
+    bought: bool = False,
+) -> End:
     """Return an end with the knot that somebody named, its loops of a usual size here."""
     if knot is None:
         return End(knot=None, meeting=meeting)
-    tied = _tie(knot, meeting.upper, meeting.upper_mm, practice) if knot.ties else knot
+    is_made = bought and knot.comes_made
+    ties = knot.ties and not is_made
+    tied = _tie(knot, meeting.upper, meeting.upper_mm, practice) if ties else knot
     return End(knot=knot, meeting=meeting, half=_alone(tied, meeting.upper_mm, loop_mm))
+
+
+def is_bought(section: Section, material: Material) -> bool:
+    """Whether a piece is bought ready made; braided and furled line always is."""
+    return section.bought or material.strand == "thread"
 
 
 def _named(name: str, practice: Practice) -> Knot | None:
@@ -171,13 +198,14 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
         lower=practice.materials.find(lower.material),
         lower_mm=lower.diameter.mm,
     )
+    bought = is_bought(upper, meeting.upper), is_bought(lower, meeting.lower)
     if upper.knot:
-        return joint_of(practice.knots.find(upper.knot), meeting, practice)
+        return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
     is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
     knot, why, own = _first(_meets(meeting, is_guard, practice), meeting, practice)
     if knot is None:  # nothing of the order can be tied here, which the audit says
         knot = practice.choice["same line"].usual[0]
-    return replace(joint_of(knot, meeting, practice), reason=why, own=own)
+    return replace(joint_of(knot, meeting, practice, bought=bought), reason=why, own=own)
 
 
 def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:

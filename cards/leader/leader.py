@@ -6,15 +6,13 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
 from tagend.cards.leader.allowance import (
-    BARE,
     Allowance,
     end_allowance,
     joint_allowances,
     round_up,
 )
-from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
+from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, is_bought, joints
 from tagend.cards.leader.parts import parts
-from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe, Section
@@ -54,8 +52,8 @@ class Piece:
 
     @property
     def bought(self) -> bool:
-        """Whether it is bought ready made; braided and furled line always is."""
-        return self.section.bought or self.material.strand == "thread"
+        """Whether it is bought ready made."""
+        return is_bought(self.section, self.material)
 
     @property
     def dropper_mm(self) -> Fraction:
@@ -193,7 +191,6 @@ def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:
     at_butt = (end_allowance(leader.butt, practice, mark_mm), *(lower for _, lower in across))
     at_fly = (*(upper for upper, _ in across), end_allowance(leader.fly, practice, mark_mm))
     rows = zip(recipe.sections, parts(recipe, materials), at_butt, at_fly, strict=True)
-    knots = (leader.butt.knot, *(joint.knot for joint in leader.joints), leader.fly.knot)
     for place, (section, part, above, below) in enumerate(rows):
         piece = Piece(
             place=place + 1,
@@ -205,18 +202,7 @@ def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:
             finished=(written := Extent(section.length.low.mm, section.length.high.mm)),
             cut_mm=written.high_mm,
         )
-        if piece.bought:
-            piece = replace(
-                piece,
-                at_butt=_unless_made(above, knots[place]),
-                at_fly=_unless_made(below, knots[place + 1]),
-            )
         if as_cut or piece.bought:
             yield replace(piece, finished=written.longer(-piece.taken_mm))
         else:
             yield replace(piece, cut_mm=written.high_mm + piece.taken_mm)
-
-
-def _unless_made(allowance: Allowance, knot: Knot | None) -> Allowance:
-    """Return what a bought piece gives: nothing where it brings its own loop or ring."""
-    return BARE if knot is not None and knot.comes_made else allowance

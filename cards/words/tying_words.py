@@ -34,10 +34,12 @@ def turn_words(joint: Joint, place: int, wording: Wording) -> str:
         sides = (
             ", ".join(filter(None, (wording.knot(half.knot.name), _turns(half.turns, wording))))
             for half in (joint.above, joint.below)
+            if half.knot != joint.knot  # which was bought with the piece
         )
         return " + ".join(dict.fromkeys(sides))
     if joint.winds not in (None, "both"):
-        count, below = joint.above.turns + joint.below.turns, joint.winds == "below"
+        below = joint.winds == "below"
+        count = (joint.below if below else joint.above).turns
         return wording.say("turns_of_section", count=count, section=place + below)
     if joint.above.turns == joint.below.turns:
         return _turns(joint.above.turns, wording)
