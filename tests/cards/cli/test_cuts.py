@@ -29,7 +29,7 @@ def test_the_cut_list_is_a_table_to_cut_from(tagend: Tagend, demo: Path) -> None
 def test_the_reason_for_each_chosen_knot_is_given(tagend: Tagend, demo: Path) -> None:
     lines = tagend("cuts", demo / "sandbar-eight.toml").out.splitlines()
     assert "  1 to 2: blood, one kind of line and a small step" in lines
-    assert lines[-1] == ("  5 to 6: triple surgeon's, nylon meets fluorocarbon")
+    assert lines[-1] == "  5 to 6: triple surgeon's, nylon meets fluorocarbon"
 
 
 def test_several_recipes_stand_apart(tagend: Tagend, demo: Path) -> None:
