@@ -44,6 +44,12 @@ def test_json_gives_the_cuts_in_millimetres(tagend: Tagend, demo: Path) -> None:
     inches = [section["cut_mm"] / 25.4 for section in sandbar["sections"]]
     assert inches == pytest.approx([57.25, 33.75, 21.75, 17.5, 15.5, 36.25])
     assert sandbar["total_finished_mm"] == 3352.8  # 11 ft
+    laps = [section["lap_mm"] / 25.4 for section in sandbar["sections"][:-1]]
+    assert laps == pytest.approx([10, 8.75, 7.5, 7.5, 6.5])
+    assert sandbar["sections"][-1]["lap_mm"] is None
+    folds = [sandbar["butt_fold_mm"] / 25.4, sandbar["fly_fold_mm"] / 25.4]
+    assert folds == pytest.approx([6.25, 3.5])
+    assert sum(inches) - sum(laps) - sum(folds) == pytest.approx(132)
     assert all(section["cut_mm"] % 5 == 0 for section in millrace["sections"])
 
 
