@@ -204,3 +204,12 @@ def test_a_ruled_card_has_its_ruler_at_the_edge_of_the_last_side() -> None:
 def test_the_front_of_every_card_of_a_leader_bears_its_name(name: str, count: int) -> None:
     for front in sides(level(count), card_size(name))[::2]:
         assert "Under test" in words(front)
+
+
+@pytest.mark.parametrize("size", [ID_1, INDEX])
+def test_a_new_tippet_s_cost_takes_no_side_of_its_own(size: CardSize) -> None:
+    text = says(leader(SIX))
+    silent = pocket_card(replace(text, renewals=()), size, OURS)
+    told = pocket_card(text, size, OURS)
+    assert len(told) == len(silent)
+    assert any("of section 5: good for 1" in " ".join(words(face)) for face in told)
