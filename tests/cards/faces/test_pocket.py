@@ -212,4 +212,4 @@ def test_a_new_tippet_s_cost_takes_no_side_of_its_own(size: CardSize) -> None:
     silent = pocket_card(replace(text, renewals=()), size, OURS)
     told = pocket_card(text, size, OURS)
     assert len(told) == len(silent)
-    assert any("of section 5: good for 1" in " ".join(words(face)) for face in told)
+    assert any("of section 5: good for 1" in words(face) for face in told)
