@@ -11,10 +11,10 @@ SHOP = """\
 # What belongs to the person.
 name = "The Wrack Line Bench"   # on each card
 
-[allowance]
+[lap]
 # Our own hands.
 blood = "4 in"                  # tied wet
-clinch = { thick = "3 in", thin = "2 in" }
+clinch = { above = "3 in", below = "2 in" }
 
 # The audit.
 [rules.step]
@@ -23,7 +23,7 @@ limit = "0.003 in"
 
 
 def edited(text: str, key: str, value: str = "5 in") -> str:
-    return with_value(text.encode(), "allowance", key, value).decode()
+    return with_value(text.encode(), "lap", key, value).decode()
 
 
 def changed_lines(before: str, after: str) -> tuple[list[str], list[str]]:
@@ -52,14 +52,14 @@ def test_a_new_value_stands_under_its_heading() -> None:
 
 def test_a_table_that_is_not_there_comes_last() -> None:
     before = 'name = "Bench"  # mine\n'
-    assert edited(before, "blood") == before + '\n[allowance]\nblood = "5 in"\n'
-    assert edited(before.strip(), "blood") == before + '\n[allowance]\nblood = "5 in"\n'
+    assert edited(before, "blood") == before + '\n[lap]\nblood = "5 in"\n'
+    assert edited(before.strip(), "blood") == before + '\n[lap]\nblood = "5 in"\n'
 
 
 def test_a_table_of_two_sides_becomes_one_length() -> None:
     after = edited(SHOP, "clinch")
     assert changed_lines(SHOP, after) == (
-        ['clinch = { thick = "3 in", thin = "2 in" }'],
+        ['clinch = { above = "3 in", below = "2 in" }'],
         ['clinch = "5 in"'],
     )
 
@@ -67,27 +67,27 @@ def test_a_table_of_two_sides_becomes_one_length() -> None:
 @pytest.mark.parametrize(
     "before",
     [
-        'allowance.blood = "4 in"\n',
-        "[ allowance ]\nblood = '4 in'\n",
-        "[allowance]",
-        '[allowance.blood]\nthick = "4 in"\nthin = "3 in"\n\n[rules.step]\nlimit = "0.003 in"\n',
-        'name = "x"\r\n[allowance]\r\n# c\r\nblood = "4 in"\r\n',
-        "\ufeff[allowance]\n",
+        'lap.blood = "4 in"\n',
+        "[ lap ]\nblood = '4 in'\n",
+        "[lap]",
+        '[lap.blood]\nabove = "4 in"\nbelow = "3 in"\n\n[rules.step]\nlimit = "0.003 in"\n',
+        'name = "x"\r\n[lap]\r\n# c\r\nblood = "4 in"\r\n',
+        "\ufeff[lap]\n",
     ],
 )
 @pytest.mark.parametrize("key", ["blood", "clinch", "albright's"])
 def test_any_way_to_write_the_table_is_understood(before: str, key: str) -> None:
     old, new = tomllib.loads(before.lstrip("\ufeff")), tomllib.loads(edited(before, key))
-    assert new["allowance"].pop(key) == "5 in"
-    old.get("allowance", {}).pop(key, None)
-    assert new == {"allowance": {}, **old}
+    assert new["lap"].pop(key) == "5 in"
+    old.get("lap", {}).pop(key, None)
+    assert new == {"lap": {}, **old}
 
 
-@pytest.mark.parametrize("wrong", ["allowance = 3\n", 'allowance = { blood = "4 in" }\n'])
+@pytest.mark.parametrize("wrong", ["lap = 3\n", 'lap = { blood = "4 in" }\n'])
 def test_what_is_no_table_is_refused(wrong: str) -> None:
     with pytest.raises(Refused) as caught:
         edited(wrong, "blood")
-    assert str(caught.value) == "allowance: this is not a table; write it as [allowance]"
+    assert str(caught.value) == "lap: this is not a table; write it as [lap]"
 
 
 written = st.characters(exclude_categories=["C"])
@@ -96,7 +96,7 @@ written = st.characters(exclude_categories=["C"])
 @given(st.text(written, min_size=1, max_size=20), st.text(written, max_size=20))
 def test_any_key_and_value_come_back_as_they_were(key: str, value: str) -> None:
     after = tomllib.loads(edited(SHOP, key, value))
-    assert after["allowance"].pop(key) == value
+    assert after["lap"].pop(key) == value
     before = tomllib.loads(SHOP)
-    before["allowance"].pop(key, None)
+    before["lap"].pop(key, None)
     assert after == before
