@@ -139,9 +139,12 @@ def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:
 
 
 def _allowance_lines(sign: str, where: str, taken: Allowance, leader: Leader) -> Iterator[str]:
-    rounded = length(taken.takes_mm, leader.unit)
-    exact = f", {hundredths(taken.mm, leader.unit)} up to a mark" if taken.shares else ""
-    whose = "" if taken.shares or taken.knot is None else ", your own lap"
-    yield f"{sign} {rounded} {where}, {taken.knot or 'nothing to tie'}{exact}{whose}"
+    is_exact = leader.recipe.lengths == "cut"
+    takes = (hundredths if is_exact else length)(taken.takes_mm, leader.unit)
+    if taken.shares:
+        how = "" if is_exact else f", {hundredths(taken.mm, leader.unit)} up to a mark"
+    else:
+        how = ", your own lap" if taken.knot else ""
+    yield f"{sign} {takes} {where}, {taken.knot or 'nothing to tie'}{how}"
     for share in taken.shares:
         yield f"        {hundredths(share.mm, leader.unit):>8}  {share.into}: {share.how}"

@@ -16,7 +16,7 @@ Beside = Literal["loops and laps", "laps", "nothing"]
 
 _RULE = 0.5  # points, and grey: it leads the eye to the knot
 _RULE_GREY = 0.45
-_HEAD, _FOOT = 1.5, 0.6  # heights above and below the rows, in small type sizes
+_HEAD, _FOOT = 1.4, 0.6  # heights above and below the rows, in small type sizes
 _GAP = 0.35  # the least between two columns, in body type sizes
 _LAP_GAP = 0.5  # the least from a knot's name to its lap, in small type sizes
 _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
@@ -51,7 +51,7 @@ class _Junction:
 def needed_width(told: Told, scale: Scale, beside: Beside) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
     of_columns = sum(column.width + _GAP * scale.body for column in columns(told, scale))
-    return of_columns + _widest(_junctions(told, scale, beside))
+    return of_columns + _last_width(told, scale, beside)
 
 
 def table_height(told: Told, scale: Scale) -> float:
@@ -66,15 +66,13 @@ def leader_table(told: Told, scale: Scale, width: float, beside: Beside) -> Lead
     """
     of_columns = list(columns(told, scale))
     knots = _junctions(told, scale, beside)
-    free = width - sum(column.width for column in of_columns) - _widest(knots)
+    free = width - sum(column.width for column in of_columns) - _last_width(told, scale, beside)
     gap = free / len(of_columns)
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
     placed = list(zip(of_columns, starts, strict=True))
     head, pitch = _HEAD * scale.small, _pitch(told, scale)
     names = [item for column, x in placed for item in _head(column, x, scale)]
-    if beside != "nothing":
-        lap = set_line(told.wording.say("laps", unit=told.leader.unit), scale.medium, scale.small)
-        names += lap.at(width, 0.8 * scale.small, "right")
+    names += _last_head(told, scale, beside).at(width, 0.8 * scale.small, "right")
 
     def row(place: int) -> Block:
         cells = (item for column, x in placed for item in _cell(column, place, x, pitch))
@@ -106,8 +104,15 @@ def _pitch(told: Told, scale: Scale) -> float:
     return max(scale.pitch, _COMMA_PITCH * scale.cut if told.wording.decimal == "," else 0.0)
 
 
-def _widest(junctions: list[_Junction]) -> float:
-    return max(junction.width for junction in junctions)
+def _last_head(told: Told, scale: Scale, beside: Beside) -> SetLine:
+    """Return what heads the laps."""
+    head = "" if beside == "nothing" else told.wording.say("laps", unit=told.leader.unit)
+    return set_line(head, scale.medium, scale.small)
+
+
+def _last_width(told: Told, scale: Scale, beside: Beside) -> float:
+    widths = [junction.width for junction in _junctions(told, scale, beside)]
+    return max(_last_head(told, scale, beside).width, *widths)
 
 
 def _junction(of: _Junction, x: float, end: float, y: float) -> tuple[Item, ...]:

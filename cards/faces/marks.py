@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from tagend.cards.faces.pattern import Band
 from tagend.cards.faces.plot import Plot
+from tagend.cards.leader.joints import End
 from tagend.cards.practice.knots import Knot
 from tagend.layouts.paper.curves import circle, rounded
 from tagend.layouts.paper.face import Path, Step, segment
@@ -71,18 +72,18 @@ def _ends(plotted: Plot) -> Iterator[Path]:
     longest = _BARREL * plotted.size
     at_butt, at_fly = min(longest, first.length / 2), min(longest, last.length / 2)
     half = first.from_thick / 2 + RISE
-    yield from _end(leader.butt.knot, plotted.start, 0.0, half, at_butt)
+    yield from _end(leader.butt, plotted.start, 0.0, half, at_butt)
     half = last.to_thick / 2 + RISE
-    yield from _end(leader.fly.knot, plotted.end, plotted.width, half, -at_fly)
+    yield from _end(leader.fly, plotted.end, plotted.width, half, -at_fly)
 
 
-def _end(knot: Knot | None, x: float, edge: float, half: float, inward: float) -> Iterator[Path]:
+def _end(end: End, x: float, edge: float, half: float, inward: float) -> Iterator[Path]:
     """Draw a knot from x `inward` along the strand, and its loop out to the edge."""
-    if knot is None:
+    if end.half is None:
         return
-    if knot.takes.heavy.loop:
+    if end.loop_mm:
         yield _eye(x, edge, _LOOP_RISE * abs(edge - x))
-    yield from _barrel(knot, x + inward / 2, half, abs(inward))
+    yield from _barrel(end.half.knot, x + inward / 2, half, abs(inward))
 
 
 def _joints(plotted: Plot) -> Iterator[Path]:

@@ -12,7 +12,7 @@ from tagend.cards.base.shown_lengths import (
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.faces.deck import Reference
 from tagend.cards.leader.allowance import end_allowance, joint_allowances
-from tagend.cards.leader.joints import End, joint_of
+from tagend.cards.leader.joints import end_of, joint_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Meets, Practice
@@ -154,6 +154,6 @@ def _takes(knot: Knot, thou: int, practice: Practice) -> Fraction:
         allowance = joint_allowances(joint_of(knot, meeting, practice), practice, _MARK_MM)[0]
     else:
         strand = Meeting.alone(material, thou * _THOU)
-        end = End(knot=knot, meeting=strand, loop_mm=practice.knots.loop_mm)
+        end = end_of(knot, strand, practice.knots.loop_mm, practice)
         allowance = end_allowance(end, practice, _MARK_MM)
     return allowance.takes_mm

@@ -52,17 +52,16 @@ def joint_allowances(
     gives nothing.
     """
     own = practice.own_laps.get(joint.knot.name)
-
-    def side(half: Half, own_mm: Fraction | None) -> Allowance:
-        return BARE if half.knot.ties else _allowance(half, own_mm, practice, mark_mm)
-
     above, below = (own.above_mm, own.below_mm) if own else (None, None)
-    return side(joint.above, above), side(joint.below, below)
+    return (
+        _of_half(joint.above, above, practice, mark_mm),
+        _of_half(joint.below, below, practice, mark_mm),
+    )
 
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:
     """Return what the knot at the butt or at the fly takes, rounded up to a mark."""
-    return BARE if end.half is None else _allowance(end.half, None, practice, mark_mm)
+    return _of_half(end.half, None, practice, mark_mm) if end.half else BARE
 
 
 def helix_mm(turns: int, radius_mm: float, height_mm: float) -> float:
@@ -91,10 +90,12 @@ def round_up(mm: Fraction, mark_mm: Fraction) -> Fraction:
     return -(-mm // mark_mm) * mark_mm
 
 
-def _allowance(
+def _of_half(
     half: Half, own_mm: Fraction | None, practice: Practice, mark_mm: Fraction | None
 ) -> Allowance:
     """Return what one side of a knot takes: the person's own figure, or what is computed."""
+    if half.knot.ties:
+        return BARE  # it was bought with it, and ties nothing
     takes = half.knot.takes.of(half.side)
     if own_mm is None and not half.paired and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
@@ -108,12 +109,8 @@ def _allowance(
         takes_mm=rounded if own_mm is None else own_mm,
         least_mm=mm - held.mm,
         barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),
-        loop_mm=_loop_mm(half, takes),
+        loop_mm=half.stands_out_mm,
     )
-
-
-def _loop_mm(half: Half, takes: Takes) -> Fraction:
-    return takes.loop * half.loop_mm if isinstance(takes.loop, bool) else takes.loop
 
 
 def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
@@ -123,7 +120,7 @@ def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
     if takes.body:
         yield Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters")
     if takes.loop:
-        yield Share("loop", 2 * _loop_mm(half, takes), "twice the loop")
+        yield Share("loop", 2 * half.stands_out_mm, "twice the loop")
     yield Share("tag", tag_mm, "left on when trimmed")
 
 

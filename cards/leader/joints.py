@@ -29,6 +29,12 @@ class Half:
     paired: bool = False  # is the other side of the same knot another strand?
 
     @property
+    def stands_out_mm(self) -> Fraction:
+        """How large a loop it ends in, beyond the finished length; 0 for none."""
+        loop = self.knot.takes.of(self.side).loop
+        return loop * self.loop_mm if isinstance(loop, bool) else loop
+
+    @property
     def winds(self) -> bool:
         """Whether it is wound round a strand, and not folded or wound round only."""
         return self.turns > 0 and self.knot.takes.of(self.side).core > 0
@@ -72,21 +78,20 @@ class End:
 
     knot: Knot | None
     meeting: Meeting  # the strand that it is tied in, with itself
-    loop_mm: Fraction = Fraction(0)
+    half: Half | None = None  # its strand in the knot; None for a bare end
     reason: str | None = None  # why it was chosen; None where the recipe names it
     own: bool = True  # the recipe or the person's own habit names it
 
     @property
-    def half(self) -> Half | None:
-        """Its strand in the knot; None for a bare end."""
-        if self.knot is None:
-            return None
-        return _alone(self.knot, self.meeting.upper_mm, self.loop_mm)
-
-    @property
     def turns(self) -> Sides[int]:
         """The turns of its strand."""
-        return Sides(0, 0) if self.knot is None else end_turns(self.knot, self.meeting.upper_mm)
+        count = self.half.turns if self.half else 0
+        return Sides(count, count)
+
+    @property
+    def loop_mm(self) -> Fraction:
+        """How large a loop it ends in; 0 for none."""
+        return self.half.stands_out_mm if self.half else Fraction(0)
 
 
 def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
@@ -142,10 +147,11 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     if recipe.butt.end is None and is_bought(first, material):
         return End(knot=None, meeting=meeting, reason="it is bought with its own")
     if recipe.butt.end is not None:
-        return End(knot=_named(recipe.butt.end, practice), meeting=meeting, loop_mm=loop_mm)
+        named = _named(recipe.butt.end, practice)
+        return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
     knot, why, own = _first("butt", meeting, practice, level=level)
     why = "usual on a level leader" if level and knot and not own else why
-    return End(knot=knot, meeting=meeting, loop_mm=loop_mm, reason=why, own=own)
+    return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
 
 def fly_end(recipe: Recipe, practice: Practice) -> End:
@@ -153,9 +159,26 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     last, loop_mm = recipe.sections[-1], practice.knots.fly_loop_mm
     meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     if recipe.fly.knot is not None:
-        return End(knot=_named(recipe.fly.knot, practice), meeting=meeting, loop_mm=loop_mm)
+        return end_of(_named(recipe.fly.knot, practice), meeting, loop_mm, practice)
     knot, why, own = _first("fly", meeting, practice)
-    return End(knot=knot, meeting=meeting, loop_mm=loop_mm, reason=why, own=own)
+    return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
+
+
+def end_of(
+    knot: Knot | None,
+    meeting: Meeting,
+    loop_mm: Fraction,
+    practice: Practice,
+    *,
+    bought: bool = False,
+) -> End:
+    """Return an end with the knot that somebody named, its loops of a usual size here."""
+    if knot is None:
+        return End(knot=None, meeting=meeting)
+    is_made = bought and knot.comes_made
+    ties = knot.ties and not is_made
+    tied = _tie(knot, meeting.upper, meeting.upper_mm, practice) if ties else knot
+    return End(knot=knot, meeting=meeting, half=_alone(tied, meeting.upper_mm, loop_mm))
 
 
 def is_bought(section: Section, material: Material) -> bool:

@@ -140,14 +140,14 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
 def check_tieable(leader: Leader) -> None:
     """Raise `Refused` for each piece that its own knots take up: there is nothing to print of it.
 
-    Only cut lengths can be so short.
+    Only what is cut or bought at its length can be so short.
     """
     faults = [
         Fault(
             f"{leader.recipe.name}, section {piece.place}",
             f"its knots take {length(piece.taken_mm, leader.unit)}, all of the "
-            f"{piece.section.length.plain} that it is cut",
-            'cut it longer, or write lengths = "finished"',
+            f"{piece.section.length.plain} that it is {'bought' if piece.bought else 'cut'}",
+            "buy a longer one" if piece.bought else 'cut it longer, or write lengths = "finished"',
         )
         for piece in leader.pieces
         if piece.finished.low_mm <= 0

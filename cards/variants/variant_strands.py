@@ -4,8 +4,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tagend.cards.base.plural import counted
-from tagend.cards.leader.joints import End, butt_end, fly_end, joints
+from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
 from tagend.cards.leader.parts import is_level, parts
+from tagend.cards.leader.steps import big, step_of
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Practice
@@ -114,12 +115,13 @@ def _strung(section: Section, strand: Strand, part: Part | None) -> Section:
 def with_fitting_knots(recipe: Recipe, before: Recipe, practice: Practice) -> Recipe:
     """Return the recipe without the names of knots that do not suit its new strands.
 
-    Where a knot meets strands as before, it stays: its recipe chose it for them.
+    Where a knot meets strands as before, it stays: its recipe chose it for them. Over a step that
+    is big now, the rule has the choice of a knot that is not for one.
     """
     known = {(joint.knot.name, joint.meeting) for joint in joints(before, practice)}
     above = (
         section
-        if (joint.knot.name, joint.meeting) in known or _suits(joint.knot, joint.meeting)
+        if (joint.knot.name, joint.meeting) in known or _joins(joint, practice)
         else replace(section, knot=None)
         for section, joint in zip(recipe.sections, joints(recipe, practice), strict=False)
     )
@@ -137,6 +139,13 @@ def with_fitting_knots(recipe: Recipe, before: Recipe, practice: Practice) -> Re
 def _stays(now: End, then: End) -> bool:
     """Whether an end's knot suits its strand, or meets the one that it met before."""
     return now.knot is None or now.meeting == then.meeting or _suits(now.knot, now.meeting)
+
+
+def _joins(joint: Joint, practice: Practice) -> bool:
+    knot, meeting = joint.knot, joint.meeting
+    bears_steps = knot.shock or knot.apart or knot in practice.choice["big step"].order
+    is_big = big(step_of(meeting), practice.rules["step"].limits)
+    return _suits(knot, meeting) and (bears_steps or not is_big)
 
 
 def _suits(knot: Knot, meeting: Meeting) -> bool:

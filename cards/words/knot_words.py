@@ -25,7 +25,7 @@ def knot_in(wording: Wording, knot: Knot) -> Knot:
     if caution == common.caution:
         caution = there.get("caution", caution)
     roles = knot.roles
-    if roles == USUAL_ROLES:
+    if "joint" in knot.places and roles == USUAL_ROLES:
         roles = wording.say("heavy_strand"), wording.say("light_strand")
     elif roles == common.roles:
         heavy, light = there.get("roles", roles)

@@ -135,7 +135,7 @@ class Told:
     def laps(self) -> str:
         """Return the same in a line: `lap or fold, from the butt, in: 6 1/4, 10, 3 1/2`."""
         numbers = self.wording.series(number for number in self.lap_numbers() if number)
-        return f"{self.wording.say('laps_from_butt', unit=self.leader.unit)} {numbers}"
+        return self.wording.say("laps_from_butt", unit=self.leader.unit, laps=numbers)
 
     def lap_number(self, place: int) -> str:
         """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`."""
@@ -213,4 +213,4 @@ class Told:
 
 def is_looped(end: End) -> bool:
     """Whether an end of a leader is a loop."""
-    return end.knot is not None and end.knot.takes.heavy.loop is not False
+    return end.loop_mm > 0

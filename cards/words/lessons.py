@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.leader.allowance import Allowance
-from tagend.cards.leader.joints import Half
+from tagend.cards.leader.joints import End, Half
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import COUNT, Knot, Sides
 from tagend.cards.words.knot_words import knot_in
@@ -49,6 +49,7 @@ def lessons(told: Told) -> tuple[Lesson, ...]:
 
 def _places(leader: Leader) -> Iterator[_Place]:
     pieces = leader.pieces
+    yield from _joining(leader.butt)
     yield from _end(leader.butt.half, pieces[0].at_butt)
     for joint, upper, lower in zip(leader.joints, pieces, pieces[1:], strict=False):
         taken = upper.at_fly, lower.at_butt
@@ -67,6 +68,13 @@ def _places(leader: Leader) -> Iterator[_Place]:
             if joint.knot.ties:
                 yield from _end(half, allowance)
     yield from _end(leader.fly.half, pieces[-1].at_fly)
+
+
+def _joining(end: End) -> Iterator[_Place]:
+    """Yield the knot to the fly line that joins a loop, which is tied by a knot of its own."""
+    if end.knot is not None and end.knot.ties:
+        none = Sides(Fraction(0), Fraction(0))
+        yield _Place(end.knot, Sides(0, 0), none, end.loop_mm)
 
 
 def _end(half: Half | None, taken: Allowance) -> Iterator[_Place]:

@@ -12,8 +12,10 @@ def renewal_lines(told: Told, renewals: Iterable[Renewal]) -> tuple[str, ...]:
 
 
 def _line(told: Told, each: Renewal) -> str:
-    places = {"new": each.piece.place, "section": each.above.place}
+    say, new, above = told.wording.say, each.piece.place, each.above.place
     if each.number is None:
-        return told.wording.say("renewal_free", **places)
-    key = "renewal" if each.number else "renewal_spends"
-    return told.wording.say(key, **places, length=told.taken(each.cost_mm), count=each.number)
+        return say("renewal_free", new=new, section=above)
+    takes = told.taken(each.cost_mm)
+    if not each.number:
+        return say("renewal_spends", new=new, length=takes, section=above)
+    return say("renewal", new=new, length=takes, section=above, count=each.number)

@@ -38,9 +38,9 @@ def test_a_bench_sheet_is_written(tagend: Tagend, demo: Path, output: Path) -> N
 def test_the_spools_of_a_rack_are_named(tagend: Tagend, demo: Path, output: Path) -> None:
     options = ["--count", "12", "--rack", demo / "rack.toml"]
     assert tagend("bench", demo / "sandbar-eight.toml", *options, "-o", output).status == 0
-    # 12 pieces of 57 in are 684 in = 19 yd of 40 yd
+    # 12 pieces of 57 1/4 in are 687 in = 19.08 yd of 40 yd
     assert "Stiff 25: 0.023 in hard nylon" in shown(output)
-    assert "draws 19 yd; 21 yd stays" in shown(output)
+    assert "draws 19.1 yd; 20.9 yd stays" in shown(output)
 
 
 def test_a_rack_without_the_spools_is_a_list_of_what_to_buy(
@@ -53,7 +53,7 @@ def test_a_rack_without_the_spools_is_a_list_of_what_to_buy(
     )
     assert run.status == 0
     assert "Buy" in shown(output)
-    assert "19 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on" in shown(output)
+    assert "19.1 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on" in shown(output)
 
 
 def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
@@ -62,7 +62,7 @@ def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "12", "--rack", rack)
     assert (run.status, run.err) == (0, "")
     assert (
-        "  to buy: 19 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on"
+        "  to buy: 19.1 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on"
         in run.out.splitlines()
     )
 
@@ -96,12 +96,12 @@ def test_cuts_go_spool_by_spool(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "30", "--rack", demo / "rack.toml")
     lines = run.out.splitlines()
     start = lines.index("30 leaders, spool by spool")
-    # 40 yd are 1440 in: 25 pieces of 57 in, 1425 in = 39.6 yd
+    # 40 yd are 1440 in: 25 pieces of 57 1/4 in, 1431 1/4 in = 39.76 yd
     assert lines[start + 1 : start + 3] == [
-        "  Stiff 25: 0.023 in hard nylon, 0.4 yd left after it; draws 39.6 yd",
-        "      25 × 57 in  Sandbar eight, section 1",
+        "  Stiff 25: 0.023 in hard nylon, 0.2 yd left after it; draws 39.8 yd",
+        "      25 × 57 1/4 in  Sandbar eight, section 1",
     ]
-    # the other 5: 285 in = 7.92 yd
+    # the other 5: 286 1/4 in = 7.95 yd
     assert "  to buy: 8 yd of 0.023 in hard nylon, 25 lb, for 5 pieces from leader 26 on" in lines
 
 
@@ -162,6 +162,6 @@ def test_a_variant_can_be_tied_instead(tagend: Tagend, demo: Path, output: Path)
     named = ("--variant", "in hard wind")
     assert tagend("bench", demo / "sandbar-eight.toml", *named, "-o", output).status == 0
     assert "Sandbar eight, in hard wind" in shown(output)
-    assert "83 in" in shown(output)  # a butt of 6 ft, and its knots
+    assert "83¼ in" in shown(output)  # 72 in, its loop 6 1/4 in and the blood 5 in
     run = tagend("bench", demo / "sandbar-eight.toml", "--variant", "in fog", "-o", output)
     assert run.status == 2

@@ -79,11 +79,11 @@ def test_a_recipe_may_come_on_standard_input(tagend: Tagend, demo: Path) -> None
 def test_a_shop_file_sets_its_own_limits(
     tagend: Tagend, demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    recipe, shop = demo / "sandbar-eight.toml", demo / "shop.toml"
+    recipe, shop = demo / "millrace-three.toml", demo / "shop.toml"
     assert "step to section" not in tagend("check", recipe).out
-    assert "1.25 times is the most" in tagend("check", recipe, "--shop", shop).out
+    assert "1.3 times is the most" in tagend("check", recipe, "--shop", shop).out
     monkeypatch.setenv("TAGEND_SHOP", str(shop))
-    assert "1.25 times is the most" in tagend("check", recipe).out
+    assert "1.3 times is the most" in tagend("check", recipe).out
 
 
 def test_the_schema_is_printed_for_editors(tagend: Tagend) -> None:

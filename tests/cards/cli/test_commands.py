@@ -65,6 +65,7 @@ WITH_A_SHOP = {
     "new": ("-o", "OUT"),
     "propose": ("--total", "9 ft", "--butt", "0.021 in", "--tippet", "4X", "-o", "OUT"),
     "read": ("RECIPE",),
+    "renew": ("RECIPE",),
     "stock": ("A4", "-o", "OUT"),
     "table": ("RECIPE", "-o", "OUT"),
     "vary": ("RECIPE", "--total", "9 ft", "-o", "OUT"),

@@ -10,41 +10,48 @@ TWO = recipe(
 
 
 def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
-    # The same sums stand, in millimetres, in tests/cards/test_leader.py.
     assert cut_sum_lines(leader(TWO))[:13] == [
         "  section 1, 0.023 in hard nylon, butt",
         "    46 in knot to knot, as the recipe says",
-        "    + 6.14 in at the butt end, perfection loop",  # 155.8975 / 25.4
+        # 25 x 0.023 + 2 x 3/4 + 1/16 + 4 = 6.1375, up to a quarter inch
+        "    + 6 1/4 in at the butt end, perfection loop, 6.14 in up to a mark",
         "         0.58 in  body: bends and bights, 25 diameters",
         "         1.50 in  loop: twice the loop",
         "         0.06 in  tag: left on when trimmed",
         "         4.00 in  hand: held, and trimmed off",
-        "    + 4.77 in at the fly end, blood",  # 121.1375 / 25.4
+        # a turn 2 x 0.020 + pi x 0.043 = 0.1751 round and 0.023 along: 4 x 0.1766 = 0.7064
+        # 0.7064 + 1/16 + 4 = 4.7689, up to a quarter inch
+        "    + 5 in at the fly end, blood, 4.77 in up to a mark",
         "         0.71 in  wraps: 4 turns round 2 strands of 0.020 in",
         "         0.06 in  tag: left on when trimmed",
         "         4.00 in  hand: held, and trimmed off",
-        "    = 56.91 in, cut 57 in (rounded up to the tape)",
+        "    = cut 57 1/4 in",  # 46 + 6 1/4 + 5
         "  section 2, 0.020 in hard nylon, tippet",
     ]
 
 
 def test_a_bare_end_takes_nothing() -> None:
-    assert "    + 0.00 in at the fly end, bare end" in cut_sum_lines(leader(TWO))
+    assert "    + 0 in at the fly end, nothing to tie" in cut_sum_lines(leader(TWO))
 
 
 def test_cut_lengths_are_explained_downwards() -> None:
     of = leader(recipe(*TWO.sections, butt="none", fly="none", lengths="cut"))
     lines = cut_sum_lines(of)
     assert lines[1] == "    46 in cut, as the recipe says"
-    assert lines[2] == "    - 0.00 in at the butt end, bare end"
+    assert lines[2] == "    - 0.00 in at the butt end, nothing to tie"
     assert lines[3] == "    - 4.77 in at the fly end, blood"
     # 46 - 4.77 = 41.23, to a sixteenth 41 1/4 in
     assert "    = 41 1/4 in knot to knot" in lines
 
 
-def test_what_is_bought_has_no_sum() -> None:
+def test_what_is_bought_is_explained_downwards() -> None:
     of = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
-    assert cut_sum_lines(of)[:2] == [
+    lines = cut_sum_lines(of)
+    assert lines[:3] == [
         "  section 1, 0.024 in nylon, butt",
-        "    5 ft bought ready made",
+        "    5 ft bought ready made, as the recipe says",
+        "    - 0 in at the butt end, nothing to tie",
     ]
+    # folded for an albright, 2.4 times as thick: 15 x 0.024 + 1/16 + 4 = 4.4225 of 60
+    assert "    - 4 1/2 in at the fly end, albright, 4.42 in up to a mark" in lines
+    assert "    = 55 1/2 in knot to knot" in lines

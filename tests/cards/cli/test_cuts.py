@@ -7,16 +7,16 @@ from tests.cards.cli.conftest import Tagend
 
 SANDBAR = """\
 Sandbar eight: 11 ft, 6 sections, tippet 0.010 in fluorocarbon
-  at the butt: perfection loop, 3/4 in
+  at the butt: perfection loop, 3/4 in, fold 6 1/4 in
      line          diameter  strength   tied         CUT  knot to the next
-  1  hard nylon    0.023 in  25 lb     46 in       57 in  blood 4+6
-  2  hard nylon    0.020 in  18 lb     24 in       34 in  blood 4+7
-  3  hard nylon    0.017 in  13 lb     14 in       22 in  blood 5+5
-  4  hard nylon    0.015 in  10 lb     10 in   17 1/2 in  blood 5+5
-  5  hard nylon    0.013 in  8 lb       8 in   15 1/2 in  triple surgeon's
-  6  fluorocarbon  0.010 in  8.5 lb    30 in       36 in
+  1  hard nylon    0.023 in  25 lb     46 in   57 1/4 in  blood 4+4         lap 10 in
+  2  hard nylon    0.020 in  18 lb     24 in   33 3/4 in  blood 4+5         lap 8 3/4 in
+  3  hard nylon    0.017 in  13 lb     14 in   21 3/4 in  blood 5+5         lap 7 1/2 in
+  4  hard nylon    0.015 in  10 lb     10 in   17 1/2 in  blood 5+5         lap 7 1/2 in
+  5  hard nylon    0.013 in  8 lb       8 in   15 1/2 in  triple surgeon's  lap 6 1/2 in
+  6  fluorocarbon  0.010 in  8.5 lb    30 in   36 1/4 in
      in all                            11 ft  15 ft 2 in
-  at the fly: non-slip loop, 1/4 in
+  at the fly: non-slip loop, 1/4 in, fold 3 1/2 in
 """
 
 
@@ -29,7 +29,7 @@ def test_the_cut_list_is_a_table_to_cut_from(tagend: Tagend, demo: Path) -> None
 def test_the_reason_for_each_chosen_knot_is_given(tagend: Tagend, demo: Path) -> None:
     lines = tagend("cuts", demo / "sandbar-eight.toml").out.splitlines()
     assert "  1 to 2: blood, one kind of line and a small step" in lines
-    assert lines[-1].startswith("  5 to 6: triple surgeon's, not blood: between nylon")
+    assert lines[-1] == "  5 to 6: triple surgeon's, nylon meets fluorocarbon"
 
 
 def test_several_recipes_stand_apart(tagend: Tagend, demo: Path) -> None:
@@ -42,8 +42,14 @@ def test_json_gives_the_cuts_in_millimetres(tagend: Tagend, demo: Path) -> None:
     assert (run.status, run.err) == (0, "")
     sandbar, millrace = (json.loads(line) for line in run.out.splitlines())
     inches = [section["cut_mm"] / 25.4 for section in sandbar["sections"]]
-    assert inches == pytest.approx([57, 34, 22, 17.5, 15.5, 36])
+    assert inches == pytest.approx([57.25, 33.75, 21.75, 17.5, 15.5, 36.25])
     assert sandbar["total_finished_mm"] == 3352.8  # 11 ft
+    laps = [section["lap_mm"] / 25.4 for section in sandbar["sections"][:-1]]
+    assert laps == pytest.approx([10, 8.75, 7.5, 7.5, 6.5])
+    assert sandbar["sections"][-1]["lap_mm"] is None
+    folds = [sandbar["butt_fold_mm"] / 25.4, sandbar["fly_fold_mm"] / 25.4]
+    assert folds == pytest.approx([6.25, 3.5])
+    assert sum(inches) - sum(laps) - sum(folds) == pytest.approx(132)
     assert all(section["cut_mm"] % 5 == 0 for section in millrace["sections"])
 
 

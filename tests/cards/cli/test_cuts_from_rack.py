@@ -23,7 +23,7 @@ def changed_lines(before: str, after: str) -> list[tuple[str, str]]:
 
 
 def test_a_rack_tells_how_many_whole_leaders_it_makes(tagend: Tagend, demo: Path) -> None:
-    # 12 yd are 432 in: 19 pieces of 22 in. 30 yd are 1080 in: 18 of 60 in.
+    # 12 yd are 432 in: 19 pieces of 21 3/4 in. 30 yd are 1080 in: 18 of 60 in.
     run = tagend("cuts", demo / SANDBAR, demo / "breakwater-ten.toml", "--rack", demo / "rack.toml")
     assert run.out.endswith(
         "\n\nwhole leaders from this rack, each by itself\n"
@@ -42,7 +42,7 @@ def test_a_mix_has_a_number_for_each_recipe(tagend: Tagend, demo: Path) -> None:
     names = (demo / SANDBAR, demo / "breakwater-ten.toml")
     run = tagend("cuts", *names, "--rack", demo / "rack.toml", "--mix", "12, 8")
     assert "\n20 leaders, spool by spool\n" in run.out
-    assert "      12 × 57 in  Sandbar eight, section 1\n" in run.out
+    assert "      12 × 57 1/4 in  Sandbar eight, section 1\n" in run.out
     assert "      8 × 60 in  Breakwater ten, section 1\n" in run.out
 
 
@@ -75,9 +75,9 @@ def test_drawing_changes_what_is_left_and_nothing_else(tagend: Tagend, demo: Pat
     assert (run.status, run.err) == (0, f"drawn from {rack}\n")
     changed = changed_lines(before, rack.read_text())
     assert len(changed) == 6
-    # 40 yd - 2 × 57 in = 36.8333 yd; 50 m - 2 × 36 in = 48.1712 m: both rounded down.
-    assert ("left   = '40 yd'  # new in May", 'left   = "36.83 yd"  # new in May') in changed
-    assert ('left = "50 m"', 'left = "48.17 m"') in changed
+    # 40 yd - 2 × 57 1/4 in = 36.8194 yd; 50 m - 2 × 36 1/4 in = 48.1585 m: both rounded down.
+    assert ("left   = '40 yd'  # new in May", 'left   = "36.81 yd"  # new in May') in changed
+    assert ('left = "50 m"', 'left = "48.15 m"') in changed
 
 
 def test_every_draw_takes_off_at_least_what_was_cut(tagend: Tagend, demo: Path) -> None:
@@ -86,13 +86,13 @@ def test_every_draw_takes_off_at_least_what_was_cut(tagend: Tagend, demo: Path) 
     for _ in range(3):
         tagend("cuts", demo / SANDBAR, "--rack", rack, "--count", "1", "--draw")
     taken = parse_line_length(before["Stiff 13"]).mm - parse_line_length(left(rack)["Stiff 13"]).mm
-    drawn = 3 * 22 * Fraction("25.4")
+    drawn = 3 * Fraction("21.75") * Fraction("25.4")
     assert drawn <= taken < drawn + 3 * Fraction("9.144")  # a hundredth of a yard each time
 
 
 def test_an_empty_spool_stays_on_the_rack(tagend: Tagend, demo: Path) -> None:
     rack = demo / "rack.toml"
-    rack.write_text(rack.read_text().replace('left = "12 yd"', 'left = "22 in"'), "utf-8")
+    rack.write_text(rack.read_text().replace('left = "12 yd"', 'left = "21 3/4 in"'), "utf-8")
     tagend("cuts", demo / SANDBAR, "--rack", rack, "--count", "1", "--draw")
     assert left(rack)["Stiff 13"] == "0 in"
     run = tagend("cuts", demo / SANDBAR, "--rack", rack)
@@ -131,9 +131,9 @@ def test_the_record_grows_by_what_was_drawn(tagend: Tagend, demo: Path) -> None:
         "recipe": "Sandbar eight",
         "section": "1",
         "pieces": "2",
-        "cut_mm": "1447.8",  # 57 in
-        "drawn_mm": "2895.6",
-        "left": "36.83 yd",
+        "cut_mm": "1454.15",  # 57 1/4 in
+        "drawn_mm": "2908.3",
+        "left": "36.81 yd",
     }
 
 
@@ -190,6 +190,6 @@ def test_two_runs_at_once_both_draw(demo: Path) -> None:
     with ThreadPoolExecutor(6) as pool:
         runs = list(pool.map(lambda _: spawn(*words), range(6)))
     assert [run.returncode for run in runs] == [0] * 6
-    # Six times 57 in of 40 yd, each time rounded down: 36.41 … no draw is lost.
+    # Six times 57 1/4 in of 40 yd, each time rounded down: no draw is lost.
     drawn = parse_line_length("40 yd").mm - parse_line_length(left(rack)["Stiff 25"]).mm
-    assert drawn >= 6 * 57 * Fraction("25.4")
+    assert drawn >= 6 * Fraction("57.25") * Fraction("25.4")

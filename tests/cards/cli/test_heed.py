@@ -143,7 +143,7 @@ def test_a_proposed_taper_with_an_error_is_not_written_unless_anyway(
     tagend: Tagend, demo: Path
 ) -> None:
     shop, output = demo / "strict.toml", demo / "out.toml"
-    strict = '[rules."diameter ratio"]\nlimit = 1.05\nseverity = "error"\n'
+    strict = '[rules.step]\nlimit = 1.05\nseverity = "error"\n'
     shop.write_text(strict, encoding="utf-8")
     asked = (
         *("propose", "--rack", demo / "rack.toml", "--total", "11 ft", "--butt", "0.023 in"),

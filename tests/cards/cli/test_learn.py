@@ -8,8 +8,8 @@ SHOP = """\
 # Mine.
 name = "The Wrack Line Bench"  # on each card
 
-[allowance]
-"Blood knot" = "4 in"  # tied wet
+[lap]
+"Blood knot" = "8 in"  # tied wet
 
 [rules.step]
 limit = 1.3
@@ -26,9 +26,9 @@ def shop(tmp_path: Path) -> Path:
 def test_the_sum_is_shown_and_stored(tagend: Tagend, shop: Path) -> None:
     run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 1/4 in", "--shop", shop)
     assert run.status == 0
-    assert run.out == "clinch: 10 in - 6 1/4 in = 3 3/4 in\n"
-    assert run.err == f"stored in {shop}: [allowance] 'clinch' = '3 3/4 in'\n"
-    assert shop.read_text() == SHOP.replace("[allowance]\n", '[allowance]\nclinch = "3 3/4 in"\n')
+    assert run.out == "clinch: 10 in - 6 1/4 in = 3 3/4 in, the fold\n"
+    assert run.err == f"stored in {shop}: [lap] 'clinch' = '3 3/4 in'\n"
+    assert shop.read_text() == SHOP.replace("[lap]\n", '[lap]\nclinch = "3 3/4 in"\n')
 
 
 def test_a_figure_that_is_there_is_replaced_by_whatever_name_it_has(
@@ -37,8 +37,8 @@ def test_a_figure_that_is_there_is_replaced_by_whatever_name_it_has(
     run = tagend(
         "learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop
     )
-    assert run.out == "blood: 12 in + 10 in - 15 in = 7 in, half for each side: 3 1/2 in\n"
-    assert shop.read_text() == SHOP.replace('"4 in"', '"3 1/2 in"')
+    assert run.out == "blood: 12 in + 10 in - 15 in = 7 in, the lap\n"
+    assert shop.read_text() == SHOP.replace('"8 in"', '"7 in"')
 
 
 def test_what_was_learned_is_cut_by(tagend: Tagend, shop: Path, demo: Path) -> None:
@@ -46,7 +46,9 @@ def test_what_was_learned_is_cut_by(tagend: Tagend, shop: Path, demo: Path) -> N
     learned = ["--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop]
     assert tagend("learn", "blood", *learned).status == 0
     run = tagend("cuts", recipe, "--explain", "--shop", shop)
-    assert "         3.50 in  own: your own figure" in run.out.splitlines()
+    # half of 12 + 10 - 15 = 7 in for each side
+    assert "    + 3 1/2 in at the fly end, blood, your own lap" in run.out.splitlines()
+    assert "blood 4+4         lap 7 in" in run.out
 
 
 def test_the_shop_file_may_be_named_once_for_all(
@@ -65,6 +67,10 @@ def test_the_shop_file_may_be_named_once_for_all(
         (["clinch", "--from", "10 in", "--to", "6 lb"], "'6 lb': 'lb' is not a unit for this"),
         (["clinch", "--from", "6 in", "--to", "10 in"], "the line is no shorter than before"),
         (["blood", "--from", "6 in", "--to", "10 in"], "'blood' is tied with 2 pieces of line"),
+        (
+            ["albright", "--from", "9 in", "--from", "9 in", "--to", "9 in"],
+            "'albright' has a fold on each side",
+        ),
         (["clinch", "--to", "6 in"], "tagend learn: Missing option '--from'."),
         (["clinch", "--from", "6 in"], "tagend learn: Missing option '--to'."),
     ],
@@ -86,8 +92,8 @@ def test_a_shop_file_is_asked_for(tagend: Tagend) -> None:
 
 
 def test_a_broken_shop_file_is_named_and_left(tagend: Tagend, shop: Path) -> None:
-    shop.write_text("[allowance\n")
+    shop.write_text("[lap\n")
     run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 in", "--shop", shop)
     assert run.status == 2
     assert run.err.startswith(f"{shop}: line 1")
-    assert shop.read_text() == "[allowance\n"
+    assert shop.read_text() == "[lap\n"

@@ -82,7 +82,7 @@ def test_every_piece_is_listed_with_its_length_large() -> None:
         assert f"12 × section {piece.place} of Under test" in words(page)
         assert typeset(length(piece.cut_mm, "in")) in words(page)
     numbers = {run.text: run.size for run in runs(page)}
-    assert numbers["32 in"] == pytest.approx(21)  # one and a half times 14 pt
+    assert numbers["57 in"] == pytest.approx(21)  # one and a half times 14 pt
 
 
 def test_every_knot_is_listed_in_order_with_how_it_is_seated() -> None:
@@ -109,8 +109,8 @@ def test_body_type_is_large_enough_for_the_bench() -> None:
 
 def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
     text = read(cut_batch([Order(THREE, 12)], RACK))
-    # 12 yd are 432 in: 7 pieces of 57 1/2 in take 402 1/2, 11.2 yd; 29 1/2 in, 0.8 yd, stay
-    assert "Stiff 23: 0.023 in hard nylon draws 11.2 yd; 0.8 yd stays" in text
+    # 12 yd are 432 in: 7 pieces of 57 in take 399 in, 11.1 yd; 33 in, 0.9 yd, stay
+    assert "Stiff 23: 0.023 in hard nylon draws 11.1 yd; 0.9 yd stays" in text
     assert "runs out at leader 8" in text
     assert "Stiff 17: 0.017 in hard nylon" in text
 

@@ -114,7 +114,7 @@ def test_a_second_unit_has_a_column_of_cuts_beside_the_first() -> None:
         whole, _, quarters = inches.partition(" ")
         exact = 2.54 * (float(whole) + {"": 0, "¼": 0.25, "½": 0.5, "¾": 0.75}[quarters])
         assert float(cm) == pytest.approx(exact, abs=0.0501)  # half a mm, to which it is said
-    assert table["cm"][0] == "144.8"  # 57 in
+    assert table["cm"][0] == "145.4"  # 57 1/4 in
 
 
 def test_the_second_cut_is_no_larger_than_the_rest() -> None:

@@ -206,3 +206,15 @@ def test_a_ruled_card_has_its_ruler_at_the_edge_of_the_last_side() -> None:
 def test_the_front_of_every_card_of_a_leader_bears_its_name(name: str, count: int) -> None:
     for front in sides(level(count), card_size(name))[::2]:
         assert "Under test" in words(front)
+
+
+def test_a_new_tippet_s_cost_takes_no_side_of_its_own() -> None:
+    text = says(leader(SIX))
+    for size in (ID_1, INDEX):
+        silent = pocket_card(replace(text, renewals=()), size, OURS)
+        assert len(pocket_card(text, size, OURS)) == len(silent)
+
+
+def test_a_new_tippet_s_cost_is_told_where_there_is_room() -> None:
+    told = pocket_card(says(leader(SIX)), ID_1, OURS)
+    assert any("of section 5: good for 1" in words(face) for face in told)

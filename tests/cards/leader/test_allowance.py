@@ -13,7 +13,7 @@ from tagend.cards.leader.allowance import (
     joint_allowances,
     wraps_mm,
 )
-from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.joints import End, Joint, end_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.practice import Practice
 from tests.strategies import diameters
@@ -36,7 +36,7 @@ def shares(allowance: Allowance) -> dict[str, Fraction]:
 def end(knot: str | None, strand: str, loop: str = "3/4 in") -> End:
     meeting = Meeting.alone(PRACTICE.materials.find("nylon"), mm(strand))
     found = PRACTICE.knots.find(knot) if knot else None
-    return End(knot=found, meeting=meeting, loop_mm=parse_length(loop).mm)
+    return end_of(found, meeting, parse_length(loop).mm, PRACTICE)
 
 
 def mm(diameter: str) -> Fraction:

@@ -312,6 +312,7 @@ def test_lessons_say_the_laps_and_folds_of_the_list(pair: tuple[Bench, str, bool
 
 
 def steps_with(blank: str, lesson: Lesson) -> str:
-    """Return the steps of a lesson that say a lap, or a fold."""
+    """Return the steps of a lesson that say a lap, or a fold, without the size of a loop."""
     both = zip(lesson.steps, KNOTS[lesson.knot.name]["steps"], strict=True)
-    return "\n".join(step for step, written in both if f"{blank}}}" in written)
+    said = "\n".join(step for step, written in both if f"{blank}}}" in written)
+    return re.sub(r"loop of .*", "", said)

@@ -137,5 +137,5 @@ def test_what_to_buy_is_listed_where_it_is_asked_for() -> None:
     ]
     text = " ".join(words(side) for side in sides)
     assert "For 12 leaders, buy:" in text
-    # 12 × 57 in = 684 in = 19 yd
-    assert "19 yd of 0.023 in hard nylon" in text
+    # 12 × 57 1/4 in = 687 in = 19.08 yd
+    assert "19.1 yd of 0.023 in hard nylon" in text

@@ -123,13 +123,16 @@ def test_a_whole_sheet_of_labels_is_read() -> None:
 
 
 @pytest.mark.parametrize("name", RECIPES)
-def test_a_card_holds_name_cuts_and_knots(name: str) -> None:
+def test_a_card_holds_name_cuts_laps_and_knots(name: str) -> None:
     leader = sample(name).leader
     shown = extracted(cards(name))
     told = [leader.recipe.name]
-    told += [Told(leader, ENGLISH).end(end) for end in (leader.butt, leader.fly)]
+    told += [Told(leader, ENGLISH).end_and_loop(end) for end in (leader.butt, leader.fly)]
     told += [joint.knot.name for joint in leader.joints]
-    told += [length_number(piece.cut_mm, leader.unit) for piece in leader.pieces]
+    told += Told(leader, ENGLISH).lap_numbers()
+    for piece in leader.pieces:
+        cut = length_number(piece.cut_mm, leader.unit)
+        told += [piece.section.length.plain, "BUY"] if piece.bought else [cut]
     told += [piece.section.material for piece in leader.pieces]
     for words in told:
         assert typeset(words) in shown

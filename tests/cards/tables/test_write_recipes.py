@@ -7,6 +7,7 @@ from io import StringIO
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tagend.cards.base.units import parse_strength
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.tables.columns import COLUMNS
 from tagend.cards.tables.read_recipes import read_table
@@ -43,6 +44,7 @@ FULL = replace(
     line_weight=8,
     note="Ä",
     tied=date(2026, 5, 31),
+    class_=parse_strength("6 kg"),
 )
 
 
@@ -64,6 +66,7 @@ def test_a_table_has_a_row_a_section_and_the_leader_in_the_first() -> None:
         "note": "Ä",
         "tied": "2026-05-31",
         "record_lengths": "yes",
+        "class": "6 kg",
         "butt_end": "perfection loop",
         "butt_loop": "3/4 in",
         "fly_knot": "none",
