@@ -18,7 +18,10 @@ import pytest
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.shop_file import common_practice
+from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.tying_words import turn_words
 from tests.tree import ROOT
 
 PRACTICE = common_practice()
@@ -293,13 +296,14 @@ SIX = {
 }
 
 
+def written(name: str) -> Recipe:
+    return read_recipe((ROOT / f"tests/outside/six/{name}.toml").read_bytes(), PRACTICE)
+
+
 def told(name: str) -> dict[str, Any]:
     """Return what the tool works out of the leader of this name."""
-    written = (ROOT / f"tests/outside/six/{name}.toml").read_bytes()
-    read: dict[str, Any] = json.loads(
-        json_line(worksheet(read_recipe(written, PRACTICE), PRACTICE))
-    )
-    return read
+    found: dict[str, Any] = json.loads(json_line(worksheet(written(name), PRACTICE)))
+    return found
 
 
 EACH = pytest.mark.parametrize("name", SIX)
@@ -346,3 +350,18 @@ def test_turns_and_who_winds_are_those_worked_out_by_hand(name: str) -> None:
     assert [tuple(joint["turns"]) for joint in joints] == worked.turns
     assert [joint["winds"] for joint in joints] == worked.winds
     assert (found["butt_turns"], found["fly_turns"]) == worked.end_turns
+
+
+@pytest.mark.parametrize(
+    ("name", "place", "says"),
+    [
+        ("class", 1, "7 turns of section 2"),  # 4 out and 3 back; the thick strand's 2 are passes
+        ("class", 0, "20 turns of section 2"),
+        ("pike", 1, "10 turns of section 2"),  # round the wire, which never winds
+        ("coated", 0, "clinch, 3 turns + crimped sleeve"),
+        ("furled", 0, "clinch, 5 turns"),  # the butt brings its ring and is tied to nothing
+    ],
+)
+def test_the_bench_says_which_strand_winds_and_how_often(name: str, place: int, says: str) -> None:
+    leader = worksheet(written(name), PRACTICE).leader
+    assert turn_words(leader.joints[place], place + 1, ENGLISH) == says
