@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from tagend.cards.base.shown_lengths import inches
+from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
@@ -32,8 +32,11 @@ def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
             yield lower, joint, step_of(joint.meeting)
 
 
-def _drop(joint: Joint) -> str:
-    return f"{inches(joint.meeting.upper_mm)} to {inches(joint.meeting.lower_mm)}"
+def _drop(joint: Joint, leader: Leader) -> str:
+    upper, lower = (
+        thickness(mm, leader.unit) for mm in (joint.meeting.upper_mm, joint.meeting.lower_mm)
+    )
+    return f"{upper} to {lower}"
 
 
 def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
@@ -42,9 +45,8 @@ def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
         meeting = joint.meeting
         like = alike(meeting.upper_mm, meeting.lower_mm)
         if meeting.step_mm < 0 and not like and lower.part not in _MAY_RISE:
-            yield Fact(
-                lower.place, f"section {lower.place} is thicker than the one above ({_drop(joint)})"
-            )
+            drop = _drop(joint, leader)
+            yield Fact(lower.place, f"section {lower.place} is thicker than the one above ({drop})")
     for piece in leader.pieces:
         if fly_end_mm(piece.section) > piece.section.diameter.mm:
             yield Fact(piece.place, f"section {piece.place} grows thicker towards the fly")
@@ -60,22 +62,23 @@ def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
             continue
         if step.falls:
             most = f"{float(rule.limits[0]):g} times is the most"
-            told = f"the step to section {lower.place} is big: the strand above {_compared(joint)}"
+            told = f"the step to section {lower.place} is big: the strand above {_compared(joint, leader)}"
             yield Fact(lower.place, f"{told}, and {most}")
         else:
             yield Fact(
-                lower.place, f"section {lower.place} rises in stiffness: it {_compared(joint)}"
+                lower.place,
+                f"section {lower.place} rises in stiffness: it {_compared(joint, leader)}",
             )
 
 
-def _compared(joint: Joint) -> str:
+def _compared(joint: Joint, leader: Leader) -> str:
     """Return how much thicker the stiffer strand is, or bends as if it were."""
     meeting = joint.meeting
     low, high = (f"{times:.2f}" for times in step_of(meeting).times)
     if low == high:
-        return f"is {low} times as thick ({_drop(joint)})"
-    strands = f"{inches(meeting.upper_mm)} {meeting.upper.name} to "
-    strands += f"{inches(meeting.lower_mm)} {meeting.lower.name}"
+        return f"is {low} times as thick ({_drop(joint, leader)})"
+    strands = f"{thickness(meeting.upper_mm, leader.unit)} {meeting.upper.name} to "
+    strands += f"{thickness(meeting.lower_mm, leader.unit)} {meeting.lower.name}"
     return f"bends like one {low} to {high} times as thick ({strands})"
 
 
@@ -95,7 +98,10 @@ def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
         return
     share = leader.recipe.sections[0].diameter.mm / tip.mm
     if not low <= share <= high:
-        yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({inches(tip.mm)})")
+        yield Fact(
+            1,
+            f"the butt is {round(share * 100)} % of the line's tip ({thickness(tip.mm, leader.unit)})",
+        )
 
 
 def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -110,11 +116,11 @@ def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
         return
     rows = [limit.figures for start, limit in rule.limit.items() if int(start) <= weight]
     (low, high), mm = rows[-1], butt.section.diameter.mm
+    is_, least, most = (thickness(each, leader.unit) for each in (mm, low, high))
     if butt.part == "butt" and not (strand_from(mm, low) and strand_up_to(mm, high)):
         yield Fact(
             butt.place,
-            f"the butt is {inches(mm)}, and {inches(low)} to {inches(high)} is usual on a line of "
-            f"weight {weight}",
+            f"the butt is {is_}, and {least} to {most} is usual on a line of weight {weight}",
         )
 
 
@@ -125,9 +131,10 @@ def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
     for _upper, lower, joint in _pairs(leader):
         guessed = lower.part == "bite guard" and lower.section.part is None
         if guessed and not joint.meeting.has_wire:
+            drop = _drop(joint, leader)
             yield Fact(
                 lower.place,
-                f"section {lower.place} is thicker than the one above ({_drop(joint)}) and is "
+                f"section {lower.place} is thicker than the one above ({drop}) and is "
                 "taken for a bite guard",
             )
 

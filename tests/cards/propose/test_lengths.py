@@ -29,7 +29,7 @@ def test_three_sections_have_the_shares_themselves() -> None:
 
 
 def test_a_butt_of_two_is_60_and_40_and_a_taper_is_level() -> None:
-    # 38 / 25 / 11 / 11 / 22 in print for 107 in; flyfishingforum.com, 25 January 2001.
+    # 38 / 25 / 11 / 11 / 22 in print for 107 in: a 60/20/20 leader of an anglers' forum, 2001.
     assert plan("107 in", 5).lengths == (38, 26, 11, 11, 21)
     assert plan("107 in", 5).parts == ("butt", "butt", "taper", "taper", "tippet")
 

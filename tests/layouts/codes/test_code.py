@@ -20,6 +20,7 @@ from tagend.layouts.codes.code import (
     symbol_path,
 )
 from tagend.layouts.paper.face import MM, Symbol
+from tagend.layouts.paper.lengths import fits
 
 
 def decoded(made: Symbol) -> list[str]:
@@ -129,11 +130,11 @@ def test_modules_are_whole_printer_dots_and_fit_with_their_quiet_zone(
     side = 17 + 4 * version
     module = best_module(available, side)
     if module is None:
-        assert (side + 8) * SMALLEST_MODULE > available
+        assert not fits((side + 8) * SMALLEST_MODULE, available)
         return
     dots = module * 600 / 72
     assert dots == pytest.approx(round(dots))
-    assert module * (side + 8) <= available + 1e-6
+    assert fits(module * (side + 8), available)
     assert SMALLEST_MODULE <= module <= 0.6 * MM
     if module >= DESIGN_MODULE:
         assert dots % 2 == pytest.approx(0, abs=1e-9)  # whole dots at 300 dpi too

@@ -199,7 +199,7 @@ def on_line(weight: int, butt: str, *, material: str = "nylon", level: bool = Fa
 @pytest.mark.parametrize(
     ("weight", "butt"),
     [
-        # Printed butts by line: rec.outdoors.fishing.fly, 17 December 2003; FishUSA forum and
+        # Printed butts by line: rec.outdoors.fishing.fly, 17 December 2003; an anglers' forum and
         # theflyfishingforum.com for 5 and 6; neflyrodders.org for salt water, 30 lb on 8 and
         # 50 lb on 10, which is 0.020 to 0.028 in.
         *((1, "0.017 in"), (2, "0.017 in"), (3, "0.019 in"), (4, "0.019 in"), (5, "0.021 in")),
