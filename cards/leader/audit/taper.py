@@ -60,15 +60,13 @@ def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
     for lower, joint, step in _tapering(leader):
         if joint.meeting.step_mm < 0 or not big(step, rule.limits):
             continue
+        place, compared = lower.place, _compared(joint, leader)
         if step.falls:
             most = f"{float(rule.limits[0]):g} times is the most"
-            told = f"the step to section {lower.place} is big: the strand above {_compared(joint, leader)}"
-            yield Fact(lower.place, f"{told}, and {most}")
+            told = f"the step to section {place} is big: the strand above {compared}"
+            yield Fact(place, f"{told}, and {most}")
         else:
-            yield Fact(
-                lower.place,
-                f"section {lower.place} rises in stiffness: it {_compared(joint, leader)}",
-            )
+            yield Fact(place, f"section {place} rises in stiffness: it {compared}")
 
 
 def _compared(joint: Joint, leader: Leader) -> str:
@@ -98,10 +96,8 @@ def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
         return
     share = leader.recipe.sections[0].diameter.mm / tip.mm
     if not low <= share <= high:
-        yield Fact(
-            1,
-            f"the butt is {round(share * 100)} % of the line's tip ({thickness(tip.mm, leader.unit)})",
-        )
+        told = thickness(tip.mm, leader.unit)
+        yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({told})")
 
 
 def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
