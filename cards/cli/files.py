@@ -1,24 +1,28 @@
 """Files that commands read: names in, recipes and practice out; faults name the file."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import AbstractContextManager
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 import click
 
+from tagend.cards.base.toml_file import read_toml
 from tagend.cards.cli.disk import read_bytes
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
     from tagend.cards.printing.job import Job
     from tagend.layouts.paper.raster import Raster
+
+Tables: TypeAlias = Mapping[str, object]  # of a recipe file
+Fill: TypeAlias = Callable[[Tables], Tables]  # what a file leaves open, before it is checked
 
 
 def load_rack(name: str | None, practice: Practice) -> "Rack | None":
@@ -74,24 +78,33 @@ def load_practice(shop: str | None) -> Practice:
     return practice_of(load_shop(shop))
 
 
-def load_recipes(names: Sequence[str], practice: Practice) -> tuple[Recipe, ...]:
-    """Return the recipes in files; raises `Refused` with the faults of all of them."""
+def load_recipes(
+    names: Sequence[str], practice: Practice, fill: Fill = lambda tables: tables
+) -> tuple[Recipe, ...]:
+    """Return the recipes in files; raises `Refused` with the faults of all of them.
+
+    Their tables are filled in before they are checked.
+    """
     recipes: list[Recipe] = []
     faults: list[Fault] = []
     for name in names:
         with noting(faults), naming(name):
-            recipes.append(read_recipe(read_bytes(name), practice))
+            recipes.append(recipe_of(fill(read_toml(read_bytes(name))), practice))
     refuse_any(faults)
     return tuple(recipes)
 
 
 def load_chosen(
-    names: Sequence[str], practice: Practice, variant: str | None, variants: bool
+    names: Sequence[str],
+    practice: Practice,
+    variant: str | None,
+    variants: bool,
+    fill: Fill = lambda tables: tables,
 ) -> tuple[Recipe, ...]:
     """Return the recipes in files, or those of their variants that are asked for."""
     if variant is not None and variants:
         raise click.UsageError("Give --variant or --variants, not both.")
-    recipes = load_recipes(names, practice)
+    recipes = load_recipes(names, practice, fill)
     if variant is None and not variants:
         return recipes
     from tagend.cards.variants.variant import variant_called, with_variants

@@ -10,7 +10,7 @@ import click
 
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.disk import write_whole
-from tagend.cards.cli.files import load_chosen, load_practice, load_rack, naming
+from tagend.cards.cli.files import Tables, load_chosen, load_practice, load_rack, naming
 from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import shop_option
 from tagend.cards.cli.vary_lines import beyond_lines
@@ -21,7 +21,7 @@ from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Variant
 from tagend.cards.recipe.recipe_file import variant_of
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.recipe.strand import parse_strand_by_strength
-from tagend.cards.variants.by_strength import spool_by_strength
+from tagend.cards.variants.by_strength import spool_by_strength, with_diameters
 from tagend.cards.variants.variant import joined_name, vary
 from tagend.cards.words.variant_words import short_words
 from tagend.layouts.base.faults import Fault, Refused, refused, under
@@ -60,8 +60,8 @@ def command(
     A strand without a length is as long as what it replaces, and a tippet beside --stop-after is
     tied on below. Knots that don't suit the new strands are left to the rule. With --rack each
     section takes the spool that keeps the taper best, and a strand may be named by its strength
-    alone, such as "30 lb fluorocarbon 12 in". What else is changed, and what is wrong with the
-    variant, is told on standard error.
+    alone, such as "30 lb fluorocarbon 12 in"; so may the sections of RECIPE, which then need no
+    diameter. What else is changed, and what is wrong with the variant, is told on standard error.
     """
     if os.path.realpath(output) == os.path.realpath(source):
         raise refused("this is the recipe itself", "name another file", output)
@@ -70,7 +70,11 @@ def command(
     change = _change(wishes, spools, practice)
     if change == _NOTHING and variant is None and rack is None:
         raise click.UsageError("Nothing to change.")
-    (recipe,) = load_chosen([source], practice, variant, variants=False)
+
+    def fill(tables: Tables) -> Tables:
+        return tables if spools is None else with_diameters(tables, spools, practice)
+
+    (recipe,) = load_chosen([source], practice, variant, variants=False, fill=fill)
     with naming(source), _as_options():
         varied = _varied(recipe, change, name, spools, practice)
     for line in beyond_lines(recipe, change, varied, practice):

@@ -1,10 +1,53 @@
-"""A strand that is known by its strength alone: what is asked for and a rack in, its spool out."""
+"""Strands that are known by their strength alone: what is asked for and a rack in, spools out."""
 
+from collections.abc import Mapping
+from typing import TypeAlias
+
+from tagend.cards.base.units import parse_strength
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack, Spool
 from tagend.cards.recipe.strand import StrandByStrength
 from tagend.cards.variants.from_rack import NEAR
-from tagend.layouts.base.faults import refused
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
+
+Tables: TypeAlias = Mapping[str, object]  # of a recipe file
+
+
+def with_diameters(tables: Tables, rack: Rack, practice: Practice) -> Tables:
+    """Return a recipe file's tables with the diameter of a spool wherever a section has none.
+
+    So a formula that is known in pounds becomes a recipe. Its other keys stay as they are; raises
+    `Refused` for each section that no spool is near.
+    """
+    sections = tables.get("section")
+    if not isinstance(sections, list):
+        return tables
+    faults: list[Fault] = []
+    filled = []
+    for place, section in enumerate(sections, start=1):
+        with noting(faults), under(f"section {place}"):
+            filled.append(_filled(section, rack, practice))
+    refuse_any(faults)
+    return {**tables, "section": filled}
+
+
+def _filled(section: object, rack: Rack, practice: Practice) -> object:
+    """Return a section with the diameter, material and strength of its spool."""
+    if not isinstance(section, dict) or "diameter" in section or not {*_KNOWN} <= section.keys():
+        return section  # which the recipe's own schema speaks of
+    strength, material = section["strength"], section["material"]
+    asked = StrandByStrength(
+        strength=parse_strength(strength),
+        material=practice.material(str(material)),
+        length=None,
+    )
+    spool = spool_by_strength(asked, rack, practice)
+    own = spool.strength.plain if spool.strength else strength
+    found = {"diameter": spool.diameter.plain, "material": spool.material, "strength": own}
+    return {**section, **found}
+
+
+_KNOWN = ("strength", "material")
 
 
 def spool_by_strength(asked: StrandByStrength, rack: Rack, practice: Practice) -> Spool:

@@ -274,3 +274,43 @@ def test_a_dropper_that_hangs_at_no_knot_any_more_is_told(
     assert any(line.startswith(f"section {place}: no dropper") for line in run.faults)
     run = tagend("vary", recipe, "--stop-after", place, "--tippet", "5X nylon", "-o", output)
     assert not any("no dropper" in line for line in run.faults)
+
+
+POUNDS = """name = "Old fifty"
+[[section]]
+length = "4 ft"
+material = "hard nylon"
+strength = "36 lb"
+[[section]]
+length = "30 in"
+material = "hard nylon"
+strength = "25 lb"
+[[section]]
+length = "2 ft"
+diameter = "0.020 in"
+material = "hard nylon"
+"""
+
+
+def test_a_formula_known_in_pounds_is_strung_from_the_rack(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    known = output.with_name("pounds.toml")
+    known.write_text(POUNDS, "utf-8")
+    run = tagend("vary", known, "--rack", demo / "rack.toml", "-o", output)
+    assert run.status == 0, run.err
+    # The sample rack: 36 lb is on a spool of 0.028 in, 25 lb on one of 0.023 in.
+    sections = written(output)["section"]
+    assert [each["diameter"] for each in sections] == ["0.028 in", "0.023 in", "0.020 in"]
+    assert lengths(output) == ["4 ft", "30 in", "2 ft"]
+
+
+def test_pounds_that_no_spool_is_near_are_refused_with_what_there_is(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    known = output.with_name("pounds.toml")
+    known.write_text(POUNDS.replace("36 lb", "90 lb"), "utf-8")
+    run = tagend("vary", known, "--rack", demo / "rack.toml", "-o", output)
+    assert (run.status, output.exists()) == (2, False)
+    assert "section 1: no spool on the rack is hard nylon of about 90 lb" in run.err
+    assert "36 lb hard nylon" in run.err
