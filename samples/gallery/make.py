@@ -72,7 +72,6 @@ PICTURES = (
     Sample(
         "deck-reference",
         "cards demo/millrace-three.toml --brief --deck --size A7 --shop demo/shop.toml",
-        page=2,
         dpi=110,
     ),
     Sample("pouch", "cards demo/millrace-three.toml --brief --wet", page=2, dpi=110),
