@@ -20,7 +20,8 @@ _NUMBER = r"\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+"
 _LENGTH = re.compile(rf"({_NUMBER}) (in|ft|mm|cm|m)\b")
 _RANGE = re.compile(rf"({_NUMBER}) to(?= (?:{_NUMBER}) (in|cm|mm)\b)")
 _KNOT = re.compile(
-    rf"(?:lap|fold) (?:({_NUMBER})\+)?({_NUMBER}) (in|mm|cm)(?: and (.+) for the dropper)?$"
+    rf"(?:lap|fold) (?:({_NUMBER})\+)?({_NUMBER})(?: \(.+\))? (in|mm|cm)"
+    r"(?: and (.+) for the dropper)?$"
 )
 _FOLD = re.compile(rf", fold ({_NUMBER}) (in|mm|cm)\b")
 

@@ -103,6 +103,9 @@ def _asides(leader: Leader) -> Iterator[str]:
     if leader.base.high_mm:
         base = Told(leader, ENGLISH).span(leader.base)
         yield f"  base {base}, without what gets replaced"
+    if leader.loops_mm:
+        loops = length(leader.loops_mm, leader.unit)
+        yield f"  loops, which stand out beyond the knots: {loops}"
     for place, joint in enumerate(leader.joints, start=1):
         if joint.reason:
             yield f"  {place} to {place + 1}: {joint.knot.name}, {joint.reason}"

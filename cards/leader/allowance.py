@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.base.plural import counted
@@ -48,15 +48,28 @@ def joint_allowances(
 ) -> tuple[Allowance, Allowance]:
     """Return what a joint takes from the section above and from the one below.
 
-    Each is rounded up to a mark of the tape, where one is given. A side that was bought ready made
-    gives nothing.
+    Each is rounded up to a mark of the tape, where one is given. Of a lapped knot both sides take
+    what the longer one does: hands lay one lap and pinch its middle. A side that was bought ready
+    made gives nothing.
     """
-    own = practice.own_laps.get(joint.knot.name)
-    above, below = (own.above_mm, own.below_mm) if own else (None, None)
-    return (
-        _of_half(joint.above, above, practice, mark_mm),
-        _of_half(joint.below, below, practice, mark_mm),
-    )
+    if own := practice.own_laps.get(joint.knot.name):
+        return (
+            _of_half(joint.above, own.above_mm, practice, mark_mm),
+            _of_half(joint.below, own.below_mm, practice, mark_mm),
+        )
+    above, below = (_of_half(half, None, practice, mark_mm) for half in (joint.above, joint.below))
+    if not joint.knot.lapped:
+        return above, below
+    return _evened(above, below), _evened(below, above)
+
+
+def _evened(allowance: Allowance, other: Allowance) -> Allowance:
+    """Return what a side takes so that the knot is in the middle of the lap."""
+    more = other.mm - allowance.mm
+    if more <= 0:
+        return allowance
+    share = Share("lap", more, "as much as the other side, so that the knot is in the middle")
+    return replace(allowance, shares=(*allowance.shares, share), takes_mm=other.takes_mm)
 
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:

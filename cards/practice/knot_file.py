@@ -13,6 +13,7 @@ from tagend.cards.base.value_readers import list_of, one_of, text_line
 from tagend.cards.practice.knots import (
     COUNT,
     LENGTHS,
+    TIED,
     Around,
     ExtraTurns,
     Hold,
@@ -106,7 +107,7 @@ def _descends(rows: Sequence[Rung] | Sequence[Hold]) -> bool:
 def _contradictions(knot: Knot) -> Iterator[Fault]:
     """Yield what keys that are right by themselves say against one another."""
     thick, thin = knot.takes.heavy, knot.takes.light
-    counted = set(COUNT.findall(" ".join(knot.steps))) - {*LENGTHS}
+    counted = set(COUNT.findall(" ".join(knot.steps))) - {*LENGTHS, *TIED}
     if "joint" in knot.places and knot.mixed is None:
         yield Fault("mixed", "a joint must say it", 'write "yes", "no" or "hard nylon"')
     if thick != thin and knot.places != ("joint",):

@@ -21,7 +21,8 @@ USUAL_ROLES = ("thick", "thin")
 T = TypeVar("T")
 
 COUNT = re.compile(r"\{(\w*)\}")  # where a step takes in a number of turns, or a length
-LENGTHS = ("lap", "fold", "heavy_fold", "light_fold", "loop")  # those of a length
+LENGTHS = ("lap", "fold", "heavy_fold", "light_fold", "loop")
+TIED = ("upper", "lower")  # those of a knot that ties one side  # those of a length
 
 
 @dataclass(frozen=True, slots=True)

@@ -138,10 +138,16 @@ class Told:
         return self.wording.say("laps_from_butt", unit=self.leader.unit, laps=numbers)
 
     def lap_number(self, place: int) -> str:
-        """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`."""
-        lapped = self.leader.joints[place - 1].knot.lapped
-        each = [self.leader.lap_mm(place)] if lapped else self.leader.takes(place)
-        return "+".join(self.taken_number(mm) for mm in each)
+        """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`.
+
+        A lap whose middle is not the knot says both sides too: `9 (5+4)`.
+        """
+        takes = self.leader.takes(place)
+        both = "+".join(map(self.taken_number, takes))
+        if not self.leader.joints[place - 1].knot.lapped:
+            return both
+        lap = self.taken_number(self.leader.lap_mm(place))
+        return lap if len({*takes}) == 1 else f"{lap} ({both})"
 
     def taken_number(self, mm: Fraction) -> str:
         """Return what a knot takes, for a column that says its unit; `0` for a ready-made loop."""

@@ -33,6 +33,7 @@ class _Place:
     turns: Sides[int]
     takes: Sides[Fraction]
     loop_mm: Fraction
+    tied: tuple[str, str] = ("", "")  # the knots of the side above and of the one below
     drawn: bool = True  # is it tied as its figure shows it?
 
 
@@ -55,14 +56,15 @@ def _places(leader: Leader) -> Iterator[_Place]:
         taken = upper.at_fly, lower.at_butt
         above, below = taken[0].takes_mm, taken[1].takes_mm
         takes = Sides(above, below) if joint.sides[0] == "heavy" else Sides(below, above)
-        tied = {half.knot.name for half in (joint.above, joint.below)}
-        as_drawn = {joint.knot.name, *joint.knot.ties[:1]}
+        tied = joint.above.knot.name, joint.below.knot.name
+        drawn = not joint.knot.apart or {*tied} == {*joint.knot.ties[:1]}
         yield _Place(
             knot=joint.knot,
             turns=joint.turns,
             takes=takes,
             loop_mm=max(end.loop_mm for end in taken),
-            drawn=tied <= as_drawn,
+            tied=tied,
+            drawn=drawn,
         )
         for half, allowance in zip((joint.above, joint.below), taken, strict=True):
             if joint.knot.ties:
@@ -91,7 +93,7 @@ def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
         knot=knot if all(place.drawn for place in places) else replace(knot, figure=False),
         turns=turns,
         name=wording.knot_title(knot.name),
-        steps=counted(words.steps, turns, _lengths_of(places, told), wording),
+        steps=counted(words.steps, turns, _filled(places, told), wording),
         caution=words.caution,
         strands=words.roles if "joint" in knot.places else ("", ""),
     )
@@ -100,13 +102,16 @@ def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
 def counted(
     steps: Iterable[str],
     turns: Iterable[Sides[int]],
-    lengths: Mapping[str, str],
+    filled: Mapping[str, str],
     wording: Wording,
 ) -> tuple[str, ...]:
-    """Return the steps with turns and lengths put in: `5`, or `5 to 7`; `{turns}` counts both."""
+    """Return the steps with turns put in, `5` or `5 to 7`, and what else is to be filled in.
+
+    `{turns}` counts both sides.
+    """
     heavy, light = zip(*((each.heavy, each.light) for each in turns), strict=True)
     said = {
-        **lengths,
+        **filled,
         "heavy": _range(heavy, wording),
         "light": _range(light, wording),
         "turns": _range((*heavy, *light), wording),
@@ -114,12 +119,23 @@ def counted(
     return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
 
 
-def _lengths_of(places: Sequence[_Place], told: Told) -> dict[str, str]:
-    """Return what a step may say of the lengths that a knot takes, all rows of `LENGTHS`."""
+def _filled(places: Sequence[_Place], told: Told) -> dict[str, str]:
+    """Return what a step may say besides turns: all of `LENGTHS`, and both of `TIED`."""
     each = [(at.takes.heavy + at.takes.light, at.takes.heavy, at.takes.light) for at in places]
     lap, heavy, light = (_lengths(mm, told) for mm in zip(*each, strict=True))
-    loop = _lengths((at.loop_mm for at in places), told)
-    return {"lap": lap, "fold": heavy, "heavy_fold": heavy, "light_fold": light, "loop": loop}
+    upper, lower = (
+        " / ".join(dict.fromkeys(map(told.wording.knot, side)))
+        for side in zip(*(at.tied for at in places), strict=True)
+    )
+    return {
+        "lap": lap,
+        "fold": heavy,
+        "heavy_fold": heavy,
+        "light_fold": light,
+        "loop": _lengths((at.loop_mm for at in places), told),
+        "upper": upper,
+        "lower": lower,
+    }
 
 
 def _lengths(each: Iterable[Fraction], told: Told) -> str:

@@ -10,7 +10,7 @@ TWO = recipe(
 
 
 def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
-    assert cut_sum_lines(leader(TWO))[:13] == [
+    assert cut_sum_lines(leader(TWO))[:14] == [
         "  section 1, 0.023 in hard nylon, butt",
         "    46 in knot to knot, as the recipe says",
         # 25 x 0.023 + 2 x 3/4 + 1/16 + 4 = 6.1375, up to a quarter inch
@@ -20,11 +20,12 @@ def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
         "         0.06 in  tag: left on when trimmed",
         "         4.00 in  hand: held, and trimmed off",
         # a turn 2 x 0.020 + pi x 0.043 = 0.1751 round and 0.023 along: 4 x 0.1766 = 0.7064
-        # 0.7064 + 1/16 + 4 = 4.7689, up to a quarter inch
-        "    + 5 in at the fly end, blood, 4.77 in up to a mark",
+        # 0.7064 + 1/16 + 4 = 4.7689; of section 2 0.7288 + 1/16 + 4 = 4.7913, up to a quarter inch
+        "    + 5 in at the fly end, blood, 4.79 in up to a mark",
         "         0.71 in  wraps: 4 turns round 2 strands of 0.020 in",
         "         0.06 in  tag: left on when trimmed",
         "         4.00 in  hand: held, and trimmed off",
+        "         0.02 in  lap: as much as the other side, so that the knot is in the middle",
         "    = cut 57 1/4 in",  # 46 + 6 1/4 + 5
         "  section 2, 0.020 in hard nylon, tippet",
     ]
@@ -39,9 +40,9 @@ def test_cut_lengths_are_explained_downwards() -> None:
     lines = cut_sum_lines(of)
     assert lines[1] == "    46 in cut, as the recipe says"
     assert lines[2] == "    - 0.00 in at the butt end, nothing to tie"
-    assert lines[3] == "    - 4.77 in at the fly end, blood"
-    # 46 - 4.77 = 41.23, to a sixteenth 41 1/4 in
-    assert "    = 41 1/4 in knot to knot" in lines
+    assert lines[3] == "    - 4.79 in at the fly end, blood"
+    # 46 - 4.79 = 41.21, to a sixteenth 41 3/16 in
+    assert "    = 41 3/16 in knot to knot" in lines
 
 
 def test_what_is_bought_is_explained_downwards() -> None:

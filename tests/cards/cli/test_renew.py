@@ -11,8 +11,8 @@ def test_a_new_tippet_is_told_with_its_cost_and_what_to_carry(tagend: Tagend, de
     assert (run.status, run.err) == (0, "")
     assert "section 6, tippet: takes 3 3/4 in of section 5 (triple surgeon's)" in run.out
     assert "section 5 has 8 in: good for 1" in run.out
-    # 6 x 36 1/4 in = 217 1/2 in, 6.04 yd; every second needs a new section 5 too, 46 1/2 in
-    assert "6 ×  36 1/4 in  section 6  0.010 in fluorocarbon, 8.5 lb  6.1 yd in all" in run.out
+    # 6 x 37 1/4 in = 223 1/2 in, 6.21 yd; every second needs a new section 5 too, 46 1/2 in
+    assert "6 ×  37 1/4 in  section 6  0.010 in fluorocarbon, 8.5 lb  6.3 yd in all" in run.out
     assert "3 ×  15 1/2 in  section 5  0.013 in hard nylon, 8 lb      1.3 yd in all" in run.out
 
 
@@ -39,7 +39,7 @@ def test_a_used_leader_is_told_piece_by_piece(tagend: Tagend, demo: Path) -> Non
     lines = run.out.splitlines()
     assert lines[4].endswith("10 in left  stays, 6 1/4 in, new knots take 3 3/4 in")
     assert lines[5].endswith("4 in left   CUT 15 1/2 in")
-    assert lines[6].endswith("lost        CUT 36 1/4 in")
+    assert lines[6].endswith("lost        CUT 37 1/4 in")
     assert "2 sections to cut; it comes to 10 ft 8 1/4 in, 3 3/4 in short" in lines[7]
 
 

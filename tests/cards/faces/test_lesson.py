@@ -4,14 +4,14 @@ import pytest
 
 from tagend.cards.faces.lesson import LEAST_FIGURE, lesson_block
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import LENGTHS, Knot, Sides
+from tagend.cards.practice.knots import LENGTHS, TIED, Knot, Sides
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.lessons import Lesson, counted
 from tagend.layouts.paper.face import Path
 from tests.told import scale
 
 WIDTHS = (140.0, 225.0, 360.0)
-SAID = dict.fromkeys(LENGTHS, "9 3/4 in")
+SAID = dict.fromkeys((*LENGTHS, *TIED), "9 3/4 in")
 TURNS = (Sides(4, 6), Sides(5, 7), Sides(7, 9))
 SCALE = scale()
 

@@ -14,7 +14,7 @@ from tagend.cards.faces.lesson_sides import lesson_blocks, lesson_sides
 from tagend.cards.faces.panel import INSET, CardSide, More, Panel, nothing
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import LENGTHS, Sides
+from tagend.cards.practice.knots import LENGTHS, TIED, Sides
 from tagend.cards.printing.cards import CardWishes, card_text
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.lessons import Lesson, counted
@@ -27,7 +27,7 @@ from tests.told import JOB, scale
 from tests.written import SIX, leader
 
 WIDE, NARROW = card_size("index-5x8"), card_size("ID-1")
-SAID = dict.fromkeys(LENGTHS, "9 3/4 in")
+SAID = dict.fromkeys((*LENGTHS, *TIED), "9 3/4 in")
 TURNS = (Sides(5, 6),)
 LESSONS = tuple(
     Lesson(

@@ -57,7 +57,13 @@ def test_each_side_of_a_blood_knot_goes_by_its_own_strand() -> None:
     # 0.4318 round 0.3302 mm, 5 turns: 5 sqrt((0.6604 + pi x 0.762)^2 + 0.4318^2) = 15.421
     # 0.3302 round 0.4318 mm, 5 + 2 turns for a step of 1.31 times:
     # 7 sqrt((0.8636 + pi x 0.762)^2 + 0.3302^2) = 22.919
-    assert shares(above) == {"wraps": Fraction("15.43"), "tag": TAG, "hand": 3 * INCH}
+    # The upper takes as much as the lower, 22.92 - 15.43 more, so that the knot is in the middle.
+    assert shares(above) == {
+        "wraps": Fraction("15.43"),
+        "tag": TAG,
+        "hand": 3 * INCH,
+        "lap": Fraction("7.49"),
+    }
     assert shares(below) == {"wraps": Fraction("22.92"), "tag": TAG, "hand": 3 * INCH}
     assert above.shares[0].how == "5 turns round 2 strands of 0.013 in"
     assert below.shares[0].how == "7 turns round 2 strands of 0.017 in"
@@ -126,10 +132,15 @@ def test_thick_line_is_held_by_more() -> None:
 
 def test_each_side_is_rounded_up_to_a_mark_before_anything_is_summed() -> None:
     above, below = joint_allowances(joint("0.017 in", "0.013 in", "blood"), PRACTICE, INCH / 4)
-    # 15.43 + 1.5875 + 76.2 = 93.22 mm = 3.67 in; 22.92 + 77.7875 = 100.71 mm = 3.965 in
-    assert (above.takes_mm, below.takes_mm) == (Fraction("3.75") * INCH, 4 * INCH)
+    # 22.92 + 1.5875 + 76.2 = 100.71 mm = 3.965 in, which is more than 3.67 in above
+    assert above.takes_mm == below.takes_mm == 4 * INCH
     exact, _ = joint_allowances(joint("0.017 in", "0.013 in", "blood"), PRACTICE)
-    assert exact.takes_mm == exact.mm == Fraction("93.2175")
+    assert exact.takes_mm == exact.mm == Fraction("100.7075")
+
+
+def test_a_joint_with_a_fold_on_each_side_keeps_them_apart() -> None:
+    above, below = joint_allowances(joint("0.024 in", "0.010 in", "albright"), PRACTICE, INCH / 4)
+    assert above.mm != below.mm
 
 
 def test_an_own_lap_stands_for_all_the_rest() -> None:

@@ -49,9 +49,10 @@ def test_a_cut_is_the_finished_length_and_what_both_knots_take() -> None:
     #   blood, thin, 4 turns: 18.511                            18.52
     #     (4 sqrt((2 x 0.5842 + pi x 1.0922)^2 + 0.508^2))
     #   tag and hand                                           103.1875  121.7075 = 4.792 in to 5 in
+    # In a lap both sides take what the longer one does: 121.7075 mm, 0.57 mm more of section 1.
     worked_out = leader(TWO)
     first, second = worked_out.pieces
-    assert (first.at_butt.mm, first.at_fly.mm) == (Fraction("155.8975"), Fraction("121.1375"))
+    assert (first.at_butt.mm, first.at_fly.mm) == (Fraction("155.8975"), Fraction("121.7075"))
     assert second.at_butt.mm == Fraction("18.52") + Fraction("103.1875")
     assert cuts(worked_out) == [Fraction("57.25"), 29]
     assert worked_out.cut_mm == Fraction("86.25") * INCH
@@ -98,9 +99,9 @@ def test_a_range_is_cut_for_its_longest_and_summed_from_both_ends() -> None:
 def test_cut_lengths_are_cut_as_written_and_finish_shorter() -> None:
     worked_out = leader(replace(TWO, lengths="cut"))
     assert cuts(worked_out) == [46, 24]
-    # What knots take stays as it is: 46 x 25.4 - 277.035 and 24 x 25.4 - 121.7075
+    # What knots take stays as it is: 46 x 25.4 - 155.8975 - 121.7075 and 24 x 25.4 - 121.7075
     assert [piece.finished.low_mm for piece in worked_out.pieces] == [
-        Fraction("891.365"),
+        Fraction("890.795"),
         Fraction("487.8925"),
     ]
 

@@ -3,7 +3,7 @@
 import pytest
 
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import LENGTHS, Knot, Sides
+from tagend.cards.practice.knots import LENGTHS, TIED, Knot, Sides
 from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import ENGLISH, languages, wording_in
 from tagend.cards.words.lessons import counted
@@ -22,6 +22,9 @@ def test_turns_and_lengths_are_put_into_their_steps() -> None:
 def test_nothing_is_left_to_be_put_in(knot: Knot, language: str) -> None:
     wording = wording_in(language, None)
     steps = counted(
-        knot_in(wording, knot).steps, [Sides(4, 6)], dict.fromkeys(LENGTHS, "6 in"), wording
+        knot_in(wording, knot).steps,
+        [Sides(4, 6)],
+        dict.fromkeys((*LENGTHS, *TIED), "6 in"),
+        wording,
     )
     assert not {"{", "}"} & set("".join(steps))
