@@ -78,18 +78,18 @@ def _longer(way: Way, below: int, cost: Cost, room: int, total: int) -> Way:
 def _promising(ways: Iterable[Way], most: int) -> list[Way]:
     """Leave out each way that so many others beat in its worst joint, in its sums and in room.
 
-    Whatever follows it may follow the others too, so that it is never among the best.
+    Whatever follows it may follow the others too, so that it is never among the best. Those kept
+    before it have no worse a joint, since that comes first in their order.
     """
     kept: list[Way] = []
     for way in _best_first(ways):
-        if sum(_beats(other, way) for other in kept) < most:
+        sums = way.cost.sums, way.strands
+        better = (
+            (other.cost.sums, other.strands) <= sums for other in kept if other.room >= way.room
+        )
+        if sum(better) < most:
             kept.append(way)
     return kept
-
-
-def _beats(one: Way, other: Way) -> bool:
-    sums = (one.cost.sums, one.strands) <= (other.cost.sums, other.strands)
-    return sums and one.cost.worst <= other.cost.worst and one.room >= other.room
 
 
 def _best_first(ways: Iterable[Way]) -> list[Way]:

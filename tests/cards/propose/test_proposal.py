@@ -18,12 +18,14 @@ from tagend.cards.leader.passing import passing
 from tagend.cards.leader.steps import beyond, big, step_of
 from tagend.cards.practice.practice import Meets, Practice
 from tagend.cards.propose.costs import step_costs
+from tagend.cards.propose.lengths import plan_of
 from tagend.cards.propose.links import recipe_of
 from tagend.cards.propose.net import net_of
 from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.search import best_ways
 from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import Supply
-from tagend.cards.propose.wish import Shares, Tippet, Wish
+from tagend.cards.propose.wish import USUAL_SHARES, Shares, Tippet, Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.base.quantities import INCH_MM
@@ -262,6 +264,33 @@ def test_proposals_are_the_best_of_all_tapers_in_500_cases(block: int) -> None:
         except Refused:
             found = []
         assert found == every_taper(asked, rack), f"case {seed}"
+
+
+def test_the_search_keeps_what_a_worse_joint_further_down_makes_the_best() -> None:
+    # Down to 10 the copolymer has no big step, and a nylon of 13 has: 1.54. But 8 to 5 has 1.6.
+    rack = [supply(size) for size in (20, 13, 10, 8, 5)] + [supply(14, "copolymer")]
+    net = net_of(wish(90, 20, 5, 9), rack, PRACTICE)
+    (best,) = best_ways(net, 1)
+    assert [net.strands[place].label for place in best.strands] == (
+        ["20 nylon", "13 nylon", "10 nylon", "8 nylon", "5 nylon"]
+    )
+
+
+def test_the_search_keeps_what_has_more_line_for_the_rest() -> None:
+    # By 15 less turns back than by 14; but with every other spool at its plan, 15 is short of it.
+    path = (supply(18), supply(14), supply(12), supply(9))
+    plan = plan_of(4, USUAL_SHARES, net_of(wish(60, 18, 9), path, PRACTICE).tape)
+    assert plan is not None
+    full = rooms(tuple(replace(strand, left_mm=60 * INCH_MM) for strand in path), 60)
+    rack = [
+        replace(strand, left_mm=(60 - room + length) * INCH_MM)
+        for strand, room, length in zip(path, full, plan.lengths, strict=True)
+    ]
+    short = replace(rack[1], left_mm=(60 - full[1] + plan.lengths[1] - 1) * INCH_MM)
+    rack = [rack[0], replace(short, diameter=parse_diameter("15 thou")), *rack[1:]]
+    net = net_of(wish(60, 18, 9, None), rack, PRACTICE)
+    (best,) = best_ways(net, 1)
+    assert [net.strands[place].diameter.plain for place in best.strands][1] == "14 thou"
 
 
 @pytest.mark.parametrize("seed", range(40))
