@@ -7,6 +7,8 @@ from tagend.cards.base.shown_lengths import inches
 from tagend.cards.cli.columns import in_columns
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.leader.passing import Percent, turned_back
+from tagend.cards.leader.waves import measure
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.propose.proposal import Proposal
 from tagend.cards.words.language import ENGLISH
@@ -28,9 +30,19 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
     return [
         f"{place}. {whole}, {knots}; {', '.join(_shares(leader))}",
         f"  steps of {steps}; ratios {ratios}",
+        f"  {_waves(leader)}",
         *(f"  {line}" for line in in_columns(rows)),
         *audit_lines(sheet)[1:],
     ]
+
+
+def _waves(leader: Leader) -> str:
+    """Return what a wave meets on its way down."""
+    found = measure(leader)
+    shares = (turned_back(joint) or "unknown" for joint in found.joints)
+    passed = f"; {Percent.of(found.passed)} of its energy passes" if found.passed else ""
+    turned = f"{', '.join(map(str, shares))} of a wave turn back{passed}"
+    return f"{turned} (computed for an ideal string: to compare leaders)"
 
 
 def _row(piece: Piece, label: str) -> tuple[str, ...]:

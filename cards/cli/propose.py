@@ -74,7 +74,7 @@ def command(
     anyway: bool,
     shop: str | None,
 ) -> None:
-    """Work out the taper that steps down most evenly from the spools of a rack.
+    """Work out the taper of the fewest knots without a big step from the spools of a rack.
 
     Prints the best few with their audit and writes the best. Exits with 2 when none fits, and
     says which spool is missing.

@@ -50,6 +50,7 @@ class Joint:
     below: Half
     reason: str | None = None  # why it was chosen; None where the recipe names it
     own: bool = True  # the recipe or the person's own habit names it
+    liked: bool = True  # so it does, or it is the first choice for how the strands meet
 
     @property
     def sides(self) -> tuple[Side, Side]:
@@ -202,10 +203,13 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
     if upper.knot:
         return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
     is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
-    knot, why, own = _first(_meets(meeting, is_guard, practice), meeting, practice)
+    meets = _meets(meeting, is_guard, practice)
+    knot, why, own = _first(meets, meeting, practice)
+    liked = own or knot == practice.choice[meets].usual[0]
     if knot is None:  # nothing of the order can be tied here, which the audit says
         knot = practice.choice["same line"].usual[0]
-    return replace(joint_of(knot, meeting, practice, bought=bought), reason=why, own=own)
+    joint = joint_of(knot, meeting, practice, bought=bought)
+    return replace(joint, reason=why, own=own, liked=liked)
 
 
 def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:

@@ -1,75 +1,98 @@
-"""How big the step at a joint is: the strands that meet in, their ratio and whether it is big out.
+"""How big the step at a joint is: the strands that meet in, how far apart they are out.
 
-The audit warns by it and knots are chosen by it, with one limit.
+The audit warns by it and knots are chosen by it, with one limit: a ratio of diameters.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
+from tagend.cards.leader.passing import passing
 from tagend.cards.leader.suitability import Meeting
-from tagend.cards.practice.materials import Material
 from tagend.cards.practice.printed_sizes import ROUNDED_MM, step_up_to
 from tagend.cards.practice.rules import Limits
 
-_SAME = (Fraction(1), Fraction(1))
+# What parts two strands: their diameters, or, of unlike materials, what a wave meets (wave
+# impedance) and what bending meets (the fourth root of EI).
+By = Literal["thick", "heavy", "stiff"]
+
+
+@dataclass(frozen=True, slots=True)
+class Apart:
+    """How many times as thick the strand above would be, were both of one material."""
+
+    by: By
+    low: float
+    high: float
+
+    @property
+    def falls(self) -> bool:
+        """Whether the strand below is surely the lesser one."""
+        return self.low > 1
+
+    @property
+    def times(self) -> tuple[float, float]:
+        """The range as the greater by the lesser: 1.4, 1.6."""
+        return (1 / self.high, 1 / self.low) if self.high < 1 else (self.low, self.high)
+
+    @property
+    def least(self) -> float:
+        """How many times apart they surely are, either way; below 1 where they may be alike."""
+        return max(self.low, 1 / self.high)
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """How many times as stiff in bending the upper strand is, least and most, and what is thick.
+    """What is known of how far apart two strands are, and what is thick."""
 
-    Of one material that is the ratio of diameters to the fourth power, and so it is taken where a
-    modulus is not known.
-    """
-
-    least: Fraction
-    most: Fraction
+    apart: tuple[Apart, ...]
     thickest_mm: Fraction
     difference_mm: Fraction
-
-    @property
-    def falls(self) -> bool:
-        """Whether the lower strand is the limper one, whatever its modulus may be."""
-        return self.least > 1
-
-    @property
-    def times(self) -> tuple[float, float]:
-        """The same as a ratio of one material's diameters, the bigger by the smaller: 1.4, 1.6."""
-        low, high = (float(ratio) ** 0.25 for ratio in (self.least, self.most))
-        return (1 / high, 1 / low) if self.most < 1 else (low, high)
 
 
 def step_of(meeting: Meeting) -> Step:
     """Return the step between two strands.
 
-    EI = E x pi x d^4 / 64, a solid round strand in any mechanics of materials text.
+    What is not known for unlike materials is left out; the diameters stand in for all of it.
     """
-    power = (meeting.upper_mm / meeting.lower_mm) ** 4
-    least, most = _moduli(meeting.upper, meeting.lower)
+    ratio = float(meeting.upper_mm / meeting.lower_mm)
+    unlike = () if meeting.upper == meeting.lower else tuple(_unlike(meeting))
     return Step(
-        least=power * least,
-        most=power * most,
+        apart=unlike or (Apart("thick", ratio, ratio),),
         thickest_mm=meeting.thickest_mm,
         difference_mm=abs(meeting.step_mm),
     )
 
 
-def big(step: Step, limits: Limits) -> bool:
-    """Whether a step either way is beyond the limits of the rule "step", whatever the moduli are.
+def beyond(step: Step, limits: Limits) -> Apart | None:
+    """Return what parts two strands beyond the limits of the rule "step", either way.
 
-    The limits are a ratio of diameters, and a difference that is small in strands thinner than so;
-    all but for what print rounds off.
+    That is where the whole range of it is: by weight first, since a wave meets that. The limits are
+    a ratio of diameters, and a difference that is small in strands thinner than so; all but for
+    what print rounds off.
     """
     ratio, small_mm, fine_mm = limits
-    small = step.thickest_mm < fine_mm and step_up_to(step.difference_mm, small_mm)
-    most = (ratio / (1 - ROUNDED_MM / step.thickest_mm)) ** 4
-    beyond = step.least > most or step.most < 1 / most
-    return beyond and not small
+    if step.thickest_mm < fine_mm and step_up_to(step.difference_mm, small_mm):
+        return None
+    most = ratio / (1 - ROUNDED_MM / step.thickest_mm)
+    return next((apart for apart in step.apart if apart.least > most), None)
 
 
-def _moduli(upper: Material, lower: Material) -> tuple[Fraction, Fraction]:
-    """Return the least and the most that the modulus above may be of the one below."""
-    if upper == lower or upper.modulus is None or lower.modulus is None:
-        return _SAME
-    (low, high), (low_below, high_below) = upper.modulus, lower.modulus
-    return low / high_below, high / low_below
+def big(step: Step, limits: Limits) -> bool:
+    """Whether a step is surely beyond the limits, up or down."""
+    return beyond(step, limits) is not None
+
+
+def _unlike(meeting: Meeting) -> Iterator[Apart]:
+    """Yield what is known of two materials.
+
+    From r = (Z above - Z below) / (Z above + Z below) the ratio of both is (1 + r) / (1 - r), and
+    stiffness goes with the fourth power of the diameter (EI = E x pi x d^4 / 64).
+    """
+    passed = passing(meeting)
+    if passed.reflection:
+        low, high = passed.reflection.low, passed.reflection.high
+        yield Apart("heavy", (1 + low) / (1 - low), (1 + high) / (1 - high))
+    if passed.stiffness:
+        yield Apart("stiff", passed.stiffness.low**0.25, passed.stiffness.high**0.25)

@@ -15,34 +15,14 @@ from fractions import Fraction
 
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm
-from tagend.cards.leader.suitability import Meeting
+from tagend.cards.leader.passing import Passing, Spread, passing, passing_by, quotient
 from tagend.cards.practice.materials import Range
 from tagend.cards.practice.rules_of_thumb import rules_of_thumb
 
-_SAME: Range = (Fraction(1), Fraction(1))
+__all__ = ["Measure", "Passing", "Spread", "Strip", "measure", "passing"]
+
 _NMM2_IN_GPA_MM4 = 1000
 _G_IN_MM3 = Fraction(1, 1000)  # at 1 g/cm3
-
-
-@dataclass(frozen=True, slots=True)
-class Spread:
-    """A figure that is known to lie from `low` to `high`; mostly both are the same."""
-
-    low: float
-    high: float
-
-    @property
-    def middle(self) -> float:
-        return (self.low + self.high) / 2
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Passing:
-    """What becomes of a small wave that comes down to where two strands meet."""
-
-    reflection: Spread | None  # of amplitude; above 0 where the lower strand is the lighter string
-    passed: Spread | None  # share of energy; both are None where a density is not known
-    stiffness: Spread | None  # EI above by EI below; None where a modulus is needed and not known
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,49 +68,12 @@ def measure(leader: Leader) -> Measure:
     )
 
 
-def passing(meeting: Meeting) -> Passing:
-    """Return what the joint of two strands passes on.
-
-    Of one material, density and modulus are the same on both sides, whatever they are.
-    """
-    upper, lower = meeting.upper, meeting.lower
-    density, modulus = _by(upper.density, lower.density), _by(upper.modulus, lower.modulus)
-    if upper == lower:
-        density, modulus = density and _SAME, _SAME
-    return _passing(meeting.upper_mm / meeting.lower_mm, density, modulus)
-
-
-def _passing(diameter: Fraction, density: Range | None, modulus: Range | None) -> Passing:
-    """Return what passes where diameter, density and modulus above are so many times those below.
-
-    Z = sqrt(T mu) with mu = density x pi d^2 / 4, so k = Z above / Z below is the ratio of
-    d sqrt(density). Reflected is r = (k - 1) / (k + 1), which grows with k; passed, 1 - r^2.
-    EI = E x pi d^4 / 64.
-    """
-    stiffness = modulus and Spread(*(float(times * diameter**4) for times in modulus))
-    if density is None:
-        return Passing(reflection=None, passed=None, stiffness=stiffness)
-    ratios = (float(diameter) * math.sqrt(times) for times in density)
-    low, high = ((k - 1) / (k + 1) for k in ratios)
-    most, least = max(-low, high), max(low, -high, 0.0)
-    return Passing(
-        reflection=Spread(low, high),
-        passed=Spread(1 - most**2, 1 - least**2),
-        stiffness=stiffness,
-    )
-
-
-def _by(upper: Range | None, lower: Range | None) -> Range | None:
-    """Return the least and the most that one figure may be of another."""
-    return (upper[0] / lower[1], upper[1] / lower[0]) if upper and lower else None
-
-
 def _from_line(leader: Leader) -> Passing | None:
     tip, butt = leader.recipe.line_tip, leader.pieces[0]
     if tip is None:
         return None
-    density = _by(rules_of_thumb().tip_density, butt.material.density)
-    return _passing(tip.mm / butt.section.diameter.mm, density, None)
+    density = quotient(rules_of_thumb().tip_density, butt.material.density)
+    return passing_by(tip.mm / butt.section.diameter.mm, density, None)
 
 
 def _product(shares: Sequence[Spread]) -> Spread:

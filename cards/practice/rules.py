@@ -12,7 +12,13 @@ from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 
 Severity = Literal["error", "warning", "note", "off"]
-Standing = Literal["published", "common practice", "our choice", "arithmetic"]
+Standing = Literal[
+    "published",
+    "common practice",
+    "our choice",
+    "arithmetic",
+    "computed, for an ideal string",
+]
 Limits = tuple[Fraction, ...]
 
 PLAIN = "limit"  # what the only limit of a rule is called

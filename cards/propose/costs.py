@@ -1,31 +1,48 @@
-"""What a step costs that is not even: a net of strands in, the cost of each step out."""
+"""What speaks against a step of a taper: a net of strands in, the cost of each step out."""
 
 import math
 from collections.abc import Sequence
-from fractions import Fraction
-from itertools import pairwise
+from dataclasses import dataclass
 
+from tagend.cards.leader.passing import passing
+from tagend.cards.leader.steps import beyond, step_of
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.propose.links import changes
-from tagend.cards.propose.net import Meeting, Net
+from tagend.cards.propose.net import Net, Places
 from tagend.cards.propose.supplies import Supply
-from tagend.cards.propose.wish import Wish
 
 _FINENESS = 1_000_000  # logarithms are counted in millionths, so that costs are whole numbers
 
-# What a change of material costs, in knots; our choice. Unlike strands hinge, and common practice
-# in print stays in one kind until the tippet.
-_CHANGE_AT_TIPPET = 1
-_CHANGE_ABOVE = 10
+
+@dataclass(frozen=True, slots=True, order=True, kw_only=True)
+class Cost:
+    """What speaks against a taper, the gravest first."""
+
+    worst: int = 0  # the logarithm of how far apart the worst joint is; 0 where none is too far
+    changes: int = 0  # of material above the tippet: practice in print stays in one kind until it
+    knots: int = 0
+    others: int = 0  # joints with neither a knot of the person's habit nor the first choice
+    lost: int = 0  # the logarithm of what is left of the energy below all joints, without its sign
+
+    @property
+    def sums(self) -> tuple[int, ...]:
+        """All that adds up along a taper; of the worst joint only the worst counts."""
+        return self.changes, self.knots, self.others, self.lost
+
+    def __add__(self, other: "Cost") -> "Cost":
+        return Cost(
+            worst=max(self.worst, other.worst),
+            changes=self.changes + other.changes,
+            knots=self.knots + other.knots,
+            others=self.others + other.others,
+            lost=self.lost + other.lost,
+        )
 
 
-def step_costs(net: Net) -> dict[Meeting, int]:
-    """Return for each step the square of its departure from the even one, and of a new material.
-
-    All is counted `fewest` squared times, so that the even step, `drop / fewest`, is whole. A
-    start costs the step from a bought butt, or nothing.
-    """
+def step_costs(net: Net) -> dict[Places, Cost]:
+    """Return the cost of each step; a start costs the step from a bought butt, or nothing."""
     links, strands, bought = net.links, net.strands, net.links.bought
-    chains: dict[Meeting, list[Supply]] = {
+    chains: dict[Places, list[Supply]] = {
         (upper, lower): links.chain(strands[upper], strands[lower], lower in net.ends)
         for upper, row in enumerate(net.below)
         for lower in row
@@ -37,41 +54,26 @@ def step_costs(net: Net) -> dict[Meeting, int]:
     return {places: _cost(net, chain, places[1] in net.ends) for places, chain in chains.items()}
 
 
-def _cost(net: Net, chain: Sequence[Supply], at_tippet: bool) -> int:
-    heights = [_height(strand.diameter.mm) for strand in chain]
-    drop, fewest = _drop(net.wish), net.fewest
-    cost = sum((fewest * (above - below) - drop) ** 2 for above, below in pairwise(heights))
-    if changes(chain):
-        cost += knot_cost(net) * (_CHANGE_AT_TIPPET if at_tippet else _CHANGE_ABOVE)
-    return cost
+def _cost(net: Net, chain: Sequence[Supply], at_tippet: bool) -> Cost:
+    joints = net.links.joints(chain)
+    steps = (beyond(step_of(joint.meeting), net.wish.step.limits) for joint in joints)
+    return Cost(
+        worst=max((_log(apart.least) for apart in steps if apart), default=0),
+        changes=int(changes(chain) and not at_tippet),
+        knots=len(joints),
+        others=sum(not joint.liked for joint in joints),
+        lost=sum(_lost(joint.meeting) for joint in joints),
+    )
 
 
-def knot_cost(net: Net) -> int:
-    """Return about what a knot more costs: the square of the even step."""
-    return _drop(net.wish) ** 2
+def _lost(meeting: Meeting) -> int:
+    """Return what turns back, by the diameters where a density is not known."""
+    passed = passing(meeting).passed
+    if passed is not None:
+        return -_log((passed.low + passed.high) / 2)
+    above, below = float(meeting.upper_mm), float(meeting.lower_mm)
+    return -_log(1 - ((above - below) / (above + below)) ** 2)
 
 
-def least_cost(net: Net, knots: int) -> int:
-    """Return what so many steps cost at the least, more than `fewest`: with all of them alike.
-
-    `a` steps that make `b` have a sum of squares of `b * b / a` or more. The diameters may differ
-    from those asked for by what print rounds off, so the longest drop there is counts.
-    """
-    steps = knots + net.knots_beside
-    thickest = max(_top(net, start) for start in net.starts)
-    longest = _height(thickest) - _height(min(strand.diameter.mm for strand in net.strands))
-    short = steps * _drop(net.wish) - net.fewest * longest
-    return max(short, 0) ** 2 // max(steps, 1)
-
-
-def _top(net: Net, start: int) -> Fraction:
-    return (net.links.bought or net.strands[start]).diameter.mm
-
-
-def _drop(wish: Wish) -> int:
-    """Return how far it is from the butt to the tippet, on the scale of costs."""
-    return _height(wish.butt.mm) - _height(wish.tippet.diameter.mm)
-
-
-def _height(diameter_mm: Fraction) -> int:
-    return round(_FINENESS * math.log(diameter_mm))
+def _log(number: float) -> int:
+    return round(_FINENESS * math.log(number))

@@ -8,7 +8,7 @@ from itertools import pairwise
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import parse_span
 from tagend.cards.leader.allowance import joint_allowances, round_up
-from tagend.cards.leader.joints import joints
+from tagend.cards.leader.joints import Joint, joints
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import PRINTED_MM
@@ -77,8 +77,12 @@ class Links:
         knots_mm = self._knot(tippet, self.guard)[1] + at_fly
         return self._enough(self.guard, self.wish.guard.length.mm, knots_mm)
 
+    def joints(self, chain: Sequence[Supply]) -> tuple[Joint, ...]:
+        """Return the joints between strands."""
+        return joints(recipe_of(*chain, unit=self.unit), self.practice)
+
     def _knot(self, upper: Supply, lower: Supply) -> Takes:
-        (joint,) = joints(recipe_of(upper, lower, unit=self.unit), self.practice)
+        (joint,) = self.joints((upper, lower))
         above, below = joint_allowances(joint, self.practice, self.cut_mm)
         return above.mm, below.mm
 

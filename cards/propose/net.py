@@ -13,7 +13,7 @@ from tagend.cards.propose.tape import Tape, tape_for
 from tagend.cards.propose.wish import Wish
 
 # Two strands by their places, of which one hangs below the other; None stands beyond an end.
-Meeting = tuple[int | None, int | None]
+Places = tuple[int | None, int | None]
 
 _NONE = Fraction(0)
 
@@ -30,12 +30,12 @@ class Net:
     starts: tuple[int, ...]
     ends: frozenset[int]
     below: tuple[tuple[int, ...], ...]  # the strands that may hang below each
-    takes: Mapping[Meeting, Takes]
+    takes: Mapping[Places, Takes]
     plenty: frozenset[int]  # strands that have enough for the whole leader
 
     @property
     def fewest(self) -> int:
-        """The knots that steps as big as they should be make."""
+        """The knots that steps as big as they may be make."""
         return self.wish.step.knots(self.wish.butt.mm, self.wish.tippet.diameter.mm)
 
     @property
@@ -84,7 +84,7 @@ def net_of(
     body = fullest([strand for strand in drawn if _is_of_body(strand, wish)])
     whole = (*body, *fullest([strand for strand in drawn if _is_tippet(strand, wish)]))
     ends = frozenset(at for at in range(len(body), len(whole)) if links.holds_guard(whole[at]))
-    takes: dict[Meeting, Takes] = {
+    takes: dict[Places, Takes] = {
         (upper, lower): found
         for upper, lower in product(range(len(body)), range(len(whole)))
         if lower > upper and (lower < len(body) or lower in ends)

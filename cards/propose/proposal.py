@@ -10,7 +10,6 @@ from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece
-from tagend.cards.propose.costs import knot_cost
 from tagend.cards.propose.gap import no_taper
 from tagend.cards.propose.lengths import fitted, in_halves, plan_of
 from tagend.cards.propose.links import bought_section
@@ -22,8 +21,7 @@ from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
-_LOOKED_AT = 12  # the best by their steps, of which those with fewer findings come first
-_WORSE_BY = 5  # knots; our choice: what is worse than the best by more is no choice
+_LOOKED_AT = 12  # the best by their joints, of which those with fewer findings come first
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +52,13 @@ def propose(
     if not found:  # told of the finest sighter, which is the nearest to the tippet
         raise no_taper(net_of(wish, strands, practice, sighters[-1], guards[-1]))
     found.sort(key=lambda each: each[0].cost)
-    worst = found[0][0].cost + _WORSE_BY * knot_cost(found[0][1])
+    changes = found[0][0].cost.changes  # a taper that changes its material once more is no choice
     butt = (wish.bought and wish.bought.diameter) or wish.butt
     called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
     proposals = [
-        _proposal(way.strands, net, called) for way, net in found[:_LOOKED_AT] if way.cost <= worst
+        _proposal(way.strands, net, called)
+        for way, net in found[:_LOOKED_AT]
+        if way.cost.changes == changes
     ]
     return tuple(sorted(proposals, key=lambda each: _findings(each, practice))[:PROPOSED])
 

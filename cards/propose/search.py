@@ -1,12 +1,12 @@
 """The best spools for a taper: a net of strands in; the best ways down it out."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from tagend.cards.propose.costs import least_cost, step_costs
+from tagend.cards.propose.costs import Cost, step_costs
 from tagend.cards.propose.lengths import Plan, plan_of
-from tagend.cards.propose.net import Net
+from tagend.cards.propose.net import Net, Places
 
 Edge = tuple[int | None, int]  # the last strand of a way and the one above it
 
@@ -15,7 +15,7 @@ Edge = tuple[int | None, int]  # the last strand of a way and the one above it
 class Way:
     """A way down the net."""
 
-    cost: int
+    cost: Cost
     strands: tuple[int, ...]
     room: int  # marks that its pieces make at the most, up to the leader's total
 
@@ -30,23 +30,23 @@ def best_ways(net: Net, most: int) -> list[Way]:
     found: list[Way] = []
     if not net.starts or not net.ends:
         return found
-    bought = net.links.bought is not None
+    costs, bought = step_costs(net), net.links.bought is not None
     for knots in range(0 if bought else 1, 2 * net.fewest + 2):
         plan = plan_of(knots + 1, net.wish.shares, net.tape, bought)
-        enough = len(found) == most and least_cost(net, knots) > found[-1].cost
+        enough = len(found) == most and Cost(knots=knots + net.knots_beside) > found[-1].cost
         if plan is None or enough:
             break
-        found = _best_first([*found, *_ways(net, plan, most)])[:most]
+        found = _best_first([*found, *_ways(net, costs, plan, most)])[:most]
     return found
 
 
-def _ways(net: Net, plan: Plan, most: int) -> list[Way]:
+def _ways(net: Net, costs: Mapping[Places, Cost], plan: Plan, most: int) -> list[Way]:
     """Return the best ways of as many sections as the plan has.
 
     Dynamic programming over the joints, since how much a spool gives depends on both its knots:
     for each joint and place in the leader the ways that may become one of the best are kept.
     """
-    costs, to_end = step_costs(net), _steps_to_end(net)
+    to_end = _steps_to_end(net)
     at: dict[Edge, list[Way]] = {
         (None, start): [Way(costs[None, start], (start,), 0)] for start in net.starts
     }
@@ -71,18 +71,23 @@ def _ways(net: Net, plan: Plan, most: int) -> list[Way]:
     return _best_first(whole)[:most]
 
 
-def _longer(way: Way, below: int, cost: int, room: int, total: int) -> Way:
+def _longer(way: Way, below: int, cost: Cost, room: int, total: int) -> Way:
     return Way(way.cost + cost, (*way.strands, below), min(way.room + room, total))
 
 
 def _promising(ways: Iterable[Way], most: int) -> list[Way]:
-    """Leave out each way that so many others beat both in cost and in room.
+    """Leave out each way that so many others beat in its worst joint, in its sums and in room.
 
-    Whatever follows it may follow the others too, so that it is never among the best.
+    Whatever follows it may follow the others too, so that it is never among the best. Those kept
+    before it have no worse a joint, since that comes first in their order.
     """
     kept: list[Way] = []
     for way in _best_first(ways):
-        if sum(other.room >= way.room for other in kept) < most:
+        sums = way.cost.sums, way.strands
+        better = (
+            (other.cost.sums, other.strands) <= sums for other in kept if other.room >= way.room
+        )
+        if sum(better) < most:
             kept.append(way)
     return kept
 

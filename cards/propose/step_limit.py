@@ -9,10 +9,6 @@ from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.rules import Limits
 from tagend.cards.recipe.recipe import SECTIONS_MOST
 
-# What print aims at, below any limit: nearly all joints of published tapers are within 1.35 times,
-# where 15 % of a wave turns back (French, Vibrations and Waves: a change of linear density).
-_AIM = Fraction(135, 100)
-
 
 @dataclass(frozen=True, slots=True)
 class StepLimit:
@@ -28,12 +24,11 @@ class StepLimit:
         return not big(step_of(meeting), self.limits)
 
     def knots(self, thick_mm: Fraction, thin_mm: Fraction) -> int:
-        """Return the fewest steps as big as they should be from one diameter to another."""
-        if self.most_mm is not None:
-            return max(1, -(-(thick_mm - thin_mm) // self.most_mm))
-        aim = min(_AIM, self.limits[0])
-        enough = (knots for knots in range(1, SECTIONS_MOST) if aim**knots >= thick_mm / thin_mm)
-        return next(enough, SECTIONS_MOST)
+        """Return the fewest steps that are within both the rule and what a person writes."""
+        ratio, whole = self.limits[0], thick_mm / thin_mm
+        enough = (knots for knots in range(1, SECTIONS_MOST) if ratio**knots >= whole)
+        own = -(-(thick_mm - thin_mm) // self.most_mm) if self.most_mm else 1
+        return max(own, next(enough, SECTIONS_MOST))
 
     def between(self, thick_mm: Fraction, thin_mm: Fraction, steps: int) -> list[Fraction]:
         """Return the diameters between two at so many steps that are alike."""

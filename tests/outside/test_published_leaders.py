@@ -28,7 +28,9 @@ class Published:
     stated: str | None = None
     pounds: str = ""  # as printed, for the reader: no diameter follows from them
     guarded: bool = False  # print calls the last strand a shock tippet
-    warned: tuple[tuple[str, int], ...] = ()  # rules, with the section; the reason stands beside
+    # Rules, with the section and the share of a wave that turns back there, r = (d above - d below)
+    # / (d above + d below) by hand; the reason stands beside.
+    warned: tuple[tuple[str, int, str], ...] = ()
 
 
 def lengths(inches: str) -> tuple[str, ...]:
@@ -74,7 +76,7 @@ LEADERS = (
         lengths("48 / 12 / 48 / 24 to 36"),
         thou(".020 / .013 / .010 / .009"),
         ("132", "144"),
-        warned=(("step", 2),),  # 0.020 to 0.013 in: 1.54 times
+        warned=(("step", 2, "21 %"),),  # 0.020 to 0.013 in: 1.54 times
     ),
     # Sports Illustrated, outdoors, June 2025: the base.
     Published(
@@ -133,7 +135,7 @@ LEADERS = (
         lengths("12 to 18 / 12 to 18 / 12 to 18"),
         thou(".030 / .020 / .011"),
         ("36", "54"),
-        warned=(("step", 2), ("step", 3)),  # 1.5 and 1.82 times
+        warned=(("step", 2, "20 %"), ("step", 3, "29 %")),  # 1.5 and 1.82 times
     ),
     # fishnflies.com, December 2018.
     Published("F16", lengths("48 / 36 / 30 to 36"), (), ("114", "120"), pounds="30 / 20 / 15"),
@@ -189,7 +191,15 @@ def test_the_one_is_an_inch_short() -> None:
 
 @with_diameters
 def test_what_the_table_says_is_warned_of_and_nothing_customary(published: Published) -> None:
-    assert heeded(written(published)) == [*published.warned]
+    assert heeded(written(published)) == [each[:2] for each in published.warned]
+
+
+@with_diameters
+def test_the_warning_says_how_much_turns_back(published: Published) -> None:
+    findings = [f for f in audit(leader(written(published)), PRACTICE) if f.rule == "step"]
+    for finding, (_, _, share) in zip(findings, published.warned, strict=True):
+        assert f"on an ideal string {share} of a wave would turn back here" in finding.says
+        assert finding.standing == "computed, for an ideal string"
 
 
 @with_diameters
@@ -198,7 +208,7 @@ def test_nor_on_the_lines_that_trout_leaders_are_for(published: Published, weigh
     # Common practice, no source; F12 and F15 are for heavier lines, or none that print names.
     if published.number not in ("F12", "F15"):
         on_line = replace(written(published), line_weight=weight)
-        assert heeded(on_line) == [*published.warned]
+        assert heeded(on_line) == [each[:2] for each in published.warned]
 
 
 def test_a_shock_tippet_that_nobody_names_is_asked_for() -> None:

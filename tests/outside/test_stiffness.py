@@ -9,7 +9,7 @@ from itertools import combinations
 import pytest
 
 from tagend.cards.base.units import parse_diameter
-from tagend.cards.leader.steps import Step, step_of
+from tagend.cards.leader.passing import passing
 from tests.written import leader, recipe, section
 
 # EI in N mm2 by diameter in inches and E in GPa, worked out by hand.
@@ -37,20 +37,22 @@ POWERS = [
 ]
 
 
-def step(upper: int, lower: int, materials: tuple[str, str] = ("nylon", "nylon")) -> Step:
-    """Return the step from a strand to the next, in thousandths of an inch."""
+def ratios(upper: int, lower: int, *materials: str) -> tuple[float, float]:
+    """Return how stiff a strand is over the next, least and most, in thousandths of an inch."""
+    above, below = materials or ("nylon", "nylon")
     written = recipe(
-        section("20 in", f"{upper} thou", materials[0]),
-        section("20 in", f"{lower} thou", materials[1]),
+        section("20 in", f"{upper} thou", above), section("20 in", f"{lower} thou", below)
     )
-    return step_of(leader(written).joints[0].meeting)
+    stiffness = passing(leader(written).joints[0].meeting).stiffness
+    assert stiffness is not None
+    return stiffness.low, stiffness.high
 
 
 def ratio(upper: int, lower: int) -> float:
     """Return the stiffness of a strand over that of the next, of one material."""
-    found = step(upper, lower)
-    assert found.least == found.most
-    return float(found.least)
+    least, most = ratios(upper, lower)
+    assert least == most
+    return least
 
 
 @pytest.mark.parametrize("gigapascal", TABLE)
@@ -77,6 +79,4 @@ def test_equal_steps_grow_steeper_as_strands_grow_finer(
 def test_between_materials_the_moduli_count() -> None:
     # Nylon moulded 2 to 3.5 GPa (diracdelta.co.uk); PVDF 2.1 GPa undrawn (open materials data set
     # MorePET/mat, pull 212), 4.0 GPa strongly drawn (abstract).
-    found = step(10, 10, ("nylon", "fluorocarbon"))
-    assert float(found.least) == pytest.approx(2.0 / 4.0)
-    assert float(found.most) == pytest.approx(3.5 / 2.1)
+    assert ratios(10, 10, "nylon", "fluorocarbon") == pytest.approx((2.0 / 4.0, 3.5 / 2.1))

@@ -8,7 +8,9 @@ from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm, is_level
-from tagend.cards.leader.steps import Step, big, step_of
+from tagend.cards.leader.passing import passing, turned_back
+from tagend.cards.leader.steps import By, Step, beyond, step_of
+from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.printed_sizes import alike, strand_from, strand_up_to
 from tagend.cards.practice.rules import Rule
 
@@ -33,10 +35,12 @@ def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
 
 
 def _drop(joint: Joint, leader: Leader) -> str:
-    upper, lower = (
-        thickness(mm, leader.unit) for mm in (joint.meeting.upper_mm, joint.meeting.lower_mm)
-    )
-    return f"{upper} to {lower}"
+    """Return both strands, by name too where their materials differ."""
+    meeting = joint.meeting
+    upper, lower = (thickness(mm, leader.unit) for mm in (meeting.upper_mm, meeting.lower_mm))
+    if meeting.upper == meeting.lower:
+        return f"{upper} to {lower}"
+    return f"{upper} {meeting.upper.name} to {lower} {meeting.lower.name}"
 
 
 def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
@@ -53,31 +57,38 @@ def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
 
 
 def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
-    """Find steps that are too big for how thick and how stiff the strands are.
+    """Find steps that are too big for how heavy and how stiff the strands are.
 
     Where the strand below is thicker there is a rise to tell of.
     """
     for lower, joint, step in _tapering(leader):
-        if joint.meeting.step_mm < 0 or not big(step, rule.limits):
+        apart = beyond(step, rule.limits)
+        if joint.meeting.step_mm < 0 or apart is None:
             continue
-        place, compared = lower.place, _compared(joint, leader)
-        if step.falls:
+        place, waves = lower.place, _waves(joint.meeting)
+        compared = f"{_AS[apart.by]} {_range(apart.times)} times as thick ({_drop(joint, leader)})"
+        if apart.falls:
             most = f"{float(rule.limits[0]):g} times is the most"
             told = f"the step to section {place} is big: the strand above {compared}"
-            yield Fact(place, f"{told}, and {most}")
+            yield Fact(place, f"{told}, and {most}{waves}")
         else:
-            yield Fact(place, f"section {place} rises in stiffness: it {compared}")
+            yield Fact(place, f"section {place} rises: it {compared}{waves}")
 
 
-def _compared(joint: Joint, leader: Leader) -> str:
-    """Return how much thicker the stiffer strand is, or bends as if it were."""
-    meeting = joint.meeting
-    low, high = (f"{times:.2f}" for times in step_of(meeting).times)
-    if low == high:
-        return f"is {low} times as thick ({_drop(joint, leader)})"
-    strands = f"{thickness(meeting.upper_mm, leader.unit)} {meeting.upper.name} to "
-    strands += f"{thickness(meeting.lower_mm, leader.unit)} {meeting.lower.name}"
-    return f"bends like one {low} to {high} times as thick ({strands})"
+# What parts two strands, of which the diameters of one material are the measure.
+_AS: Mapping[By, str] = {"thick": "is", "heavy": "is as heavy as one", "stiff": "bends like one"}
+
+
+def _range(times: tuple[float, float]) -> str:
+    return " to ".join(dict.fromkeys(f"{each:.2f}" for each in times))
+
+
+def _waves(meeting: Meeting) -> str:
+    """Return what share of a wave turns back."""
+    turned = turned_back(passing(meeting))
+    if turned is None:
+        return ""
+    return f"; on an ideal string {turned} of a wave would turn back here"
 
 
 def repeats(leader: Leader, _: Rule) -> Iterator[Fact]:

@@ -6,6 +6,7 @@ from hypothesis import given, settings
 from tagend.cards.leader.joints import butt_end, fly_end, joints
 from tagend.cards.leader.suitability import untieable
 from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe
 from tests.strategies import recipes
 from tests.written import PRACTICE, practice, recipe, section
@@ -193,6 +194,16 @@ def test_where_nothing_suits_the_last_that_can_be_tied_is_taken() -> None:
     written = recipe(section("30 in", "0.040 in"), section("12 in", "0.036 in"))
     (joint,) = joints(written, thin)
     assert (joint.knot.name, joint.reason) == ("albright", "no knot of the order suits")
+
+
+def test_an_own_habit_and_the_first_choice_are_liked_and_what_stands_in_is_not() -> None:
+    def liked(butt: str, by: Practice) -> bool:
+        (joint,) = joints(recipe(section("6 ft", butt), section("3 ft", "0.030 in")), by)
+        return joint.liked
+
+    assert liked("0.032 in", PRACTICE)
+    assert not liked("0.040 in", PRACTICE)  # no blood knot draws up on it
+    assert liked("0.040 in", practice('[choice]\n"same line" = "albright"\n'))
 
 
 @given(recipes)

@@ -1,7 +1,7 @@
 """Proposals against every taper that there is on small racks."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise, product
@@ -12,18 +12,24 @@ import pytest
 from tagend.cards.base.shown_lengths import length
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span
 from tagend.cards.leader.audit import audit
+from tagend.cards.leader.joints import Joint, joints
 from tagend.cards.leader.leader import work_out
-from tagend.cards.propose.costs import knot_cost, step_costs
+from tagend.cards.leader.passing import passing
+from tagend.cards.leader.steps import beyond, big, step_of
+from tagend.cards.practice.practice import Meets, Practice
+from tagend.cards.propose.costs import step_costs
+from tagend.cards.propose.lengths import plan_of
 from tagend.cards.propose.links import recipe_of
 from tagend.cards.propose.net import net_of
 from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.search import best_ways
 from tagend.cards.propose.step_limit import StepLimit
 from tagend.cards.propose.supplies import Supply
-from tagend.cards.propose.wish import Shares, Tippet, Wish
+from tagend.cards.propose.wish import USUAL_SHARES, Shares, Tippet, Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.base.quantities import INCH_MM
-from tests.written import PRACTICE
+from tests.written import PRACTICE, practice
 
 TAPE_MM = INCH_MM / 4
 LIMITS = PRACTICE.rules["step"].limits
@@ -72,8 +78,7 @@ def every_taper(asked: Wish, rack: list[Supply]) -> list[tuple[tuple[str, str], 
             order = [thickest_first.index(strand) for strand in path]
             found.append((cost(asked, path), order, lengths, path))
     found.sort(key=lambda each: each[:2])
-    even = height(asked.butt.mm) - height(asked.tippet.diameter.mm)
-    near = [each for each in found[:12] if each[0] <= found[0][0] + 5 * even**2]
+    near = [each for each in found[:12] if each[0][1] == found[0][0][1]]
     near.sort(key=lambda each: warnings(each[3], each[2]))
     return [
         tuple(
@@ -94,12 +99,13 @@ def warnings(path: tuple[Supply, ...], lengths: tuple[Fraction, ...]) -> int:
     return sum(finding.severity in ("error", "warning") for finding in found)
 
 
-def fewest_knots(asked: Wish) -> int:
-    """Return the knots of steps as big as asked for, or each 1.35 times at the most."""
+def most_knots(asked: Wish) -> int:
+    """Return twice the knots of steps as big as asked for, and each 1.45 times, and one."""
     thick, thin = asked.butt.mm, asked.tippet.diameter.mm
+    fewest = math.ceil(math.log(thick / thin) / math.log(1.45))
     if asked.step.most_mm is not None:
-        return math.ceil((thick - thin) / asked.step.most_mm)
-    return math.ceil(math.log(thick / thin) / math.log(1.35))
+        fewest = max(fewest, math.ceil((thick - thin) / asked.step.most_mm))
+    return 2 * fewest + 1
 
 
 def may_follow(above: Supply, below: Supply, asked: Wish) -> bool:
@@ -114,8 +120,7 @@ def may_follow(above: Supply, below: Supply, asked: Wish) -> bool:
 
 
 def paths(asked: Wish, rack: list[Supply]) -> Iterator[tuple[Supply, ...]]:
-    fewest = fewest_knots(asked)
-    for count in range(2, min(len(rack), 2 * fewest + 2) + 1):
+    for count in range(2, min(len(rack), most_knots(asked) + 1) + 1):
         for path in combinations(rack, count):
             ends = path[0].diameter.mm == asked.butt.mm and (
                 path[-1].diameter.mm == asked.tippet.diameter.mm
@@ -125,19 +130,28 @@ def paths(asked: Wish, rack: list[Supply]) -> Iterator[tuple[Supply, ...]]:
                 yield path
 
 
-def height(mm: Fraction) -> int:
-    return round(1_000_000 * math.log(mm))
+def cost(asked: Wish, path: tuple[Supply, ...]) -> tuple[int, ...]:
+    """Return what speaks against a taper, the gravest first; logarithms in millionths."""
+    tied = joints(recipe_of(*path), PRACTICE)
+    too_far = [beyond(step_of(joint.meeting), asked.step.limits) for joint in tied]
+    passed = [passing(joint.meeting).passed for joint in tied]
+    return (
+        max(millionths(max(apart.low, 1 / apart.high)) if apart else 0 for apart in too_far),
+        sum(above.material != below.material for above, below in pairwise(path[:-1])),
+        len(path) - 1,
+        sum(joint.reason != PRACTICE.choice[meets(joint)].why for joint in tied),
+        -sum(millionths((share.low + share.high) / 2) for share in passed if share),
+    )
 
 
-def cost(asked: Wish, path: tuple[Supply, ...]) -> int:
-    fewest = fewest_knots(asked)
-    drop = height(asked.butt.mm) - height(asked.tippet.diameter.mm)
-    paid = 0
-    for place, (above, below) in enumerate(pairwise(path), start=2):
-        paid += (fewest * (height(above.diameter.mm) - height(below.diameter.mm)) - drop) ** 2
-        if above.material != below.material:
-            paid += drop**2 * (1 if place == len(path) else 10)
-    return paid
+def meets(joint: Joint) -> Meets:
+    if joint.meeting.mixed:
+        return "nylon to fluorocarbon"
+    return "big step" if big(step_of(joint.meeting), LIMITS) else "same line"
+
+
+def millionths(number: float) -> int:
+    return round(1_000_000 * math.log(number))
 
 
 def best_lengths(asked: Wish, path: tuple[Supply, ...]) -> tuple[Fraction, ...] | None:
@@ -252,6 +266,33 @@ def test_proposals_are_the_best_of_all_tapers_in_500_cases(block: int) -> None:
         assert found == every_taper(asked, rack), f"case {seed}"
 
 
+def test_the_search_keeps_what_a_worse_joint_further_down_makes_the_best() -> None:
+    # Down to 10 the copolymer has no big step, and a nylon of 13 has: 1.54. But 8 to 5 has 1.6.
+    rack = [supply(size) for size in (20, 13, 10, 8, 5)] + [supply(14, "copolymer")]
+    net = net_of(wish(90, 20, 5, 9), rack, PRACTICE)
+    (best,) = best_ways(net, 1)
+    assert [net.strands[place].label for place in best.strands] == (
+        ["20 nylon", "13 nylon", "10 nylon", "8 nylon", "5 nylon"]
+    )
+
+
+def test_the_search_keeps_what_has_more_line_for_the_rest() -> None:
+    # By 15 less turns back than by 14; but with every other spool at its plan, 15 is short of it.
+    path = (supply(18), supply(14), supply(12), supply(9))
+    plan = plan_of(4, USUAL_SHARES, net_of(wish(60, 18, 9), path, PRACTICE).tape)
+    assert plan is not None
+    full = rooms(tuple(replace(strand, left_mm=60 * INCH_MM) for strand in path), 60)
+    rack = [
+        replace(strand, left_mm=(60 - room + length) * INCH_MM)
+        for strand, room, length in zip(path, full, plan.lengths, strict=True)
+    ]
+    short = replace(rack[1], left_mm=(60 - full[1] + plan.lengths[1] - 1) * INCH_MM)
+    rack = [rack[0], replace(short, diameter=parse_diameter("15 thou")), *rack[1:]]
+    net = net_of(wish(60, 18, 9, None), rack, PRACTICE)
+    (best,) = best_ways(net, 1)
+    assert [net.strands[place].diameter.plain for place in best.strands][1] == "14 thou"
+
+
 @pytest.mark.parametrize("seed", range(40))
 def test_spools_that_are_all_nearly_used_up_are_shared_as_well_as_can_be(seed: int) -> None:
     # Each gives about its part of 60 in beside its knots; together they may fall short.
@@ -279,7 +320,7 @@ def test_a_spool_with_little_more_than_the_leader_is_measured_exactly(more: int)
     assert net_of(asked, path, PRACTICE).rooms((0, 1, 2)) == rooms(path, 30)
 
 
-def test_a_new_material_costs_ten_knots_above_the_tippet_and_one_at_it() -> None:
+def test_a_new_material_counts_above_the_tippet_alone() -> None:
     rack = [
         supply(16),
         supply(13),
@@ -287,7 +328,39 @@ def test_a_new_material_costs_ten_knots_above_the_tippet_and_one_at_it() -> None
         supply(10),
         supply(10, "fluorocarbon"),
     ]
-    net = net_of(wish(90, 16, 10), rack, PRACTICE)
-    costs = step_costs(net)
-    assert costs[0, 2] - costs[0, 1] == 10 * knot_cost(net)
-    assert costs[1, 4] - costs[1, 3] == knot_cost(net)
+    costs = step_costs(net_of(wish(90, 16, 10), rack, PRACTICE))
+    assert {places for places, cost in costs.items() if cost.changes} == {(0, 2)}
+
+
+def made(rack: Sequence[Supply], asked: Wish, by: Practice = PRACTICE) -> list[str]:
+    """Return what the best proposal is made of, by its diameters."""
+    return [str(strand.diameter.plain) for strand in propose(asked, rack, by)[0].strands]
+
+
+def test_under_the_limit_a_knot_less_is_better_than_an_even_taper() -> None:
+    # 20 to 10 by 14 is 1.43 and 1.4 times; by 16 and 13 each joint turns half as much back.
+    rack = [supply(size) for size in (20, 16, 14, 13, 10)]
+    assert made(rack, wish(90, 20, 10, None)) == ["20 thou", "14 thou", "10 thou"]
+
+
+def test_beyond_the_limit_the_least_worst_joint_is_better_than_a_knot_less() -> None:
+    # In one step 2 times, by 18 1.8 times and by 13 1.54; by 17 and 13 1.31.
+    rack = [supply(size) for size in (20, 18, 13, 10)]
+    assert made(rack[:1] + rack[3:], wish(90, 20, 10, 10)) == ["20 thou", "10 thou"]
+    assert made([rack[0], rack[1], rack[3]], wish(90, 20, 10, 10))[1:] == ["18 thou", "10 thou"]
+    assert made(rack, wish(90, 20, 10, 10)) == ["20 thou", "18 thou", "13 thou", "10 thou"]
+
+
+def test_of_equal_knots_the_liked_ones_and_then_the_energy_decide() -> None:
+    # By 13 the steps are 1.23 and 1.44 times, by 12 both 1.33, where less turns back in all.
+    even = [supply(size) for size in (16, 13, 12, 9)]
+    assert made(even, wish(90, 16, 9, None)) == ["16 thou", "12 thou", "9 thou"]
+    # By 36 less turns back than by 30, but no blood knot draws up on 36, and one does on 30.
+    thick = [supply(size) for size in (41, 36, 30, 27, 20)]
+    assert made(thick, wish(120, 41, 20, None)) == ["41 thou", "30 thou", "27 thou", "20 thou"]
+
+
+def test_a_persons_own_habit_is_as_good_as_the_first_choice() -> None:
+    own = practice('[choice]\n"same line" = "albright"\n')
+    thick = [supply(size) for size in (41, 36, 30, 27, 20)]
+    assert made(thick, wish(120, 41, 20, None), own)[1] == "36 thou"

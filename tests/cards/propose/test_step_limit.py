@@ -35,9 +35,13 @@ def test_a_persons_own_step_stands_instead() -> None:
 def test_the_knots_are_the_fewest_of_their_size(thick: int, thin: int, step: int | None) -> None:
     limit = StepLimit(LIMITS, None if step is None else step * THOU)
     knots = limit.knots(thick * THOU, thin * THOU)
-    reach = step * knots + thin if step else thin * Fraction("1.35") ** knots
-    before = step * (knots - 1) + thin if step else thin * Fraction("1.35") ** (knots - 1)
-    assert before < thick <= reach
+
+    def reaches(knots: int) -> bool:
+        by_step = step is None or step * knots >= thick - thin
+        return by_step and Fraction("1.45") ** knots * thin >= thick
+
+    assert reaches(knots)
+    assert not reaches(knots - 1)
 
 
 def test_a_ratio_that_never_arrives_ends_the_count() -> None:

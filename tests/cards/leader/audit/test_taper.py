@@ -65,29 +65,40 @@ def test_a_strand_that_grows_towards_the_fly_is_a_rise_too() -> None:
 # ---- step ------------------------------------------------------------------------------------
 
 
-def test_a_step_is_told_with_its_ratio_and_the_limit() -> None:
+def test_a_step_is_told_with_its_ratio_the_limit_and_what_turns_back() -> None:
     assert found("step", taper("0.018 in", "0.013 in")) == []  # 1.38
-    assert found("step", taper("0.020 in", "0.013 in")) == [
-        (
-            2,
-            "the step to section 2 is big: the strand above is 1.54 times as thick "
-            "(0.020 in to 0.013 in), and 1.45 times is the most",
-        )
-    ]
-
-
-def test_of_unlike_materials_the_step_is_told_in_stiffness() -> None:
-    def joined(upper: str) -> Recipe:
-        return recipe(
-            section("20 in", upper, "nylon"), section("20 in", "0.010 in", "fluorocarbon")
-        )
-
-    assert found("step", joined("0.016 in")) == []
-    ((place, says),) = found("step", joined("0.018 in"))
+    ((place, says),) = found("step", taper("0.020 in", "0.013 in"))
     assert place == 2
+    assert "is 1.54 times as thick (0.020 in to 0.013 in)" in says
+    assert "1.45 times is the most" in says
+    assert "on an ideal string 21 % of a wave would turn back here" in says  # 7 / 33
+
+
+def told_of(upper: str, lower: str) -> list[str]:
+    (d, above), (d_below, below) = upper.split(" in "), lower.split(" in ")
+    joined = recipe(section("20 in", f"{d} in", above), section("20 in", f"{d_below} in", below))
+    return [says for _, says in found("step", joined)]
+
+
+def test_of_unlike_materials_the_step_is_told_by_what_is_big() -> None:
+    assert told_of("0.017 in nylon", "0.014 in fluorocarbon") == []
+    assert told_of("0.016 in nylon", "0.010 in fluorocarbon") == []
     # 1.8 times the fourth roots of 2.0 / 4.0 and 3.5 / 2.1
-    assert "bends like one 1.51 to 2.05 times as thick" in says
-    assert "0.018 in nylon to 0.010 in fluorocarbon" in says
+    (stiff,) = told_of("0.018 in nylon", "0.010 in fluorocarbon")
+    assert "bends like one 1.51 to 2.05 times as thick" in stiff
+    assert "0.018 in nylon to 0.010 in fluorocarbon" in stiff
+    assert "of a wave would turn back here" in stiff
+    (heavy,) = told_of("0.020 in nylon", "0.010 in fluorocarbon")
+    assert "is as heavy as one 1.6" in heavy
+    assert "bends" not in heavy
+
+
+def test_without_densities_nothing_is_said_of_waves() -> None:
+    light = practice('[materials.featherline]\ncode = "Q"\nkind = "nylon"\npattern = "dots"\n')
+    lower = section("20 in", "0.010 in", "featherline")
+    ((_, says),) = found("step", recipe(section("20 in", "0.020 in"), lower), light)
+    assert "is 2.00 times as thick" in says
+    assert "wave" not in says
 
 
 def test_a_person_may_hold_to_a_smaller_step() -> None:
@@ -102,10 +113,10 @@ def test_a_joint_earns_one_finding_about_its_step() -> None:
 
     assert about_steps(taper("0.021 in", "0.010 in")) == ["step"]
     assert about_steps(taper("0.010 in", "0.021 in", "0.019 in")) == ["rise"]
-    # Nylon into stiffer wire is a rise in stiffness, wherever the diameters go.
+    # Nylon into heavier wire is a rise, wherever the diameters go.
     thin = section("20 in", "0.014 in", "wire", part="tippet")
     (stiff,) = found("step", recipe(section("20 in", "0.015 in"), thin))
-    assert "section 2 rises in stiffness" in stiff[1]
+    assert "section 2 rises: it is as heavy as one" in stiff[1]
     thick = section("20 in", "0.016 in", "wire", part="tippet")
     assert about_steps(recipe(section("20 in", "0.015 in"), thick)) == ["rise"]
 
