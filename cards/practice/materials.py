@@ -19,6 +19,7 @@ from tagend.layouts.base.faults import refused
 
 MaterialKind = Literal["nylon", "fluorocarbon", "wire", "stranded wire", "thread"]
 Strand = Literal["line", "wire", "stranded wire", "thread"]  # what a knot is tied in
+Range = tuple[Fraction, Fraction]  # lowest and highest
 Pattern = Literal[
     "solid",
     "outline",
@@ -43,8 +44,8 @@ class Material:
     pattern: Pattern
     also: tuple[str, ...] = ()
     hard: bool = False
-    density: Fraction | None = None  # g/cm3; None where the name does not settle it
-    modulus: tuple[Fraction, Fraction] | None = None  # lowest and highest, GPa
+    density: Range | None = None  # g/cm3; None where the name does not settle it
+    modulus: Range | None = None  # GPa
     source: tuple[str, ...] = ()
 
     @property
@@ -90,6 +91,10 @@ def _read_number(value: object) -> Fraction:
     return Fraction(str(value))
 
 
+def _read_density(value: object) -> tuple[Fraction, ...]:
+    return _read_range(value) if isinstance(value, list) else (_read_number(value),) * 2
+
+
 def _read_range(value: object) -> tuple[Fraction, ...]:
     low_high = list_of(_read_number, "number", 2, 2)(value)
     if low_high[0] > low_high[1]:
@@ -106,7 +111,7 @@ _read_material: RowReader[Material] = RowReader(
             "kind": by(one_of(*get_args(MaterialKind))),
             "pattern": by(one_of(*get_args(Pattern))),
             "hard": FLAG,
-            "density": by(_read_number),
+            "density": by(_read_density),
             "modulus": by(_read_range),
         },
     ),

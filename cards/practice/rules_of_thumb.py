@@ -15,6 +15,7 @@ from tagend.cards.base.units import (
     parse_strength,
 )
 from tagend.cards.base.value_readers import list_of, text_line
+from tagend.cards.practice.materials import Range
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,7 @@ class RulesOfThumb:
     """What the file says; its head explains every key and names the sources."""
 
     butt_of_tip: Fraction
+    tip_density: Range
     butts: tuple[ButtFor, ...]
     salt_butts: tuple[SaltButtFor, ...]
     hooks: tuple[int, ...]
@@ -74,6 +76,7 @@ _read: TableReader[RulesOfThumb] = TableReader(
         RulesOfThumb,
         {
             "butt_of_tip": by(_share),
+            "tip_density": by(list_of(_share, "figure", 2, 2)),
             "butt": tables(table(ButtFor, {"line": _LINE, "diameter": by(parse_diameter)}), 1, 6),
             "salt_butt": tables(
                 table(SaltButtFor, {"line": _LINE, "least": _STRENGTH, "most": _STRENGTH}), 1, 6

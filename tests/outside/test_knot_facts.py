@@ -152,7 +152,7 @@ def test_fluorocarbon_sinks_five_to_six_times_as_hard_as_nylon() -> None:
     nylon, fluoro = (load_materials().find(name).density for name in ("nylon", "fluorocarbon"))
     assert nylon is not None
     assert fluoro is not None
-    assert 5.5 < (fluoro - 1) / (nylon - 1) < 5.6
+    assert 5.5 < (fluoro[0] - 1) / (nylon[0] - 1) < 5.6
 
 
 def test_a_hook_in_an_eye_is_neither_pulled_nor_pressed() -> None:
