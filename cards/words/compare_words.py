@@ -1,0 +1,114 @@
+"""Leaders compared, in words: leaders and their measures in; a table and what differs out."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+
+from tagend.cards.leader.waves import Measure, Spread, measure
+from tagend.cards.practice.materials import Material
+from tagend.cards.words.language import Wording
+from tagend.cards.words.leader_words import Told
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """What is told of leaders side by side, in their order."""
+
+    table: tuple[tuple[str, ...], ...]  # a row of headings, then one for each
+    alike: str  # what all have; empty where that is nothing
+    differs: tuple[str, ...]  # of each, what not all have
+    notes: tuple[str, ...]
+
+
+def compared(all_told: Sequence[Told]) -> Compared:
+    """Return leaders side by side in words; of ranges both ends, and what is not known."""
+    measures = [measure(told.leader) for told in all_told]
+    pairs = list(zip(all_told, measures, strict=True))
+    facts = [_facts(told, found) for told, found in pairs]
+    wording = all_told[0].wording
+    same = [each[0] for each in zip(*facts, strict=True) if len(set(each)) == 1]
+    notes = dict.fromkeys(note for told in all_told for note in _unknown(told))
+    return Compared(
+        table=(_heads(wording), *(_row(told, found) for told, found in pairs)),
+        alike=wording.say("all_alike", what="; ".join(same)) if same else "",
+        differs=tuple("; ".join(fact for fact in each if fact not in same) for each in facts),
+        notes=(*notes, wording.say("middles"), wording.say("ideal_string")),
+    )
+
+
+def _heads(wording: Wording) -> tuple[str, ...]:
+    keys = ("leader", "total", "energy_passed", "worst_joint", "mass", "mass_thirds")
+    return tuple(map(wording.say, keys))
+
+
+def _row(told: Told, found: Measure) -> tuple[str, ...]:
+    wording, leader = told.wording, told.leader
+    return (
+        leader.recipe.name,
+        told.span(leader.finished),
+        _percent(found.passed, wording),
+        _worst(found, wording),
+        f"{_grams(found.mass_g, wording)} g" if found.mass_g else wording.say("not_known"),
+        f"{wording.series(_grams(third, wording) for third in found.thirds_g)} g"
+        if found.thirds_g
+        else wording.say("not_known"),
+    )
+
+
+def _facts(told: Told, found: Measure) -> tuple[str, ...]:
+    """Return total, butt, tippet and worst joint as they are said."""
+    leader, say = told.leader, told.wording.say
+    facts = (
+        say("is_total", length=told.span(leader.finished)),
+        say("is_butt", strand=told.thickness(leader.pieces[0])),
+        told.tippet(),
+    )
+    if found.worst is None:
+        return (*facts, f"{say('worst_joint')} {say('not_known')}" if leader.joints else "–")
+    upper, lower = leader.pieces[found.worst - 1 : found.worst + 1]
+    worst = say(
+        "is_worst",
+        joint=found.worst,
+        upper=told.diameter(upper.section.tapers_to or upper.section.diameter),
+        lower=told.diameter(lower.section.diameter),
+        reflected=_percent(found.joints[found.worst - 1].reflection, told.wording),
+    )
+    return (*facts, worst)
+
+
+def _worst(found: Measure, wording: Wording) -> str:
+    if found.worst is None:
+        return wording.say("not_known") if found.joints else "–"
+    reflected = _percent(found.joints[found.worst - 1].reflection, wording)
+    return wording.say("worst_of", joint=found.worst, reflected=reflected)
+
+
+def _unknown(told: Told) -> Iterator[str]:
+    """Yield of which materials density or modulus is not known."""
+    asks: dict[str, Callable[[Material], object]] = {
+        "no_density": lambda material: material.density,
+        "no_modulus": lambda material: material.modulus,
+    }
+    materials = [piece.material for piece in told.leader.pieces]
+    for key, figure in asks.items():
+        names = dict.fromkeys(told.wording.material(m.name) for m in materials if not figure(m))
+        if names:
+            name = told.leader.recipe.name
+            yield told.wording.say(key, name=name, materials=", ".join(names))
+
+
+def _percent(share: Spread | None, wording: Wording) -> str:
+    """Return a share in whole percent, below 0 where a wave meets a heavier string."""
+    if share is None:
+        return wording.say("not_known")
+    low, high = (f"{round(100 * each)}".replace("-", "−") for each in (share.low, share.high))
+    return f"{_range(low, high, wording)} %"
+
+
+def _grams(mass: Spread, wording: Wording) -> str:
+    """Return a mass to two digits, as many as densities have."""
+    low, high = (f"{each:#.2g}".removesuffix(".") for each in (mass.low, mass.high))
+    return wording.number(_range(low, high, wording))
+
+
+def _range(low: str, high: str, wording: Wording) -> str:
+    return low if low == high else wording.say("range", low=low, high=high)
