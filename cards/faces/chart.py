@@ -17,13 +17,14 @@ from tagend.layouts.paper.face import Item, Path, Step, segment
 from tagend.layouts.paper.text import SetLine, set_line
 
 _HEIGHT = 60.0  # points, of one plot at factor 1
-_PEN, _GRID, _DOT = 0.5, 0.25, 1.7
+_PEN, _GRID, _DOT = 0.5, 0.25, 1.5
 _MOST_MARKS = 8
 _MOST_TICKS = 6
 _LABEL_SHARE = 0.25  # of the width, for names at the lines' ends
 _THOU = DIAMETER_MM["thou"]
 # Between two marks: for lengths in inches and for metric ones.
 _DIAMETER_MM = ((5 * _THOU, 10 * _THOU, 20 * _THOU), (Fraction(1, 10), Fraction(1, 5), Fraction(1)))
+_TICK = {"ft": 1.0, "m": 0.5}
 _TICK_MM = {"ft": 12 * INCH_MM, "m": Fraction(500)}
 
 # By their order, leaders are told apart in black alone: pen and dashes.
@@ -38,6 +39,7 @@ STYLES: tuple[tuple[float, tuple[float, ...]], ...] = (
 
 _Ends = tuple[float, float]  # of a piece, towards the butt and towards the fly
 _Value = Callable[[Strip], _Ends | None]
+_At = Callable[[Fraction, float], tuple[float, float]]  # of a distance from the fly and a value
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,25 +59,56 @@ class _Plot:
     marks: tuple[tuple[float, str], ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """Where plots of one scale stand, so that their axes lie below each other."""
+
+    left: float
+    right: float
+    top: float
+    bottom: float
+    per_mm: float  # points
+
+    def at(self, mm: Fraction, value: float) -> tuple[float, float]:
+        """Return where a value so far from the fly is drawn."""
+        x = self.right - float(mm) * self.per_mm
+        return x, self.bottom - value * (self.bottom - self.top)
+
+
 def profile_chart(told: Told, scale: Scale, width: float) -> Block:
     """Return two plots of one leader over one axis, the butt at the left: diameter, stiffness."""
     lines = _lines([told])
     plots = (_diameter(lines), _stiffness(lines))
     gap = scale.body
     each = (width - gap) / 2
-    if max(_left(plot, scale) + _set(plot.title, scale).width for plot in plots) > each:
-        return stacked([_drawn(plot, lines, scale, width) for plot in plots], gap)
-    return beside([_drawn(plot, lines, scale, each) for plot in plots], each + gap)
+    narrow = max(_left([plot], scale) + _set(plot.title, scale).width for plot in plots) > each
+    room = width if narrow else each
+    height = _HEIGHT * scale.factor
+    drawn = [
+        _drawn(plot, lines, scale, _frame([plot], lines, scale, room, height)) for plot in plots
+    ]
+    return stacked(drawn, gap) if narrow else beside(drawn, each + gap)
 
 
-def comparison(all_told: Sequence[Told], scale: Scale, width: float) -> list[Block]:
-    """Return three plots of up to as many leaders as there are STYLES, all from the fly on.
+def comparison(all_told: Sequence[Told], scale: Scale, width: float, height: float) -> list[Block]:
+    """Return plots of up to as many leaders as there are STYLES, all from the fly on.
 
-    What is a range is drawn as its middle, what is not known not at all.
+    Each is as high as asked. What is a range is drawn as its middle, what is not known not at all.
     """
     lines = _lines(all_told)
-    plots = [_diameter(lines), _impedance(lines), _stiffness(lines)]
-    return [_drawn(plot, lines, scale, width) for plot in plots if plot.marks]
+    plots = [plot for of in (_diameter, _impedance, _stiffness) if (plot := of(lines)).marks]
+    names = [_set(told.leader.recipe.name, scale) for told in all_told]
+    room = max(name.width for name in names) + 0.5 * scale.small
+    above = height - _around(scale)
+    frame = _frame(plots, lines, scale, width - room, above)
+    wants = room <= _LABEL_SHARE * width
+    named = [wants and _are_apart(plot, lines, scale, frame) for plot in plots]
+    if not any(named):
+        frame = _frame(plots, lines, scale, width, above)
+    return [
+        _drawn(plot, lines, scale, frame, names if with_names else ())
+        for plot, with_names in zip(plots, named, strict=True)
+    ]
 
 
 def sample(place: int, scale: Scale) -> Block:
@@ -160,49 +193,78 @@ def _set(words: str, scale: Scale) -> SetLine:
     return set_line(words, scale.medium, scale.small)
 
 
-def _left(plot: _Plot, scale: Scale) -> float:
+def _left(plots: Sequence[_Plot], scale: Scale) -> float:
     """Return where the axis stands, right of the labels."""
-    return max(_set(label, scale).width for _, label in plot.marks) + 0.4 * scale.small
+    labels = (label for plot in plots for _, label in plot.marks)
+    return max(_set(label, scale).width for label in labels) + 0.4 * scale.small
 
 
-def _drawn(plot: _Plot, lines: Sequence[_Line], scale: Scale, width: float) -> Block:
-    height = 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small
-    return Block(tuple(_items(plot, lines, scale, width)), height)
+def _around(scale: Scale) -> float:
+    """Return what a plot takes above and below its axes."""
+    return (1.4 + 1.3) * scale.small
 
 
-def _items(plot: _Plot, lines: Sequence[_Line], scale: Scale, width: float) -> Iterator[Item]:
-    left = _left(plot, scale)
-    names = [_set(line.told.leader.recipe.name, scale) for line in lines]
-    room = max(name.width for name in names) + 0.5 * scale.small
-    named = len(lines) > 1 and room <= _LABEL_SHARE * width
-    right = width - room if named else width
-    top, height = 1.4 * scale.small, _HEIGHT * scale.factor
-    bottom = top + height
-    yield from _set(plot.title, scale).at(left, 0.8 * scale.small)
+def _frame(
+    plots: Sequence[_Plot], lines: Sequence[_Line], scale: Scale, right: float, height: float
+) -> _Frame:
+    left, top = _left(plots, scale), 1.4 * scale.small
+    longest = max(float(line.told.leader.finished.high_mm) for line in lines)
+    return _Frame(
+        left=left, right=right, top=top, bottom=top + height, per_mm=(right - left) / longest
+    )
+
+
+def _drawn(
+    plot: _Plot,
+    lines: Sequence[_Line],
+    scale: Scale,
+    frame: _Frame,
+    names: Sequence[SetLine] = (),
+) -> Block:
+    items = (
+        *_set(plot.title, scale).at(frame.left, 0.8 * scale.small),
+        *_grid(plot, scale, frame),
+        *_axis(lines, scale, frame),
+        *_curves(plot, lines, frame),
+        *_named(names, _ends(plot, lines, frame), scale, frame),
+    )
+    return Block(items, frame.bottom - frame.top + _around(scale))
+
+
+def _grid(plot: _Plot, scale: Scale, frame: _Frame) -> Iterator[Item]:
+    left, right, bottom = frame.left, frame.right, frame.bottom
     for share, label in plot.marks:
-        y = bottom - share * height
+        y = bottom - share * (bottom - frame.top)
         yield Path(segment(left, y, right, y), _GRID, grey=0.6)
         at = left - 0.4 * scale.small, y + 0.25 * scale.small
         yield from _set(label, scale).at(*at, "right")
-    yield Path((*segment(left, bottom, right, bottom), *segment(left, top, left, bottom)), _PEN)
-    per_mm = (right - left) / max(float(line.told.leader.finished.high_mm) for line in lines)
+    axes = (*segment(left, bottom, right, bottom), *segment(left, frame.top, left, bottom))
+    yield Path(axes, _PEN)
 
-    def at_place(mm: Fraction, value: float) -> tuple[float, float]:
-        return right - float(mm) * per_mm, bottom - value * height
 
+def _curves(plot: _Plot, lines: Sequence[_Line], frame: _Frame) -> Iterator[Item]:
     for (pen, dash), line in zip(STYLES, lines, strict=False):
-        yield Path(tuple(_curve(plot.value, line, at_place)), pen, dash=dash)
-        yield from (Path(dot, fill=0.0) for dot in _joints(plot.value, line, at_place))
-    yield from _axis(lines, scale, bottom, (left, right), per_mm)
-    ends = [plot.value(line.strips[-1]) for line in lines]
-    ys = [bottom - end[1] * height for end in ends if end]
-    apart = all(abs(y - other) >= scale.small for n, y in enumerate(ys) for other in ys[:n])
-    if named and apart and len(ys) == len(names):
-        for name, y in zip(names, ys, strict=True):
-            yield from name.at(right + 0.5 * scale.small, min(y + 0.25 * scale.small, bottom))
+        yield Path(tuple(_curve(plot.value, line, frame.at)), pen, dash=dash)
+        yield from (Path(dot, fill=0.0) for dot in _joints(plot.value, line, frame.at))
 
 
-_At = Callable[[Fraction, float], tuple[float, float]]
+def _ends(plot: _Plot, lines: Sequence[_Line], frame: _Frame) -> list[float]:
+    """Return how far down each line that is known at the fly ends."""
+    ends = (plot.value(line.strips[-1]) for line in lines)
+    return [frame.at(Fraction(0), end[1])[1] for end in ends if end]
+
+
+def _are_apart(plot: _Plot, lines: Sequence[_Line], scale: Scale, frame: _Frame) -> bool:
+    """Whether there is room for a name at the end of every line."""
+    ys = sorted(_ends(plot, lines, frame))
+    return len(ys) == len(lines) and all(b - a >= 1.1 * scale.small for a, b in pairwise(ys))
+
+
+def _named(
+    names: Sequence[SetLine], ys: Sequence[float], scale: Scale, frame: _Frame
+) -> Iterator[Item]:
+    for name, y in zip(names, ys, strict=False):
+        yield from name.at(frame.right + 0.5 * scale.small, y + 0.25 * scale.small)
 
 
 def _curve(value: _Value, line: _Line, at: _At) -> Iterator[Step]:
@@ -224,23 +286,20 @@ def _joints(value: _Value, line: _Line, at: _At) -> Iterator[tuple[Step, ...]]:
             yield circle(*at(below.from_mm, (upper[1] + lower[0]) / 2), _DOT)
 
 
-def _axis(
-    lines: Sequence[_Line], scale: Scale, y: float, ends: tuple[float, float], per_mm: float
-) -> Iterator[Item]:
+def _axis(lines: Sequence[_Line], scale: Scale, frame: _Frame) -> Iterator[Item]:
     """Yield what stands below a plot: butt and fly, and between them how far the fly is."""
-    (left, right), wording = ends, lines[0].told.wording
-    butt, fly = (_set(wording.say(key), scale) for key in ("butt", "fly"))
-    below = y + 1.1 * scale.small
+    told, left, right = lines[0].told, frame.left, frame.right
+    butt, fly = (_set(told.wording.say(key), scale) for key in ("butt", "fly"))
+    below = frame.bottom + 1.1 * scale.small
     yield from butt.at(left, below)
     yield from fly.at(right, below, "right")
-    unit = "ft" if lines[0].told.leader.unit == "in" else "m"
-    step = _TICK_MM[unit] * math.ceil((right - left) / per_mm / _MOST_TICKS / _TICK_MM[unit])
-    count = int((right - left) / per_mm / float(step))
-    for n in range(1, count + 1):
-        far = n * step / INCH_MM / 12 if unit == "ft" else n * step / 1000
-        label = _set(wording.number(f"{float(far):g} {unit}"), scale)
-        x = right - n * float(step) * per_mm
+    unit = "ft" if told.leader.unit == "in" else "m"
+    whole = (right - left) / frame.per_mm / float(_TICK_MM[unit])
+    step = math.ceil(whole / _MOST_TICKS)
+    for n in range(step, math.floor(whole) + 1, step):
+        x, y = frame.at(n * _TICK_MM[unit], 0)
         yield Path(segment(x, y, x, y + 0.25 * scale.small), _PEN)
-        start, end = x - label.width / 2 - scale.small, x + label.width / 2 + scale.small
-        if left + butt.width <= start and end <= right - fly.width:
+        label = _set(told.wording.number(f"{n * _TICK[unit]:g} {unit}"), scale)
+        free = label.width / 2 + scale.small
+        if left + butt.width <= x - free and x + free <= right - fly.width:
             yield from label.at(x, below, "centre")

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from tagend.cards.faces.block import Block, Scale, beside, small_lines, stacked
+from tagend.cards.faces.block import Block, Scale, beside, small_lines, stack_height, stacked
 from tagend.cards.faces.cell_table import cell_table
 from tagend.cards.faces.chart import comparison, sample
 from tagend.cards.faces.page import Page
@@ -14,18 +14,22 @@ from tagend.layouts.stock.formats import Paper
 
 _FACTOR = 1.2
 _GAP = 9.0  # points
+_PLOTS, _LEAST, _MOST = 3, 60.0, 150.0  # how many, and their height in points
 
 
 def comparison_page(all_told: Sequence[Told], paper: Paper, fonts: Fonts) -> Face:
     """Return the page. Raises `TooSmall` and `TooWide` where the paper is too small."""
     page = Page(paper, Scale(_FACTOR, fonts), all_told[0].wording)
     told = compared(all_told)
-    blocks = [
-        stacked(_key(all_told, told, page), 3.0),
-        *comparison(all_told, page.scale, page.width),
+    above = stacked(_key(all_told, told, page), 3.0)
+    below = [
         cell_table(told.table, page.scale, page.width),
         small_lines(told.notes, page.scale, page.width),
     ]
+    free = page.height - stack_height([above, *below], _GAP) - _PLOTS * _GAP
+    height = max(_LEAST, min(_MOST, free / _PLOTS))
+    plots = comparison(all_told, page.scale, page.width, height)
+    blocks = [above, *plots, *below]
     return page.face(blocks, _GAP)
 
 

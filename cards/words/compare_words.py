@@ -26,12 +26,11 @@ def compared(all_told: Sequence[Told]) -> Compared:
     facts = [_facts(told, found) for told, found in pairs]
     wording = all_told[0].wording
     same = [each[0] for each in zip(*facts, strict=True) if len(set(each)) == 1]
-    notes = dict.fromkeys(note for told in all_told for note in _unknown(told))
     return Compared(
         table=(_heads(wording), *(_row(told, found) for told, found in pairs)),
         alike=wording.say("all_alike", what="; ".join(same)) if same else "",
         differs=tuple("; ".join(fact for fact in each if fact not in same) for each in facts),
-        notes=(*notes, wording.say("middles"), wording.say("ideal_string")),
+        notes=(*_unknown(all_told), wording.say("middles"), wording.say("ideal_string")),
     )
 
 
@@ -82,18 +81,18 @@ def _worst(found: Measure, wording: Wording) -> str:
     return wording.say("worst_of", joint=found.worst, reflected=reflected)
 
 
-def _unknown(told: Told) -> Iterator[str]:
+def _unknown(all_told: Sequence[Told]) -> Iterator[str]:
     """Yield of which materials density or modulus is not known."""
     asks: dict[str, Callable[[Material], object]] = {
         "no_density": lambda material: material.density,
         "no_modulus": lambda material: material.modulus,
     }
-    materials = [piece.material for piece in told.leader.pieces]
+    wording = all_told[0].wording
+    materials = [piece.material for told in all_told for piece in told.leader.pieces]
     for key, figure in asks.items():
-        names = dict.fromkeys(told.wording.material(m.name) for m in materials if not figure(m))
+        names = dict.fromkeys(wording.material(each.name) for each in materials if not figure(each))
         if names:
-            name = told.leader.recipe.name
-            yield told.wording.say(key, name=name, materials=", ".join(names))
+            yield wording.say(key, materials=", ".join(names))
 
 
 def _percent(share: Spread | None, wording: Wording) -> str:
