@@ -10,11 +10,12 @@ from tagend.cards.words.compare_words import Compared, compared
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.lengths import SLACK
 from tagend.layouts.stock.formats import Paper
 
 _FACTOR = 1.2
 _GAP = 9.0  # points
-_PLOTS, _LEAST, _MOST = 3, 60.0, 150.0  # how many, and their height in points
+_PLOTS, _LEAST, _MOST = 3, 75.0, 150.0  # how many, and their height in points
 
 
 def comparison_page(all_told: Sequence[Told], paper: Paper, fonts: Fonts) -> Face:
@@ -26,7 +27,7 @@ def comparison_page(all_told: Sequence[Told], paper: Paper, fonts: Fonts) -> Fac
         cell_table(told.table, page.scale, page.width),
         small_lines(told.notes, page.scale, page.width),
     ]
-    free = page.height - stack_height([above, *below], _GAP) - _PLOTS * _GAP
+    free = page.height - stack_height([above, *below], _GAP) - _PLOTS * _GAP - SLACK
     height = max(_LEAST, min(_MOST, free / _PLOTS))
     plots = comparison(all_told, page.scale, page.width, height)
     blocks = [above, *plots, *below]
