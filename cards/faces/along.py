@@ -20,7 +20,7 @@ Value = Callable[[Strip], Ends | None]
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class DrawnLeader:
     """A leader to be drawn."""
 
     told: Told
@@ -28,7 +28,7 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
-class Plot:
+class Along:
     """One quantity along leaders; `marks` are the values with a line and a label, from 0 to 1."""
 
     title: str
@@ -36,12 +36,12 @@ class Plot:
     marks: tuple[tuple[float, str], ...]
 
 
-def drawn_lines(all_told: Sequence[Told]) -> list[Line]:
+def drawn_lines(all_told: Sequence[Told]) -> list[DrawnLeader]:
     """Return leaders to be drawn."""
-    return [Line(told, measure(told.leader).strips) for told in all_told]
+    return [DrawnLeader(told, measure(told.leader).strips) for told in all_told]
 
 
-def diameters(lines: Sequence[Line]) -> Plot:
+def diameters(lines: Sequence[DrawnLeader]) -> Along:
     """Measure in the unit of the first leader, from 0 on."""
     leader, wording = lines[0].told.leader, lines[0].told.wording
     unit: ShownUnit = "in" if leader.unit == "in" else "mm"
@@ -50,28 +50,28 @@ def diameters(lines: Sequence[Line]) -> Plot:
     step = next((step for step in steps if thickest <= _MOST_MARKS * step), steps[-1])
     count = math.ceil(thickest / step)
     marks = ((n / count, thickness(n * step, unit).split()[0]) for n in range(1, count + 1))
-    return Plot(
+    return Along(
         wording.say("diameter_along", unit=unit),
         lambda strip: _shares(strip.diameters_mm, count * step),
         tuple((share, wording.number(label)) for share, label in marks),
     )
 
 
-def impedances(lines: Sequence[Line]) -> Plot:
+def impedances(lines: Sequence[DrawnLeader]) -> Along:
     """Measure against the lightest strand."""
     known = [end for line in lines for strip in line.strips for end in strip.impedance or ()]
     lightest = min((end.middle for end in known), default=1.0)
     most = max((end.middle / lightest for end in known), default=0.0)
     step = next(step for step in (1, 2, 5, 10, 20, 50, 100) if most <= _MOST_MARKS * step)
     top = step * math.ceil(round(most / step, 6))
-    return Plot(
+    return Along(
         lines[0].told.wording.say("impedance_along"),
         lambda strip: strip.impedance and _middles(strip.impedance, top * lightest),
         tuple((mark / top, f"{mark} ×") for mark in range(step, top + 1, step)),
     )
 
 
-def stiffnesses(lines: Sequence[Line]) -> Plot:
+def stiffnesses(lines: Sequence[DrawnLeader]) -> Along:
     """Measure against the limpest strand, on a scale of powers of ten.
 
     Stiffness in bending goes with the fourth power of the diameter (EI = E x pi x d^4 / 64, any
@@ -94,7 +94,7 @@ def stiffnesses(lines: Sequence[Line]) -> Plot:
         upper, lower = (math.log10(end / least) / decades for end in stiff(strip))
         return upper, lower
 
-    return Plot(
+    return Along(
         lines[0].told.wording.say("stiffness_along" if known else "stiffness_of_one"),
         value,
         tuple((power / decades, f"{10**power} ×") for power in range(decades + 1)),

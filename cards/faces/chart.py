@@ -5,8 +5,8 @@ from fractions import Fraction
 from itertools import pairwise
 
 from tagend.cards.faces.along import (
-    Line,
-    Plot,
+    Along,
+    DrawnLeader,
     Value,
     diameters,
     drawn_lines,
@@ -14,7 +14,15 @@ from tagend.cards.faces.along import (
     stiffnesses,
 )
 from tagend.cards.faces.block import Block, Scale, beside, stacked
-from tagend.cards.faces.frame import Frame, around, axis, frame_of, grid, left_of_axis, small_line
+from tagend.cards.faces.frame import (
+    PlotFrame,
+    around,
+    axis,
+    frame_of,
+    grid,
+    left_of_axis,
+    small_line,
+)
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import Item, Path, Step, segment
@@ -83,10 +91,10 @@ def sample(place: int, scale: Scale) -> Block:
 
 
 def _drawn(
-    plot: Plot,
-    lines: Sequence[Line],
+    plot: Along,
+    lines: Sequence[DrawnLeader],
     scale: Scale,
-    frame: Frame,
+    frame: PlotFrame,
     names: Sequence[SetLine] = (),
 ) -> Block:
     items = (
@@ -99,32 +107,32 @@ def _drawn(
     return Block(items, frame.bottom - frame.top + around(scale))
 
 
-def _curves(plot: Plot, lines: Sequence[Line], frame: Frame) -> Iterator[Item]:
+def _curves(plot: Along, lines: Sequence[DrawnLeader], frame: PlotFrame) -> Iterator[Item]:
     for (pen, dash), line in zip(STYLES, lines, strict=False):
         yield Path(tuple(_curve(plot.value, line, frame.at)), pen, dash=dash)
         yield from (Path(dot, fill=0.0) for dot in _joints(plot.value, line, frame.at))
 
 
-def _ends(plot: Plot, lines: Sequence[Line], frame: Frame) -> list[float]:
+def _ends(plot: Along, lines: Sequence[DrawnLeader], frame: PlotFrame) -> list[float]:
     """Return how far down each line that is known at the fly ends."""
     ends = (plot.value(line.strips[-1]) for line in lines)
     return [frame.at(Fraction(0), end[1])[1] for end in ends if end]
 
 
-def _are_apart(plot: Plot, lines: Sequence[Line], scale: Scale, frame: Frame) -> bool:
+def _are_apart(plot: Along, lines: Sequence[DrawnLeader], scale: Scale, frame: PlotFrame) -> bool:
     """Whether there is room for a name at the end of every line."""
     ys = sorted(_ends(plot, lines, frame))
     return len(ys) == len(lines) and all(b - a >= 1.1 * scale.small for a, b in pairwise(ys))
 
 
 def _named(
-    names: Sequence[SetLine], ys: Sequence[float], scale: Scale, frame: Frame
+    names: Sequence[SetLine], ys: Sequence[float], scale: Scale, frame: PlotFrame
 ) -> Iterator[Item]:
     for name, y in zip(names, ys, strict=False):
         yield from name.at(frame.right + 0.5 * scale.small, y + 0.25 * scale.small)
 
 
-def _curve(value: Value, line: Line, at: _At) -> Iterator[Step]:
+def _curve(value: Value, line: DrawnLeader, at: _At) -> Iterator[Step]:
     """Yield a line piece by piece; a knotless taper slopes, a joint is a step."""
     on = False
     for strip in line.strips:
@@ -136,7 +144,7 @@ def _curve(value: Value, line: Line, at: _At) -> Iterator[Step]:
         on = ends is not None
 
 
-def _joints(value: Value, line: Line, at: _At) -> Iterator[tuple[Step, ...]]:
+def _joints(value: Value, line: DrawnLeader, at: _At) -> Iterator[tuple[Step, ...]]:
     for above, below in pairwise(line.strips):
         upper, lower = value(above), value(below)
         if upper and lower:

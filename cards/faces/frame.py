@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.faces.along import Line, Plot
+from tagend.cards.faces.along import Along, DrawnLeader
 from tagend.cards.faces.block import Scale
 from tagend.layouts.base.quantities import INCH_MM
 from tagend.layouts.paper.face import Item, Path, segment
@@ -18,7 +18,7 @@ _TICK_MM = {"ft": 12 * INCH_MM, "m": Fraction(500)}
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class PlotFrame:
     """Where plots of one scale stand, so that their axes lie below each other."""
 
     left: float
@@ -34,17 +34,17 @@ class Frame:
 
 
 def frame_of(
-    plots: Sequence[Plot], lines: Sequence[Line], scale: Scale, right: float, height: float
-) -> Frame:
+    plots: Sequence[Along], lines: Sequence[DrawnLeader], scale: Scale, right: float, height: float
+) -> PlotFrame:
     """Return the frame of plots as high as asked, with its right edge there."""
     left, top = left_of_axis(plots, scale), 1.4 * scale.small
     longest = max(float(line.told.leader.finished.high_mm) for line in lines)
-    return Frame(
+    return PlotFrame(
         left=left, right=right, top=top, bottom=top + height, per_mm=(right - left) / longest
     )
 
 
-def grid(plot: Plot, scale: Scale, frame: Frame) -> Iterator[Item]:
+def grid(plot: Along, scale: Scale, frame: PlotFrame) -> Iterator[Item]:
     """Yield both axes, and the plot's marks with a line each."""
     left, right, bottom = frame.left, frame.right, frame.bottom
     for share, label in plot.marks:
@@ -56,10 +56,11 @@ def grid(plot: Plot, scale: Scale, frame: Frame) -> Iterator[Item]:
     yield Path(axes, _PEN)
 
 
-def axis(lines: Sequence[Line], scale: Scale, frame: Frame) -> Iterator[Item]:
+def axis(lines: Sequence[DrawnLeader], scale: Scale, frame: PlotFrame) -> Iterator[Item]:
     """Yield what stands below a plot: butt and fly, and between them how far the fly is."""
     told, left, right = lines[0].told, frame.left, frame.right
-    butt, fly = (small_line(told.wording.say(key), scale) for key in ("butt", "fly"))
+    say = told.wording.say
+    butt, fly = small_line(say("butt"), scale), small_line(say("fly"), scale)
     below = frame.bottom + 1.1 * scale.small
     yield from butt.at(left, below)
     yield from fly.at(right, below, "right")
@@ -80,7 +81,7 @@ def around(scale: Scale) -> float:
     return (1.4 + 1.3) * scale.small
 
 
-def left_of_axis(plots: Sequence[Plot], scale: Scale) -> float:
+def left_of_axis(plots: Sequence[Along], scale: Scale) -> float:
     """Return where the axis stands, right of the labels."""
     labels = (label for plot in plots for _, label in plot.marks)
     return max(small_line(label, scale).width for label in labels) + 0.4 * scale.small

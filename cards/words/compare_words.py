@@ -1,6 +1,6 @@
 """Leaders compared, in words: leaders and their measures in; a table and what differs out."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.leader.waves import Measure, Spread, measure
@@ -25,7 +25,7 @@ def compared(all_told: Sequence[Told]) -> Compared:
     pairs = list(zip(all_told, measures, strict=True))
     facts = [_facts(told, found) for told, found in pairs]
     wording = all_told[0].wording
-    same = [each[0] for each in zip(*facts, strict=True) if len(set(each)) == 1]
+    same = [fact for fact in facts[0] if all(fact in others for others in facts)]
     return Compared(
         table=(_heads(wording), *(_row(told, found) for told, found in pairs)),
         alike=wording.say("all_alike", what="; ".join(same)) if same else "",
@@ -35,8 +35,9 @@ def compared(all_told: Sequence[Told]) -> Compared:
 
 
 def _heads(wording: Wording) -> tuple[str, ...]:
-    keys = ("leader", "total", "energy_passed", "worst_joint", "mass", "mass_thirds")
-    return tuple(map(wording.say, keys))
+    say = wording.say
+    passed, worst = say("energy_passed"), say("worst_joint")
+    return say("leader"), say("total"), passed, worst, say("mass"), say("mass_thirds")
 
 
 def _row(told: Told, found: Measure) -> tuple[str, ...]:
@@ -46,15 +47,13 @@ def _row(told: Told, found: Measure) -> tuple[str, ...]:
         told.span(leader.finished),
         _percent(found.passed, wording),
         _worst(found, wording),
-        f"{_grams(found.mass_g, wording)} g" if found.mass_g else wording.say("not_known"),
-        f"{wording.series(_grams(third, wording) for third in found.thirds_g)} g"
-        if found.thirds_g
-        else wording.say("not_known"),
+        _grams([found.mass_g] if found.mass_g else (), wording),
+        _grams(found.thirds_g or (), wording),
     )
 
 
 def _facts(told: Told, found: Measure) -> tuple[str, ...]:
-    """Return total, butt, tippet and worst joint as they are said."""
+    """Return total, butt and tippet, and the worst joint where there is one, as they are said."""
     leader, say = told.leader, told.wording.say
     facts = (
         say("is_total", length=told.span(leader.finished)),
@@ -62,7 +61,7 @@ def _facts(told: Told, found: Measure) -> tuple[str, ...]:
         told.tippet(),
     )
     if found.worst is None:
-        return (*facts, f"{say('worst_joint')} {say('not_known')}" if leader.joints else "–")
+        return (*facts, *([say("no_worst")] if leader.joints else []))
     upper, lower = leader.pieces[found.worst - 1 : found.worst + 1]
     worst = say(
         "is_worst",
@@ -83,16 +82,16 @@ def _worst(found: Measure, wording: Wording) -> str:
 
 def _unknown(all_told: Sequence[Told]) -> Iterator[str]:
     """Yield of which materials density or modulus is not known."""
-    asks: dict[str, Callable[[Material], object]] = {
-        "no_density": lambda material: material.density,
-        "no_modulus": lambda material: material.modulus,
-    }
     wording = all_told[0].wording
     materials = [piece.material for told in all_told for piece in told.leader.pieces]
-    for key, figure in asks.items():
-        names = dict.fromkeys(wording.material(each.name) for each in materials if not figure(each))
-        if names:
-            yield wording.say(key, materials=", ".join(names))
+    if light := _names((each for each in materials if not each.density), wording):
+        yield wording.say("no_density", materials=light)
+    if limp := _names((each for each in materials if not each.modulus), wording):
+        yield wording.say("no_modulus", materials=limp)
+
+
+def _names(materials: Iterable[Material], wording: Wording) -> str:
+    return ", ".join(dict.fromkeys(wording.material(each.name) for each in materials))
 
 
 def _percent(share: Spread | None, wording: Wording) -> str:
@@ -103,10 +102,14 @@ def _percent(share: Spread | None, wording: Wording) -> str:
     return f"{_range(low, high, wording)} %"
 
 
-def _grams(mass: Spread, wording: Wording) -> str:
-    """Return a mass to two digits, as many as densities have."""
-    low, high = (f"{each:#.2g}".removesuffix(".") for each in (mass.low, mass.high))
-    return wording.number(_range(low, high, wording))
+def _grams(masses: Iterable[Spread], wording: Wording) -> str:
+    """Return masses to two digits, as many as densities have."""
+    known = [_range(_two_digits(mass.low), _two_digits(mass.high), wording) for mass in masses]
+    return f"{wording.listed(known)} g" if known else wording.say("not_known")
+
+
+def _two_digits(number: float) -> str:
+    return f"{number:#.2g}".removesuffix(".")
 
 
 def _range(low: str, high: str, wording: Wording) -> str:
