@@ -4,6 +4,7 @@ from tagend.fonts.coverage import NoGlyph, Run, runs, text_width
 from tagend.fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
 from tagend.fonts.files import FontMissing
 from tagend.fonts.fonts import OURS, Chain, Fonts, fonts_with
+from tagend.fonts.outlines import outline, units_per_em
 
 __all__ = [
     "ASCENT",
@@ -17,7 +18,9 @@ __all__ = [
     "NoGlyph",
     "Run",
     "fonts_with",
+    "outline",
     "register",
     "runs",
     "text_width",
+    "units_per_em",
 ]

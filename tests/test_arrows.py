@@ -39,6 +39,7 @@ LAYOUTS = {
     "logo": ("base", "paper", "strangers"),
     "sheets": ("base", "paper", "stock"),
     "pdf": ("base", "paper", "strangers", "codes", "sheets"),
+    "svg": ("paper", "codes"),
 }
 # What reads a person's writing, in any room.
 _WRITING = "layouts.base"
@@ -47,7 +48,13 @@ _PAPER = ("layouts.paper", "layouts.stock", "layouts.codes", "fonts")
 BEYOND = {
     "cards.figures": ("layouts.paper",),
     "cards.faces": _PAPER,
-    "cards.printing": (*_PAPER, "layouts.strangers", "layouts.sheets", "layouts.pdf"),
+    "cards.printing": (
+        *_PAPER,
+        "layouts.strangers",
+        "layouts.sheets",
+        "layouts.pdf",
+        "layouts.svg",
+    ),
     "cards.cli": (*_PAPER, "layouts.strangers", "layouts.logo", "layouts.sheets"),
     **{f"layouts.{room}": ("fonts",) for room in LAYOUTS if room != "base"},
 }

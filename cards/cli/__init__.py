@@ -13,6 +13,7 @@ COMMANDS = (
     "bench",
     "calibrate",
     "check",
+    "compare",
     "counter",
     "cuts",
     "cards",

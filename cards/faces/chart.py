@@ -1,117 +1,151 @@
-"""The profile chart: a leader in; diameter and stiffness along it, as two small plots, out."""
+"""Plots along the leader: leaders in; diameter, impedance and stiffness from the fly on, out."""
 
-import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
-from tagend.cards.base.units import DIAMETER_MM
+from tagend.cards.faces.along import (
+    Along,
+    DrawnLeader,
+    Value,
+    diameters,
+    drawn_lines,
+    impedances,
+    stiffnesses,
+)
 from tagend.cards.faces.block import Block, Scale, beside, stacked
-from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.parts import fly_end_mm
+from tagend.cards.faces.frame import (
+    PlotFrame,
+    around,
+    axis,
+    frame_of,
+    grid,
+    left_of_axis,
+    small_line,
+)
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.paper.face import Item, Path, segment
-from tagend.layouts.paper.text import SetLine, set_line
+from tagend.layouts.paper.curves import circle
+from tagend.layouts.paper.face import Item, Path, Step, segment
+from tagend.layouts.paper.text import SetLine
 
 _HEIGHT = 60.0  # points, of one plot at factor 1
-_PEN, _GRID = 0.5, 0.25
-_THOU = DIAMETER_MM["thou"]
-_STEPS = (5, 10, 20)  # thousandths between two marks; the last holds the thickest strand there is
-_MOST_MARKS = 8
+_DOT = 1.5
+_LABEL_SHARE = 0.25  # of the width, for names at the lines' ends
+# By their order, leaders are told apart in black alone: pen and dashes.
+STYLES: tuple[tuple[float, tuple[float, ...]], ...] = (
+    (1.5, ()),
+    (1.5, (6.0, 3.0)),
+    (1.5, (1.5, 2.0)),
+    (0.6, ()),
+    (1.5, (9.0, 2.5, 1.5, 2.5)),
+    (0.6, (4.0, 2.0)),
+)
 
-
-@dataclass(frozen=True, slots=True)
-class _Profile:
-    """One quantity along the leader; `marks` are the values with a line and a label."""
-
-    title: str
-    value: Callable[[Fraction], float]  # of a diameter in mm, from 0 to 1
-    marks: tuple[tuple[float, str], ...]
+_At = Callable[[Fraction, float], tuple[float, float]]  # of a distance from the fly and a value
 
 
 def profile_chart(told: Told, scale: Scale, width: float) -> Block:
-    """Return two plots over one axis, the butt at the left: diameter, and the stiffness of it.
-
-    Stiffness in bending goes with the fourth power of the diameter (EI = E x pi x d^4 / 64, any
-    mechanics of materials text); it is drawn for one material, since spools don't state E.
-    """
-    plots = (_diameter(told), _stiffness(told))
+    """Return two plots of one leader over one axis, the butt at the left: diameter, stiffness."""
+    lines = drawn_lines([told])
+    plots = (diameters(lines), stiffnesses(lines))
     gap = scale.body
     each = (width - gap) / 2
-    if max(_left(plot, scale) + _set(plot.title, scale).width for plot in plots) > each:
-        return stacked([_drawn(plot, told, scale, width) for plot in plots], gap)
-    return beside([_drawn(plot, told, scale, each) for plot in plots], each + gap)
-
-
-def _diameters(leader: Leader) -> list[Fraction]:
-    sections = [piece.section for piece in leader.pieces]
-    return [mm for section in sections for mm in (section.diameter.mm, fly_end_mm(section))]
-
-
-def _diameter(told: Told) -> _Profile:
-    thickest = max(_diameters(told.leader)) / _THOU
-    step = next(step for step in _STEPS if thickest <= _MOST_MARKS * step)
-    top = math.ceil(thickest / step) * step  # a round number above
-    thou = range(step, top + 1, step)
-    return _Profile(
-        told.wording.say("diameter_along"),
-        lambda mm: float(mm / _THOU) / top,
-        tuple((mark / top, told.wording.number(f"0.{mark:03}")) for mark in thou),
+    narrow = (
+        max(left_of_axis([plot], scale) + small_line(plot.title, scale).width for plot in plots)
+        > each
     )
+    room = width if narrow else each
+    height = _HEIGHT * scale.factor
+    drawn = [
+        _drawn(plot, lines, scale, frame_of([plot], lines, scale, room, height)) for plot in plots
+    ]
+    return stacked(drawn, gap) if narrow else beside(drawn, each + gap)
 
 
-def _stiffness(told: Told) -> _Profile:
-    """Measure against the finest strand, on a scale of powers of ten."""
-    diameters = _diameters(told.leader)
-    finest = min(diameters)
-    decades = max(1, math.ceil(4 * math.log10(max(diameters) / finest)))
-    return _Profile(
-        told.wording.say("stiffness_along"),
-        lambda mm: 4 * math.log10(mm / finest) / decades,
-        tuple((power / decades, f"{10**power} ×") for power in range(decades + 1)),
+def comparison(all_told: Sequence[Told], scale: Scale, width: float, height: float) -> list[Block]:
+    """Return plots of up to as many leaders as there are STYLES, all from the fly on.
+
+    Each is as high as asked. What is a range is drawn as its middle, what is not known not at all.
+    """
+    lines = drawn_lines(all_told)
+    plots = [plot for of in (diameters, impedances, stiffnesses) if (plot := of(lines)).marks]
+    names = [small_line(told.leader.recipe.name, scale) for told in all_told]
+    room = max(name.width for name in names) + 0.5 * scale.small
+    above = height - around(scale)
+    frame = frame_of(plots, lines, scale, width - room, above)
+    wants = room <= _LABEL_SHARE * width
+    named = [wants and _are_apart(plot, lines, scale, frame) for plot in plots]
+    if not any(named):
+        frame = frame_of(plots, lines, scale, width, above)
+    return [
+        _drawn(plot, lines, scale, frame, names if with_names else ())
+        for plot, with_names in zip(plots, named, strict=True)
+    ]
+
+
+def sample(place: int, scale: Scale) -> Block:
+    """Return a short stretch of the line that a leader is drawn with, for a key."""
+    pen, dash = STYLES[place]
+    y = 0.5 * scale.small
+    return Block((Path(segment(0, y, 3.2 * scale.small, y), pen, dash=dash),), scale.small)
+
+
+def _drawn(
+    plot: Along,
+    lines: Sequence[DrawnLeader],
+    scale: Scale,
+    frame: PlotFrame,
+    names: Sequence[SetLine] = (),
+) -> Block:
+    items = (
+        *small_line(plot.title, scale).at(frame.left, 0.8 * scale.small),
+        *grid(plot, scale, frame),
+        *axis(lines, scale, frame),
+        *_curves(plot, lines, frame),
+        *_named(names, _ends(plot, lines, frame), scale, frame),
     )
+    return Block(items, frame.bottom - frame.top + around(scale))
 
 
-def _set(words: str, scale: Scale) -> SetLine:
-    return set_line(words, scale.medium, scale.small)
+def _curves(plot: Along, lines: Sequence[DrawnLeader], frame: PlotFrame) -> Iterator[Item]:
+    for (pen, dash), line in zip(STYLES, lines, strict=False):
+        yield Path(tuple(_curve(plot.value, line, frame.at)), pen, dash=dash)
+        yield from (Path(dot, fill=0.0) for dot in _joints(plot.value, line, frame.at))
 
 
-def _left(plot: _Profile, scale: Scale) -> float:
-    """Return where the axis stands, right of the labels."""
-    return max(_set(label, scale).width for _, label in plot.marks) + 0.4 * scale.small
+def _ends(plot: Along, lines: Sequence[DrawnLeader], frame: PlotFrame) -> list[float]:
+    """Return how far down each line that is known at the fly ends."""
+    ends = (plot.value(line.strips[-1]) for line in lines)
+    return [frame.at(Fraction(0), end[1])[1] for end in ends if end]
 
 
-def _drawn(plot: _Profile, told: Told, scale: Scale, width: float) -> Block:
-    height = 1.4 * scale.small + _HEIGHT * scale.factor + 1.3 * scale.small
-    return Block(tuple(_items(plot, told, scale, width)), height)
+def _are_apart(plot: Along, lines: Sequence[DrawnLeader], scale: Scale, frame: PlotFrame) -> bool:
+    """Whether there is room for a name at the end of every line."""
+    ys = sorted(_ends(plot, lines, frame))
+    return len(ys) == len(lines) and all(b - a >= 1.1 * scale.small for a, b in pairwise(ys))
 
 
-def _items(plot: _Profile, told: Told, scale: Scale, right: float) -> Iterator[Item]:
-    left = _left(plot, scale)
-    top, height = 1.4 * scale.small, _HEIGHT * scale.factor
-    bottom = top + height
-    yield from _set(plot.title, scale).at(left, 0.8 * scale.small)
-    for share, label in plot.marks:
-        y = bottom - share * height
-        yield Path(segment(left, y, right, y), _GRID, grey=0.6)
-        at = left - 0.4 * scale.small, y + 0.25 * scale.small
-        yield from _set(label, scale).at(*at, "right")
-    yield Path((*segment(left, bottom, right, bottom), *segment(left, top, left, bottom)), _PEN)
-    per_mm = (right - left) / float(told.leader.finished.high_mm)
-    first, *rest = (
-        (at, bottom - value * height) for at, value in _values(plot, told.leader, left, per_mm)
-    )
-    yield Path((("move", *first), *(("line", *place) for place in rest)), 1.5)
-    say, below = told.wording.say, bottom + 1.1 * scale.small
-    yield from _set(say("butt"), scale).at(left, below)
-    yield from _set(say("fly"), scale).at(right, below, "right")
+def _named(
+    names: Sequence[SetLine], ys: Sequence[float], scale: Scale, frame: PlotFrame
+) -> Iterator[Item]:
+    for name, y in zip(names, ys, strict=False):
+        yield from name.at(frame.right + 0.5 * scale.small, y + 0.25 * scale.small)
 
 
-def _values(
-    plot: _Profile, leader: Leader, x: float, per_mm: float
-) -> Iterator[tuple[float, float]]:
-    """Yield the values piece by piece; a knotless taper slopes, a joint is a step."""
-    for piece in leader.pieces:
-        yield x, plot.value(piece.section.diameter.mm)
-        x += float(piece.finished.high_mm) * per_mm
-        yield x, plot.value(fly_end_mm(piece.section))
+def _curve(value: Value, line: DrawnLeader, at: _At) -> Iterator[Step]:
+    """Yield a line piece by piece; a knotless taper slopes, a joint is a step."""
+    on = False
+    for strip in line.strips:
+        ends = value(strip)
+        if ends:
+            start = at(strip.from_mm, ends[0])
+            yield ("line", *start) if on else ("move", *start)
+            yield ("line", *at(strip.to_mm, ends[1]))
+        on = ends is not None
+
+
+def _joints(value: Value, line: DrawnLeader, at: _At) -> Iterator[tuple[Step, ...]]:
+    for above, below in pairwise(line.strips):
+        upper, lower = value(above), value(below)
+        if upper and lower:
+            yield circle(*at(below.from_mm, (upper[1] + lower[0]) / 2), _DOT)

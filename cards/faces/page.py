@@ -44,6 +44,11 @@ class Page:
             for of_page, foot in zip(pages, feet, strict=True)
         )
 
+    def face(self, blocks: Iterable[Block], gap: float) -> Face:
+        """Return one page with all the blocks. Raises `TooSmall`."""
+        faces = self.faces([stacked(blocks, gap)], gap)
+        return faces[0]
+
     def _face(self, block: Block, foot: str) -> Face:
         width, height = self.paper.width, self.paper.height
         line = set_line(foot, self.scale.medium, _FOOT)

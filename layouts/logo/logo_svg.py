@@ -29,6 +29,7 @@ def drawn_svg(data: bytes) -> "Image.Image":
             svg_string=source,
             width=width,
             height=height,
+            dpi=96,  # of CSS; without it no length in mm or inches is understood
             background="white",
             skip_system_fonts=True,
         )

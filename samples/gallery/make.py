@@ -62,6 +62,11 @@ PICTURES = (
         "bench demo/sandbar-eight.toml --count 12 --rack demo/rack.toml --shop demo/shop.toml",
         dpi=90,
     ),
+    Sample(
+        "compare",
+        "compare demo/sandbar-eight.toml demo/reedbed-six.toml --shop demo/shop.toml",
+        dpi=90,
+    ),
     Sample("counter", "counter demo/*-*.toml --anyway --shop demo/shop.toml", dpi=90),
     Sample(
         "deck",

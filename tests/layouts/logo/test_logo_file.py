@@ -52,6 +52,7 @@ KINDS = {
     "svg": SVG,
     "svg with a byte order mark": b"\xef\xbb\xbf" + SVG,
     "svg after its declaration": b"<?xml version='1.0' encoding='UTF-8'?>\n" + SVG,
+    "svg in mm": SVG.replace(b"<svg ", b'<svg width="200mm" height="150mm" '),
     "pdf": filled(),
 }
 

@@ -1,0 +1,1 @@
+"""The writer of single pictures: a face in, the bytes of an SVG file out."""
