@@ -39,10 +39,11 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
 def _waves(leader: Leader) -> str:
     """Return what a wave meets on its way down."""
     found = measure(leader)
-    shares = (turned_back(joint) or "unknown" for joint in found.joints)
+    turned = map(turned_back, found.joints)
+    shares = (str(Percent.of(share)) if share else "unknown" for share in turned)
     passed = f"; {Percent.of(found.passed)} of its energy passes" if found.passed else ""
-    turned = f"{', '.join(map(str, shares))} of a wave turn back{passed}"
-    return f"{turned} (computed for an ideal string: to compare leaders)"
+    told = f"{', '.join(shares)} of a wave turn back{passed}"
+    return f"{told} (computed for an ideal string: to compare leaders)"
 
 
 def _row(piece: Piece, label: str) -> tuple[str, ...]:

@@ -49,15 +49,15 @@ class Percent(NamedTuple):
         return cls(round(100 * share.low), round(100 * share.high))
 
 
-def turned_back(joint: Passing) -> Percent | None:
-    """Return how much of a wave's amplitude turns back; None where a density is not known.
+def turned_back(joint: Passing) -> Spread | None:
+    """Return the share of a wave's amplitude that turns back; None where a density is not known.
 
     It is the same whichever of the two strands is above.
     """
     if joint.reflection is None:
         return None
     low, high = joint.reflection.low, joint.reflection.high
-    return Percent.of(Spread(max(low, -high, 0.0), max(-low, high)))
+    return Spread(max(low, -high, 0.0), max(-low, high))
 
 
 def passing(meeting: Meeting) -> Passing:

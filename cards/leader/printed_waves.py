@@ -3,8 +3,8 @@
 from itertools import pairwise
 from typing import NamedTuple
 
+from tagend.cards.leader.passing import passing
 from tagend.cards.leader.suitability import Meeting
-from tagend.cards.leader.waves import passing
 from tagend.cards.practice.materials import load_materials
 from tagend.cards.practice.printed_tapers import PrintedTaper, printed_tapers
 

@@ -8,7 +8,8 @@ from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm, is_level
-from tagend.cards.leader.passing import passing, turned_back
+from tagend.cards.leader.passing import Percent, passing, turned_back
+from tagend.cards.leader.printed_waves import stay_under
 from tagend.cards.leader.steps import By, Step, beyond, step_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.printed_sizes import alike, strand_from, strand_up_to
@@ -84,11 +85,15 @@ def _range(times: tuple[float, float]) -> str:
 
 
 def _waves(meeting: Meeting) -> str:
-    """Return what share of a wave turns back."""
+    """Return what share of a wave turns back, and how many tapers in print stay under it."""
     turned = turned_back(passing(meeting))
     if turned is None:
         return ""
-    return f"; on an ideal string {turned} of a wave would turn back here"
+    printed = stay_under(turned.low)
+    return (
+        f"; on an ideal string {Percent.of(turned)} of a wave would turn back here, and of the "
+        f"printed tapers with known diameters {printed.tapers} of {printed.of} stay under that"
+    )
 
 
 def repeats(leader: Leader, _: Rule) -> Iterator[Fact]:

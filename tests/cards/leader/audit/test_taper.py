@@ -72,6 +72,8 @@ def test_a_step_is_told_with_its_ratio_the_limit_and_what_turns_back() -> None:
     assert "is 1.54 times as thick (0.020 in to 0.013 in)" in says
     assert "1.45 times is the most" in says
     assert "on an ideal string 21 % of a wave would turn back here" in says  # 7 / 33
+    # All but that step's own leader, and the one with 0.020 to 0.011 in.
+    assert "of the printed tapers with known diameters 6 of 8 stay under that" in says
 
 
 def told_of(upper: str, lower: str) -> list[str]:
