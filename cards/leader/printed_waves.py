@@ -1,0 +1,36 @@
+"""How the joints of tapers in print reflect: a share in, how many tapers stay under it out."""
+
+from itertools import pairwise
+from typing import NamedTuple
+
+from tagend.cards.leader.suitability import Meeting
+from tagend.cards.leader.waves import passing
+from tagend.cards.practice.materials import load_materials
+from tagend.cards.practice.printed_tapers import PrintedTaper, printed_tapers
+
+
+class StayUnder(NamedTuple):
+    """How many tapers in print, of all whose diameters are known: 6 of 8."""
+
+    tapers: int
+    of: int
+
+
+def stay_under(share: float) -> StayUnder:
+    """Return of how many tapers in print every joint reflects less than a share of the amplitude.
+
+    Either way: a step up to a thicker strand reflects as a step down does.
+    """
+    printed = printed_tapers()
+    return StayUnder(sum(most_reflected(taper) < share for taper in printed), len(printed))
+
+
+def most_reflected(taper: PrintedTaper) -> float:
+    """Return the share of amplitude that the worst joint of a taper reflects, from 0 to 1."""
+    nylon = next(material for material in load_materials() if material.kind == "nylon")
+    meetings = (
+        Meeting(upper=nylon, upper_mm=above.mm, lower=nylon, lower_mm=below.mm)
+        for above, below in pairwise(taper.diameters)
+    )
+    reflections = (passing(meeting).reflection for meeting in meetings)
+    return max(max(-r.low, r.high) for r in reflections if r)

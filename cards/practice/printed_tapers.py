@@ -1,0 +1,40 @@
+"""Tapers in print: our file of them in, their diameters from the butt to the fly out."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from tagend.cards.base.file_schema import TableReader, by, table, tables
+from tagend.cards.base.named_table import SOURCE_MOST, read_our_file
+from tagend.cards.base.units import Diameter, parse_diameter
+from tagend.cards.base.value_readers import list_of, text_line
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedTaper:
+    """The diameters of a leader in print, of one material, and where it is printed."""
+
+    diameters: tuple[Diameter, ...]
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class _PrintedTapers:
+    tapers: tuple[PrintedTaper, ...]
+
+
+@cache
+def printed_tapers() -> tuple[PrintedTaper, ...]:
+    """Return the tapers of our file."""
+    return _read(read_our_file("practice/printed_tapers.toml")).tapers
+
+
+_TAPER = table(
+    PrintedTaper,
+    {
+        "diameters": by(list_of(parse_diameter, "diameter", 2, 30)),
+        "source": by(text_line(SOURCE_MOST)),
+    },
+)
+_read: TableReader[_PrintedTapers] = TableReader(
+    table(_PrintedTapers, {"taper": tables(_TAPER, 1, 99)})
+)
