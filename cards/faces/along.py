@@ -1,12 +1,13 @@
 """What is plotted along leaders: leaders in; diameter, impedance and stiffness, with marks, out."""
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
+from tagend.cards.leader.leader import Piece
 from tagend.cards.leader.waves import Spread, Strip, measure
 from tagend.cards.words.leader_words import Told
 
@@ -25,6 +26,11 @@ class DrawnLeader:
 
     told: Told
     strips: tuple[Strip, ...]
+
+    @property
+    def rows(self) -> Iterator[tuple[Strip, Piece]]:
+        """Each strip with the piece that it is."""
+        return zip(self.strips, self.told.leader.pieces, strict=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,29 +81,34 @@ def stiffnesses(lines: Sequence[DrawnLeader]) -> Along:
     """Measure against the limpest strand, on a scale of powers of ten.
 
     Stiffness in bending goes with the fourth power of the diameter (EI = E x pi x d^4 / 64, any
-    mechanics of materials text). Where one modulus is not known, all are drawn as one material.
+    mechanics of materials text). Where the modulus of one line is not known, all lines are drawn
+    as one material, and wire and thread, which are nothing like it, are not drawn.
     """
-    strips = [strip for line in lines for strip in line.strips]
-    known = all(strip.stiffness for strip in strips)
+    rows = [(strip, piece.material.drawn) for line in lines for strip, piece in line.rows]
+    of_one = any(drawn and not strip.stiffness for strip, drawn in rows)
+    unlike = {strip for strip, drawn in rows if of_one and not drawn}
 
-    def stiff(strip: Strip) -> Ends:
-        if known and strip.stiffness:
-            return _middles(strip.stiffness, 1.0)
-        upper, lower = (float(mm**4) for mm in strip.diameters_mm)
-        return upper, lower
+    def stiff(strip: Strip) -> Ends | None:
+        if of_one and strip not in unlike:
+            upper, lower = (float(mm**4) for mm in strip.diameters_mm)
+            return upper, lower
+        return None if of_one else strip.stiffness and _middles(strip.stiffness, 1.0)
 
-    all_of = [end for strip in strips for end in stiff(strip)]
-    least = min(all_of)
-    decades = max(1, math.ceil(math.log10(max(all_of) / least)))
+    known = [end for strip, _ in rows for end in stiff(strip) or ()]
+    least = min(known, default=1.0)
+    decades = max(1, math.ceil(math.log10(max(known, default=1.0) / least)))
 
-    def value(strip: Strip) -> Ends:
-        upper, lower = (math.log10(end / least) / decades for end in stiff(strip))
-        return upper, lower
+    def value(strip: Strip) -> Ends | None:
+        ends = stiff(strip)
+        return ends and (
+            math.log10(ends[0] / least) / decades,
+            math.log10(ends[1] / least) / decades,
+        )
 
     return Along(
-        lines[0].told.wording.say("stiffness_along" if known else "stiffness_of_one"),
+        lines[0].told.wording.say("stiffness_of_one" if of_one else "stiffness_along"),
         value,
-        tuple((power / decades, f"{10**power} ×") for power in range(decades + 1)),
+        tuple((power / decades, f"{10**power} ×") for power in range(decades + 1) if known),
     )
 
 

@@ -47,7 +47,7 @@ _At = Callable[[Fraction, float], tuple[float, float]]  # of a distance from the
 def profile_chart(told: Told, scale: Scale, width: float) -> Block:
     """Return two plots of one leader over one axis, the butt at the left: diameter, stiffness."""
     lines = drawn_lines([told])
-    plots = (diameters(lines), stiffnesses(lines))
+    plots = [plot for of in (diameters, stiffnesses) if (plot := of(lines)).marks]
     gap = scale.body
     each = (width - gap) / 2
     narrow = (

@@ -99,3 +99,11 @@ def test_every_chart_is_readable_and_its_curves_inside(seed: int, count: int | N
         assert faults(face, 0) == []
         for curve in curves(face):
             assert all(0 <= x <= width + 1e-6 and 0 <= y <= face.height for x, y in points(curve))
+
+
+def test_metric_leaders_have_metric_marks() -> None:
+    of = leader(recipe(section("150 cm", "0.40 mm"), section("50 cm", "0.20 mm")))
+    face = chart(of)
+    assert "diameter, mm" in words(face)
+    assert re.findall(r"0\.\d\d\b", words(face)) == ["0.10", "0.20", "0.30", "0.40"]
+    assert "1 m" in words(face)

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.faces.block import TooSmall
-from tagend.cards.faces.chart import STYLES, comparison
+from tagend.cards.faces.chart import STYLES, comparison, profile_chart
 from tagend.cards.faces.compare import comparison_page
 from tagend.cards.faces.page import MARGIN
 from tagend.cards.leader.leader import Leader
@@ -63,6 +63,23 @@ def test_what_has_no_known_density_is_not_drawn_as_a_string_and_told() -> None:
     assert len(lines(diameter, 2)[0]) == 4
     assert len(lines(impedance, 2)[0]) == 2
     assert "No density is known of furled thread" in words(page(THREAD, LONG))
+
+
+def test_wire_is_not_drawn_as_stiff_as_nylon() -> None:
+    # Steel bends 50 times as hard as nylon of its diameter: `cards/practice/materials.toml`.
+    wired = leader(recipe(section("60 in", "0.020 in"), section("12 in", "0.010 in", "wire")))
+    stiffness = plots(wired, LONG)[-1]
+    (_, above), (_, below) = lines(stiffness, 1)[0][0], lines(stiffness, 1)[0][-1]
+    assert below < above
+    hard = leader(recipe(section("60 in", "0.020 in", "hard nylon"),
+                         section("12 in", "0.010 in", "stranded wire")))  # fmt: skip
+    assert len(lines(plots(hard, LONG)[-1], 1)[0]) == 2
+
+
+def test_what_bends_in_a_way_that_is_not_known_has_a_diameter_alone() -> None:
+    wire = leader(recipe(section("20 in", "0.020 in", "coated wire"), butt="none", fly="none"))
+    assert len(plots(wire, wire)) == 1
+    assert profile_chart(told(wire), scale(), 500).height > 0
 
 
 def test_leaders_are_told_apart_without_colour() -> None:
