@@ -286,7 +286,7 @@ def test_the_search_keeps_what_has_more_line_for_the_rest() -> None:
         replace(strand, left_mm=(60 - room + length) * INCH_MM)
         for strand, room, length in zip(path, full, plan.lengths, strict=True)
     ]
-    short = replace(rack[1], left_mm=(60 - full[1] + plan.lengths[1] - 1) * INCH_MM)
+    short = replace(rack[1], left_mm=(60 - full[1] + plan.lengths[1] - 2) * INCH_MM)
     rack = [rack[0], replace(short, diameter=parse_diameter("15 thou")), *rack[1:]]
     net = net_of(wish(60, 18, 9, None), rack, PRACTICE)
     (best,) = best_ways(net, 1)
