@@ -11,8 +11,9 @@ from tagend.cards.leader.allowance import (
     joint_allowances,
     round_up,
 )
-from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, is_bought, joints
-from tagend.cards.leader.parts import parts
+from tagend.cards.leader.choosing import butt_end, fly_end, joints
+from tagend.cards.leader.joints import End, Joint
+from tagend.cards.leader.parts import is_bought, parts
 from tagend.cards.practice.materials import Material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe, Section

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from tagend.cards.practice.materials import Materials
+from tagend.cards.practice.materials import Material, Materials
 from tagend.cards.practice.printed_sizes import alike
 from tagend.cards.recipe.recipe import Part, Recipe, Section
 
@@ -24,6 +24,11 @@ def is_level(recipe: Recipe) -> bool:
 def fly_end_mm(section: Section) -> Fraction:
     """Return the diameter that the joint to the next section meets."""
     return (section.tapers_to or section.diameter).mm
+
+
+def is_bought(section: Section, material: Material) -> bool:
+    """Whether a piece is bought ready made; braided and furled line always is."""
+    return section.bought or material.strand == "thread"
 
 
 def _guess(place: int, tippet: int) -> Part:

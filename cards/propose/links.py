@@ -8,7 +8,8 @@ from itertools import pairwise
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import parse_span
 from tagend.cards.leader.allowance import joint_allowances, round_up
-from tagend.cards.leader.joints import Joint, joints
+from tagend.cards.leader.choosing import joints
+from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import PRINTED_MM

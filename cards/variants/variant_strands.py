@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tagend.cards.base.plural import counted
-from tagend.cards.leader.joints import End, Joint, butt_end, fly_end, joints
+from tagend.cards.leader.choosing import butt_end, fly_end, joints
+from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.parts import is_level, parts
 from tagend.cards.leader.steps import big, step_of
 from tagend.cards.leader.suitability import Meeting, unfit, untieable

@@ -12,7 +12,8 @@ import pytest
 from tagend.cards.base.shown_lengths import length
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span
 from tagend.cards.leader.audit import audit
-from tagend.cards.leader.joints import Joint, joints
+from tagend.cards.leader.choosing import joints
+from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.passing import passing
 from tagend.cards.leader.steps import beyond, big, step_of

@@ -3,7 +3,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.leader.joints import butt_end, fly_end, joints
+from tagend.cards.leader.choosing import butt_end, fly_end, joints
 from tagend.cards.leader.suitability import untieable
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice

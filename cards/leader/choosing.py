@@ -1,0 +1,108 @@
+"""Which knots a leader has: a recipe and a person's practice in, each named or chosen, out."""
+
+from dataclasses import replace
+
+from tagend.cards.leader.joints import End, Joint, end_of, joint_of
+from tagend.cards.leader.parts import fly_end_mm, is_bought, is_level, parts
+from tagend.cards.leader.steps import big, step_of
+from tagend.cards.leader.suitability import Meeting, unfit, untieable
+from tagend.cards.practice.knots import Knot
+from tagend.cards.practice.practice import Meets, Practice
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.values import BARE
+
+
+def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
+    """Return the joint below each section but the last."""
+    return tuple(_joint(recipe, place, practice) for place in range(len(recipe.sections) - 1))
+
+
+def butt_end(recipe: Recipe, practice: Practice) -> End:
+    """Return the end at the fly line; where none is named, a loop that suits the leader."""
+    first, level = recipe.sections[0], is_level(recipe)
+    material = practice.materials.find(first.material)
+    meeting = Meeting.alone(material, first.diameter.mm)
+    loop_mm = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
+    if recipe.butt.end is None and is_bought(first, material):
+        return End(knot=None, meeting=meeting, reason="it is bought with its own")
+    if recipe.butt.end is not None:
+        named = _named(recipe.butt.end, practice)
+        return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
+    knot, why, own = _first("butt", meeting, practice, level=level)
+    why = "usual on a level leader" if level and knot and not own else why
+    return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
+
+
+def fly_end(recipe: Recipe, practice: Practice) -> End:
+    """Return the end at the fly; where none is named, line for a usual knot is kept."""
+    last, loop_mm = recipe.sections[-1], practice.knots.fly_loop_mm
+    meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
+    if recipe.fly.knot is not None:
+        return end_of(_named(recipe.fly.knot, practice), meeting, loop_mm, practice)
+    knot, why, own = _first("fly", meeting, practice)
+    return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
+
+
+def _named(name: str, practice: Practice) -> Knot | None:
+    return None if name == BARE else practice.knots.find(name)
+
+
+def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
+    upper, lower = recipe.sections[place], recipe.sections[place + 1]
+    meeting = Meeting(
+        upper=practice.materials.find(upper.material),
+        upper_mm=fly_end_mm(upper),
+        lower=practice.materials.find(lower.material),
+        lower_mm=lower.diameter.mm,
+    )
+    bought = is_bought(upper, meeting.upper), is_bought(lower, meeting.lower)
+    if upper.knot:
+        return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
+    is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
+    meets = _meets(meeting, is_guard, practice)
+    knot, why, own = _first(meets, meeting, practice)
+    liked = own or knot == practice.choice[meets].usual[0]
+    if knot is None:  # nothing of the order can be tied here, which the audit says
+        knot = practice.choice["same line"].usual[0]
+    joint = joint_of(knot, meeting, practice, bought=bought)
+    return replace(joint, reason=why, own=own, liked=liked)
+
+
+def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:
+    """Return how two strands meet, as a person says it."""
+    if meeting.has_thread:
+        return "bought butt"
+    if meeting.has_wire:
+        return "wire"
+    if meeting.mixed:
+        return "nylon to fluorocarbon"
+    is_shock = is_guard and meeting.step_mm < 0
+    if is_shock or big(step_of(meeting), practice.rules["step"].limits):
+        return "big step"
+    return "same line"
+
+
+def _first(
+    meets: Meets, meeting: Meeting, practice: Practice, *, level: bool = False
+) -> tuple[Knot | None, str, bool]:
+    """Return a knot for a meeting, why, and whether it is the person's own habit.
+
+    An own habit holds wherever it can be tied; of the usual ones the first that nothing speaks
+    against, and where all are spoken against the last that can be tied at all.
+    """
+    choice = practice.choice[meets]
+    for knot in choice.own:
+        if untieable(knot, meeting) is None:
+            return knot, f"your own choice for {meets}", True
+    tied, why = None, choice.why
+    for knot in choice.usual:
+        against = untieable(knot, meeting)
+        if against is None:
+            tied = knot
+            against = unfit(knot, meeting)
+            if level and knot.tapered_only:
+                against = "it sits well on a tapered butt only"
+        if against is None:
+            return knot, why, False
+        why = f"not {knot.name}: {against}"
+    return tied, "no knot of the order suits", False
