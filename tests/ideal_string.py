@@ -9,8 +9,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from tagend.cards.leader.leader import Leader
+
+Vector = NDArray[np.float64]
 
 _CFL = 0.9  # of the lightest piece, where waves are fastest; stable below 1
 _LONG = 3.0  # what arrives is waited for so many times as long as the way down takes
@@ -62,7 +65,7 @@ def arriving(parts: Sequence[Part], pulse: float, points: int = 60) -> float:
     x = np.arange(0, length, step) - above
     mass = _masses(parts, x, step)
 
-    def shape(at: np.ndarray) -> np.ndarray:
+    def shape(at: Vector) -> Vector:
         inside = (at > -pulse) & (at < 0)
         return np.where(inside, np.sin(np.pi * at / pulse) ** 2, 0.0)
 
@@ -79,9 +82,10 @@ def arriving(parts: Sequence[Part], pulse: float, points: int = 60) -> float:
     return float(arrived / speed[-1] / sent)  # power of a wave that goes down: Z v^2
 
 
-def _masses(parts: Sequence[Part], x: np.ndarray, step: float) -> np.ndarray:
+def _masses(parts: Sequence[Part], x: Vector, step: float) -> Vector:
     """Return the mass by length round each point, of the half steps on both its sides."""
     ends = np.cumsum([part.length for part in parts])[:-1]
     masses = np.array([part.mass for part in parts])
     fine = x[:, None] + step * (np.arange(10) - 4.5) / 10
-    return masses[np.searchsorted(ends, fine)].mean(axis=1)
+    around: Vector = masses[np.searchsorted(ends, fine)].mean(axis=1)
+    return around
