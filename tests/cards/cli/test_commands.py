@@ -58,6 +58,7 @@ WITH_A_SHOP = {
     "calibrate": ("-o", "OUT"),
     "cards": ("RECIPE", "-o", "OUT"),
     "check": ("RECIPE",),
+    "compare": ("RECIPE", "RECIPE", "-o", "OUT"),
     "counter": ("RECIPE", "-o", "OUT"),
     "cuts": ("RECIPE",),
     "labels": ("RECIPE", "-o", "OUT"),
