@@ -24,6 +24,7 @@ from tagend.cards.leader.waves import measure
 from tests.outside.test_wave_equation import STRINGS
 
 Vector = NDArray[np.float64]
+Ranked = list[tuple[float, ...]]
 Motion = Callable[[Vector], Vector]
 
 LEADER, LINE, LOOP = 2.7, 1.5, 0.3  # m: lengths, and the loop's height
@@ -148,22 +149,23 @@ def turns_over(leader: Leader, case: Case) -> tuple[float, float]:
     return float("inf"), farthest
 
 
-def ranks(values: list[tuple[float, ...]]) -> Vector:
+def ranks(values: Ranked) -> Vector:
     """Return the rank of each value, from 0; like ones share the middle of theirs."""
     return np.array(
         [sum(o < v for o in values) + (sum(o == v for o in values) - 1) / 2 for v in values]
     )
 
 
-def spearman(one: list[tuple[float, ...]], other: list[tuple[float, ...]]) -> float:
+def spearman(one: Ranked, other: Ranked) -> float:
     return float(np.corrcoef(ranks(one), ranks(other))[0, 1])
 
 
 def main() -> None:
     """Print when each leader turns over in each case, and the correlations."""
-    passed = [(found.middle,) for tied in STRINGS.values() if (found := measure(tied).passed)]
-    heads = f"{'':24} {' '.join(f'{name:>6}' for name in STRINGS)}   rank correlation"
-    print(heads)
+    passed: Ranked = [
+        (found.middle,) for tied in STRINGS.values() if (found := measure(tied).passed)
+    ]
+    print(f"{'':24} {' '.join(f'{name:>6}' for name in STRINGS)}   rank correlation")
     print(f"{'passed, %':24} {' '.join(f'{100 * share[0]:6.1f}' for share in passed)}")
     for case in CASES:
         times = [turns_over(tied, case) for tied in STRINGS.values()]
@@ -171,7 +173,7 @@ def main() -> None:
             f"{1000 * time:4.0f}ms" if time < float("inf") else f"{100 * far:5.0f}%"
             for time, far in times
         )
-        order = [(time, -far if time == float("inf") else 0.0) for time, far in times]
+        order: Ranked = [(time, -far if time == float("inf") else 0.0) for time, far in times]
         print(f"{case.name:24} {told}   {spearman(passed, order):+.2f}", flush=True)
 
 
