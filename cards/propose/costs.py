@@ -22,7 +22,9 @@ class Cost:
     changes: int = 0  # of material above the tippet: practice in print stays in one kind until it
     knots: int = 0
     others: int = 0  # joints with neither a knot of the person's habit nor the first choice
-    lost: int = 0  # the logarithm of what is left of the energy below all joints, without its sign
+    # How uneven the steps are: the logarithm of what is left of the energy below all joints, without
+    # its sign. No measure of how soon a leader turns over: tests/bench/unroll.py found none.
+    lost: int = 0
 
     @property
     def sums(self) -> tuple[int, ...]:
