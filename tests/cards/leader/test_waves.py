@@ -242,3 +242,25 @@ def test_of_the_tapers_in_print_it_is_told_how_many_stay_under_a_share() -> None
     worst = max(most_reflected(taper) for taper in printed_tapers())
     assert stay_under(worst).tapers == len(printed_tapers()) - 1  # under, and not up to
     assert stay_under(0).tapers == 0
+
+
+def test_a_density_that_is_a_range_makes_a_mass_that_is_one() -> None:
+    mass = known_spread(measured(("1 m", "0.50 mm", "wire")).mass_g)
+    assert mass.high / mass.low == pytest.approx(8.0 / 7.8)  # the steel's
+
+
+def test_stiffness_is_told_in_newtons_by_square_millimetres() -> None:
+    # E pi d^4 / 64 by hand: 0.021 in has 7.947 N mm2 at 2 GPa, and 3.5 GPa is 1.75 times that.
+    (strip,) = measured(("1 m", "0.021 in")).strips
+    assert strip.stiffness
+    stiffness = strip.stiffness[0]
+    assert (stiffness.low, stiffness.high) == pytest.approx((7.947, 1.75 * 7.947), rel=1e-3)
+
+
+def test_a_strip_is_as_long_as_its_piece_may_be() -> None:
+    strips = measured(("20 in", "20 thou"), ("22 to 28 in", "15 thou"), ("9 in", "9 thou")).strips
+    assert [float((strip.from_mm - strip.to_mm) / Fraction("25.4")) for strip in strips] == [
+        20,
+        28,
+        9,
+    ]
