@@ -9,7 +9,17 @@ import pytest
 from tests.tree import ROOT
 
 OURS = ("cards", "layouts", "fonts", "samples")
-HEAVY = ("reportlab", "qrcode", "pypdf", "PIL", "pydantic", "zxingcpp", "pypdfium2", "filelock")
+HEAVY = (
+    "reportlab",
+    "qrcode",
+    "pypdf",
+    "PIL",
+    "pydantic",
+    "zxingcpp",
+    "pypdfium2",
+    "filelock",
+    "fontTools",
+)
 
 RUN = """
 import sys

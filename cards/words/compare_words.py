@@ -53,13 +53,16 @@ def _row(told: Told, found: Measure) -> tuple[str, ...]:
 
 
 def _facts(told: Told, found: Measure) -> tuple[str, ...]:
-    """Return total, butt and tippet, and the worst joint where there is one, as they are said."""
+    """Return total, butt, tippet, what the line's tip meets and the worst joint, where known."""
     leader, say = told.leader, told.wording.say
-    facts = (
+    facts: tuple[str, ...] = (
         say("is_total", length=told.span(leader.finished)),
         say("is_butt", strand=told.thickness(leader.pieces[0])),
         told.tippet(),
     )
+    if found.line is not None and found.line.reflection is not None:
+        from_line = _percent(found.line.reflection, told.wording)
+        facts = (*facts, say("from_line", reflected=from_line))
     if found.worst is None:
         return (*facts, *([say("no_worst")] if leader.joints else []))
     upper, lower = leader.pieces[found.worst - 1 : found.worst + 1]

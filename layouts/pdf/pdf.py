@@ -1,4 +1,4 @@
-"""Sheets in, the bytes of a PDF out; the only place that draws, and the only one with y upwards.
+"""Sheets in, the bytes of a PDF out; the only place with y upwards.
 
 The same sheets give the same bytes: nothing is taken from the clock, an id or a set's order.
 """
