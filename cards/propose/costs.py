@@ -22,8 +22,8 @@ class Cost:
     changes: int = 0  # of material above the tippet: practice in print stays in one kind until it
     knots: int = 0
     others: int = 0  # joints with neither a knot of the person's habit nor the first choice
-    # How uneven the steps are: the logarithm of the energy that is left below all joints, without its
-    # sign. No measure of how soon a leader turns over: tests/bench/unroll.py found none.
+    # How uneven the steps are: the logarithm of the energy left below all joints, without its sign.
+    # No measure of how soon a leader turns over: tests/bench/unroll.py found none.
     lost: int = 0
 
     @property
