@@ -108,10 +108,7 @@ def _stiffness(mm: Fraction, modulus: Range) -> Spread:
 
 
 def _mass_g(pieces: Sequence[Piece], start: Fraction, stop: Fraction) -> Spread | None:
-    """Return the mass between two shares of the length from the butt: least, and most.
-
-    With all densities at their lowest and at their highest, and all lengths.
-    """
+    """Return the mass between two shares of the length; ranges are all at an end together."""
     densities = [piece.material.density for piece in pieces if piece.material.density]
     if len(densities) < len(pieces):
         return None

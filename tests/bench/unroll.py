@@ -11,6 +11,10 @@ Assumptions, none of them measured: every leader is brought to one length, its s
 of nylon of one modulus, and undamped; a level line of one kind; a light fly with little drag; drag
 is that of a cylinder at one coefficient, across the link alone. A leader that doesn't come so far
 before it falls back comes last, by how far it came.
+
+It finds no relation: from -0.55 without drag to +0.21 with twice as much, of eight leaders, where
+chance alone passes 0.7 either way once in twenty. So the measure says what joints reflect, and not
+how soon a leader turns over.
 """
 
 from collections.abc import Callable
