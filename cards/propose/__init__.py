@@ -5,7 +5,7 @@ All tapers count alike whose worst joint is within the limit of the rule "step";
 whose worst joint is least beyond it comes first. Then the fewest changes of material above the
 tippet, since practice in print stays in one kind until there; then the fewest knots; then the
 fewest joints that get neither a knot of the person's habit nor the first choice for how the strands
-meet; then the least energy lost in all. Then the lengths, on marks that hands use and that add up
+meet; then the evenest steps. Then the lengths, on marks that hands use and that add up
 to the total: as near as can be, by squares, to the shares of butt, taper and tippet asked for; the
 butt is the thicker half of the strands above the tippet and its lengths fall by a third each, those
 of the taper are alike. No piece is shorter than 6 in or 15 cm, and none more than a tenth short of

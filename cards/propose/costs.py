@@ -22,14 +22,15 @@ class Cost:
     changes: int = 0  # of material above the tippet: practice in print stays in one kind until it
     knots: int = 0
     others: int = 0  # joints with neither a knot of the person's habit nor the first choice
-    # How uneven the steps are: the logarithm of the energy left below all joints, without its sign.
-    # No measure of how soon a leader turns over: tests/bench/unroll.py found none.
-    lost: int = 0
+    # Of the steps: the logarithm of the energy left below all joints, without its sign, which is
+    # least where all turn back alike. How soon a leader turns over does not go with it: so another
+    # model finds (tests/bench/unroll.py).
+    uneven: int = 0
 
     @property
     def sums(self) -> tuple[int, ...]:
         """All that adds up along a taper; of the worst joint only the worst counts."""
-        return self.changes, self.knots, self.others, self.lost
+        return self.changes, self.knots, self.others, self.uneven
 
     def __add__(self, other: "Cost") -> "Cost":
         return Cost(
@@ -37,7 +38,7 @@ class Cost:
             changes=self.changes + other.changes,
             knots=self.knots + other.knots,
             others=self.others + other.others,
-            lost=self.lost + other.lost,
+            uneven=self.uneven + other.uneven,
         )
 
 
@@ -64,11 +65,11 @@ def _cost(net: Net, chain: Sequence[Supply], at_tippet: bool) -> Cost:
         changes=int(changes(chain) and not at_tippet),
         knots=len(joints),
         others=sum(not joint.liked for joint in joints),
-        lost=sum(_lost(joint.meeting) for joint in joints),
+        uneven=sum(_uneven(joint.meeting) for joint in joints),
     )
 
 
-def _lost(meeting: Meeting) -> int:
+def _uneven(meeting: Meeting) -> int:
     """Return what turns back, by the diameters where a density is not known."""
     passed = passing(meeting).passed
     if passed is not None:
