@@ -74,7 +74,9 @@ def _evened(allowance: Allowance, other: Allowance) -> Allowance:
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:
     """Return what the knot at the butt or at the fly takes, rounded up to a mark."""
-    return _of_half(end.half, None, practice, mark_mm) if end.half else BARE
+    if end.half is None or end.made:
+        return BARE
+    return _of_half(end.half, None, practice, mark_mm)
 
 
 def helix_mm(turns: int, radius_mm: float, height_mm: float) -> float:

@@ -76,6 +76,7 @@ class End:
     knot: Knot | None
     meeting: Meeting  # the strand that it is tied in, with itself
     half: Half | None = None  # its strand in the knot; None for a bare end
+    made: bool = False  # was it bought with the piece? then nothing is tied here
     reason: str | None = None  # why it was chosen; None where the recipe names it
     own: bool = True  # the recipe or the person's own habit names it
 
@@ -138,13 +139,17 @@ def end_of(
     *,
     bought: bool = False,
 ) -> End:
-    """Return an end with the knot that somebody named, its loops of a usual size here."""
+    """Return an end with the knot that somebody named, its loops of a usual size here.
+
+    A loop that is named of a bought piece is its own; braid and furled line has none that is tied.
+    """
     if knot is None:
         return End(knot=None, meeting=meeting)
-    is_made = bought and knot.comes_made
+    is_made = bought and (knot.comes_made or ("butt" in knot.places and not meeting.has_thread))
     ties = knot.ties and not is_made
     tied = _tie(knot, meeting.upper, meeting.upper_mm, practice) if ties else knot
-    return End(knot=knot, meeting=meeting, half=_alone(tied, meeting.upper_mm, loop_mm))
+    half = _alone(tied, meeting.upper_mm, loop_mm)
+    return End(knot=knot, meeting=meeting, half=half, made=is_made)
 
 
 def _tie(knot: Knot, material: Material, mm: Fraction, practice: Practice) -> Knot:

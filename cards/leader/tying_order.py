@@ -24,7 +24,7 @@ def tying_order(leader: Leader) -> Iterator[Tie]:
     Where a piece must pass whole through a knot, nothing may hang on it yet.
     """
     count = len(leader.pieces)
-    if leader.butt.knot is not None:
+    if leader.butt.knot is not None and not leader.butt.made:
         yield Tie(knot=leader.butt.knot, above=None, below=1)
     for place, joint in enumerate(leader.joints, start=1):
         passes = joint.knot.whole_side_passes

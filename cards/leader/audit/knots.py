@@ -14,7 +14,7 @@ from tagend.cards.practice.rules import Rule, Severity
 def _knots(leader: Leader) -> Iterator[tuple[int, str, Knot, Joint | End]]:
     """Yield each knot with its section, its place in words and the joint or end that it is."""
     first, last = leader.pieces[0], leader.pieces[-1]
-    if leader.butt.knot is not None and not first.bought:
+    if leader.butt.knot is not None and not leader.butt.made:
         yield first.place, "at the butt", leader.butt.knot, leader.butt
     for place, joint in enumerate(leader.joints, start=1):
         yield place, f"below section {place}", joint.knot, joint
@@ -28,6 +28,10 @@ def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
         against = untieable(knot, tied.meeting)
         if against:
             yield Fact(place, f"{knot.name} {where}", reason=against)
+    for piece in leader.pieces:
+        if piece.section.dropper and piece.material.strand == "thread":
+            why = "braided and furled line has no tag to leave long"
+            yield Fact(piece.place, f"the dropper below section {piece.place}", reason=why)
 
 
 def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from tagend.cards.base.units import Length, Span
 from tagend.cards.leader.allowance import round_up
 from tagend.cards.leader.leader import Extent, Leader, work_out
+from tagend.cards.leader.tying_order import tying_order
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import LengthsMean, Recipe
 from tagend.layouts.base.faults import Refused
@@ -127,6 +128,14 @@ def test_a_bought_piece_brings_its_own_loop_or_ring(material: str, knot: str | N
     assert second.at_butt.takes_mm > 0
     assert worked_out.butt.knot is None
     assert worked_out.joints[0].knot.comes_made
+
+
+def test_a_loop_named_of_a_bought_leader_is_its_own() -> None:
+    bought = section("9 ft", "0.024 in", tapers_to="0.010 in", bought=True)
+    of = leader(recipe(bought, section("2 ft", "4X"), butt="perfection loop"))
+    assert of.butt.made
+    assert of.pieces[0].at_butt.takes_mm == 0
+    assert [tie.knot.name for tie in tying_order(of)] == ["blood", "improved clinch"]
 
 
 def test_loops_stand_outside_the_finished_lengths() -> None:

@@ -64,6 +64,21 @@ def test_the_ends_of_a_bought_piece_are_its_own() -> None:
     assert found("untieable knot", trace) == []
 
 
+@pytest.mark.parametrize("knot", ["perfection loop", "surgeon's loop", "nail knot"])
+def test_no_knot_is_tied_in_a_braided_or_furled_butt(knot: str) -> None:
+    furled = section("5 ft", "0.040 in", "furled thread")
+    below = section("2 ft", "3X")
+    ((place, says, *_),) = found("untieable knot", recipe(furled, below, butt=knot))
+    assert (place, says) == (1, f"{knot} at the butt")
+    assert found("untieable knot", recipe(furled, below, butt="loop to loop")) == []
+
+
+def test_a_furled_piece_has_no_tag_for_a_dropper() -> None:
+    furled = section("5 ft", "0.040 in", "furled thread", dropper="6 in")
+    ((place, says, *_),) = found("untieable knot", recipe(furled, section("2 ft", "3X")))
+    assert (place, says) == (1, "the dropper below section 1")
+
+
 def test_blood_from_nylon_to_fluorocarbon_is_warned_of_with_its_reason() -> None:
     soft = joined(("0.013 in", "nylon"), "blood", ("0.012 in", "fluorocarbon"))
     ((place, says, severity, reason),) = found("unfit knot", soft)
