@@ -8,7 +8,8 @@ from fractions import Fraction
 from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.leader.leader import Piece
-from tagend.cards.leader.waves import Spread, Strip, measure
+from tagend.cards.leader.passing import Spread
+from tagend.cards.leader.waves import Strip, measure
 from tagend.cards.words.leader_words import Told
 
 _MOST_MARKS = 8

@@ -74,9 +74,7 @@ def _evened(allowance: Allowance, other: Allowance) -> Allowance:
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:
     """Return what the knot at the butt or at the fly takes, rounded up to a mark."""
-    if end.half is None or end.made:
-        return BARE
-    return _of_half(end.half, None, practice, mark_mm)
+    return _of_half(end.half, None, practice, mark_mm) if end.half else BARE
 
 
 def helix_mm(turns: int, radius_mm: float, height_mm: float) -> float:
@@ -109,10 +107,10 @@ def _of_half(
     half: Half, own_mm: Fraction | None, practice: Practice, mark_mm: Fraction | None
 ) -> Allowance:
     """Return what one side of a knot takes: the person's own figure, or what is computed."""
-    if half.knot.ties:
-        return BARE  # it was bought with it, and ties nothing
+    if half.made:
+        return BARE
     takes = half.knot.takes.of(half.side)
-    if own_mm is None and not half.paired and (own := practice.own_laps.get(half.knot.name)):
+    if own_mm is None and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
     held = Share("hand", takes.hold * practice.knots.hold_mm(half.own_mm), "held, and trimmed off")
     shares = (*_shares(half, takes, practice.knots.tag_mm), *([held] if takes.hold else []))

@@ -22,7 +22,7 @@ class Half:
     own_mm: Fraction
     other_mm: Fraction
     loop_mm: Fraction  # a usual loop's here
-    paired: bool = False  # is the other side of the same knot another strand?
+    made: bool = False  # was it bought with its piece? then nothing is tied here
 
     @property
     def stands_out_mm(self) -> Fraction:
@@ -76,9 +76,13 @@ class End:
     knot: Knot | None
     meeting: Meeting  # the strand that it is tied in, with itself
     half: Half | None = None  # its strand in the knot; None for a bare end
-    made: bool = False  # was it bought with the piece? then nothing is tied here
     reason: str | None = None  # why it was chosen; None where the recipe names it
     own: bool = True  # the recipe or the person's own habit names it
+
+    @property
+    def made(self) -> bool:
+        """Whether it was bought with its piece, so that nothing is tied here."""
+        return self.half is not None and self.half.made
 
     @property
     def turns(self) -> Sides[int]:
@@ -106,7 +110,7 @@ def joint_of(
     if knot.ties:
         loop_mm = practice.knots.fly_loop_mm if knot.apart else practice.knots.joint_loop_mm
         above, below = (
-            _alone(knot if made else _tie(knot, material, mm, practice), mm, loop_mm)
+            _alone(knot if made else _tie(knot, material, mm, practice), mm, loop_mm, made)
             for material, mm, made in (
                 (meeting.upper, meeting.upper_mm, knot.comes_made and bought[0]),
                 (meeting.lower, meeting.lower_mm, knot.comes_made and bought[1]),
@@ -124,7 +128,6 @@ def joint_of(
             own_mm=own,
             other_mm=other,
             loop_mm=practice.knots.joint_loop_mm,
-            paired=True,
         )
         for side, own, other in zip(meeting.sides, strands, strands[::-1], strict=True)
     )
@@ -148,8 +151,8 @@ def end_of(
     is_made = bought and (knot.comes_made or ("butt" in knot.places and not meeting.has_thread))
     ties = knot.ties and not is_made
     tied = _tie(knot, meeting.upper, meeting.upper_mm, practice) if ties else knot
-    half = _alone(tied, meeting.upper_mm, loop_mm)
-    return End(knot=knot, meeting=meeting, half=half, made=is_made)
+    half = _alone(tied, meeting.upper_mm, loop_mm, is_made)
+    return End(knot=knot, meeting=meeting, half=half)
 
 
 def _tie(knot: Knot, material: Material, mm: Fraction, practice: Practice) -> Knot:
@@ -159,7 +162,7 @@ def _tie(knot: Knot, material: Material, mm: Fraction, practice: Practice) -> Kn
     return next((tie for tie in ties if untieable(tie, alone) is None), ties[0])
 
 
-def _alone(knot: Knot, strand_mm: Fraction, loop_mm: Fraction) -> Half:
+def _alone(knot: Knot, strand_mm: Fraction, loop_mm: Fraction, made: bool) -> Half:
     """Return a strand in a knot that it ties with itself."""
     return Half(
         knot=knot,
@@ -168,4 +171,5 @@ def _alone(knot: Knot, strand_mm: Fraction, loop_mm: Fraction) -> Half:
         own_mm=strand_mm,
         other_mm=strand_mm,
         loop_mm=loop_mm,
+        made=made,
     )

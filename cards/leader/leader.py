@@ -106,6 +106,11 @@ class Leader:
         ends = (end for piece in self.pieces for end in (piece.at_butt, piece.at_fly))
         return sum((end.loop_mm for end in ends), start=Fraction(0))
 
+    @property
+    def folds_mm(self) -> tuple[Fraction, Fraction]:
+        """What the ends at the butt and at the fly take; 0 of a bare one."""
+        return self.pieces[0].at_butt.takes_mm, self.pieces[-1].at_fly.takes_mm
+
     def takes(self, place: int) -> tuple[Fraction, Fraction]:
         """Return what the joint below a section takes of it and of the next, in mm."""
         return self.pieces[place - 1].at_fly.takes_mm, self.pieces[place].at_butt.takes_mm

@@ -54,9 +54,12 @@ def turned_back(joint: Passing) -> Spread | None:
 
     It is the same whichever of the two strands is above.
     """
-    if joint.reflection is None:
-        return None
-    low, high = joint.reflection.low, joint.reflection.high
+    return joint.reflection and _either_way(joint.reflection)
+
+
+def _either_way(reflection: Spread) -> Spread:
+    """Return what is reflected without its sign."""
+    low, high = reflection.low, reflection.high
     return Spread(max(low, -high, 0.0), max(-low, high))
 
 
@@ -84,13 +87,10 @@ def passing_by(diameter: Fraction, density: Range | None, modulus: Range | None)
     if density is None:
         return Passing(reflection=None, passed=None, stiffness=stiffness)
     ratios = (float(diameter) * math.sqrt(times) for times in density)
-    low, high = ((k - 1) / (k + 1) for k in ratios)
-    most, least = max(-low, high), max(low, -high, 0.0)
-    return Passing(
-        reflection=Spread(low, high),
-        passed=Spread(1 - most**2, 1 - least**2),
-        stiffness=stiffness,
-    )
+    reflection = Spread(*((k - 1) / (k + 1) for k in ratios))
+    turned = _either_way(reflection)
+    passed = Spread(1 - turned.high**2, 1 - turned.low**2)
+    return Passing(reflection=reflection, passed=passed, stiffness=stiffness)
 
 
 def quotient(upper: Range | None, lower: Range | None) -> Range | None:

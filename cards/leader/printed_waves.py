@@ -3,7 +3,7 @@
 from itertools import pairwise
 from typing import NamedTuple
 
-from tagend.cards.leader.passing import passing
+from tagend.cards.leader.passing import passing, turned_back
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.materials import load_materials
 from tagend.cards.practice.printed_tapers import PrintedTaper, printed_tapers
@@ -32,5 +32,5 @@ def most_reflected(taper: PrintedTaper) -> float:
         Meeting(upper=nylon, upper_mm=above.mm, lower=nylon, lower_mm=below.mm)
         for above, below in pairwise(taper.diameters)
     )
-    reflections = (passing(meeting).reflection for meeting in meetings)
-    return max(max(-r.low, r.high) for r in reflections if r)
+    turned = (turned_back(passing(meeting)) for meeting in meetings)
+    return max(share.high for share in turned if share)

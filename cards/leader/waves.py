@@ -19,8 +19,6 @@ from tagend.cards.leader.passing import Passing, Spread, passing, passing_by, qu
 from tagend.cards.practice.materials import Range
 from tagend.cards.practice.rules_of_thumb import rules_of_thumb
 
-__all__ = ["Measure", "Passing", "Spread", "Strip", "measure", "passing"]
-
 _NMM2_IN_GPA_MM4 = 1000
 _G_IN_MM3 = Fraction(1, 1000)  # at 1 g/cm3
 

@@ -4,7 +4,8 @@ import json
 from collections.abc import Iterable
 
 from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.waves import Measure, Passing, Spread, Strip, measure
+from tagend.cards.leader.passing import Passing, Spread
+from tagend.cards.leader.waves import Measure, Strip, measure
 from tagend.cards.leader.worksheet_json import number
 
 

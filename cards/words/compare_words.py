@@ -3,7 +3,8 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from tagend.cards.leader.waves import Measure, Spread, measure
+from tagend.cards.leader.passing import Spread
+from tagend.cards.leader.waves import Measure, measure
 from tagend.cards.practice.materials import Material
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told

@@ -79,19 +79,18 @@ class Told:
     def end(self, end: End) -> str:
         """Return the end at the butt or at the fly: `perfection loop, 3/4 in`."""
         name = self.end_name(end)
-        return f"{name}, {self._loop(end)}" if is_looped(end) else name
+        return f"{name}, {self.taken(end.loop_mm)}" if is_looped(end) else name
 
     def fold(self, end: End) -> str:
         """Return how far an end's tag is turned back, or nothing: `fold 2 1/2 in`."""
-        pieces = self.leader.pieces
-        taken = pieces[0].at_butt if end is self.leader.butt else pieces[-1].at_fly
-        fold = self.wording.say("fold_of", length=self.taken(taken.takes_mm))
-        return fold if taken.takes_mm else ""
+        butt, fly = self.leader.folds_mm
+        mm = butt if end is self.leader.butt else fly
+        return self.wording.say("fold_of", length=self.taken(mm)) if mm else ""
 
     def end_and_loop(self, end: End) -> str:
         """Return the same where there is little room: `perfection loop 3/4 in`."""
         name = self.end_name(end)
-        return f"{name} {self._loop(end)}" if is_looped(end) else name
+        return f"{name} {self.taken(end.loop_mm)}" if is_looped(end) else name
 
     def end_name(self, end: End) -> str:
         """Return the end's knot without the size of its loop: `perfection loop`."""
@@ -127,10 +126,8 @@ class Told:
 
     def lap_numbers(self) -> list[str]:
         """Return the fold at the butt, each joint's lap or folds, and the fold at the fly."""
-        pieces = self.leader.pieces
-        folds = (pieces[0].at_butt.takes_mm, pieces[-1].at_fly.takes_mm)
-        butt, fly = (self.taken_number(mm) if mm else "" for mm in folds)
-        return [butt, *map(self.lap_number, range(1, len(pieces))), fly]
+        butt, fly = (self.taken_number(mm) if mm else "" for mm in self.leader.folds_mm)
+        return [butt, *map(self.lap_number, range(1, len(self.leader.pieces))), fly]
 
     def laps(self) -> str:
         """Return the same in a line: `lap or fold, from the butt, in: 6 1/4, 10, 3 1/2`."""
@@ -160,7 +157,7 @@ class Told:
     def loops(self) -> str:
         """Return the loops at both ends: `loop 3/4 in at the butt, 1/4 in at the fly`."""
         ends = {"butt": self.leader.butt, "fly": self.leader.fly}
-        looped = {key: self._loop(end) for key, end in ends.items() if is_looped(end)}
+        looped = {key: self.taken(end.loop_mm) for key, end in ends.items() if is_looped(end)}
         return self.wording.say(f"loop_at_{'_and_'.join(looped)}", **looped) if looped else ""
 
     def droppers(self) -> str:
@@ -212,9 +209,6 @@ class Told:
         thin = self.diameter(section.tapers_to)
         unit = thin.rpartition(" ")[2]
         return f"{thick.removesuffix(f' {unit}')}–{thin}"
-
-    def _loop(self, end: End) -> str:
-        return self.wording.number(length(end.loop_mm, self.leader.unit))
 
 
 def is_looped(end: End) -> bool:

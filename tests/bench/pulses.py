@@ -6,8 +6,9 @@ beside it stands what one step from the butt to the last strand would pass. All 
 energy sent down.
 """
 
+from tagend.cards.leader.passing import Spread, passing
 from tagend.cards.leader.suitability import Meeting
-from tagend.cards.leader.waves import Spread, measure, passing
+from tagend.cards.leader.waves import measure
 from tests.ideal_string import arriving, short_pulse, string_of
 from tests.outside.test_wave_equation import STRINGS
 from tests.written import SIX, leader

@@ -7,7 +7,8 @@ The figures were worked out from the diameters alone, before the code was writte
 
 import pytest
 
-from tagend.cards.leader.waves import Measure, Spread, measure
+from tagend.cards.leader.passing import Spread
+from tagend.cards.leader.waves import Measure, measure
 from tests.written import leader, recipe, section
 
 NYLON, FLUORO = "nylon", "fluorocarbon"

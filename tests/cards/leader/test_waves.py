@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.passing import Passing, Spread, passing
 from tagend.cards.leader.printed_waves import most_reflected, stay_under
 from tagend.cards.leader.suitability import Meeting
-from tagend.cards.leader.waves import Measure, Passing, Spread, measure, passing
+from tagend.cards.leader.waves import Measure, measure
 from tagend.cards.practice.materials import Material, Range, load_materials
 from tagend.cards.practice.printed_tapers import printed_tapers
 from tests.written import SIX, leader, practice, recipe, section
