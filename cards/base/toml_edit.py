@@ -2,7 +2,6 @@
 
 import json
 import re
-from collections.abc import Mapping
 
 from tagend.layouts.base.faults import refused
 
@@ -25,17 +24,6 @@ def with_value(data: bytes, table: str, key: str, value: str) -> bytes:
         # At its end a comment may already speak of the next table, so it goes in first.
         return (text[: heading.end()] + _line(key, value) + text[heading.end() :]).encode()
     home[key] = value
-    return tomlkit.dumps(document).encode()
-
-
-def with_values(data: bytes, tables: str, key: str, values: Mapping[int, str]) -> bytes:
-    """Return the file with `key` set in some of the [[tables]], by their place; the first is 0."""
-    import tomlkit
-
-    document = tomlkit.parse(data.decode("utf-8-sig"))
-    rows = document[tables]
-    for place, value in values.items():
-        rows[place][key] = value
     return tomlkit.dumps(document).encode()
 
 

@@ -1,7 +1,9 @@
 """A batch of leaders: what to cut for them from which spool, and what is to buy."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.rack_file import Spool
@@ -13,15 +15,44 @@ class Order:
 
     leader: Leader
     count: int
+    numbers: Sequence[int] = ()  # that the book has given them
+
+    def number(self, place: int) -> int:
+        """Return what a leader is called by: its number in the book, or else in the order."""
+        return self.numbers[place] if self.numbers else place + 1
+
+
+class LeaderAt(NamedTuple):
+    """One leader of a batch."""
+
+    order: Order
+    place: int  # in its order, from 0
+
+    @property
+    def number(self) -> int:
+        return self.order.number(self.place)
 
 
 @dataclass(frozen=True, slots=True)
 class Cut:
     """Equal pieces of one section, cut one after the other."""
 
-    leader: Leader
+    order: Order
     piece: Piece
-    count: int
+    places: Sequence[int]  # of the leaders in their order, that they are for
+
+    @property
+    def leader(self) -> Leader:
+        return self.order.leader
+
+    @property
+    def count(self) -> int:
+        return len(self.places)
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The numbers of the leaders in the book; none where it has given none."""
+        return tuple(map(self.order.number, self.places)) if self.order.numbers else ()
 
     @property
     def mm(self) -> Fraction:
@@ -36,9 +67,7 @@ class Pull:
     diameter_mm: Fraction
     cuts: tuple[Cut, ...]  # the longest pieces first: a slip of the hand can still be cut shorter
     spool: Spool | None = None
-    runs_out_at: int | None = (
-        None  # the first leader that it would have a piece for, were it longer
-    )
+    runs_out_at: LeaderAt | None = None  # the first that it would have a piece for, were it longer
 
     @property
     def mm(self) -> Fraction:
@@ -57,7 +86,7 @@ class Shortage:
     material: str
     diameter_mm: Fraction
     cuts: tuple[Cut, ...]
-    first_leader: int  # of the batch
+    first: LeaderAt
 
     @property
     def mm(self) -> Fraction:

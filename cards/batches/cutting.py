@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate
 
-from tagend.cards.batches.batch import Batch, Cut, Order, Pull, Shortage
+from tagend.cards.batches.batch import Batch, Cut, LeaderAt, Order, Pull, Shortage
 from tagend.cards.batches.budget import Budget
 from tagend.cards.batches.line_groups import LineGroup, LineSize, line_groups
 from tagend.cards.batches.packing import Packing, packed
@@ -16,9 +16,9 @@ from tagend.cards.practice.rack_file import Rack
 
 STEPS = 1_000_000  # that the search for a way to cut may take
 
-# A leader, how many leaders of the batch stand before its first, and of one of its pieces the
-# places among all of the size, one for each leader of the order.
-_Share = tuple[Leader, int, Piece, range]
+# An order's place in the batch, and of one of its pieces the places among all of the size, one
+# for each leader of the order.
+_Share = tuple[int, Piece, range]
 
 
 def cut_batch(orders: Sequence[Order], rack: Rack | None, steps: int = STEPS) -> Batch:
@@ -36,8 +36,8 @@ def cut_batch(orders: Sequence[Order], rack: Rack | None, steps: int = STEPS) ->
         wanted = group.wanted([order.count for order in orders])
         packing = packed(group.bins, wanted, budget.part(len(groups) - place))
         rows = _rows(group, packing, orders)
-        pulls += _pulls(group, rows)
-        shortages += _shortages(rows)
+        pulls += _pulls(group, rows, orders)
+        shortages += _shortages(rows, orders)
         spare += (total(group.bins.lengths, packing.left) - packing.least) * group.part_mm
     if rack is None:
         lines = [(lack.material, lack.diameter_mm, lack.cuts) for lack in shortages]
@@ -65,19 +65,17 @@ class _Row:
     shares: tuple[_Share, ...]
     ends: tuple[int, ...]  # where the pieces of each spool begin, those to buy, and the end
 
-    def leader_after(self, spool: int) -> int:
-        """Return the number in the batch of the first leader that a later spool has a piece for."""
+    def leader_after(self, spool: int) -> tuple[int, int]:
+        """Return the order and the place of the first leader that a later spool has a piece for."""
         end = self.ends[spool + 1]
-        return next(
-            before + places.index(end) + 1 for _, before, _, places in self.shares if end in places
-        )
+        return next((order, places.index(end)) for order, _, places in self.shares if end in places)
 
-    def cuts(self, spool: int) -> Iterator[Cut]:
+    def cuts(self, spool: int, orders: Sequence[Order]) -> Iterator[Cut]:
         """Yield what a spool gives of the size."""
         start, end = self.ends[spool : spool + 2]
-        for leader, _, piece, places in self.shares:
-            if count := _below(end, places) - _below(start, places):
-                yield Cut(leader, piece, count)
+        for order, piece, places in self.shares:
+            if given := range(_below(start, places), _below(end, places)):
+                yield Cut(orders[order], piece, given)
 
 
 def _below(end: int, places: range) -> int:
@@ -94,18 +92,18 @@ def _rows(group: LineGroup, packing: Packing, orders: Sequence[Order]) -> list[_
 
 
 def _shares(size: LineSize, orders: Sequence[Order]) -> Iterator[_Share]:
-    start = before = 0
+    start = 0
     for place, order in enumerate(orders):
         pieces = [piece for leader, piece in size.sections if leader == place]
         end = start + len(pieces) * order.count
         for at, piece in enumerate(pieces, start):
-            yield order.leader, before, piece, range(at, end, len(pieces))
-        start, before = end, before + order.count
+            yield place, piece, range(at, end, len(pieces))
+        start = end
 
 
-def _pulls(group: LineGroup, rows: Sequence[_Row]) -> Iterator[Pull]:
+def _pulls(group: LineGroup, rows: Sequence[_Row], orders: Sequence[Order]) -> Iterator[Pull]:
     for place, spool in enumerate(group.spools):
-        cuts = tuple(cut for row in rows for cut in row.cuts(place))
+        cuts = tuple(cut for row in rows for cut in row.cuts(place, orders))
         left_mm = spool.left.mm - sum(cut.mm for cut in cuts)
         lacking = [
             row.leader_after(place)
@@ -118,11 +116,16 @@ def _pulls(group: LineGroup, rows: Sequence[_Row]) -> Iterator[Pull]:
             diameter_mm=spool.diameter.mm,
             spool=spool,
             cuts=cuts,
-            runs_out_at=min(lacking, default=None),
+            runs_out_at=_leader_at(min(lacking), orders) if lacking else None,
         )
 
 
-def _shortages(rows: Sequence[_Row]) -> Iterator[Shortage]:
+def _leader_at(found: tuple[int, int], orders: Sequence[Order]) -> LeaderAt:
+    order, place = found
+    return LeaderAt(orders[order], place)
+
+
+def _shortages(rows: Sequence[_Row], orders: Sequence[Order]) -> Iterator[Shortage]:
     last = len(rows[0].ends) - 2
     lacking = [row for row in rows if row.ends[-2] < row.ends[-1]]
     for line in dict.fromkeys(row.size.line for row in rows):
@@ -130,6 +133,6 @@ def _shortages(rows: Sequence[_Row]) -> Iterator[Shortage]:
             yield Shortage(
                 material=line.material,
                 diameter_mm=line.diameter_mm,
-                cuts=tuple(cut for row in of_line for cut in row.cuts(last)),
-                first_leader=min(row.leader_after(last - 1) for row in of_line),
+                cuts=tuple(cut for row in of_line for cut in row.cuts(last, orders)),
+                first=_leader_at(min(row.leader_after(last - 1) for row in of_line), orders),
             )

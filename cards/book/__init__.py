@@ -1,1 +1,1 @@
-"""What was tied: leaders and their day in, a register that only grows out, and back."""
+"""The tying book: recipes, spools and what was tied in; one SQLite file that loses nothing out."""

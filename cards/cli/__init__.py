@@ -22,7 +22,6 @@ COMMANDS = (
     "new",
     "propose",
     "read",
-    "register",
     "renew",
     "samples",
     "stock",

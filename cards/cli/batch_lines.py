@@ -57,7 +57,8 @@ def _pull_lines(pull: Pull, unit: ShownUnit) -> Iterator[str]:
         each = length(cut.piece.cut_mm, cut.leader.unit)
         yield f"      {cut.count} × {each}  {cut.leader.recipe.name}, section {cut.piece.place}"
     if pull.runs_out_at is not None:
-        yield f"      runs out at leader {pull.runs_out_at}"
+        number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
+        yield f"      runs out at leader {number} of {name}"
 
 
 def _whole_lines(leaders: Sequence[Leader], rack: Rack) -> Iterator[str]:

@@ -1,21 +1,18 @@
 """`tagend cuts`: the cut list, as a table or as JSON."""
 
 from collections.abc import Iterable
-from datetime import date
 
 import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.cli.files import load_chosen, load_practice, load_rack
-from tagend.cards.cli.heed import anyway_option, heed
+from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import (
     count_option,
-    day_option,
     rack_option,
     recipes_argument,
     shop_option,
-    today,
     variant_options,
 )
 from tagend.cards.cli.worksheet_lines import cut_lines, cut_sum_lines
@@ -28,10 +25,6 @@ from tagend.layouts.base.faults import refused
 @count_option(help="Leaders of each recipe to cut.")
 @click.option("--mix", metavar="NUMBERS", help="Instead, of each RECIPE in their order: 12,6.")
 @rack_option
-@click.option("--draw", is_flag=True, help="Take what is cut off the rack file.")
-@anyway_option
-@click.option("--record", metavar="FILE.csv", help="Add what is drawn to this table.")
-@day_option("--on", help="Its day in the table; else today.")
 @click.option("--explain", is_flag=True, help="Show the sum behind each cut.")
 @click.option("--json", "as_json", is_flag=True, help="One JSON object a recipe, one a line.")
 @variant_options
@@ -41,10 +34,6 @@ def command(
     count: int | None,
     mix: str | None,
     rack: str | None,
-    draw: bool,
-    anyway: bool,
-    record: str | None,
-    on: date | None,
     explain: bool,
     as_json: bool,
     variant: str | None,
@@ -54,14 +43,8 @@ def command(
     """List what to cut for each RECIPE and how to join it; `-` reads standard input.
 
     With a rack and no number it tells how many whole leaders of each the rack makes. What `check`
-    warns of goes to standard error, and an error keeps --draw from the rack file.
+    warns of goes to standard error. Nothing is drawn: `tagend book tie` does that.
     """
-    if draw and (rack is None or (count is None) == (mix is None) or as_json):
-        raise click.UsageError(
-            "--draw goes with --rack and either --count or --mix, and without --json."
-        )
-    if record is not None and not draw:
-        raise click.UsageError("--record goes with --draw.")
     practice = load_practice(shop)
     sheets = [
         worksheet(recipe, practice) for recipe in load_chosen(names, practice, variant, variants)
@@ -73,22 +56,15 @@ def command(
         for sheet, number in zip(sheets, numbers or [1] * len(sheets), strict=True):
             click.echo(json_line(sheet, number))
         return
-    heed(sheets, anyway=anyway or not draw)
+    tell(sheets)
     leaders = [sheet.leader for sheet in sheets]
     blocks: list[Iterable[str]] = [
         [*cut_lines(leader), *(cut_sum_lines(leader) if explain else ())] for leader in leaders
     ]
     if numbers is not None or rack is not None:
-        from tagend.cards.cli.batch_lines import batch_lines, rack_lines
+        from tagend.cards.cli.batch_lines import rack_lines
 
-        if draw and rack is not None:
-            from tagend.cards.cli.draw import drawn_batch
-
-            day = on or today()
-            batch = drawn_batch(leaders, numbers or (), rack, practice, record, day)
-            blocks.append(batch_lines(batch))
-        else:
-            blocks.append(rack_lines(leaders, numbers, load_rack(rack, practice)))
+        blocks.append(rack_lines(leaders, numbers, load_rack(rack, practice)))
     click.echo("\n\n".join("\n".join(lines) for lines in blocks))
 
 

@@ -107,7 +107,8 @@ def _pull_says(pull: Pull, told: Told) -> Iterator[str]:
     if pull.left_mm is not None:
         yield wording.say("stays", amount=wording.number(line_length(pull.left_mm, unit)))
     if pull.runs_out_at is not None:
-        yield wording.say("runs_out", leader=pull.runs_out_at)
+        number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
+        yield wording.say("runs_out", leader=number, name=name)
 
 
 def _cut(cut: Cut, page: Page) -> Block:

@@ -39,5 +39,6 @@ def shortage_line(shortage: Shortage, wording: Wording) -> str:
         amount=wording.number(line_to_buy(shortage.mm, cut.leader.unit)),
         strand=Told(cut.leader, wording).strand(cut.piece),
         count=sum(cut.count for cut in shortage.cuts),
-        leader=shortage.first_leader,
+        leader=shortage.first.number,
+        name=shortage.first.order.leader.recipe.name,
     )

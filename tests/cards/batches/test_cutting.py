@@ -12,13 +12,7 @@ from hypothesis import strategies as st
 
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.batches import COUNT_MOST
-from tagend.cards.batches.batch import (
-    Batch,
-    Cut,
-    Order,
-    Pull,
-    Shortage,
-)
+from tagend.cards.batches.batch import Batch, Cut, LeaderAt, Order, Pull, Shortage
 from tagend.cards.batches.cutting import cut_batch, spool_labels
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.rack_file import Rack, Spool
@@ -72,14 +66,18 @@ def test_each_line_is_a_pull_of_all_its_pieces() -> None:
     assert [pull.runs_out_at for pull in whole.pulls] == [None, None]
 
 
+def number(at: LeaderAt | None) -> int | None:
+    return at and at.number
+
+
 def test_a_spool_runs_out_at_the_first_leader_it_has_no_piece_for() -> None:
     whole = cut_batch([Order(TWO, 12)], rack(stiff("Stiff", "10 yd"), CLEAR))
     # 360 in hold 7 pieces of 50 in
     assert cut_from(whole)["Stiff"] == 7
-    assert whole.pulls[0].runs_out_at == 8
+    assert number(whole.pulls[0].runs_out_at) == 8
     (short,) = whole.shortages
     assert short.mm / INCH_MM == 250  # 5 × 50
-    assert short.first_leader == 8
+    assert short.first.number == 8
 
 
 def test_a_spool_that_is_just_long_enough_does_not_run_out() -> None:
@@ -95,7 +93,7 @@ def test_the_emptiest_spool_that_will_do_is_used_up_first() -> None:
     )
     # The stub is shorter than a piece; the rest holds 2
     assert cut_from(whole) == {"Full": 3, "Rest": 2, "Stub": 0, "Clear": 5}
-    out = {pull.spool.label: pull.runs_out_at for pull in whole.pulls if pull.spool}
+    out = {pull.spool.label: number(pull.runs_out_at) for pull in whole.pulls if pull.spool}
     assert out == {"Full": None, "Rest": 3, "Stub": 1, "Clear": None}
 
 
@@ -112,7 +110,7 @@ def test_an_empty_rack_is_a_list_of_what_to_buy() -> None:
     assert whole.pulls == ()
     assert [short.material for short in whole.shortages] == ["hard nylon", "fluorocarbon"]
     assert [short.mm / INCH_MM for short in whole.shortages] == [150, 90]
-    assert all(short.first_leader == 1 for short in whole.shortages)
+    assert all(short.first.number == 1 for short in whole.shortages)
 
 
 def test_line_of_another_material_or_size_is_not_used() -> None:
@@ -130,7 +128,7 @@ def test_inches_and_millimetres_of_one_strand_share_a_spool() -> None:
     assert cut_from(whole)["Stiff"] == 7
     assert [pull.spool.label for pull in whole.pulls if pull.spool] == ["Stiff", "Clear"]
     assert [short.mm for short in whole.shortages] == [50 * INCH_MM]
-    assert whole.shortages[0].first_leader == 8
+    assert whole.shortages[0].first == (whole.orders[1], 3)
 
 
 def test_the_longest_pieces_are_cut_first() -> None:
@@ -152,10 +150,11 @@ def test_what_is_bought_ready_made_is_not_cut() -> None:
     assert [short.material for short in whole.shortages] == ["nylon"]
 
 
-def test_leaders_of_a_batch_are_counted_through_its_recipes() -> None:
+def test_a_spool_runs_out_at_a_leader_of_a_recipe() -> None:
     other = leader(replace(TWO.recipe, name="The other"))
     whole = cut_batch([Order(TWO, 3), Order(other, 3)], rack(stiff("Stiff", "200 in"), CLEAR))
-    assert whole.pulls[0].runs_out_at == 5  # 4 pieces: three of the first and one of the other
+    # 4 pieces: three of the first and one of the other
+    assert whole.pulls[0].runs_out_at == (whole.orders[1], 1)
     cuts = {cut.leader.recipe.name: cut.count for cut in whole.pulls[0].cuts}
     assert cuts == {"Under test": 3, "The other": 1}
 
@@ -223,6 +222,10 @@ orders = st.lists(
 )
 
 
+def in_batch(whole: Batch, at: LeaderAt) -> tuple[int, int]:
+    return next(n for n, order in enumerate(whole.orders) if order is at.order), at.place
+
+
 def _cuts(sources: Iterable[Pull] | Iterable[Shortage]) -> list[Cut]:
     return [cut for source in sources for cut in source.cuts]
 
@@ -243,6 +246,7 @@ def test_no_spool_gives_more_than_it_has_and_no_piece_is_lost(
     found: Counter[tuple[int, int]] = Counter()
     for cut in (*_cuts(whole.pulls), *_cuts(whole.shortages)):
         found[id(cut.leader), cut.piece.place] += cut.count
+        assert len(set(cut.places)) == cut.count
     assert found == wanted
 
 
@@ -264,7 +268,7 @@ def test_a_spool_runs_out_before_a_piece_that_it_is_too_short_for(
             assert pull.left_mm is not None
             assert all(pull.left_mm < cut.piece.cut_mm for cut in short.cuts)
             assert pull.runs_out_at is not None
-            assert pull.runs_out_at <= short.first_leader
+            assert in_batch(whole, pull.runs_out_at) <= in_batch(whole, short.first)
     for cuts in (*(pull.cuts for pull in whole.pulls), *(short.cuts for short in whole.shortages)):
         lengths = [cut.piece.cut_mm for cut in cuts]
         assert lengths == sorted(lengths, reverse=True)

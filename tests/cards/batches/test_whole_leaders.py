@@ -184,7 +184,7 @@ def test_a_batch_is_cut_without_a_shortage_where_there_is_a_way(block: int) -> N
             assert pull.left_mm is not None
             assert pull.left_mm >= 0
         for shortage in whole.shortages:
-            assert 1 <= shortage.first_leader <= sum(asked)
+            assert 0 <= shortage.first.place < shortage.first.order.count
 
 
 def test_what_is_to_buy_is_the_least() -> None:
@@ -200,4 +200,4 @@ def test_what_is_to_buy_is_the_least() -> None:
     counts = zip(leaders, (1, 1, 2), strict=True)
     (shortage,) = cut_batch([Order(*pair) for pair in counts], spools).shortages
     assert shortage.mm == 20 * INCH_MM
-    assert shortage.first_leader == 4
+    assert shortage.first.number == 2

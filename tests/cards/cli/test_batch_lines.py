@@ -23,10 +23,10 @@ def test_each_spool_says_what_it_gives_and_when_it_runs_out() -> None:
         # 10 yd are 360 in: 7 pieces of 50 in are 350 in, 9.7 yd; 10 in, 0.3 yd, stay
         "  Stiff: 0.020 in hard nylon, 0.3 yd left after it; draws 9.7 yd",
         "      7 × 50 in  Under test, section 1",
-        "      runs out at leader 8",
+        "      runs out at leader 8 of Under test",
         # 5 × 50 in are 6.9 yd, 12 × 30 in 10 yd
-        "  to buy: 7 yd of 0.020 in hard nylon, for 5 pieces from leader 8 on",
-        "  to buy: 10 yd of 0.010 in fluorocarbon, for 12 pieces from leader 1 on",
+        "  to buy: 7 yd of 0.020 in hard nylon, for 5 pieces from leader 8 of Under test on",
+        "  to buy: 10 yd of 0.010 in fluorocarbon, for 12 pieces from leader 1 of Under test on",
     ]
 
 
@@ -42,7 +42,10 @@ def test_without_a_rack_each_line_says_what_it_takes() -> None:
 
 def test_one_piece_is_one_piece() -> None:
     lines = list(batch_lines(cut_batch([Order(TWO, 1)], Rack(()))))
-    assert lines[1] == "  to buy: 1.4 yd of 0.020 in hard nylon, for 1 piece from leader 1 on"
+    assert (
+        lines[1]
+        == "  to buy: 1.4 yd of 0.020 in hard nylon, for 1 piece from leader 1 of Under test on"
+    )
 
 
 def test_what_is_bought_ready_made_comes_last() -> None:

@@ -53,7 +53,10 @@ def test_a_rack_without_the_spools_is_a_list_of_what_to_buy(
     )
     assert run.status == 0
     assert "Buy" in shown(output)
-    assert "19.1 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on" in shown(output)
+    assert (
+        "19.1 yd of 0.023 in hard nylon, 25 lb, for 12 pieces "
+        "from leader 1 of Sandbar eight on" in shown(output)
+    )
 
 
 def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
@@ -62,8 +65,8 @@ def test_cuts_tell_the_same_in_words(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "sandbar-eight.toml", "--count", "12", "--rack", rack)
     assert (run.status, run.err) == (0, "")
     assert (
-        "  to buy: 19.1 yd of 0.023 in hard nylon, 25 lb, for 12 pieces from leader 1 on"
-        in run.out.splitlines()
+        "  to buy: 19.1 yd of 0.023 in hard nylon, 25 lb, for 12 pieces "
+        "from leader 1 of Sandbar eight on" in run.out.splitlines()
     )
 
 
@@ -102,7 +105,10 @@ def test_cuts_go_spool_by_spool(tagend: Tagend, demo: Path) -> None:
         "      25 × 57 1/4 in  Sandbar eight, section 1",
     ]
     # the other 5: 286 1/4 in = 7.95 yd
-    assert "  to buy: 8 yd of 0.023 in hard nylon, 25 lb, for 5 pieces from leader 26 on" in lines
+    assert (
+        "  to buy: 8 yd of 0.023 in hard nylon, 25 lb, for 5 pieces "
+        "from leader 26 of Sandbar eight on" in lines
+    )
 
 
 @pytest.mark.parametrize("command", ["bench", "cuts"])

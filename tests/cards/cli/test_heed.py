@@ -50,14 +50,6 @@ def test_a_warning_is_told_and_the_leader_printed(tagend: Tagend, demo: Path, co
     assert output.exists()
 
 
-def test_a_register_is_left_as_it_was(tagend: Tagend, demo: Path) -> None:
-    options = ("--register", demo / "tied.csv", "--tied", "2026-05-31", "-o", demo / "out.pdf")
-    assert tagend("labels", demo / "hasty-seven.toml", *options).status == 2
-    assert not (demo / "tied.csv").exists()
-    assert tagend("labels", demo / "hasty-seven.toml", *options, "--anyway").status == 0
-    assert (demo / "tied.csv").exists()
-
-
 def test_cuts_are_listed_with_what_is_wrong_beside_them(tagend: Tagend, demo: Path) -> None:
     hasty = demo / "hasty-seven.toml"
     run = tagend("cuts", hasty)
@@ -66,19 +58,6 @@ def test_cuts_are_listed_with_what_is_wrong_beside_them(tagend: Tagend, demo: Pa
         f"Hasty seven: {line}" for line in graver(tagend("check", hasty))
     ]
     assert "error" not in run.out
-
-
-def test_line_for_a_wrong_leader_stays_on_the_rack(tagend: Tagend, demo: Path) -> None:
-    recipe_file, rack = demo / "breakwater-ten.toml", demo / "rack.toml"
-    text = recipe_file.read_text("utf-8")
-    recipe_file.write_text(text.replace("name =", 'total = "20 ft"\nname =', 1), "utf-8")
-    before = rack.read_bytes()
-    run = tagend("cuts", recipe_file, "--rack", rack, "--count", 1, "--draw")
-    assert (run.status, run.out) == (2, "")
-    assert rack.read_bytes() == before
-    run = tagend("cuts", recipe_file, "--rack", rack, "--count", 1, "--draw", "--anyway")
-    assert run.status == 0
-    assert rack.read_bytes() != before
 
 
 VARIANT = """

@@ -111,7 +111,7 @@ def test_a_spool_is_named_with_what_stays_and_where_it_runs_out() -> None:
     text = read(cut_batch([Order(THREE, 12)], RACK))
     # 12 yd are 432 in: 7 pieces of 57 in take 399 in, 11.1 yd; 33 in, 0.9 yd, stay
     assert "Stiff 23: 0.023 in hard nylon draws 11.1 yd; 0.9 yd stays" in text
-    assert "runs out at leader 8" in text
+    assert "runs out at leader 8 of Under test" in text
     assert "Stiff 17: 0.017 in hard nylon" in text
 
 
@@ -153,8 +153,8 @@ def test_what_is_on_a_rack_is_said_in_the_units_of_the_shop_used_or_not() -> Non
 def test_what_the_rack_lacks_is_to_buy() -> None:
     text = read(cut_batch([Order(THREE, 12)], RACK))
     # 5 pieces of 57 1/2 in: 287 1/2 in = 7.99 yd
-    assert "Buy 8 yd of 0.023 in hard nylon, for 5 pieces from leader 8 on" in text
-    assert "of 0.010 in fluorocarbon, for 12 pieces from leader 1 on" in text
+    assert "Buy 8 yd of 0.023 in hard nylon, for 5 pieces from leader 8 of Under test on" in text
+    assert "of 0.010 in fluorocarbon, for 12 pieces from leader 1 of Sandbar eight on" in text
 
 
 def test_what_is_bought_ready_made_is_to_buy_and_not_to_cut() -> None:
