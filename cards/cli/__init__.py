@@ -3,14 +3,15 @@
 import gc
 import io
 import sys
-from importlib import import_module
 
 import click
 
+from tagend.cards.cli.lazy import LazyGroup
 from tagend.layouts.base.faults import Refused
 
 COMMANDS = (
     "bench",
+    "book",
     "calibrate",
     "check",
     "compare",
@@ -31,20 +32,12 @@ COMMANDS = (
 REFUSED = 2  # the request could not be carried out, and nothing was written
 
 
-class _Commands(click.Group):
-    """Loads a command's module only when it is asked for: a person waits for every start."""
-
-    def list_commands(self, ctx: click.Context) -> list[str]:
-        return list(COMMANDS)
-
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
-        if cmd_name not in COMMANDS:
-            return None
-        command: click.Command = import_module(f"tagend.cards.cli.{cmd_name}").command
-        return command
-
-
-@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=LazyGroup,
+    home=__name__,
+    names=COMMANDS,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
 @click.version_option(package_name="tagend", message="%(prog)s %(version)s")
 def commands() -> None:
     """Turn leader recipes into tying cards and wallet labels."""
