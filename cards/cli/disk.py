@@ -5,6 +5,8 @@ import stat
 import sys
 from pathlib import Path
 
+import click
+
 from tagend.layouts.base.faults import Refused, refused
 
 
@@ -14,6 +16,7 @@ def read_bytes(name: str) -> bytes:
         return sys.stdin.buffer.read()
     try:
         with open(name, "rb") as file:
+            _files_read().append(os.fstat(file.fileno()))
             return file.read()
     except FileNotFoundError:
         raise refused("there is no such file", "check its name and folder") from None
@@ -22,6 +25,24 @@ def read_bytes(name: str) -> bytes:
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) else "no file can be called so"
         raise refused(f"cannot be read: {reason}", "name a file that can be opened") from None
+
+
+def was_read(name: str) -> bool:
+    """Whether this run has read this very file, under any name."""
+    try:
+        found = os.stat(name)
+    except (OSError, ValueError):
+        return False
+    return any(os.path.samestat(found, file) for file in _files_read())
+
+
+def _files_read() -> list[os.stat_result]:
+    """Return the list of what the command that is running has read; outside of one, a new list."""
+    context = click.get_current_context(silent=True)
+    if context is None:
+        return []
+    noted: list[os.stat_result] = context.meta.setdefault(__name__, [])
+    return noted
 
 
 def bytes_of(name: str) -> bytes | None:
