@@ -4,14 +4,13 @@ A file is replaced where tagend made it and nobody changed it since, or where it
 only with `--replace`, and what the command itself has read never.
 """
 
-import os
 from collections.abc import Mapping
 from itertools import starmap
 from pathlib import Path
 
-from tagend.cards.cli.disk import was_read, write_whole
+from tagend.cards.cli.disk import is_input, mode_of, not_written, write_whole
 from tagend.cards.cli.seal import origin, sealed
-from tagend.layouts.base.faults import Fault, refuse_any
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 
 _LOST = {
     "changed": "this file was changed since tagend wrote it",
@@ -27,7 +26,11 @@ def write_output(name: str, data: bytes, *, replace: bool = False) -> None:
 def write_outputs(files: Mapping[str, bytes], *, replace: bool = False) -> None:
     """Write files; raises `Refused` for all that would be lost, and then writes none."""
     whole = {name: sealed(data) for name, data in files.items()}
-    refuse_any(filter(None, (_clash(name, data, replace) for name, data in whole.items())))
+    faults: list[Fault] = []
+    for name, data in whole.items():
+        with noting(faults):
+            check_output(name, data, replace=replace)
+    refuse_any(faults)
     if len(whole) == 1:
         list(starmap(write_whole, whole.items()))
         return
@@ -37,17 +40,18 @@ def write_outputs(files: Mapping[str, bytes], *, replace: bool = False) -> None:
         list(pool.map(write_whole, whole, whole.values()))
 
 
-def _clash(name: str, data: bytes, replace: bool) -> Fault | None:
-    """Return what is lost if the file is replaced; None for what writing itself refuses."""
-    if was_read(name):
-        return Fault(name, "this is one of the files that it is made from", "name another file")
-    if replace or not os.path.isfile(name):
-        return None
+def check_output(name: str, data: bytes = b"", *, replace: bool) -> None:
+    """Raise `Refused` where the file cannot be written, or where something would be lost by it."""
+    if mode_of(name) is None:
+        return
+    if is_input(name):
+        raise refused("this is one of the files that it is made from", "name another", name)
+    if replace:
+        return
     try:
         there = Path(name).read_bytes()
     except OSError as error:
-        found = f"cannot be read, to see whose it is: {error.strerror}"
-        return Fault(name, found, "name another file, or say --replace")
-    if not there or there == data or origin(there) == "ours":
-        return None
-    return Fault(name, _LOST[origin(there)], "name another file, or say --replace")
+        raise not_written(name, error) from error
+    if there in (b"", data) or (found := origin(there)) == "ours":
+        return
+    raise refused(_LOST[found], "name another file, or say --replace", name)
