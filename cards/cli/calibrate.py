@@ -81,9 +81,8 @@ def command(
     if output is not None:
         from tagend.cards.printing.calibration import calibration_pdf
 
-        write_pdf(
-            output, calibration_pdf(load_job(shop), paper, backs, true=corrected), replace=replace
-        )
+        page = calibration_pdf(load_job(shop), paper, backs, true=corrected)
+        write_pdf(output, page, replace=replace)
 
 
 def _store(name: str, measured: dict[str, str], replace: bool) -> None:

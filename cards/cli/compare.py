@@ -14,7 +14,7 @@ from tagend.cards.cli.options import (
     shop_option,
     variant_options,
 )
-from tagend.cards.cli.output import write_output
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import worksheet
 from tagend.layouts.base.faults import refused
@@ -56,6 +56,8 @@ def command(
     if not _LEAST <= len(recipes) <= _MOST:
         found = f"{_LEAST} to {_MOST} leaders are compared at once, and here is {len(recipes)}"
         raise refused(found, "name other recipes, or one that has variants")
+    if output is not None:
+        check_output(output, replace=replace)
     sheets = [worksheet(recipe, job.practice) for recipe in recipes]
     heed(sheets, anyway=anyway or output is None)
     leaders = [sheet.leader for sheet in sheets]

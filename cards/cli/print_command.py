@@ -10,7 +10,7 @@ import click
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import output_option, recipes_argument, replace_option
-from tagend.cards.cli.output import write_output
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import under
@@ -76,6 +76,7 @@ def print_command(
         ) -> None:
             job = load_job(shop, logo=logo)
             recipes = load_chosen(names, job.practice, variant, variants)
+            check_output(output, replace=replace)  # before anything else is told
             data = make(Printing(job, recipes, output, anyway), **options)
             write_pdf(output, data, replace=replace)
 

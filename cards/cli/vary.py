@@ -11,7 +11,7 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import Tables, load_chosen, load_practice, load_rack, naming
 from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import replace_option, shop_option
-from tagend.cards.cli.output import write_output
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.cli.vary_lines import beyond_lines
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
@@ -74,6 +74,7 @@ def command(
         return tables if spools is None else with_diameters(tables, spools, practice)
 
     (recipe,) = load_chosen([source], practice, variant, variants=False, fill=fill)
+    check_output(output, replace=replace)
     with naming(source), _as_options():
         varied = _varied(recipe, change, name, spools, practice)
     for line in beyond_lines(recipe, change, varied, practice):

@@ -27,23 +27,27 @@ def test_the_sum_is_shown_and_stored(tagend: Tagend, shop: Path) -> None:
     run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 1/4 in", "--shop", shop)
     assert run.status == 0
     assert run.out == "clinch: 10 in - 6 1/4 in = 3 3/4 in, the fold\n"
-    assert run.err == f"stored in {shop}: [lap] 'clinch' = '3 3/4 in'\n"
+    assert run.err == f"stored in {shop}: [lap] clinch = '3 3/4 in'\n"
     assert shop.read_text() == SHOP.replace("[lap]\n", '[lap]\nclinch = "3 3/4 in"\n')
 
 
 def test_a_figure_that_is_there_is_replaced_by_whatever_name_it_has(
     tagend: Tagend, shop: Path
 ) -> None:
-    run = tagend(
-        "learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop
-    )
+    learn = ["learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "15 in"]
+    run = tagend(*learn, "--shop", shop)
+    assert run.status == 2
+    assert run.faults == [f"{shop}: [lap] Blood knot: was '8 in', now '7 in'; say --replace"]
+    assert shop.read_text() == SHOP
+    run = tagend(*learn, "--shop", shop, "--replace")
+    assert run.err == f"stored in {shop}: [lap] Blood knot = '7 in' (was '8 in')\n"
     assert run.out == "blood: 12 in + 10 in - 15 in = 7 in, the lap\n"
     assert shop.read_text() == SHOP.replace('"8 in"', '"7 in"')
 
 
 def test_what_was_learned_is_cut_by(tagend: Tagend, shop: Path, demo: Path) -> None:
     recipe = demo / "sandbar-eight.toml"
-    learned = ["--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop]
+    learned = ["--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop, "--replace"]
     assert tagend("learn", "blood", *learned).status == 0
     run = tagend("cuts", recipe, "--explain", "--shop", shop)
     # half of 12 + 10 - 15 = 7 in for each side
