@@ -94,6 +94,7 @@ def _write_registered(
     from tagend.cards.book.register import entered, next_number, read_register, tied_leaders
     from tagend.cards.cli.disk import bytes_of, write_both
     from tagend.cards.cli.file_lock import alone
+    from tagend.cards.cli.seal import sealed
 
     practice, say = printing.job.practice, printing.job.wording.say
     spools = load_rack(rack, practice)
@@ -108,7 +109,7 @@ def _write_registered(
             ]
             after = entered(before, itertools.chain.from_iterable(rows))
         numbers = tuple(tuple(say("number", number=one.number) for one in row) for row in rows)
-        write_both(printing.output, pdf(numbers), register, after)
+        write_both(printing.output, sealed(pdf(numbers)), register, after)
     last = first + count * len(rows) - 1
     click.echo(f"entered in {register}: no. {first} to no. {last}", err=True)
 
