@@ -47,7 +47,7 @@ def _with_place(data: bytes) -> bytes | None:
         return before + b"%" + _BLANK + b"\n" + word + after
     if data.startswith((b"<?xml", b"<svg")):
         return data + b"<!-- " + _BLANK + b" -->\n"
-    if data.startswith(b"PK"):
+    if data.startswith(b"PK\x03\x04"):
         return _commented(data)
     return data + _IN_TOML % _BLANK if _is_toml(data) else None
 

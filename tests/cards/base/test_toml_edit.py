@@ -77,7 +77,7 @@ def test_a_table_of_two_sides_becomes_one_length() -> None:
 )
 @pytest.mark.parametrize("key", ["blood", "clinch", "albright's"])
 def test_any_way_to_write_the_table_is_understood(before: str, key: str) -> None:
-    old, new = tomllib.loads(before.lstrip("\ufeff")), tomllib.loads(edited(before, key))
+    old, new = (tomllib.loads(text.lstrip("\ufeff")) for text in (before, edited(before, key)))
     assert new["lap"].pop(key) == "5 in"
     old.get("lap", {}).pop(key, None)
     assert new == {"lap": {}, **old}

@@ -1,8 +1,12 @@
+import subprocess
+import sys
+import tomllib
 from pathlib import Path
 
 import pytest
 
 from tests.cards.cli.conftest import Tagend
+from tests.tree import ROOT
 
 SHOP = """\
 # Mine.
@@ -101,3 +105,71 @@ def test_a_broken_shop_file_is_named_and_left(tagend: Tagend, shop: Path) -> Non
     assert run.status == 2
     assert run.err.startswith(f"{shop}: line 1")
     assert shop.read_text() == "[lap\n"
+
+
+FOLDED = ("improved clinch", "clinch", "non-slip loop", "palomar", "figure-eight")
+
+
+def test_runs_at_once_lose_no_figure(shop: Path) -> None:
+    runs = [
+        *(["learn", knot, "--from", "10 in", "--to", "6 in", "--shop", shop] for knot in FOLDED),
+        ["calibrate", "--store", shop, "--front-x", "0.4 mm"],
+    ]
+    started = [
+        subprocess.Popen([sys.executable, "-m", "tagend.cards", *map(str, run)], cwd=ROOT)
+        for run in runs
+    ]
+    assert [process.wait() for process in started] == [0] * len(runs)
+    stored = tomllib.loads(shop.read_text())
+    assert stored["lap"] == {"Blood knot": "8 in", **dict.fromkeys(FOLDED, "4 in")}
+    assert stored["printer"] == {"front_x": "0.4 mm"}
+    assert [path.name for path in shop.parent.iterdir()] == ["shop.toml"]
+
+
+def test_of_two_that_learn_one_knot_at_once_the_second_is_told(shop: Path) -> None:
+    commands = [
+        ["learn", "clinch", "--from", "10 in", "--to", left, "--shop", str(shop)]
+        for left in ("6 in", "5 in")
+    ]
+    started = [
+        subprocess.Popen(
+            [sys.executable, "-m", "tagend.cards", *command], cwd=ROOT, stderr=subprocess.PIPE
+        )
+        for command in commands
+    ]
+    told = {process.communicate()[1].decode(): process.returncode for process in started}
+    assert sorted(told.values()) == [0, 2]
+    (refusal,) = (words for words, status in told.items() if status == 2)
+    assert f"was {tomllib.loads(shop.read_text())['lap']['clinch']!r}" in refusal
+
+
+def test_a_figure_of_two_sides_is_told_whole(tagend: Tagend, shop: Path) -> None:
+    sides = '{ above = "3 in", below = "2 in" }'
+    shop.write_text(SHOP.replace('"8 in"', sides))
+    pieces = ("--from", "12 in", "--from", "10 in", "--to", "14 in")
+    run = tagend("learn", "blood", *pieces, "--shop", shop)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert "'3 in'" in fault
+    assert "'2 in'" in fault
+    assert sides in shop.read_text()
+
+
+def test_what_is_there_already_is_stored_again_without_a_word(tagend: Tagend, shop: Path) -> None:
+    learned = ["learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "14 in"]
+    run = tagend(*learned, "--shop", shop)
+    assert run.err == f"stored in {shop}: [lap] Blood knot = '8 in'\n"
+    assert shop.read_text() == SHOP
+
+
+@pytest.mark.parametrize(("mark", "end"), [("\ufeff", "\r\n"), ("", "\r\n"), ("\ufeff", "\n")])
+def test_line_ends_and_a_byte_order_mark_stay(
+    tagend: Tagend, shop: Path, mark: str, end: str
+) -> None:
+    before = (mark + SHOP.replace("\n", end)).encode()
+    shop.write_bytes(before)
+    run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 in", "--shop", shop)
+    assert run.status == 0
+    heading = f"[lap]{end}"
+    told = before.decode().replace(heading, f'{heading}clinch = "4 in"{end}')
+    assert shop.read_bytes() == told.encode()
