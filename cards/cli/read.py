@@ -1,15 +1,17 @@
 """`tagend read`: a recipe file back from a code's text, a picture of it, or one of our PDFs."""
 
 import os
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace as changed
 from typing import TYPE_CHECKING
 
 import click
 
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
-from tagend.cards.cli.options import shop_option
+from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -24,8 +26,17 @@ if TYPE_CHECKING:
 @click.argument("source", metavar="SOURCE")
 @click.option("-o", "--output", metavar="OUT", help="The recipe file to write, or a folder.")
 @click.option("--check", is_flag=True, help="Only say what SOURCE holds; write nothing.")
+@click.option("--keep-tied", is_flag=True, help="Keep the day it was tied in the recipe.")
+@replace_option
 @shop_option
-def command(source: str, output: str | None, check: bool, shop: str | None) -> None:
+def command(
+    source: str,
+    output: str | None,
+    check: bool,
+    keep_tied: bool,
+    replace: bool,
+    shop: str | None,
+) -> None:
     """Write the recipe in SOURCE as a recipe file.
 
     SOURCE is a code's text, a text file that holds one, a picture of one or more codes (PNG,
@@ -38,9 +49,25 @@ def command(source: str, output: str | None, check: bool, shop: str | None) -> N
         click.echo(f"left out a code that is not one of a label: {text}", err=True)
     if check:
         for recipe in found.recipes:
-            click.echo(f"{found.what}: {recipe.name}, {counted(len(recipe.sections), 'section')}")
+            click.echo(f"{found.what}: {', '.join(_told(recipe))}")
     else:
-        _write(found.recipes, source, output)
+        recipes = found.recipes if keep_tied else _untied(found.recipes)
+        _write(recipes, source, output, replace)
+
+
+def _told(recipe: Recipe) -> Iterator[str]:
+    yield recipe.name
+    yield counted(len(recipe.sections), "section")
+    if recipe.tied is not None:
+        yield f"tied {recipe.tied}"
+
+
+def _untied(recipes: Sequence[Recipe]) -> Sequence[Recipe]:
+    """Return the recipes without the days they were tied, each once, and say so."""
+    for day in sorted({recipe.tied for recipe in recipes if recipe.tied is not None}):
+        found = f"tied {day} left out: a leader tied again has a day of its own"
+        click.echo(f"{found}; --keep-tied keeps it", err=True)
+    return tuple(dict.fromkeys(changed(recipe, tied=None) for recipe in recipes))
 
 
 def _found(source: str, practice: Practice) -> "Recovered":
@@ -52,9 +79,9 @@ def _found(source: str, practice: Practice) -> "Recovered":
         return recipes_in(read_bytes(source), practice)
 
 
-def _write(recipes: Sequence[Recipe], source: str, output: str | None) -> None:
+def _write(recipes: Sequence[Recipe], source: str, output: str | None, replace: bool) -> None:
     if output is not None and (len(recipes) > 1 or os.path.isdir(output)):
-        write_each(recipes, output)
+        write_each(recipes, output, replace=replace)
         return
     if len(recipes) > 1:
         names = ", ".join(file_name(recipe.name) for recipe in recipes)
@@ -63,4 +90,4 @@ def _write(recipes: Sequence[Recipe], source: str, output: str | None) -> None:
     if output is None:
         click.echo(text, nl=False)
     else:
-        write_whole(output, text.encode())
+        write_output(output, text.encode(), replace=replace)
