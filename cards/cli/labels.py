@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
-from typing import Any
+from typing import Any, Literal
 
 import click
 
@@ -36,10 +36,12 @@ def command(
     count: int,
     tied: date | None,
     numbered: bool,
-    **wishes: Any,  # stock, start, skip and the like, named as in `LabelWishes`
+    first_out: Literal["butt", "fly"] | None,
+    test_box: bool,
+    **where: Any,  # stock, start and skip, named as in `LabelWishes`
 ) -> bytes:
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
-    from tagend.cards.printing.labels import LabelWishes, labels_pdf
+    from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 
     job = printing.job
     if tied is not None:
@@ -47,7 +49,7 @@ def command(
         printing = replace(printing, recipes=recipes)
     worksheets = printing.worksheets()
 
-    say = job.wording.say
-    places = tuple(say("one_of", number=n, count=count) for n in range(1, count + 1))
-    numbers = (places,) * len(worksheets) if numbered else ()
-    return labels_pdf(job, worksheets, LabelWishes(count=count, numbers=numbers, **wishes))
+    note, say = LabelNote(first_out=first_out, test_box=test_box), job.wording.say
+    places = (say("one_of", number=n, count=count) for n in range(1, count + 1))
+    notes = tuple(replace(note, number=place) for place in places) if numbered else (note,) * count
+    return labels_pdf(job, worksheets, LabelWishes(notes=(notes,) * len(worksheets), **where))

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
 from tagend.cards.batches.batch import Batch, Cut, Order, Pull
+from tagend.cards.faces.batch_head import NEW, BatchHead
 from tagend.cards.faces.block import (
     DROP,
     Block,
@@ -42,6 +43,7 @@ def bench_sheet(
     cautions: Sequence[Caution],
     paper: Paper,
     fonts: Fonts,
+    head: BatchHead = NEW,
 ) -> tuple[Face, ...]:
     """Return the pages: cutting spool by spool, then tying, then what the leader looks like.
 

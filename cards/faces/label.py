@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from typing import Literal
 
 from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
+from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.codes.code import DESIGN_MODULE, MODULES, QUIET
@@ -22,8 +24,6 @@ _WHOLE = 16.0  # a name as large as this is worth no broken line
 _BROKEN, _BREAK = 10.5, 0.45  # points: at most so much are broken lines worth, less for each break
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
 _PEN = 0.5
-_MUST = 3  # lines that every label has
-
 _WELL = tuple(module for module in MODULES if module >= DESIGN_MODULE)
 _FINE = tuple(module for module in MODULES if module < DESIGN_MODULE)
 
@@ -33,6 +33,8 @@ class LabelNote:
     """What a label says besides its leader."""
 
     number: str | None = None  # such as `3 of 12`, in the label's language
+    tied: date | None = None  # where that is another day than its recipe's
+    lots: tuple[str, ...] = ()  # of the line in it
     first_out: Literal["butt", "fly"] | None = None  # the end that leaves the wallet first
     test_box: bool = False  # a box to tick when the leader has been pull-tested
 
@@ -56,6 +58,7 @@ class _LabelLine:
     text: str
     fonts: Chain
     place: Literal["none", "blank", "box"] = "none"
+    spare: bool = False  # may it give way?
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,17 +74,16 @@ def wallet_label(
 ) -> Face:
     """Return the label in the largest type and code that fit.
 
-    Lines give way before the code falls below its design size, the last first: the box for the
-    pull test, the day it was tied, the end that comes out first. Name, length and tippet stay.
-    Raises `TooSmall` where not even those fit, and `NoGlyph`.
+    The lots, then a line to write the day on, give way before the code falls below its design
+    size; what was asked for stays. Raises `TooSmall` where that does not fit, and `NoGlyph`.
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
     room = _Inside(stock.width - 2 * inset, stock.height - 2 * inset, inset)
     lines = _lines(told, fonts, note)
     for modules in (_WELL, _FINE):
-        for kept in range(len(lines), _MUST - 1, -1):
+        for kept in _giving_way(lines):
             placed = (
-                _placed(lines[:kept], symbol, module, room, beside=beside)
+                _placed(kept, symbol, module, room, beside=beside)
                 for module in modules
                 for beside in (True, False)
             )
@@ -89,26 +91,42 @@ def wallet_label(
             if ways:
                 block = max(ways, key=_worth).block  # of equals the one with the largest code
                 return Face(told.leader.recipe.name, stock.width, stock.height, block.items)
-    raise TooSmall(f"its code of {symbol.side} modules and its name need more room")
+    raise TooSmall(f"its code of {symbol.side} modules and its words need more room")
+
+
+def _giving_way(lines: list[_LabelLine]) -> Iterator[list[_LabelLine]]:
+    """Yield all lines, then ever fewer: the last that may give way is the first to do so."""
+    yield lines
+    for spare in reversed([line for line in lines if line.spare]):
+        lines = [line for line in lines if line is not spare]
+        yield lines
 
 
 def _lines(told: Told, fonts: Fonts, note: LabelNote) -> list[_LabelLine]:
-    """Return the lines, the name first; the last is the first to give way."""
-    say, recipe = told.wording.say, told.leader.recipe
-    tied = " ".join(filter(None, (f"{note.number} ·" if note.number else "", say("tied"))))
-    day = f"{tied}\u00a0{recipe.tied.isoformat()}" if recipe.tied else tied
+    """Return the lines, the name first."""
+    say, recipe, medium = told.wording.say, told.leader.recipe, fonts.medium
     lines = [
         _LabelLine(recipe.name, fonts.bold),
         _LabelLine(told.spans(told.leader.finished), fonts.bold),
-        _LabelLine(say("tippet", strand=told.strand(told.leader.tippet)), fonts.medium),
+        _LabelLine(say("tippet", strand=told.strand(told.leader.tippet)), medium),
     ]
     if note.first_out is not None:
-        lines.append(_LabelLine(say(f"{note.first_out}_first"), fonts.medium))
-    # Where the day is not known, a line to write it on.
-    lines.append(_LabelLine(day, fonts.medium, "none" if recipe.tied else "blank"))
+        lines.append(_LabelLine(say(f"{note.first_out}_first"), medium))
+    lines.append(_tied(note.number, note.tied or recipe.tied, told.wording, medium))
     if note.test_box:
-        lines.append(_LabelLine(say("pull_tested"), fonts.medium, "box"))
+        lines.append(_LabelLine(say("pull_tested"), medium, "box"))
+    if note.lots:
+        lots = say("lots_of", count=len(note.lots), lots=", ".join(note.lots))
+        lines.append(_LabelLine(lots, medium, spare=True))
     return lines
+
+
+def _tied(number: str | None, day: date | None, wording: Wording, fonts: Chain) -> _LabelLine:
+    """Return a number and the day; where that is not known, a line to write it on."""
+    tied = " ".join(filter(None, (f"{number} ·" if number else "", wording.say("tied"))))
+    if day is not None:
+        return _LabelLine(f"{tied}\u00a0{day.isoformat()}", fonts)
+    return _LabelLine(tied, fonts, "blank", spare=number is None)
 
 
 def _placed(

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from typing import TYPE_CHECKING
 
 from tagend.cards.faces.card_text import CardText
@@ -46,22 +47,23 @@ class CardWishes:
 
 def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> bytes:
     """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
-
-    def sheets() -> Sequence[Sheet]:
-        size, paper = job.card_size(wishes.size), job.paper(wishes.paper)
-        grows = wishes.large and wishes.size is None
-        sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
-        cards = _cards(job, worksheets, wishes, sizes)
-        return card_sheets(cards, size.corner, paper, wishes.sheets, job)
-
     return pdf_of(
         job,
-        sheets,
+        partial(cards_sheets, job, worksheets, wishes),
         worksheets,
         title=job.title("cards", worksheets),
         duplex=DUPLEX.get(wishes.sheets.backs),
         true=not wishes.sheets.press,  # a print shop has its own printer
     )
+
+
+def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Sequence[Sheet]:
+    """Return their sheets, for `pdf_of`. Raises `Refused`, and what `pdf_of` turns into it."""
+    size, paper = job.card_size(wishes.size), job.paper(wishes.paper)
+    grows = wishes.large and wishes.size is None
+    sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
+    cards = _cards(job, worksheets, wishes, sizes)
+    return card_sheets(cards, size.corner, paper, wishes.sheets, job)
 
 
 def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:

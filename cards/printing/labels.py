@@ -1,13 +1,15 @@
 """Worksheets and how a person wants their labels in, the bytes of a PDF of wallet labels out."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import islice, repeat
-from typing import Literal
+from datetime import date
+from functools import partial
+from itertools import islice
+from typing import Any
 
 from tagend.cards.code.notation import write_notation
 from tagend.cards.faces.block import TooSmall
-from tagend.cards.faces.label import LabelNote, wallet_label
+from tagend.cards.faces.label import PLAIN, LabelNote, wallet_label
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, paper_faults, pdf_of
@@ -22,19 +24,10 @@ from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet
 
+__all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets"]
+
 _LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 _NAMED = 3  # sheets in one message
-# What a recipe can do without, the first to go first: hands need the rest.
-_SPARED: tuple[tuple[str, Callable[[Recipe], Recipe]], ...] = (
-    ("note", lambda recipe: replace(recipe, note=None)),
-    ("use", lambda recipe: replace(recipe, use=None)),
-    (
-        "strengths",
-        lambda recipe: replace(
-            recipe, sections=tuple(replace(section, strength=None) for section in recipe.sections)
-        ),
-    ),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,80 +35,109 @@ class LabelWishes:
     """What a person wants of a sheet of labels; None leaves the usual."""
 
     stock: str | None = None
-    count: int = 1
+    notes: tuple[tuple[LabelNote, ...], ...] = ()  # of each leader's labels; else one of each
     start: int = 1
     skip: tuple[int, ...] = ()
-    numbers: tuple[tuple[str, ...], ...] = ()  # of each recipe's labels, where they are numbered
-    first_out: Literal["butt", "fly"] | None = None  # the end that leaves the wallet first
-    test_box: bool = False  # a box to tick when the leader has been pull-tested
 
 
 @dataclass(frozen=True, slots=True)
 class _Label:
-    """A leader that wants labels on a sheet."""
+    """A leader that wants a label on a sheet."""
 
     told: Told
+    note: LabelNote
     sheet: LabelSheet
     job: Job
 
-    def face(self, code: Symbol, note: LabelNote) -> Face:
-        return wallet_label(self.told, code, self.sheet, self.job.fonts, note)
+    @property
+    def recipe(self) -> Recipe:
+        return self.told.leader.recipe
+
+    def with_recipe(self, **fields: Any) -> "_Label":
+        leader = replace(self.told.leader, recipe=replace(self.recipe, **fields))
+        return replace(self, told=replace(self.told, leader=leader))
+
+    def face(self, code: Symbol) -> Face:
+        return wallet_label(self.told, code, self.sheet, self.job.fonts, self.note)
 
     def holds(self, code: Symbol) -> bool:
-        """Whether the sheet's labels hold the leader with a code, and no note."""
+        """Whether the sheet's labels hold the leader and its note with a code."""
         try:
-            self.face(code, LabelNote())
+            self.face(code)
         except TooSmall:
             return False
         return True
 
 
+# What a label can do without, the first to go first, and at last only what hands do not need.
+_NOTED: Mapping[str, Callable[[_Label], _Label]] = {
+    "test box": lambda label: replace(label, note=replace(label.note, test_box=False)),
+    "first end": lambda label: replace(label, note=replace(label.note, first_out=None)),
+    "number": lambda label: replace(label, note=replace(label.note, number=None)),
+    "day": lambda label: label.with_recipe(tied=None),
+}
+_WRITTEN: Mapping[str, Callable[[_Label], _Label]] = {
+    "note": lambda label: label.with_recipe(note=None),
+    "use": lambda label: label.with_recipe(use=None),
+    "strengths": lambda label: label.with_recipe(
+        sections=tuple(replace(section, strength=None) for section in label.recipe.sections)
+    ),
+}
+_SPARED = {**_NOTED, **_WRITTEN}
+
+
 def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> bytes:
     """Return a PDF of wallet labels. Raises `Refused` for what does not fit or cannot be set."""
-
-    def sheets() -> Sequence[Sheet]:
-        stock = job.label_sheet(wishes.stock)
-        labels = (_Label(told, stock, job) for told in job.told(worksheets))
-        faces = [
-            face
-            for label, numbers in zip(labels, wishes.numbers or repeat(()), strict=False)
-            for face in _faces(label, numbers, wishes)
-        ]
-        placed = place_labels(faces, stock, wishes.start, wishes.skip)
-        return placed if stock.on_roll else with_rules(placed, job.rules(), kept=stock.boxes)
-
-    return pdf_of(job, sheets, worksheets, title=job.title("labels", worksheets))
+    make = partial(labels_sheets, job, worksheets, wishes)
+    return pdf_of(job, make, worksheets, title=job.title("labels", worksheets))
 
 
-def _faces(label: _Label, numbers: Sequence[str], wishes: LabelWishes) -> list[Face]:
+def labels_sheets(
+    job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes
+) -> Sequence[Sheet]:
+    """Return their sheets, for `pdf_of`. Raises `Refused`, and what `pdf_of` turns into it."""
+    stock = job.label_sheet(wishes.stock)
+    notes = wishes.notes or ((PLAIN,),) * len(worksheets)
+    faces = [
+        face
+        for told, of_leader in zip(job.told(worksheets), notes, strict=True)
+        for face in _faces(told, of_leader, stock, job)
+    ]
+    placed = place_labels(faces, stock, wishes.start, wishes.skip)
+    return placed if stock.on_roll else with_rules(placed, job.rules(), kept=stock.boxes)
+
+
+def _faces(told: Told, notes: Sequence[LabelNote], sheet: LabelSheet, job: Job) -> list[Face]:
     """Return the labels of a leader.
 
     Raises `Refused`, which tells the known sheets that would do and what could be left out,
     where the label is too small.
     """
-    recipe = label.told.leader.recipe
-    plain = LabelNote(first_out=wishes.first_out, test_box=wishes.test_box)
-    notes = [replace(plain, number=number) for number in numbers] or [plain]
-    with paper_faults(recipe.name):
-        codes = [code_of(recipe, label.job.practice, level) for level in _LEVELS]
-        try:
-            made = [_strongest(label, codes, note) for note in notes]
-        except TooSmall:
-            raise _too_small(label, codes[-1]) from None
-    return made if numbers else made * wishes.count
+    made: dict[LabelNote, Face] = {}
+    codes: dict[date | None, list[Symbol]] = {}
+    with paper_faults(told.leader.recipe.name):
+        for note in dict.fromkeys(notes):
+            label = _Label(told, replace(note, tied=None), sheet, job)
+            label = label.with_recipe(tied=note.tied) if note.tied else label
+            if note.tied not in codes:
+                codes[note.tied] = [code_of(label.recipe, job.practice, way) for way in _LEVELS]
+            made[note] = _strongest(label, codes[note.tied])
+    return [made[note] for note in notes]
 
 
-def _strongest(label: _Label, codes: Sequence[Symbol], note: LabelNote) -> Face:
+def _strongest(label: _Label, codes: Sequence[Symbol]) -> Face:
     """Return the label with the strongest code that costs no word and no design module.
 
-    The plainest of the codes comes last.
+    The plainest of the codes comes last. Raises `Refused` where not even that fits.
     By the tables of tests/bench/wear.py such a code outlives damage better, and is seen as well.
     """
     *stronger, plainest = codes
-    face = label.face(plainest, note)
+    if not label.holds(plainest):
+        raise _too_small(label, plainest)
+    face = label.face(plainest)
     for code in stronger:
         if code != plainest and label.holds(code):
-            other = label.face(code, note)
+            other = label.face(code)
             if _module(other) >= DESIGN_MODULE and _words(other) == _words(face):
                 return other
     return face
@@ -134,13 +156,16 @@ def _too_small(label: _Label, code: Symbol) -> Refused:
     ways = []
     if names := [sheet.name for sheet in islice(_that_hold(label, code), _NAMED)]:
         ways.append(f"use --stock {' or '.join(names)}")
-    if words := _to_leave_out(label):
-        ways.append(f"leave out its {' and '.join(words)}")
+    spared = _to_leave_out(label)
+    listed = " and ".join(spared)
+    noted = bool(spared) and _NOTED.keys() >= {*spared}
+    if spared:
+        ways.append(f"leave out its {listed}")
     return refused(
-        f"its code of {code.side} modules and its words do not fit a label of "
-        f"{size_in_mm(label.sheet.width, label.sheet.height)}",
+        f"its code of {code.side} modules and its {listed if noted else 'words'} do not fit a "
+        f"label of {size_in_mm(label.sheet.width, label.sheet.height)}",
         ", or ".join(ways) or "no label known here is large enough",
-        label.told.leader.recipe.name,
+        label.recipe.name,
     )
 
 
@@ -157,14 +182,24 @@ def _that_hold(label: _Label, code: Symbol) -> Iterator[LabelSheet]:
 
 
 def _to_leave_out(label: _Label) -> list[str]:
-    """Return what the recipe has to do without to fit; nothing where that does not help either."""
-    practice, recipe = label.job.practice, label.told.leader.recipe
-    left_out = []
-    for word, without in _SPARED:
-        if (shorter := without(recipe)) == recipe:
+    """Return what the label has to do without to fit; nothing where that does not help either."""
+    words: list[str] = []
+    for word, without in _SPARED.items():
+        if without(label) == label or _fits(label, words):
             continue
-        recipe = shorter
-        left_out.append(word)
-        if label.holds(symbol(write_notation(recipe, practice.knots, practice.materials))):
-            return left_out
-    return []
+        words.append(word)
+    if not _fits(label, words):
+        return []
+    for word in words[:-1]:
+        fewer = [each for each in words if each != word]
+        words = fewer if _fits(label, fewer) else words
+    return words
+
+
+def _fits(label: _Label, words: Sequence[str]) -> bool:
+    """Whether the label fits without all this."""
+    for word in words:
+        label = _SPARED[word](label)
+    practice = label.job.practice
+    notation = write_notation(label.recipe, practice.knots, practice.materials)
+    return label.holds(symbol(notation))

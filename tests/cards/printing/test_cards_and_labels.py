@@ -20,7 +20,7 @@ from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.printing.card_sheets import SheetWishes
 from tagend.cards.printing.cards import CardWishes, cards_pdf
 from tagend.cards.printing.job import recipe_files
-from tagend.cards.printing.labels import LabelWishes, labels_pdf
+from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
@@ -60,7 +60,7 @@ def cards(name: str, wishes: CardWishes = CARDS[0]) -> bytes:
 
 @cache
 def labels(name: str, stock: str = LABELS[0]) -> bytes:
-    return labels_pdf(JOB, [sample(name)], LabelWishes(stock, count=2))
+    return labels_pdf(JOB, [sample(name)], LabelWishes(stock, ((LabelNote(),) * 2,)))
 
 
 def pages(pdf: bytes) -> int:
@@ -114,7 +114,8 @@ def test_the_code_of_every_label_holds_its_recipe(name: str, stock: str) -> None
 
 def test_a_whole_sheet_of_labels_is_read() -> None:
     worksheets = [sample(name) for name in RECIPES]
-    pdf = labels_pdf(JOB, worksheets, LabelWishes(count=30 // len(worksheets)))
+    of_each = (LabelNote(),) * (30 // len(worksheets))
+    pdf = labels_pdf(JOB, worksheets, LabelWishes(notes=(of_each,) * len(worksheets)))
     assert sorted(set(codes(pdf))) == sorted(notation(sheet.leader.recipe) for sheet in worksheets)
     assert len(codes(pdf)) == len(worksheets) * (30 // len(worksheets))
 
@@ -189,7 +190,7 @@ def made(kind: str) -> bytes:
     worksheets = [sample(name) for name in RECIPES]
     if kind == "cards":
         return cards_pdf(JOB, worksheets, CardWishes())
-    return labels_pdf(JOB, worksheets, LabelWishes(count=3))
+    return labels_pdf(JOB, worksheets, LabelWishes(notes=((LabelNote(),) * 3,) * len(worksheets)))
 
 
 @pytest.mark.parametrize("kind", ["cards", "labels"])

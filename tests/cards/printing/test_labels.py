@@ -4,6 +4,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
+from tagend.cards.faces.label import LabelNote
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
@@ -22,7 +23,8 @@ TWO = leader(recipe(section("46 in", "0.023 in", "hard nylon", "25 lb"), section
 
 def labels(of: Leader, sheet: LabelSheet, *numbers: str) -> str:
     """Return the text of a leader's labels."""
-    wishes = LabelWishes(sheet.name, numbers=(numbers,) if numbers else ())
+    notes = tuple(LabelNote(number=number) for number in numbers)
+    wishes = LabelWishes(sheet.name, (notes,) if notes else ())
     return text(labels_pdf(JOB, [Worksheet(of, ())], wishes))
 
 

@@ -8,7 +8,7 @@ from PIL import Image
 from tagend.cards.code.check_characters import check_characters
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.printing.cards import CardWishes, cards_pdf
-from tagend.cards.printing.labels import LabelWishes, labels_pdf
+from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 from tagend.cards.printing.recover import Recovered, recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused
@@ -33,7 +33,7 @@ def fault(data: bytes) -> str:
 
 def labels(*recipes: Recipe, count: int = 1) -> bytes:
     sheets = [worksheet(recipe, PRACTICE) for recipe in recipes]
-    return labels_pdf(JOB, sheets, LabelWishes(count=count))
+    return labels_pdf(JOB, sheets, LabelWishes(notes=((LabelNote(),) * count,) * len(sheets)))
 
 
 @pytest.mark.parametrize(

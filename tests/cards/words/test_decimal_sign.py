@@ -16,7 +16,7 @@ from tagend.cards.printing.card_sheets import SheetWishes
 from tagend.cards.printing.cards import CardWishes, cards_pdf
 from tagend.cards.printing.counter import counter_pdf
 from tagend.cards.printing.job import job_of
-from tagend.cards.printing.labels import LabelWishes, labels_pdf
+from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import languages
 from tests.layouts.drawn import text
@@ -69,10 +69,10 @@ def test_cards(shop: Shop) -> None:
 
 
 @every_shop
-@pytest.mark.parametrize("stock", ["letter-3x10-66.7x25.4", "letter-2x3-101.6x84.7"])
+@pytest.mark.parametrize("stock", ["letter-3x5-66.7x50.8", "letter-2x3-101.6x84.7"])
 def test_labels(shop: Shop, stock: str) -> None:
-    numbers = (("3 / 12",),) * len(RECIPES)
-    wishes = LabelWishes(stock=stock, numbers=numbers, first_out="fly", test_box=True)
+    note = LabelNote(number="3 / 12", first_out="fly", test_box=True)
+    wishes = LabelWishes(stock=stock, notes=((note,),) * len(RECIPES))
     check(labels_pdf(job_of(shop), sheets(shop), wishes))
 
 
