@@ -46,6 +46,12 @@ class Change:
         """Say in the history what is done."""
         self.db.execute("UPDATE entry SET told = ? WHERE id = ?", (words, self.number))
 
+    @property
+    def told(self) -> str:
+        """What the history says of it so far."""
+        row = self.db.execute("SELECT told FROM entry WHERE id = ?", (self.number,)).fetchone()
+        return str(row["told"])
+
 
 @contextmanager
 def changing(db: sqlite3.Connection, moment: Moment) -> Iterator[Change]:

@@ -56,3 +56,11 @@ def ranges(of: Iterable[int]) -> str:
         else:
             runs.append([number])
     return ", ".join("-".join(map(str, run)) for run in runs)
+
+
+def batch_number(word: str) -> int:
+    """Return the number of a batch: `3`, `03`, `batch 3`. Raises `Refused`."""
+    digits = re.sub(r"(?i)^\s*batch\s*", "", word).strip()
+    if not re.fullmatch(r"(?a:\d{1,9})", digits):
+        raise refused(f"{word[:40]!r} is no batch", "write its number, such as 3")
+    return int(digits)

@@ -52,11 +52,6 @@ def _inputs() -> list[os.stat_result]:
     return noted
 
 
-def bytes_of(name: str) -> bytes | None:
-    """Return what a file holds, or None where there is none yet."""
-    return read_bytes(name) if Path(name).exists() else None
-
-
 def write_whole(name: str, data: bytes) -> None:
     """Write the file so that nobody, at any moment, finds half of it.
 
@@ -81,20 +76,6 @@ def write_whole(name: str, data: bytes) -> None:
             raise
     except OSError as error:
         raise not_written(name, error) from error
-
-
-def write_both(first: str, first_data: bytes, second: str, second_data: bytes) -> None:
-    """Write two files whole. Raises `Refused` where one cannot be, with both as they were."""
-    was = bytes_of(first)
-    write_whole(first, first_data)
-    try:
-        write_whole(second, second_data)
-    except BaseException:
-        if was is None:
-            Path(first).unlink()
-        else:
-            write_whole(first, was)
-        raise
 
 
 def not_written(name: str, error: OSError) -> Refused:

@@ -56,13 +56,13 @@ class Printing:
 
 def print_command(
     name: str, *, logo: bool = False
-) -> Callable[[Callable[..., bytes | None]], click.Command]:
-    """Make a command of what returns the bytes of its PDF, or None where it wrote them itself.
+) -> Callable[[Callable[..., bytes]], click.Command]:
+    """Make a command of what returns the bytes of its PDF.
 
     It is given a `Printing` and its own options; those of variants and shop it only names.
     """
 
-    def command_of(make: Callable[..., bytes | None]) -> click.Command:
+    def command_of(make: Callable[..., bytes]) -> click.Command:
         @wraps(make)
         def command(
             names: tuple[str, ...],
@@ -87,8 +87,7 @@ def print_command(
     return command_of
 
 
-def write_pdf(name: str, data: bytes | None, *, replace: bool = False) -> None:
-    """Write a PDF, unless it is written already, and say so."""
-    if data is not None:
-        write_output(name, data, replace=replace)
+def write_pdf(name: str, data: bytes, *, replace: bool = False) -> None:
+    """Write a PDF, and say so."""
+    write_output(name, data, replace=replace)
     click.echo(f"wrote {name}; print it at 100 %, not fitted to the page", err=True)

@@ -3,6 +3,7 @@
 import sqlite3
 from collections import Counter
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 import click
 
@@ -18,6 +19,7 @@ from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
+from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.shopping import shortage_line
 from tagend.layouts.base.faults import Fault, Refused, refused, under
@@ -35,7 +37,10 @@ def load_orders(words: Sequence[str], practice: Practice) -> list[tuple[Recipe, 
     """Return the recipes of files with their counts."""
     named = [_named(word) for word in words]
     recipes = load_recipes([name for name, _ in named], practice)
-    return [(recipe, count) for recipe, (_, count) in zip(recipes, named, strict=True)]
+    return [
+        (replace(recipe, tied=None), count)
+        for recipe, (_, count) in zip(recipes, named, strict=True)
+    ]
 
 
 def orders_of(
@@ -47,16 +52,17 @@ def orders_of(
     anyway: bool,
 ) -> list[Order]:
     """Return the orders of a batch, one a recipe. What is wrong is told; see `heed`."""
-    counts = Counter[Recipe]()
+    counts = Counter[str]()  # by text: one recipe in two files is one order
     for recipe, count in asked:
-        counts[recipe] += count
-    for text in recipe_texts(db, numbers(again)) if again else ():
-        counts[recipe_of(read_toml(text.encode()), practice)] += 1
+        counts[recipe_text(recipe)] += count
+    counts.update(recipe_texts(db, numbers(again)) if again else ())
     if not counts:
         raise click.UsageError("Name recipes with how many of each, such as sandbar.toml=20.")
-    sheets = [worksheet(recipe, practice) for recipe in counts]
+    sheets = [sheet_of(text, practice) for text in counts]
     heed(sheets, anyway=anyway)
-    return [Order(sheet.leader, counts[sheet.leader.recipe]) for sheet in sheets]
+    return [
+        Order(sheet.leader, count) for sheet, count in zip(sheets, counts.values(), strict=True)
+    ]
 
 
 def leader_reader(practice: Practice) -> Callable[[str], Leader]:

@@ -12,6 +12,7 @@ import click
 
 from tagend.cards.book.changes import Change, Moment, changing
 from tagend.cards.book.file import opened
+from tagend.cards.cli.disk import note_input
 
 book_option = click.option(
     "--book",
@@ -28,6 +29,7 @@ who_option = click.option("--who", metavar="NAME", envvar="TAGEND_WHO", help="Wh
 def reading(book: str) -> Iterator[sqlite3.Connection]:
     """Open the book for what only reads: all of it as it is at one moment."""
     with opened(book) as db:
+        note_input(book)
         db.execute("BEGIN")
         yield db
 
@@ -39,6 +41,7 @@ def recording(book: str, who: str | None = None) -> Iterator[Change]:
     So whoever cannot read what was done has nothing done.
     """
     with opened(book) as db, changing(db, moment(who)) as change:
+        note_input(book)
         yield change
         sys.stdout.flush()
 

@@ -1,0 +1,69 @@
+"""`tagend book show`: what is left on the spools, and of each recipe in the wallets."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+import click
+
+from tagend.cards.book.leaders import IN_WALLET, STATES, BookLeader, Sought, left, recall
+from tagend.cards.book.spools import BookSpool, spools
+from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
+from tagend.cards.cli.columns import in_columns
+from tagend.cards.cli.options import today
+
+
+@click.command("show")
+@book_option
+@json_option
+def command(book: str, as_json: bool) -> None:
+    """Say what is left: line on each spool, leaders of each recipe and how old the oldest is."""
+    with reading(book) as db:
+        on_rack, leaders = spools(db), recall(db, Sought()).leaders
+    if as_json:
+        say_json({"spools": list(map(_spool_json, on_rack)), "recipes": list(_recipes(leaders))})
+        return
+    click.echo("spools")
+    rows = [
+        (f"  {spool.told}", _line(spool), f"{spool.left.plain} left", _state(spool))
+        for spool in on_rack
+    ]
+    click.echo("\n".join(in_columns(rows) or ["  none"]))
+    click.echo("leaders in the wallets")
+    click.echo("\n".join(in_columns(list(_recipe_rows(leaders, today()))) or ["  none"]))
+
+
+def _line(spool: BookSpool) -> str:
+    strength = f", {spool.strength.plain}" if spool.strength else ""
+    return f"{spool.diameter.plain} {spool.material}{strength}"
+
+
+def _state(spool: BookSpool) -> str:
+    days = (("bad", spool.bad), ("empty", spool.empty), ("opened", spool.opened))
+    told = next((f"{word} {day.isoformat()}" for word, day in days if day), "")
+    return ": ".join(filter(None, (told, spool.remark)))
+
+
+def _recipe_rows(leaders: Sequence[BookLeader], on: date) -> Iterator[tuple[str, ...]]:
+    for recipe, states, oldest in left(leaders):
+        here = sum(states[state] for state in IN_WALLET)
+        age = f"the oldest of {oldest.isoformat()}, {(on - oldest).days} days" if oldest else ""
+        gone = ", ".join(f"{states[state]} {state}" for state in STATES[1:] if states[state])
+        yield f"  {here}", recipe, age, gone
+
+
+def _recipes(leaders: Sequence[BookLeader]) -> Iterator[dict[str, object]]:
+    for recipe, states, oldest in left(leaders):
+        yield {"recipe": recipe, **{state: states[state] for state in STATES}, "oldest": oldest}
+
+
+def _spool_json(spool: BookSpool) -> dict[str, object]:
+    return {
+        "spool": spool.label,
+        "lot": spool.lot,
+        "material": spool.material,
+        "diameter_mm": spool.diameter.mm,
+        "strength_kg": spool.strength and spool.strength.kg,
+        "length_mm": spool.length.mm,
+        "left_mm": spool.left_mm,
+        **{key: getattr(spool, key) for key in ("bought", "opened", "empty", "bad", "remark")},
+    }
