@@ -86,10 +86,10 @@ def correct_day(change: Change, numbers: Sequence[int], tied: date) -> None:
 
 
 def correct_spool(
-    change: Change, spool: BookSpool, left: Length | None, says: Mapping[str, str | None]
+    change: Change, spool: BookSpool, left: Length | None, says: Mapping[str, str]
 ) -> None:
     """Put a spool right: what is left on it, and what else the book says of it, by column."""
-    told = [f"{column} {value or 'none'}" for column, value in says.items()]
+    told = [f"{column} {value}" for column, value in says.items()]
     if left is not None:
         measure(change, spool, left.mm)
         told.append(f"{left.plain} left")

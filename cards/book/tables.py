@@ -46,7 +46,8 @@ def _spools(db: sqlite3.Connection) -> Iterator[tuple[Cell, ...]]:
         *(*days, "remark"),
     )
     for spool in spools(db):
-        line = (spool.material, spool.diameter.plain, spool.strength and spool.strength.plain)
+        strength = None if spool.strength is None else spool.strength.plain
+        line = (spool.material, spool.diameter.plain, strength)
         line_left = (spool.length.plain, spool.left.plain, float(spool.left_mm))
         told = (getattr(spool, day) for day in days)
         said = (None if day is None else day.isoformat() for day in told)

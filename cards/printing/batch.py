@@ -6,12 +6,13 @@ from dataclasses import dataclass, replace
 from tagend.cards.book.leaders import BookLeader
 from tagend.cards.book.tying import TiedBatch
 from tagend.cards.faces.batch_head import BatchHead
+from tagend.cards.faces.label import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.printing.bench import bench_sheets
 from tagend.cards.printing.cards import CardWishes, cards_sheets
 from tagend.cards.printing.job import Job, pdf_of
-from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_sheets
+from tagend.cards.printing.labels import LabelWishes, labels_sheets
 from tagend.layouts.sheets.sheet import Sheet
 
 
@@ -22,7 +23,7 @@ class BatchWishes:
     bench: bool = False
     cards: CardWishes | None = None
     labels: LabelWishes | None = None  # without notes, which the book has
-    note: LabelNote = LabelNote()  # what each label says besides
+    note: LabelNote = PLAIN  # what each label says besides
     paper: str | None = None
 
 

@@ -4,6 +4,7 @@ from datetime import date
 
 import click
 
+from tagend.cards.base.units import Length
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.correcting import (
     Used,
@@ -43,7 +44,7 @@ def command(
     spoiled: bool,
     tied: date | None,
     not_tied: bool,
-    left: object,
+    left: Length | None,
     lot: str | None,
     bought: date | None,
     who: str | None,
@@ -55,8 +56,8 @@ def command(
     not tied after all. Of a spool: what is left on it, its lot, its day.
     """
     named = numbers(words)
-    of_spool = {"lot": lot, "bought": bought and bought.isoformat()}
-    says = {column: value for column, value in of_spool.items() if value is not None}
+    of_spool = {"lot": lot, "bought": bought}
+    says = {column: str(value) for column, value in of_spool.items() if value is not None}
     ways = (section is not None, tied is not None, not_tied, left is not None or bool(says))
     if sum(ways) != 1 or bool(named) == ways[3] or (ways[3] and spool is None):
         raise click.UsageError(

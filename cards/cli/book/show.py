@@ -23,18 +23,15 @@ def command(book: str, as_json: bool) -> None:
         say_json({"spools": list(map(_spool_json, on_rack)), "recipes": list(_recipes(leaders))})
         return
     click.echo("spools")
-    rows = [
-        (f"  {spool.told}", _line(spool), f"{spool.left.plain} left", _state(spool))
-        for spool in on_rack
-    ]
-    click.echo("\n".join(in_columns(rows) or ["  none"]))
+    click.echo("\n".join(in_columns(list(map(_spool_row, on_rack))) or ["  none"]))
     click.echo("leaders in the wallets")
     click.echo("\n".join(in_columns(list(_recipe_rows(leaders, today()))) or ["  none"]))
 
 
-def _line(spool: BookSpool) -> str:
+def _spool_row(spool: BookSpool) -> tuple[str, ...]:
     strength = f", {spool.strength.plain}" if spool.strength else ""
-    return f"{spool.diameter.plain} {spool.material}{strength}"
+    line = f"{spool.diameter.plain} {spool.material}{strength}"
+    return f"  {spool.told}", line, f"{spool.left.plain} left", _state(spool)
 
 
 def _state(spool: BookSpool) -> str:
