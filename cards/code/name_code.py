@@ -4,7 +4,7 @@ import re
 
 from tagend.cards.base.named_table import NamedTable, R
 from tagend.cards.code.code_escapes import escape, unescape
-from tagend.cards.code.cursor import Cursor
+from tagend.cards.code.cursor import COMPARE, Cursor
 from tagend.layouts.base.faults import under
 
 # The codes are those of our own files, so that a label reads alike whatever shop file lies about.
@@ -20,6 +20,18 @@ def write_name(name: str, known: NamedTable[R], ours: NamedTable[R]) -> str:
         if row.name == name:
             return row.code
     return f"%{escape(name, capital=False)}%"
+
+
+def pass_name(cursor: Cursor, ours: NamedTable[R]) -> None:
+    """Read past a name that only tells: a person's own may be unknown here."""
+    start = cursor.at
+    if cursor.take(_QUOTED):
+        return
+    code = cursor.take(_CODE)
+    if code is None:
+        raise cursor.fault(f"{cursor.rest[:8]!r} is no code", COMPARE)
+    with under(cursor.where(start)):
+        ours.by_code(code[0])
 
 
 def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> R | None:

@@ -7,11 +7,10 @@ from functools import partial
 from itertools import islice
 from typing import Any
 
-from tagend.cards.code.notation import write_notation
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import PLAIN, LabelNote, wallet_label
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.printing.codes import code_of
+from tagend.cards.printing.codes import code_of, code_text
 from tagend.cards.printing.job import Job, paper_faults, pdf_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.leader_words import Told
@@ -119,8 +118,9 @@ def _faces(told: Told, notes: Sequence[LabelNote], sheet: LabelSheet, job: Job) 
         for note in dict.fromkeys(notes):
             label = _Label(told, replace(note, tied=None), sheet, job)
             label = label.with_recipe(tied=note.tied) if note.tied else label
+            leader = label.told.leader
             if note.tied not in codes:
-                codes[note.tied] = [code_of(label.recipe, job.practice, way) for way in _LEVELS]
+                codes[note.tied] = [code_of(leader, job.practice, way) for way in _LEVELS]
             made[note] = _strongest(label, codes[note.tied])
     return [made[note] for note in notes]
 
@@ -200,6 +200,4 @@ def _fits(label: _Label, words: Sequence[str]) -> bool:
     """Whether the label fits without all this."""
     for word in words:
         label = _SPARED[word](label)
-    practice = label.job.practice
-    notation = write_notation(label.recipe, practice.knots, practice.materials)
-    return label.holds(symbol(notation))
+    return label.holds(symbol(code_text(label.told.leader, label.job.practice)))

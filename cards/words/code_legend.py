@@ -5,22 +5,24 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from tagend.cards.code.notation import codes_used
-from tagend.cards.practice.shop_file import common_practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.language import Wording
 
 _UNITS = re.compile(r":([A-Z]+)/([A-Z]+)/([A-Z]+):")
+_CHOSEN = re.compile(r":BUTT \+[A-Z%]|:[0-9.][^:]*\+[A-Z%]")
 _MIXED = re.compile(r"\d\+\d+/\d")
 
 
 def legend(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
-    """Yield only the lines that this recipe's text has use for."""
+    """Yield only the lines that the text has use for of this recipe, which names every knot."""
     yield wording.say("code")
     yield wording.say("code_order").replace("-", "\u2011")  # its hyphen is a sign of the code
     yield " ".join(_silent(recipe, text, wording))
     codes = ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
     if codes:
         yield f"{codes}."
+    if _CHOSEN.search(text):
+        yield wording.say("code_chosen")
     if any(len(section.length.plain.split(" to ")) > 1 for section in recipe.sections):
         yield wording.say("code_range")
     if _MIXED.search(text):
@@ -43,8 +45,3 @@ def _silent(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     yield wording.say("code_units", lengths=lengths, strength=strength.lower())
     if any(above.material == below.material for above, below in pairwise(recipe.sections)):
         yield wording.say("code_same_material")
-    if any(section.knot is None for section in recipe.sections[:-1]):
-        choice = common_practice().choice
-        usual, other = choice["same line"].usual[0], choice["nylon to fluorocarbon"].usual[0]
-        names = {"knot": wording.knot(usual.name), "other": wording.knot(other.name)}
-        yield wording.say("code_no_knot", **names)

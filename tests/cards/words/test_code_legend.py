@@ -1,14 +1,16 @@
 import pytest
 
+from tagend.cards.leader.naming import all_named
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.language import ENGLISH
 from tests.leaders import PLAIN, SANDBAR, write
-from tests.written import recipe, section
+from tests.written import leader, recipe, section
 
 
 def told(written: Recipe) -> str:
-    return " ".join(legend(written, write(written), ENGLISH)).replace("\u00a0", " ")
+    tied = all_named(leader(written))
+    return " ".join(legend(tied, write(written, tied), ENGLISH)).replace("\u00a0", " ")
 
 
 def test_a_legend_says_what_the_text_is_and_how_a_section_is_written() -> None:
@@ -35,8 +37,9 @@ def test_units_are_said_once() -> None:
     [
         (SANDBAR, "No material: as above.", True),
         (PLAIN, "No material: as above.", False),
-        (SANDBAR, "No knot:", False),
-        (recipe(section("30 in", "1X"), section("20 in", "4X")), "No knot:", True),
+        (SANDBAR, "+ chosen for it", False),
+        (recipe(section("30 in", "1X"), section("20 in", "4X")), "+ chosen for it", True),
+        (recipe(section("30 in", "1X"), section("20 in", "4X")), "B blood", True),
         (PLAIN, "22-28: from 22 to 28.", False),
         (recipe(section("22 to 28 in", "4X")), "22-28: from 22 to 28.", True),
         (PLAIN, "1+1/2: one and a half.", False),
