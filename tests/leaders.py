@@ -41,8 +41,8 @@ SANDBAR = Recipe(
     fly=Fly("non-slip loop"),
 )
 SANDBAR_TEXT = (
-    "TAG2:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20-B:20*.017*16-B:12*.015*12-B:"
-    "12*.013*10-S3:24*.013*FC*14-NS:NQ"
+    "TAG2:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20:20*.017*16:12*.015*12:"
+    "12*.013*10-S3:24*.013*FC*14-NS:O2"
 )
 PLAIN = Recipe("Plain", (section("30 in", "0.023 in"),))
 

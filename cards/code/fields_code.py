@@ -46,7 +46,9 @@ def write_fields(recipe: Recipe, tied: Recipe, terms: Terms) -> Iterator[str]:
     yield from (*headers.values(), *write_sections(recipe, tied, terms), *below)
 
 
-def read_fields(fields: Sequence[Cursor], knots: Knots, materials: Materials) -> Recipe:
+def read_fields(
+    fields: Sequence[Cursor], knots: Knots, materials: Materials, *, as_above: bool
+) -> Recipe:
     """Read `fields = name {":" (units | header | section)}`, each header once.
 
     The fields come in capitals and with single spaces. Raises `Refused` at the first character
@@ -55,7 +57,7 @@ def read_fields(fields: Sequence[Cursor], knots: Knots, materials: Materials) ->
     name, *rest = fields
     name.what = "name"
     units, headers, written_sections = _sorted(rest)
-    terms = Terms(units, knots, materials)
+    terms = Terms(units, knots, materials, as_above)
     sections, fly = read_sections(written_sections, terms)
     whole = read_text(name, NAME_MOST)
     values = {HEADERS[word].of: _value(word, headers[word], terms) for word in headers}

@@ -4,7 +4,7 @@ import re
 
 from tagend.cards.base.named_table import NamedTable, R
 from tagend.cards.code.code_escapes import escape, unescape
-from tagend.cards.code.cursor import COMPARE, Cursor
+from tagend.cards.code.cursor import Cursor
 from tagend.layouts.base.faults import under
 
 # The codes are those of our own files, so that a label reads alike whatever shop file lies about.
@@ -23,15 +23,11 @@ def write_name(name: str, known: NamedTable[R], ours: NamedTable[R]) -> str:
 
 
 def pass_name(cursor: Cursor, ours: NamedTable[R]) -> None:
-    """Read past a name that only tells: a person's own may be unknown here."""
+    """Read past a name that only tells, if one stands here; a person's own may be unknown."""
     start = cursor.at
-    if cursor.take(_QUOTED):
-        return
-    code = cursor.take(_CODE)
-    if code is None:
-        raise cursor.fault(f"{cursor.rest[:8]!r} is no code", COMPARE)
-    with under(cursor.where(start)):
-        ours.by_code(code[0])
+    if cursor.take(_QUOTED) is None and (code := cursor.take(_CODE)):
+        with under(cursor.where(start)):
+            ours.by_code(code[0])
 
 
 def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> R | None:

@@ -104,7 +104,8 @@ def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
     check = fields.pop().only(_NOT_SPACE) if fields else mark
     if mark.only(_NOT_SPACE).text not in _READ or not fields or len(check.text) != 2:
         raise _no_code(whole)
-    return read_fields(fields, knots, materials)
+    as_above = mark.only(_NOT_SPACE).text == MARK
+    return read_fields(fields, knots, materials, as_above=as_above)
 
 
 def _no_code(whole: Cursor) -> Refused:

@@ -45,20 +45,21 @@ class Terms:
     units: Units
     knots: Knots
     materials: Materials
+    as_above: bool = True  # is a knot that is not written the one above, as from version 2 on?
 
 
 def write_sections(recipe: Recipe, tied: Recipe, terms: Terms) -> Iterator[str]:
     """Yield the text of each section with the knot that is tied below it.
 
-    One without material is of the one above.
+    One without material or knot has those of the one above.
     """
-    above = ""
+    above, knot_above, last = "", _CHOSEN, recipe.sections[-1]
     for section, named, knot in zip(recipe.sections, _below(recipe), _below(tied), strict=True):
-        joint = write_knot(named, knot, terms, sign="-")
-        usual = _usual_part(first=not above, last=section is recipe.sections[-1])
-        marks = _write_marks(section, usual, terms)
-        yield _write_strand(section, above, terms) + joint + marks
-        above = section.material
+        joint = write_knot(named, knot, terms, sign="-") or ("" if section is last else _CHOSEN)
+        said = "" if joint == knot_above and section is not last else joint
+        marks = _write_marks(section, _usual_part(first=not above, last=section is last), terms)
+        yield _write_strand(section, above, terms) + said + marks
+        above, knot_above = section.material, joint
 
 
 def _below(recipe: Recipe) -> tuple[str | None, ...]:
@@ -72,7 +73,7 @@ def read_sections(fields: Sequence[Cursor], terms: Terms) -> tuple[tuple[Section
     above = None
     for field in fields:
         sections.append(_read_section(field, above, terms, last=field is fields[-1]))
-        above = sections[-1].material
+        above = sections[-1]
     end = sections[-1]
     return (*sections[:-1], replace(end, knot=None)), Fly(knot=end.knot)
 
@@ -87,8 +88,8 @@ def write_knot(named: str | None, tied: str | None, terms: Terms, *, sign: str =
     return (sign if named else _CHOSEN) + write_name(name, terms.knots, load_knots())
 
 
-def read_knot(cursor: Cursor, terms: Terms, end: EndOf, *, sign: str = "") -> str | None:
-    """Read `[sign knot | "+" chosen]`; None of a chosen one, which is left to the rule again.
+def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str | None:
+    """Read `knot | "+" [chosen]`; None of a chosen one, which is left to the rule again.
 
         knot = chosen | "NONE"    the second only at the butt and at the fly
         chosen = code | "%" text "%"
@@ -97,8 +98,6 @@ def read_knot(cursor: Cursor, terms: Terms, end: EndOf, *, sign: str = "") -> st
     """
     if cursor.takes(_CHOSEN):
         pass_name(cursor, load_knots())
-        return None
-    if not cursor.takes(sign):
         return None
     if end != "joint" and cursor.takes(_BARE_END):
         return BARE
@@ -134,11 +133,13 @@ def _write_marks(section: Section, usual: Part, terms: Terms) -> str:
     return part + dropper + ("/BOUGHT" if section.bought else "")
 
 
-def _read_section(cursor: Cursor, above: str | None, terms: Terms, *, last: bool) -> Section:
-    """Read `section = strand ["-" knot | "+" chosen] {"/" mark}`; the last knot ties the fly."""
-    section = _read_strand(cursor, above, terms)
-    knot = read_knot(cursor, terms, "fly" if last else "joint", sign="-")
-    section = replace(section, knot=knot)
+def _read_section(cursor: Cursor, above: Section | None, terms: Terms, *, last: bool) -> Section:
+    """Read `section = strand ["-" knot | "+" [chosen]] {"/" mark}`; the last ties the fly."""
+    section = _read_strand(cursor, above.material if above else None, terms)
+    if cursor.takes("-") or cursor.rest.startswith(_CHOSEN):
+        section = replace(section, knot=read_knot(cursor, terms, "fly" if last else "joint"))
+    elif above and terms.as_above and not last:
+        section = replace(section, knot=above.knot)
     while cursor.takes("/"):
         usual = _usual_part(first=above is None, last=last)
         section = _marked(section, usual, cursor, terms)

@@ -43,5 +43,8 @@ def _silent(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     same = length == diameter
     lengths = length.lower() + ("" if same else f", {diameter.lower()}")
     yield wording.say("code_units", lengths=lengths, strength=strength.lower())
-    if any(above.material == below.material for above, below in pairwise(recipe.sections)):
-        yield wording.say("code_same_material")
+    *joined, last = recipe.sections
+    materials = any(above.material == below.material for above, below in pairwise((*joined, last)))
+    knots = any(above.knot == below.knot for above, below in pairwise(joined))
+    if materials or knots:
+        yield wording.say("code_as_above")

@@ -40,9 +40,8 @@ def read_by_hand(text: str) -> Tied:
     length_unit, diameter_unit = (units or ["IN", "IN"])[:2]
     butt, _, loop = _butt(next((f[5:] for f in fields if f.startswith("BUTT ")), ""))
     tied = Tied(_knot(butt), _mm(loop, length_unit) if loop else None, [], [], [], [])
-    for field in fields:
-        if not _FIRST.match(field):
-            continue
+    sections = [field for field in fields if _FIRST.match(field)]
+    for field in sections:
         match = _SECTION.fullmatch(field)
         assert match, field
         low = _mm(match["low"], length_unit)
@@ -50,7 +49,8 @@ def read_by_hand(text: str) -> Tied:
         tied.diameters_mm.append(_mm(match["thick"], diameter_unit))
         written = match["material"]
         tied.materials.append(_named("materials")[written] if written else tied.materials[-1])
-        tied.knots.append(_knot(match["knot"]))
+        as_above = tied.knots[-1] if tied.knots and field is not sections[-1] else None
+        tied.knots.append(_knot(match["knot"]) if match["knot"] else as_above)
     return tied
 
 

@@ -1,5 +1,7 @@
 """Texts that name every knot tied: the leader is all in them, and the recipe comes back."""
 
+from dataclasses import replace
+
 from hypothesis import given, reject
 
 from tagend.cards.code.check_characters import check_characters
@@ -45,6 +47,17 @@ def test_every_knot_said_or_not_the_same_recipe_comes_back(any_one: Recipe) -> N
     assert read(write(any_one, tied)) == any_one
 
 
-def test_a_text_of_the_first_version_is_read() -> None:
+def test_a_text_of_the_first_version_is_read_where_no_knot_means_none() -> None:
     first = SANDBAR_TEXT.replace("TAG2", "TAG1")[:-2]
+    knots = [only.knot for only in read(first + check_characters(first)).sections]
+    assert knots == ["blood", None, None, None, "triple surgeon's", None]
+    for bare in (":24*.020*20", ":20*.017*16", ":12*.015*12"):
+        first = first.replace(bare, f"{bare}-B")
     assert read(first + check_characters(first)) == SANDBAR
+
+
+def test_a_knot_below_a_named_one_may_be_left_to_the_rule() -> None:
+    sections = *SANDBAR.sections[:2], replace(SANDBAR.sections[2], knot=None), *SANDBAR.sections[3:]
+    text = write(replace(SANDBAR, sections=sections))
+    assert "25-B:24*.020*20:20*.017*16+:12*.015*12-B:12" in text
+    assert read(text).sections == sections

@@ -114,7 +114,7 @@ def test_every_card(sample: str, shop: Shop, style: str) -> None:
 @every_shop
 def test_every_label(sample: str, shop: Shop) -> None:
     job, sheet = of_sample(sample, shop)
-    (told,), code = job.told([sheet]), code_of(sheet.leader.recipe, job.practice)
+    (told,), code = job.told([sheet]), code_of(sheet.leader, job.practice)
     full = LabelNote(number="12 / 12", first_out="butt", test_box=True)
     for stock in LABELS:
         for note in (LabelNote(), full):

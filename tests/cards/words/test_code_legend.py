@@ -35,8 +35,8 @@ def test_units_are_said_once() -> None:
 @pytest.mark.parametrize(
     ("written", "says", "is_needed"),
     [
-        (SANDBAR, "No material: as above.", True),
-        (PLAIN, "No material: as above.", False),
+        (SANDBAR, "No material or knot: as above.", True),
+        (PLAIN, "No material or knot: as above.", False),
         (SANDBAR, "+ chosen for it", False),
         (recipe(section("30 in", "1X"), section("20 in", "4X")), "+ chosen for it", True),
         (recipe(section("30 in", "1X"), section("20 in", "4X")), "B blood", True),
