@@ -6,7 +6,16 @@ from datetime import date
 from itertools import accumulate
 from typing import Literal
 
-from tagend.cards.faces.block import DROP, LEADING, Block, Scale, rule, small_lines, stacked
+from tagend.cards.faces.block import (
+    DROP,
+    LEADING,
+    Block,
+    Scale,
+    rule,
+    small_lines,
+    stacked,
+    text_block,
+)
 from tagend.cards.faces.page import NARROW_MARGIN, Page, Row
 from tagend.cards.words.language import Wording
 from tagend.fonts import Fonts
@@ -16,7 +25,7 @@ from tagend.layouts.stock.formats import Paper
 
 State = Literal["tied", "fished", "given", "discarded"]
 
-_FACTOR = 14 / 9  # body type of 14 pt, which is read at arm's length
+_FACTOR = 13 / 9  # body type of 13 pt, which is read at arm's length
 _NUMBER = 18.0  # points
 _BOX = 13.0
 _GAP = 9.0  # between two columns
@@ -66,7 +75,7 @@ def pull_sheet(pull: PullSheet, paper: Paper, wording: Wording, fonts: Fonts) ->
     head = " · ".join((wording.say("pull_sheet"), pull.title, pull.day.isoformat()))
     page = Page(paper, Scale(_FACTOR, fonts), wording, head, NARROW_MARGIN)
     columns = _columns(pull, page)
-    rows = [Row(stacked([page.bold(pull.title), Block((), _ABOVE)]))]
+    rows = [Row(page.bold(pull.title))]
     for key, states in _PARTS:
         found = [row for row in pull.rows if row.state in states]
         rows += _part(wording.say(key, count=len(found)), found, page, columns)
@@ -77,7 +86,7 @@ def _columns(pull: PullSheet, page: Page) -> _Columns:
     scale, say = page.scale, page.wording.say
     numbers = [_number(row, scale).width for row in pull.rows]
     number = max([*numbers, set_line(say("pull_number"), scale.medium, scale.small).width])
-    day = set_line(pull.day.isoformat(), scale.medium, scale.small).width
+    day = set_line(pull.day.isoformat(), scale.medium, scale.body).width
     left = page.width - _BOX - number - day - 5 * _GAP
     recipe, holds, state = (share * left for share in _SHARES)
     widths = (number, recipe, day, holds, state)
@@ -89,7 +98,7 @@ def _part(title: str, found: Sequence[FoundLeader], page: Page, columns: _Column
     say = page.wording.say
     keys = ("pull_number", "leader", "tied", "spool", "pull_state")
     heads = _row([small_lines([say(key)], page.scale, page.width) for key in keys], columns)
-    over, again = stacked([page.bold(title), heads]), None
+    over, again = stacked([Block((), _ABOVE), page.bold(title), heads]), None
     for leader in sorted(found, key=lambda each: each.number):
         yield Row(stacked([over, _leader(leader, page, columns)]), again)
         again = stacked([page.bold(say("continued", name=title)), heads])
@@ -108,10 +117,10 @@ def _leader(leader: FoundLeader, page: Page, columns: _Columns) -> Block:
     )
     number = _number(leader, scale)
     # All stand on the baseline of the number.
-    down = DROP * (_NUMBER - scale.small)
+    down = DROP * (_NUMBER - scale.body)
     cells = [Block(number.at(0, DROP * _NUMBER), LEADING * _NUMBER)]
     for words, width in zip(says, columns.widths[1:], strict=True):
-        cell = small_lines(words, scale, width)
+        cell = stacked(text_block(each, scale.medium, scale.body, width) for each in words)
         cells.append(Block(shifted(cell.items, 0, down), cell.height + down))
     row = _row(cells, columns)
     box = Path(rectangle(0, DROP * _NUMBER - _BOX, _BOX, _BOX), 0.8)
