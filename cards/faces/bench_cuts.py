@@ -86,7 +86,8 @@ class CutTable:
 
 def cut_table(batch: Batch, page: Page) -> CutTable:
     """Return the table; raises `TooWide` for paper that is too narrow for its columns."""
-    columns = tuple(_columns([cut for pull in batch.pulls for cut in pull.cuts], page))
+    cuts = [cut for pull in batch.pulls for cut in pull.cuts]
+    columns = tuple(_columns(cuts, page)) if cuts else ()
     least = sum(each.width + _GAP for each in columns)
     if least > page.width:
         raise TooWide(page.wording.say("cutting"), page.width, least)
@@ -94,7 +95,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
     boxes = max(least, page.width - min(wanted, _MOST * page.width))
     is_beside = page.width - boxes >= min(wanted, _LEAST * page.width)
     free = (boxes if is_beside else page.width) - least
-    gap = min(_GAP + free / len(columns), _WIDEST)
+    gap = min(_GAP + free / max(len(columns), 1), _WIDEST)
     starts = accumulate((each.width + gap for each in columns), initial=0.0)
     return CutTable(
         batch, page, tuple(zip(columns, starts, strict=False)), boxes if is_beside else 0.0

@@ -31,11 +31,7 @@ _BOX = 13.0
 _GAP = 9.0  # between two columns
 _ABOVE = 4.0  # between a rule and what stands below it
 _SHARES = (0.32, 0.34, 0.34)  # of what is left: the recipe's, the spool's and the state's column
-_PARTS: tuple[tuple[str, tuple[State, ...]], ...] = (
-    ("pull_from_wallets", ("tied", "fished")),
-    ("pull_given", ("given",)),
-    ("pull_discarded", ("discarded",)),
-)
+_IN_A_WALLET = ("tied", "fished")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,9 +72,13 @@ def pull_sheet(pull: PullSheet, paper: Paper, wording: Wording, fonts: Fonts) ->
     page = Page(paper, Scale(_FACTOR, fonts), wording, head, NARROW_MARGIN)
     columns = _columns(pull, page)
     rows = [Row(page.bold(pull.title))]
-    for key, states in _PARTS:
-        found = [row for row in pull.rows if row.state in states]
-        rows += _part(wording.say(key, count=len(found)), found, page, columns)
+    kept = [row for row in pull.rows if row.state in _IN_A_WALLET]
+    given, gone = (
+        [row for row in pull.rows if row.state == state] for state in ("given", "discarded")
+    )
+    rows += _part(wording.say("pull_from_wallets", count=len(kept)), kept, page, columns)
+    rows += _part(wording.say("pull_given", count=len(given)), given, page, columns)
+    rows += _part(wording.say("pull_discarded", count=len(gone)), gone, page, columns)
     return page.of_rows(rows, 0.0)
 
 
@@ -96,8 +96,8 @@ def _columns(pull: PullSheet, page: Page) -> _Columns:
 
 def _part(title: str, found: Sequence[FoundLeader], page: Page, columns: _Columns) -> Iterator[Row]:
     say = page.wording.say
-    keys = ("pull_number", "leader", "tied", "spool", "pull_state")
-    heads = _row([small_lines([say(key)], page.scale, page.width) for key in keys], columns)
+    words = say("pull_number"), say("leader"), say("tied"), say("spool"), say("pull_state")
+    heads = _row([small_lines([word], page.scale, page.width) for word in words], columns)
     over, again = stacked([Block((), _ABOVE), page.bold(title), heads]), None
     for leader in sorted(found, key=lambda each: each.number):
         yield Row(stacked([over, _leader(leader, page, columns)]), again)
