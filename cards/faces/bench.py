@@ -31,7 +31,7 @@ _CHART_FACTOR = 1.1
 _MARGIN = 10 * MM
 _NEAR = 4.0  # points
 _FRAME = 4.0  # within the frame of the cautions
-_MOST_NAMES = 3  # in the running head
+_MOST_NAMES = 4  # in the running head
 
 
 def bench_sheet(
@@ -53,7 +53,9 @@ def bench_sheet(
     rows = _heeded([*_rows(all_told, batch, page, head)], cautions, page)
     charts = replace(page.scale, factor=_CHART_FACTOR)
     for told in all_told:
-        more = [*rows, Row(profile_chart(told, charts, page.width))]
+        named = [page.bold(told.leader.recipe.name)] if len(all_told) > 1 else []
+        chart = profile_chart(told, charts, page.width)
+        more = [*rows, Row(stacked([Block((), _NEAR), *named, chart]))]
         rows = more if _pages(more, page) == _pages(rows, page) else rows
     return page.of_rows(rows, 0.0)
 
@@ -61,8 +63,8 @@ def bench_sheet(
 def _running(all_told: Sequence[Told], head: BatchHead, wording: Wording) -> str:
     """Return what heads every page."""
     names = [told.leader.recipe.name for told in all_told]
-    if len(names) > _MOST_NAMES:
-        names = [wording.say("so_many_leaders", count=len(names))]
+    if more := len(names[_MOST_NAMES:]):
+        names = [wording.say("and_more", names=", ".join(names[:_MOST_NAMES]), count=more)]
     number = wording.say("batch", number=head.number) if head.number else ""
     day = f"{wording.say('tied')} {head.day.isoformat()}" if head.day else ""
     return " · ".join(
