@@ -21,7 +21,7 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.output import check_output
 
 if TYPE_CHECKING:
-    from tagend.cards.faces.pull import Pull
+    from tagend.cards.printing.pull import Pull
 
 
 @click.command("recall")
@@ -135,7 +135,7 @@ def _title(sought: Sought, found: Found) -> str:
 
 def _pull(found: Found, title: str, day: date) -> "Pull":
     """Return the sheet of what is found: what to pull from the wallets."""
-    from tagend.cards.faces.pull import Pull, PullRow
+    from tagend.cards.printing.pull import Pull, PullRow
 
     sought = {spool.label for spool in found.spools}
 
