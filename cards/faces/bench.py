@@ -17,18 +17,17 @@ from tagend.cards.faces.block import (
     stacked,
 )
 from tagend.cards.faces.chart import profile_chart
-from tagend.cards.faces.page import Page, Row
+from tagend.cards.faces.page import NARROW_MARGIN, Page, Row
 from tagend.cards.words.cautions import Caution
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import ready_made, shortage_line
 from tagend.fonts import Fonts
-from tagend.layouts.paper.face import MM, Face, Path, rectangle, shifted
+from tagend.layouts.paper.face import Face, Path, rectangle, shifted
 from tagend.layouts.stock.formats import Paper
 
 FACTOR = 13 / 9  # body type of 13 pt, which is read at arm's length
 _CHART_FACTOR = 1.1
-_MARGIN = 10 * MM
 _NEAR = 4.0  # points
 _FRAME = 4.0  # within the frame of the cautions
 _MOST_NAMES = 4  # in the running head
@@ -49,7 +48,7 @@ def bench_sheet(
     """
     wording = all_told[0].wording
     running = _running(all_told, head, wording)
-    page = Page(paper, Scale(FACTOR, fonts), wording, running, _MARGIN)
+    page = Page(paper, Scale(FACTOR, fonts), wording, running, NARROW_MARGIN)
     rows = _heeded([*_rows(all_told, batch, page, head)], cautions, page)
     charts = replace(page.scale, factor=_CHART_FACTOR)
     for told in all_told:

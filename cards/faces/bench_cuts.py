@@ -47,10 +47,11 @@ class CutTable:
         """Yield a spool's block; where its cuts take more than a page, several that name it."""
         heads = self._heads()
         over, at = stacked([title, heads]), 0
+        again = None
         for pull in self.batch.pulls:
             for block in self._blocks(pull, at, self.page.height - over.height):
-                yield Row(stacked([over, block]), heads)
-                over = Block((), 0.0)
+                yield Row(stacked([over, block]), again)
+                over, again = Block((), 0.0), heads
             at += len(pull.cuts)
 
     def _heads(self) -> Block:
@@ -103,7 +104,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
 def _columns(cuts: Sequence[Cut], page: Page) -> Iterator[Column]:
     heads = replace(page.scale, factor=page.scale.factor * _HEADS / page.scale.small)
     body, small, wording = page.scale.body, page.scale.small, page.wording
-    units = {cut.leader.unit: cut.leader.unit for cut in cuts}
+    units = dict.fromkeys(cut.leader.unit for cut in cuts)
     unit = " / ".join(units)
 
     def with_unit(number: str, cut: Cut) -> str:

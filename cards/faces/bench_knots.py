@@ -38,10 +38,10 @@ def knot_rows(told: Told, order: Order, page: Page, boxes: float) -> Iterator[Ro
     over = stacked([Block((), 4.0), page.bold(title)])
     lines = tying_lines(told)
     left = max((_where(line, page).width for line in lines), default=0.0) + _GAP
-    again = page.bold(say("continued", name=title))
+    again = None
     for line in lines:
         yield Row(stacked([over, _knot(line, order, page, left, boxes)]), again)
-        over = Block((), 0.0)
+        over, again = Block((), 0.0), page.bold(say("continued", name=title))
 
 
 def measure_rows(all_told: Sequence[Told], page: Page) -> Iterator[Row]:

@@ -20,6 +20,7 @@ from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.formats import Paper
 
 MARGIN = 15 * MM
+NARROW_MARGIN = 10 * MM  # of a sheet to work from, which wants all the room
 _NUMBER = 10.0  # points, the type of the page's number and of a running head
 _UNDER_HEAD = 6.0
 
