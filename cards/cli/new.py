@@ -42,10 +42,11 @@ def command(output: str | None, replace: bool, shop: str | None) -> None:
 
     practice = load_practice(shop)
     free = partial(_free, replace=replace)
-    path = output and free(output)  # before anybody answers for nothing
+    if output is not None:
+        free(output)  # before anybody answers for nothing
     recipe = _ask_recipe(practice)
-    path = path or _ask("File to write", free, file_name(recipe.name))
-    write_output(path, recipe_text(recipe).encode(), replace=replace)
+    path = output or _ask("File to write", free, file_name(recipe.name))
+    write_output(free(path), recipe_text(recipe).encode(), replace=replace)
     tell([worksheet(recipe, practice)])
     click.echo(f"wrote {path}", err=True)
 
