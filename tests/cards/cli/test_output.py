@@ -34,7 +34,8 @@ WRITING: dict[str, tuple[tuple[str, ...], str]] = {
     "table": (("sandbar-eight.toml",), "out.csv"),
     "vary": (("sandbar-eight.toml", "--total", "9 ft"), "out.toml"),
 }
-STRICTER = {"new"}  # what was asked for at the terminal cannot be made again
+STRICTER = {"new"}  # nothing but a person's answers could make it again
+UNSIGNED = {"new", "table"}  # whose files carry no checksum
 
 
 def writing(group: click.Group, *names: str) -> Iterator[tuple[str, click.Command]]:
@@ -65,7 +66,7 @@ def test_only_these_modules_write_without_looking() -> None:
         if isinstance(node, ast.ImportFrom) and node.module == "tagend.cards.cli.disk"
         if {alias.name for alias in node.names} & {"write_whole"}
     }
-    assert imported - {"draw"} == {"output", "store"}
+    assert imported - {"draw"} == {"output", "store", "new"}
 
 
 @pytest.fixture
@@ -94,7 +95,7 @@ def test_a_strangers_file_stays_unless_told(tagend: Tagend, here: Path, name: st
     output = here / WRITING[name][1]
     output.write_bytes(b"a day's work")
     before = sorted(here.iterdir())
-    refuses(run(tagend, name), output, "tagend did not make this file")
+    refuses(run(tagend, name), output, "nothing in this file says that tagend made it")
     assert output.read_bytes() == b"a day's work"
     assert sorted(here.iterdir()) == before
     assert run(tagend, name, "--replace").status == 0
@@ -108,7 +109,7 @@ def test_a_file_that_was_changed_stays_unless_told(tagend: Tagend, here: Path, n
     ours = output.read_bytes()
     changed = ours + b"\n# mine"
     output.write_bytes(changed)
-    found = "tagend did not make this file" if name == "table" else "this file was changed since"
+    found = "nothing in this file says" if name in UNSIGNED else "this file was changed since"
     refuses(run(tagend, name), output, found)
     assert output.read_bytes() == changed
     assert run(tagend, name, "--replace").status == 0
@@ -129,6 +130,16 @@ def test_what_can_be_made_again_is_written_anew(
         output.write_bytes(b"")
     assert run(tagend, name).status == 0
     assert output.read_bytes() == ours
+
+
+def test_a_recipe_that_a_person_answered_for_is_lost_to_no_command(
+    tagend: Tagend, here: Path
+) -> None:
+    assert run(tagend, "new").status == 0
+    answered = (here / "out.toml").read_bytes()
+    for name in ("propose", "read", "vary"):
+        refuses(run(tagend, name), here / "out.toml", "nothing in this file says")
+    assert (here / "out.toml").read_bytes() == answered
 
 
 def inputs(name: str) -> set[str]:
