@@ -54,9 +54,9 @@ def command(output: str | None, replace: bool, shop: str | None) -> None:
 
 def _free(path: str, *, replace: bool) -> str:
     """Return the path; raises `Refused` where a file is, for answers can't be had again."""
-    check_output(path, replace=replace)
     if mode_of(path) is not None and not replace:
-        raise refused("this file is there already", "name another, or say --replace", path)
+        raise refused("this file is there already", "name another file, or say --replace", path)
+    check_output(path, replace=replace)
     return path
 
 
