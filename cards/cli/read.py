@@ -27,6 +27,9 @@ if TYPE_CHECKING:
 @click.option("-o", "--output", metavar="OUT", help="The recipe file to write, or a folder.")
 @click.option("--check", is_flag=True, help="Only say what SOURCE holds; write nothing.")
 @click.option("--keep-tied", is_flag=True, help="Keep the day it was tied in the recipe.")
+@click.option(
+    "--book", metavar="FILE", envvar="TAGEND_BOOK", help="Say which leaders of this book hold it."
+)
 @replace_option
 @shop_option
 def command(
@@ -34,6 +37,7 @@ def command(
     output: str | None,
     check: bool,
     keep_tied: bool,
+    book: str | None,
     replace: bool,
     shop: str | None,
 ) -> None:
@@ -44,9 +48,12 @@ def command(
     """
     if check and output is not None:
         raise click.UsageError("--check writes nothing: leave -o out.")
-    found = _found(source, load_practice(shop))
+    practice = load_practice(shop)
+    found = _found(source, practice)
     for text in found.strangers:
         click.echo(f"left out a code that is not one of a label: {text}", err=True)
+    if book is not None:
+        _tell_holders(found.recipes, book, practice)
     if check:
         for recipe in found.recipes:
             click.echo(f"{found.what}: {', '.join(_told(recipe))}")
@@ -67,7 +74,26 @@ def _untied(recipes: Sequence[Recipe]) -> Sequence[Recipe]:
     for day in sorted({recipe.tied for recipe in recipes if recipe.tied is not None}):
         found = f"tied {day} left out: a leader tied again has a day of its own"
         click.echo(f"{found}; --keep-tied keeps it", err=True)
-    return tuple(dict.fromkeys(changed(recipe, tied=None) for recipe in recipes))
+    untied = (changed(recipe, tied=None) for recipe in recipes)
+    return tuple({recipe_text(recipe): recipe for recipe in untied}.values())
+
+
+def _tell_holders(recipes: Sequence[Recipe], book: str, practice: Practice) -> None:
+    """Say which leaders of the book hold the recipes, for the person to pick."""
+    from tagend.cards.book.file import opened
+    from tagend.cards.book.holders import holders
+    from tagend.cards.book.naming import ranges
+
+    with opened(book) as db:
+        for recipe in recipes:
+            batches: dict[int, list[int]] = {}
+            for leader in holders(db, recipe, practice):
+                batches.setdefault(leader.batch, []).append(leader.number)
+            for batch, numbers in batches.items():
+                click.echo(f"{recipe.name}: batch {batch}, no. {ranges(numbers)}", err=True)
+                click.echo(f"tie one again: tagend book tie --again {numbers[0]}", err=True)
+            if not batches:
+                click.echo(f"{recipe.name}: no leader of {book} holds it", err=True)
 
 
 def _found(source: str, practice: Practice) -> "Recovered":

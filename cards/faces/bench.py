@@ -1,40 +1,37 @@
 """The bench sheet: a batch in; pages to work down, with boxes to tick, out."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from tagend.cards.base.shown_lengths import ShownUnit, length, line_length
-from tagend.cards.batches.batch import Batch, Cut, Order, Pull
+from tagend.cards.batches.batch import Batch, Order
 from tagend.cards.faces.batch_head import NEW, BatchHead
+from tagend.cards.faces.bench_cuts import cut_table
+from tagend.cards.faces.bench_knots import blanks, knot_rows, measure_rows
 from tagend.cards.faces.block import (
-    DROP,
     Block,
     Scale,
+    TooSmall,
     beside,
-    filled,
-    line_block,
-    rule,
+    hung,
     small_lines,
     stacked,
-    text_block,
 )
 from tagend.cards.faces.chart import profile_chart
-from tagend.cards.faces.page import Page
-from tagend.cards.faces.ticks import tick_boxes
+from tagend.cards.faces.page import Page, Row
 from tagend.cards.words.cautions import Caution
+from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import ready_made, shortage_line
-from tagend.cards.words.tying_words import TyingLine, tying_lines
 from tagend.fonts import Fonts
-from tagend.layouts.paper.face import Face
-from tagend.layouts.paper.text import SetLine, set_line
+from tagend.layouts.paper.face import MM, Face, Path, rectangle, shifted
 from tagend.layouts.stock.formats import Paper
 
-FACTOR = 14 / 9  # body type of 14 pt, which is read at arm's length
+FACTOR = 13 / 9  # body type of 13 pt, which is read at arm's length
 _CHART_FACTOR = 1.1
-_GAP = 7.0  # points between blocks
-_NEAR = 2.0  # points within a block
-_COLUMN = 0.2  # of the width: where the boxes begin, or further right
+_MARGIN = 10 * MM
+_NEAR = 4.0  # points
+_FRAME = 4.0  # within the frame of the cautions
+_MOST_NAMES = 4  # in the running head
 
 
 def bench_sheet(
@@ -45,26 +42,52 @@ def bench_sheet(
     fonts: Fonts,
     head: BatchHead = NEW,
 ) -> tuple[Face, ...]:
-    """Return the pages: cutting spool by spool, then tying, then what the leader looks like.
+    """Return the pages: cutting spool by spool, then tying, then what a knot took, then cautions.
 
-    The batch has an order for each leader that is told, in their order. Raises `TooSmall` and
-    `TooWide` for paper that is too small for its type.
+    The batch has an order for each leader that is told, in their order. Charts stand where the
+    last page has room. Raises `TooSmall` and `TooWide` for paper that is too small for its type.
     """
-    page = Page(paper, Scale(FACTOR, fonts), all_told[0].wording)
-    orders = list(zip(all_told, batch.orders, strict=True))
-    title = set_line(page.wording.say("bench_sheet"), page.scale.bold, page.scale.name)
-    blocks = [line_block(title), *(_what(told, order, page) for told, order in orders)]
-    pulls = (block for pull in batch.pulls for block in _pull(pull, all_told[0], page))
-    blocks += _headed(page.wording.say("cutting"), pulls, page)
-    blocks += _headed(page.wording.say("buying"), _buying(all_told, batch, page), page)
-    chart_scale = replace(page.scale, factor=_CHART_FACTOR)
+    wording = all_told[0].wording
+    running = _running(all_told, head, wording)
+    page = Page(paper, Scale(FACTOR, fonts), wording, running, _MARGIN)
+    rows = _heeded([*_rows(all_told, batch, page, head)], cautions, page)
+    charts = replace(page.scale, factor=_CHART_FACTOR)
+    for told in all_told:
+        named = [page.bold(told.leader.recipe.name)] if len(all_told) > 1 else []
+        chart = profile_chart(told, charts, page.width)
+        more = [*rows, Row(stacked([Block((), _NEAR), *named, chart]))]
+        rows = more if _pages(more, page) == _pages(rows, page) else rows
+    return page.of_rows(rows, 0.0)
+
+
+def _running(all_told: Sequence[Told], head: BatchHead, wording: Wording) -> str:
+    """Return what heads every page."""
+    names = [told.leader.recipe.name for told in all_told]
+    if more := len(names[_MOST_NAMES:]):
+        names = [wording.say("and_more", names=", ".join(names[:_MOST_NAMES]), count=more)]
+    number = wording.say("batch", number=head.number) if head.number else ""
+    day = f"{wording.say('tied')} {head.day.isoformat()}" if head.day else ""
+    return " · ".join(
+        filter(None, (wording.say("bench_sheet"), ", ".join(names), number, day, head.who))
+    )
+
+
+def _rows(all_told: Sequence[Told], batch: Batch, page: Page, head: BatchHead) -> Iterator[Row]:
+    """Yield all that must stand on the pages but the cautions."""
+    orders, say = list(zip(all_told, batch.orders, strict=True)), page.wording.say
+    yield from (Row(_what(told, order, page)) for told, order in orders)
+    wanted = [] if head.day else [say("tied")]
+    written = blanks([*wanted, say("remark")], page.scale, page.width)
+    yield Row(stacked([written, Block((), _NEAR)]))
+    table = cut_table(batch, page)
+    yield from table.rows(page.bold(say("cutting")))
+    over = page.bold(say("buying"))
+    for words in _buying(all_told, batch, page):
+        yield Row(stacked([over, small_lines([words], page.scale, page.width)]))
+        over = Block((), 0.0)
     for told, order in orders:
-        tying = page.wording.say("tying", count=order.count, name=told.leader.recipe.name)
-        blocks += _headed(tying, (_tie(tie, order, page) for tie in tying_lines(told)), page)
-        blocks.append(profile_chart(told, chart_scale, page.width))
-    care = [small_lines([caution.long], page.scale, page.width) for caution in cautions]
-    blocks += [stacked(part) for part in filled(care, 0.0, page.height)]
-    return page.faces(blocks, _GAP)
+        yield from knot_rows(told, order, page, table.boxes)
+    yield from measure_rows(all_told, page)
 
 
 def _what(told: Told, order: Order, page: Page) -> Block:
@@ -77,85 +100,37 @@ def _what(told: Told, order: Order, page: Page) -> Block:
     return stacked([page.bold(what), small_lines([more], page.scale, page.width)])
 
 
-def _headed(title: str, blocks: Iterable[Block], page: Page) -> Iterator[Block]:
-    """Yield the blocks, the first with the heading over it; no heading over nothing."""
-    for place, block in enumerate(blocks):
-        over = () if place else (rule(page.width, 1.0, 3.0), page.bold(title))
-        yield stacked([*over, block], _NEAR)
-
-
-def _pull(pull: Pull, first: Told, page: Page) -> Iterator[Block]:
-    """Yield a spool's block; where its cuts take more than a page, several that name it."""
-    told = Told(pull.cuts[0].leader, page.wording) if pull.cuts else first
-    name = _pull_name(pull, told)
-    says = "; ".join(_pull_says(pull, told))
-    top = stacked([page.bold(name), small_lines([says], page.scale, page.width)])
-    room = page.height - 2 * page.scale.body - top.height - _NEAR  # below a heading
-    cuts = [_cut(cut, page) for cut in pull.cuts]
-    for part in filled(cuts, _NEAR, room) or [[]]:
-        yield stacked([top, *part], _NEAR)
-        top = page.bold(page.wording.say("continued", name=name))
-
-
-def _pull_name(pull: Pull, told: Told) -> str:
-    if pull.spool is None:
-        return told.thickness(pull.cuts[0].piece)
-    return f"{pull.spool.label}: {told.kind(told.diameter(pull.spool.diameter), pull.material)}"
-
-
-def _pull_says(pull: Pull, told: Told) -> Iterator[str]:
-    unit, wording = told.leader.unit, told.wording
-    yield wording.say("draws", amount=wording.number(line_length(pull.mm, unit)))
-    if pull.left_mm is not None:
-        yield wording.say("stays", amount=wording.number(line_length(pull.left_mm, unit)))
-    if pull.runs_out_at is not None:
-        number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
-        yield wording.say("runs_out", leader=number, name=name)
-
-
-def _cut(cut: Cut, page: Page) -> Block:
-    """Set the length large, and beside it whose piece it is and a box for each piece."""
-    leader, scale, wording = cut.leader, page.scale, page.wording
-
-    def cut_length(unit: ShownUnit) -> str:
-        return wording.number(length(cut.piece.cut_mm, unit))
-
-    def whose(room: float) -> Block:
-        section, name = cut.piece.place, leader.recipe.name
-        words = wording.say("pieces_of", count=cut.count, section=section, name=name)
-        boxes = tick_boxes(cut.count, wording, scale, room)
-        return stacked([small_lines([words], scale, room), boxes], _NEAR)
-
-    number = set_line(cut_length(leader.unit), scale.bold, 1.5 * scale.body)
-    block = _beside(number, whose, page)
-    if leader.second_unit:
-        again = set_line(cut_length(leader.second_unit), scale.medium, scale.body)
-        items = (*block.items, *again.at(0, number.size + DROP * again.size))
-        block = Block(items, max(block.height, number.size + again.size))
-    return Block(block.items, block.height + 3)
-
-
-def _beside(line: SetLine, words: Callable[[float], Block], page: Page) -> Block:
-    """Return a line with words beside it, which are set into the width that they have there."""
-    column = max(_COLUMN * page.width, line.width + 0.5 * page.scale.body)
-    at_left = Block(line.at(0, DROP * line.size), line.size)
-    return beside([at_left, words(page.width - column)], column)
-
-
-def _buying(all_told: Sequence[Told], batch: Batch, page: Page) -> Iterator[Block]:
-    says = [shortage_line(shortage, page.wording) for shortage in batch.shortages]
+def _buying(all_told: Sequence[Told], batch: Batch, page: Page) -> Iterator[str]:
+    yield from (shortage_line(shortage, page.wording) for shortage in batch.shortages)
     for told, order in zip(all_told, batch.orders, strict=True):
-        says += ready_made(told, order.count)
-    medium, size = page.scale.medium, page.scale.body
-    return (text_block(each, medium, size, page.width) for each in says)
+        yield from ready_made(told, order.count)
 
 
-def _tie(tie: TyingLine, order: Order, page: Page) -> Block:
-    """Set where the knot is, and beside it the knot, how it is seated and a box for each."""
+def _heeded(rows: list[Row], cautions: Sequence[Caution], page: Page) -> list[Row]:
+    """Return the rows with the cautions, in full where that takes no page more."""
+    if not cautions:
+        return rows
+    short = [*rows, Row(_framed([caution.short for caution in cautions], 2, page))]
+    full = [*rows, Row(_framed([caution.long for caution in cautions], 1, page))]
+    return full if _pages(full, page) <= _pages(short, page) else short
 
-    def words(room: float) -> Block:
-        below = small_lines(filter(None, (tie.asks, tie.seat)), page.scale, room)
-        boxes = tick_boxes(order.count, page.wording, page.scale, room)
-        return stacked([page.bold(tie.says, room), below, Block((), 2.0), boxes, Block((), 2.0)])
 
-    return _beside(set_line(tie.where, page.scale.bold, page.scale.body), words, page)
+def _framed(texts: Sequence[str], columns: int, page: Page) -> Block:
+    """Return cautions in a frame, each with a mark."""
+    inside = page.width - 2 * _FRAME
+    each = (inside - (columns - 1) * _FRAME) / columns
+    marked = [hung("!", text, page.scale, each) for text in texts]
+    half = -(-len(marked) // columns)
+    parts = [stacked(marked[at : at + half]) for at in range(0, len(marked), half)]
+    block = stacked([page.bold(page.wording.say("take_care")), beside(parts, each + _FRAME)])
+    frame = Path(rectangle(0, _NEAR, page.width, block.height + 2 * _FRAME), 1.0)
+    items = (frame, *shifted(block.items, _FRAME, _NEAR + _FRAME))
+    return Block(items, block.height + 2 * _FRAME + 2 * _NEAR)
+
+
+def _pages(rows: Sequence[Row], page: Page) -> float:
+    """Return how many pages rows take, or infinity for one that no page holds."""
+    try:
+        return len(page.filled(rows, 0.0))
+    except TooSmall:
+        return float("inf")

@@ -7,10 +7,12 @@ from tagend.cards.base.shown_lengths import ShownUnit, length_number
 from tagend.cards.faces.block import Scale
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain
-from tagend.layouts.paper.text import Align, SetLine, set_line
+from tagend.layouts.paper.face import TextRun
+from tagend.layouts.paper.text import CAP_HEIGHT, Align, SetLine, set_line
 from tagend.layouts.paper.typeset import GAP_WIDTH
 
 _FRACTION = 1.12  # of the whole number's size: as high as a row lets its small figures be
+_COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,30 +39,49 @@ class Column:
         hangs = ((0.0 if cell.is_word else self.hang) + cell.whole.width for cell in self.cells)
         return max(self.head.width, *hangs)
 
+    def head_at(self, x: float, y: float) -> tuple[TextRun, ...]:
+        """Return the head with its baseline at y, in a column that starts at x."""
+        return self.head.at(x if self.align == "left" else x + self.width, y, self.align)
+
+    def cell_at(self, row: int, x: float, pitch: float) -> Iterator[TextRun]:
+        """Yield a row's cell, in the middle of a row as high as the pitch."""
+        cell = self.cells[row]
+        baseline = pitch / 2 + CAP_HEIGHT * cell.whole.size / 2
+        if "," in cell.whole.text:
+            baseline = min(baseline, pitch - _COMMA * cell.whole.size)
+        if self.align == "left":
+            yield from cell.whole.at(x, baseline)
+            return
+        edge = x + self.width - (0.0 if cell.is_word else self.hang)
+        yield from cell.whole.at(edge, baseline, "right")
+        if cell.fraction is not None:
+            lower = CAP_HEIGHT * (cell.fraction.size - cell.whole.size) / 2
+            yield from cell.fraction.at(edge + self.gap, baseline + lower)
+
 
 def columns(told: Told, scale: Scale) -> Iterator[Column]:
     """Yield the columns of a leader's table, the number of the section first."""
     leader, wording = told.leader, told.wording
     pieces, say = leader.pieces, wording.say
-    yield _column("", [str(piece.place) for piece in pieces], scale, scale.small)
+    yield column("", [str(piece.place) for piece in pieces], scale, scale.small)
     lines = [
         told.spools.get(piece.place) or wording.material(piece.section.material) for piece in pieces
     ]
-    yield _column(say("spool" if told.spools else "line"), lines, scale, scale.body, "left")
+    yield column(say("spool" if told.spools else "line"), lines, scale, scale.body, "left")
     thick = [told.diameter(piece.section.diameter) for piece in pieces]
-    yield _column(*_quantities(say("diameter"), thick), scale, scale.body)
+    yield column(*quantities(say("diameter"), thick), scale, scale.body)
     strengths = [piece.section.strength for piece in pieces]
     if any(strengths):
         plain = [wording.number(strength.plain) if strength else "" for strength in strengths]
-        unit, bears = _quantities("", plain)
-        yield _column(unit or say("strength"), bears, scale, scale.body)
+        unit, bears = quantities("", plain)
+        yield column(unit or say("strength"), bears, scale, scale.body)
     tied = [told.span_number(piece.finished) for piece in pieces]
-    yield _column(say("finished", unit=leader.unit), tied, scale, scale.body)
+    yield column(say("finished", unit=leader.unit), tied, scale, scale.body)
     # In capitals, which have no descenders: rows stand closer than lines of this size.
     cuts = _cuts(told, leader.unit, say("buy"))
-    yield _column(say("cut", unit=leader.unit), cuts, scale, scale.cut, bold=True)
+    yield column(say("cut", unit=leader.unit), cuts, scale, scale.cut, bold=True)
     if second := leader.second_unit:
-        yield _column(second, _cuts(told, second, ""), scale, scale.body)
+        yield column(second, _cuts(told, second, ""), scale, scale.body)
 
 
 def _cuts(told: Told, unit: ShownUnit, bought: str) -> list[str]:
@@ -70,7 +91,7 @@ def _cuts(told: Told, unit: ShownUnit, bought: str) -> list[str]:
     ]
 
 
-def _column(
+def column(
     head: str,
     cells: Sequence[str],
     scale: Scale,
@@ -79,6 +100,7 @@ def _column(
     *,
     bold: bool = False,
 ) -> Column:
+    """Return a column of cells in type of a size, its head in the small type of the scale."""
     fonts = scale.bold if bold else scale.medium
     gap = GAP_WIDTH * size
     split = [_cell(cell, align, fonts, size) for cell in cells]
@@ -99,7 +121,7 @@ def _cell(text: str, align: Align, fonts: Chain, size: float) -> Cell:
     return Cell(set_line(whole, fonts, size), set_line(fraction, fonts, _FRACTION * size))
 
 
-def _quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:
+def quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:
     """Return a head and cells: the unit stands in the head where all have the same."""
     units = {_unit(quantity) for quantity in quantities if quantity}
     if len(units) > 1:

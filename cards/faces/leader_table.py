@@ -1,12 +1,11 @@
 """The table of a leader: what is told of it in; a row a section out, each knot at its junction."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
 from typing import Literal
 
 from tagend.cards.faces.block import Block, Scale, stacked
-from tagend.cards.faces.columns import Column, columns
+from tagend.cards.faces.columns import columns
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
@@ -19,7 +18,6 @@ _RULE_GREY = 0.45
 _HEAD, _FOOT = 1.4, 0.6  # heights above and below the rows, in small type sizes
 _GAP = 0.35  # the least between two columns, in body type sizes
 _LAP_GAP = 0.5  # the least from a knot's name to its lap, in small type sizes
-_COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
 
 
@@ -71,11 +69,11 @@ def leader_table(told: Told, scale: Scale, width: float, beside: Beside) -> Lead
     *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
     placed = list(zip(of_columns, starts, strict=True))
     head, pitch = _HEAD * scale.small, _pitch(told, scale)
-    names = [item for column, x in placed for item in _head(column, x, scale)]
+    names = [item for column, x in placed for item in column.head_at(x, 0.8 * scale.small)]
     names += _last_head(told, scale, beside).at(width, 0.8 * scale.small, "right")
 
     def row(place: int) -> Block:
-        cells = (item for column, x in placed for item in _cell(column, place, x, pitch))
+        cells = (item for column, x in placed for item in column.cell_at(place, x, pitch))
         return Block((*cells, *_junction(knots[place + 1], knot_x, width, pitch)), pitch)
 
     return LeaderTable(
@@ -120,23 +118,3 @@ def _junction(of: _Junction, x: float, end: float, y: float) -> tuple[Item, ...]
     size, baseline = of.knot.size, y + CAP_HEIGHT * of.knot.size / 2
     rule = Path(segment(0, y, x - 0.35 * size, y), _RULE, _RULE_GREY)
     return (rule, *of.knot.at(x, baseline), *of.lap.at(end, baseline, "right"))
-
-
-def _head(column: Column, x: float, scale: Scale) -> Iterator[Item]:
-    at = x if column.align == "left" else x + column.width
-    yield from column.head.at(at, 0.8 * scale.small, column.align)
-
-
-def _cell(column: Column, row: int, x: float, pitch: float) -> Iterator[Item]:
-    cell = column.cells[row]
-    baseline = pitch / 2 + CAP_HEIGHT * cell.whole.size / 2
-    if "," in cell.whole.text:
-        baseline = min(baseline, pitch - _COMMA * cell.whole.size)
-    if column.align == "left":
-        yield from cell.whole.at(x, baseline)
-        return
-    edge = x + column.width - (0.0 if cell.is_word else column.hang)
-    yield from cell.whole.at(edge, baseline, "right")
-    if cell.fraction is not None:
-        lower = CAP_HEIGHT * (cell.fraction.size - cell.whole.size) / 2
-        yield from cell.fraction.at(edge + column.gap, baseline + lower)

@@ -1,34 +1,58 @@
-"""Pages of sheets of paper: blocks in; as few faces as hold them, a number at their foot, out."""
+"""Pages of sheets of paper: blocks in; as few faces as hold them, each with its number, out."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from tagend.cards.faces.block import Block, Scale, filled, stacked, text_block
+from tagend.cards.faces.block import (
+    DROP,
+    Block,
+    Scale,
+    TooSmall,
+    rule,
+    stack_height,
+    stacked,
+    text_block,
+)
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import MM, Face, shifted
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.formats import Paper
 
 MARGIN = 15 * MM
-_FOOT = 10.0  # points
+_NUMBER = 10.0  # points, the type of the page's number and of a running head
+_UNDER_HEAD = 6.0
+
+
+class Row(NamedTuple):
+    """A part of a page, and what is repeated over it where it starts another page."""
+
+    block: Block
+    over: Block | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """The room within the margins of a paper at one scale of type, and how it is worded."""
+    """The room within the margins of a paper at one scale of type, and how it is worded.
+
+    With a running head, the page's number stands at its right end, else at the foot.
+    """
 
     paper: Paper
     scale: Scale
     wording: Wording
+    head: str = ""
+    margin: float = MARGIN
 
     @property
     def width(self) -> float:
-        return self.paper.width - 2 * MARGIN
+        return self.paper.width - 2 * self.margin
 
     @property
     def height(self) -> float:
-        """Without the foot."""
-        return self.paper.height - 2 * MARGIN - 2 * self.scale.small
+        """Without head and foot."""
+        taken = self._head().height if self.head else 2 * self.scale.small
+        return self.paper.height - 2 * self.margin - taken
 
     def bold(self, words: str, width: float | None = None) -> Block:
         """Return words in bold body type, in the page's width or another."""
@@ -36,21 +60,49 @@ class Page:
 
     def faces(self, blocks: Iterable[Block], gap: float) -> tuple[Face, ...]:
         """Return pages with the blocks in their order. Raises `TooSmall`."""
-        pages = filled(blocks, gap, self.height)
-        say = self.wording.say
-        feet = (say("page", number=n, count=len(pages)) for n in range(1, len(pages) + 1))
+        return self.of_rows((Row(block) for block in blocks), gap)
+
+    def of_rows(self, rows: Iterable[Row], gap: float) -> tuple[Face, ...]:
+        """Return pages with the rows in their order. Raises `TooSmall`."""
+        pages = self.filled(rows, gap)
         return tuple(
-            self._face(stacked(of_page, gap), foot)
-            for of_page, foot in zip(pages, feet, strict=True)
+            self._face(stacked(of_page, gap), self.wording.say("page", number=n, count=len(pages)))
+            for n, of_page in enumerate(pages, start=1)
         )
+
+    def filled(self, rows: Iterable[Row], gap: float) -> list[list[Block]]:
+        """Return the blocks of each page. Raises `TooSmall`."""
+        pages: list[list[Block]] = []
+        for block, over in rows:
+            if pages and stack_height([*pages[-1], block], gap) <= self.height:
+                pages[-1].append(block)
+                continue
+            started = [over, block] if over and pages else [block]
+            if stack_height(started, gap) > self.height:
+                raise TooSmall("a part of it is higher than the space there is")
+            pages.append(started)
+        return pages
 
     def face(self, blocks: Iterable[Block], gap: float) -> Face:
         """Return one page with all the blocks. Raises `TooSmall`."""
         faces = self.faces([stacked(blocks, gap)], gap)
         return faces[0]
 
-    def _face(self, block: Block, foot: str) -> Face:
-        width, height = self.paper.width, self.paper.height
-        line = set_line(foot, self.scale.medium, _FOOT)
-        at_foot = line.at(width - MARGIN, height - MARGIN, "right")
-        return Face(foot, width, height, (*shifted(block.items, MARGIN, MARGIN), *at_foot))
+    def _head(self) -> Block:
+        """Return the running head with a rule below it, and room for a number at its right."""
+        number = set_line(self.wording.say("page", number=999, count=999), self.scale.bold, _NUMBER)
+        room = self.width - number.width - _NUMBER
+        words = text_block(self.head, self.scale.bold, _NUMBER, room)
+        return stacked([words, rule(self.width, 1.0, _UNDER_HEAD)], 2.0)
+
+    def _face(self, block: Block, number: str) -> Face:
+        width, height, margin = self.paper.width, self.paper.height, self.margin
+        head = self._head() if self.head else Block((), 0.0)
+        line = set_line(number, self.scale.medium, _NUMBER)
+        at = margin + DROP * _NUMBER if self.head else height - margin
+        items = (
+            *shifted(head.items, margin, margin),
+            *shifted(block.items, margin, margin + head.height),
+            *line.at(width - margin, at, "right"),
+        )
+        return Face(number, width, height, items)

@@ -51,7 +51,8 @@ def batch_pdf(
             labels = replace(wishes.labels, notes=tuple(notes[place] for place in of))
             yield from labels_sheets(job, [sheets[place] for place in of], labels)
 
-    title = job.wording.say("batch", number=tied.number)
+    names = ", ".join(sheet.leader.recipe.name for sheet in sheets)
+    title = job.wording.say("batch_of", number=tied.number, leaders=names)
     return pdf_of(job, lambda: tuple(make()), sheets, title=title)
 
 
