@@ -25,6 +25,15 @@ from tagend.cards.cli.book.shared import (
 from tagend.cards.cli.options import day_option, reading
 from tagend.cards.practice.rack_file import read_left
 
+_OF_LEADERS = (
+    {"section", "spool"},
+    {"section", "spoiled"},
+    {"section", "spool", "spoiled"},
+    {"tied"},
+    {"not tied"},
+)
+_OF_SPOOL = {"spool", "left", "lot", "bought"}
+
 
 @click.command("correct")
 @click.argument("words", metavar="[NUMBERS]...", nargs=-1)
@@ -66,15 +75,21 @@ def command(
     named = numbers(words)
     of_spool = {"lot": lot, "bought": bought}
     says = {column: str(value) for column, value in of_spool.items() if value is not None}
-    ways = (section is not None, tied is not None, not_tied, left is not None or bool(says))
-    if sum(ways) != 1 or bool(named) == ways[3] or (ways[3] and spool is None):
+    options: dict[str, object] = {
+        "section": section,
+        "spool": spool,
+        "spoiled": spoiled,
+        "tied": tied,
+    }
+    options |= {"not tied": not_tied, "left": left, **of_spool}
+    given = {option for option, value in options.items() if value}
+    if given not in _OF_LEADERS if named else not {"spool"} < given <= _OF_SPOOL:
         raise click.UsageError(
-            "Name leaders with --section, --tied or --not-tied; or a --spool with --left or --lot."
+            "Name leaders with --section and what it was cut from (--spool, or --spoiled), with "
+            "--tied or --not-tied; or a --spool with --left, --lot or --bought."
         )
     with recording(book, who) as change:
         if section is not None:
-            if spool is None and not spoiled:
-                raise click.UsageError("Say what it was cut from, or --spoiled.")
             correct_use(change, named, Used(section=section, spool=spool, spoiled=spoiled))
         elif tied is not None:
             correct_day(change, named, tied)
