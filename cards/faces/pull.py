@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from itertools import accumulate
-from typing import Literal
 
+from tagend.cards.book.leaders import IN_WALLET, State
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, rule, small_lines, stacked
 from tagend.cards.faces.page import NARROW_MARGIN, Page, Row
 from tagend.cards.words.language import Wording
@@ -14,8 +14,6 @@ from tagend.layouts.paper.face import Face, Path, rectangle, shifted
 from tagend.layouts.paper.text import SetLine, set_line
 from tagend.layouts.stock.formats import Paper
 
-State = Literal["tied", "fished", "given", "discarded"]
-
 _FACTOR = 14 / 9  # body type of 14 pt, which is read at arm's length
 _NUMBER = 18.0  # points
 _BOX = 13.0
@@ -23,7 +21,7 @@ _GAP = 9.0  # between two columns
 _ABOVE = 4.0  # between a rule and what stands below it
 _SHARES = (0.32, 0.34, 0.34)  # of what is left: the recipe's, the spool's and the state's column
 _PARTS: tuple[tuple[str, tuple[State, ...]], ...] = (
-    ("pull_from_wallets", ("tied", "fished")),
+    ("pull_from_wallets", IN_WALLET),
     ("pull_given", ("given",)),
     ("pull_discarded", ("discarded",)),
 )

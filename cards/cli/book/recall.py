@@ -21,7 +21,7 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.output import check_output
 
 if TYPE_CHECKING:
-    from tagend.cards.printing.pull import Pull
+    from tagend.cards.printing.pull import PullSheet
 
 
 @click.command("recall")
@@ -133,9 +133,9 @@ def _title(sought: Sought, found: Found) -> str:
     return ", ".join(filter(None, said))
 
 
-def _pull(found: Found, title: str, day: date) -> "Pull":
+def _pull(found: Found, title: str, day: date) -> "PullSheet":
     """Return the sheet of what is found: what to pull from the wallets."""
-    from tagend.cards.printing.pull import Pull, PullRow
+    from tagend.cards.printing.pull import FoundLeader, PullSheet
 
     sought = {spool.label for spool in found.spools}
 
@@ -145,7 +145,7 @@ def _pull(found: Found, title: str, day: date) -> "Pull":
         return ", ".join(dict.fromkeys(one.told for one in of))
 
     rows = tuple(
-        PullRow(
+        FoundLeader(
             number=leader.number,
             recipe=leader.recipe,
             tied=leader.tied,
@@ -155,4 +155,4 @@ def _pull(found: Found, title: str, day: date) -> "Pull":
         )
         for leader in found.leaders
     )
-    return Pull(title, day, rows)
+    return PullSheet(title, day, rows)
