@@ -1,4 +1,4 @@
-"""A season from an empty folder to a recall, in ten commands, with what it finds worked out by hand."""
+"""A season from an empty folder to a recall, in ten commands, its finds worked out by hand."""
 
 import json
 from pathlib import Path
