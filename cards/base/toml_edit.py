@@ -2,29 +2,44 @@
 
 import json
 import re
+import tomllib
 
 from tagend.layouts.base.faults import refused
+
+_BYTE_ORDER_MARK = "\ufeff"
+_LONE_END = r"(?<!\r)\n"
 
 
 def with_value(data: bytes, table: str, key: str, value: str) -> bytes:
     """Return the file with `key` under `[table]` set; raises `Refused` for what is no table."""
+    written = data.decode()
+    text = written.removeprefix(_BYTE_ORDER_MARK)
+    after = _set(text, table, key, value)
+    if "\r\n" in text and not re.search(_LONE_END, text):
+        after = re.sub(_LONE_END, "\r\n", after)  # which are those that came in
+    return (written[: len(written) - len(text)] + after).encode()
+
+
+def _set(text: str, table: str, key: str, value: str) -> str:
     import tomlkit
     from tomlkit.items import Table
 
-    text = data.decode("utf-8-sig")
     document = tomlkit.parse(text)
     home = document.get(table)
     if home is None:
         end = "" if text.endswith("\n") or not text else "\n"
-        return f"{text}{end}\n[{table}]\n{_line(key, value)}".encode()
+        return f"{text}{end}\n[{table}]\n{_line(key, value)}"
     if not isinstance(home, Table):
         raise refused("this is not a table", f"write it as [{table}]", table)
-    heading = re.search(rf"^[ \t]*\[{re.escape(table)}\][^\n]*\n", text, re.MULTILINE)
-    if key not in home and heading is not None:
+    if key not in home:
         # At its end a comment may already speak of the next table, so it goes in first.
-        return (text[: heading.end()] + _line(key, value) + text[heading.end() :]).encode()
+        heading = rf"""^[ \t]*\[[ \t]*["']?{re.escape(table)}["']?[ \t]*\][^\n]*\n"""
+        for found in re.finditer(heading, text, re.MULTILINE):
+            after = text[: found.end()] + _line(key, value) + text[found.end() :]
+            if key in tomllib.loads(after)[table]:  # else the heading was a line of some text
+                return after
     home[key] = value
-    return tomlkit.dumps(document).encode()
+    return tomlkit.dumps(document)
 
 
 def _line(key: str, value: str) -> str:

@@ -2,15 +2,18 @@
 
 import gc
 import io
+import os
 import sys
-from importlib import import_module
+from contextlib import suppress
 
 import click
 
+from tagend.cards.cli.lazy import LazyGroup
 from tagend.layouts.base.faults import Refused
 
 COMMANDS = (
     "bench",
+    "book",
     "calibrate",
     "check",
     "compare",
@@ -29,22 +32,15 @@ COMMANDS = (
     "vary",
 )
 REFUSED = 2  # the request could not be carried out, and nothing was written
+UNHEARD = 3  # what it said could not be delivered
 
 
-class _Commands(click.Group):
-    """Loads a command's module only when it is asked for: a person waits for every start."""
-
-    def list_commands(self, ctx: click.Context) -> list[str]:
-        return list(COMMANDS)
-
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
-        if cmd_name not in COMMANDS:
-            return None
-        command: click.Command = import_module(f"tagend.cards.cli.{cmd_name}").command
-        return command
-
-
-@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=LazyGroup,
+    home=__name__,
+    names=COMMANDS,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
 @click.version_option(package_name="tagend", message="%(prog)s %(version)s")
 def commands() -> None:
     """Turn leader recipes into tying cards and wallet labels."""
@@ -74,8 +70,21 @@ def _status(arguments: list[str] | None) -> int:
         click.echo(f"tagend: {error.format_message()}", err=True)
     except (click.Abort, KeyboardInterrupt):
         click.echo("tagend: stopped; nothing was written", err=True)
-    except BrokenPipeError:  # the reader of our output has gone, as `head` does
-        sys.stderr.close()
+    except SystemExit:  # of click, where the reader of our output has gone, as `head` does
+        return _unheard()
+    except OSError as error:
+        where = f"{error.filename}: " if error.filename else ""
+        return _unheard(f"tagend: stopped: {where}{error.strerror or error}")
     else:
         return status if isinstance(status, int) else 0
     return REFUSED
+
+
+def _unheard(words: str = "") -> int:
+    """Let go of all that is still to be said, which would be tried once more at the end."""
+    with suppress(OSError):
+        click.echo(words, err=True, nl=bool(words))
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    for stream in (1, 2):
+        os.dup2(nowhere, stream)
+    return UNHEARD

@@ -20,7 +20,11 @@ def rack_lines(
     if rack is not None and numbers is None:
         yield from _whole_lines(leaders, rack)
         return
-    batch = cut_batch(list(map(Order, leaders, numbers or ())), rack)
+    yield from rack_batch_lines(cut_batch(list(map(Order, leaders, numbers or ())), rack), rack)
+
+
+def rack_batch_lines(batch: Batch, rack: Rack | None) -> Iterator[str]:
+    """Yield what to cut from where, and what a rack makes of the batch where it lacks line."""
     if rack is not None and batch.shortages:
         yield _mix_line(batch, rack)
     yield from batch_lines(batch)

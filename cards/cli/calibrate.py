@@ -5,9 +5,10 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.cli.disk import read_bytes, write_whole
-from tagend.cards.cli.files import load_job, naming
+from tagend.cards.cli.disk import note_input
+from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import paper_option, shop_option
+from tagend.cards.cli.output import check_output
 from tagend.cards.cli.print_command import write_pdf
 
 if TYPE_CHECKING:
@@ -43,6 +44,11 @@ def _measured_options(command: F) -> F:
 @click.option("--corrected", is_flag=True, help="Draw it as the shop file corrects it, to check.")
 @click.option("--store", metavar="SHOP.toml", help="Store what was measured in this shop file.")
 @_measured_options
+@click.option(
+    "--replace",
+    is_flag=True,
+    help="Replace what is stored already, or a file that tagend did not make.",
+)
 @shop_option
 def command(
     output: str | None,
@@ -50,6 +56,7 @@ def command(
     backs: "Edge | None",
     corrected: bool,
     store: str | None,
+    replace: bool,
     shop: str | None,
     **lengths: str | None,
 ) -> None:
@@ -67,19 +74,21 @@ def command(
     if corrected and shop is None:
         raise click.UsageError("Name the shop file that corrects it with --shop.")
     if store is not None:
-        _store(store, measured)
+        if output is not None:  # before anything is stored
+            note_input(store)
+            check_output(output, replace=replace)
+        _store(store, measured, replace)
     if output is not None:
         from tagend.cards.printing.calibration import calibration_pdf
 
-        write_pdf(output, calibration_pdf(load_job(shop), paper, backs, true=corrected))
+        page = calibration_pdf(load_job(shop), paper, backs, true=corrected)
+        write_pdf(output, page, replace=replace)
 
 
-def _store(name: str, measured: dict[str, str]) -> None:
-    from tagend.cards.printing.calibration import with_measured
+def _store(name: str, measured: dict[str, str], replace: bool) -> None:
+    from tagend.cards.cli.store import store
+    from tagend.layouts.sheets.printer import read_printer
 
     load_job(name)  # no file is changed that is wrong already
-    with naming(name):
-        data = read_bytes(name)
-    write_whole(name, with_measured(data, measured))
-    told = ", ".join(f"{key} = {length!r}" for key, length in measured.items())
-    click.echo(f"stored in {name}: [printer] {told}", err=True)
+    read_printer(measured)
+    store(name, "printer", measured, replace=replace)

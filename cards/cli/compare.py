@@ -5,10 +5,16 @@ from collections.abc import Iterator, Sequence
 import click
 
 from tagend.cards.cli.columns import in_columns
-from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed
-from tagend.cards.cli.options import paper_option, recipes_argument, shop_option, variant_options
+from tagend.cards.cli.options import (
+    paper_option,
+    recipes_argument,
+    replace_option,
+    shop_option,
+    variant_options,
+)
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import worksheet
 from tagend.layouts.base.faults import refused
@@ -22,6 +28,7 @@ _LEAST, _MOST = 2, 6
 @click.option("--json", "as_json", is_flag=True, help="One JSON object a leader, one a line.")
 @paper_option
 @anyway_option
+@replace_option
 @variant_options
 @shop_option
 def command(
@@ -30,6 +37,7 @@ def command(
     as_json: bool,
     paper: str | None,
     anyway: bool,
+    replace: bool,
     variant: str | None,
     variants: bool,
     shop: str | None,
@@ -48,6 +56,8 @@ def command(
     if not _LEAST <= len(recipes) <= _MOST:
         found = f"{_LEAST} to {_MOST} leaders are compared at once, and here is {len(recipes)}"
         raise refused(found, "name other recipes, or one that has variants")
+    if output is not None:
+        check_output(output, replace=replace)
     sheets = [worksheet(recipe, job.practice) for recipe in recipes]
     heed(sheets, anyway=anyway or output is None)
     leaders = [sheet.leader for sheet in sheets]
@@ -61,7 +71,7 @@ def command(
         from tagend.cards.printing.compare import comparison_pdf, comparison_svg
 
         make = comparison_svg if ending == "svg" else comparison_pdf
-        write_whole(output, make(job, sheets, paper))
+        write_output(output, make(job, sheets, paper), replace=replace)
     click.echo("\n".join(told))
     if output is not None:
         click.echo(f"wrote {output}", err=True)

@@ -3,7 +3,10 @@
 import os
 import stat
 import sys
+from contextlib import suppress
 from pathlib import Path
+
+import click
 
 from tagend.layouts.base.faults import Refused, refused
 
@@ -11,9 +14,12 @@ from tagend.layouts.base.faults import Refused, refused
 def read_bytes(name: str) -> bytes:
     """Return what a file holds, or standard input for `-`."""
     if name == "-":
+        with suppress(OSError):  # where it is no file
+            note_input(sys.stdin.fileno())
         return sys.stdin.buffer.read()
     try:
         with open(name, "rb") as file:
+            note_input(file.fileno())
             return file.read()
     except FileNotFoundError:
         raise refused("there is no such file", "check its name and folder") from None
@@ -24,9 +30,26 @@ def read_bytes(name: str) -> bytes:
         raise refused(f"cannot be read: {reason}", "name a file that can be opened") from None
 
 
-def bytes_of(name: str) -> bytes | None:
-    """Return what a file holds, or None where there is none yet."""
-    return read_bytes(name) if Path(name).exists() else None
+def note_input(file: str | int) -> None:
+    """Note a file, by its name or as it is open, as one that the running command uses."""
+    with suppress(OSError, ValueError):
+        _inputs().append(os.stat(file))
+
+
+def is_input(name: str) -> bool:
+    """Whether the running command has used this very file, by whatever name."""
+    try:
+        found = os.stat(name)
+    except (OSError, ValueError):
+        return False
+    return any(os.path.samestat(found, file) for file in _inputs())
+
+
+def _inputs() -> list[os.stat_result]:
+    """Return the files noted for the command that is running; outside of one, a new list."""
+    context = click.get_current_context(silent=True)
+    noted: list[os.stat_result] = context.meta.setdefault(__name__, []) if context else []
+    return noted
 
 
 def write_whole(name: str, data: bytes) -> None:
@@ -35,10 +58,10 @@ def write_whole(name: str, data: bytes) -> None:
     A link is followed. A file that exists keeps its permissions. Raises `Refused`, and leaves
     what was there.
     """
+    mode = mode_of(name)
     target = Path(os.path.realpath(name))
     part = target.parent / f".{os.urandom(8).hex()}.part"
     try:
-        mode = _mode_of(target, name)
         try:
             # Created as the target would be, so that the user's own mask decides who may read it.
             with open(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), "wb") as file:
@@ -55,28 +78,24 @@ def write_whole(name: str, data: bytes) -> None:
         raise not_written(name, error) from error
 
 
-def write_both(first: str, first_data: bytes, second: str, second_data: bytes) -> None:
-    """Write two files whole. Raises `Refused` where one cannot be, with both as they were."""
-    was = bytes_of(first)
-    write_whole(first, first_data)
-    try:
-        write_whole(second, second_data)
-    except BaseException:
-        if was is None:
-            Path(first).unlink()
-        else:
-            write_whole(first, was)
-        raise
-
-
 def not_written(name: str, error: OSError) -> Refused:
     """Return the refusal of a file that the system does not let us write."""
     found = f"cannot be written: {error.strerror}"
     return refused(found, "name a file in a folder you may write to", name)
 
 
+def mode_of(name: str) -> int | None:
+    """Return the permissions of the file that would be replaced; None when there is none.
+
+    Raises `Refused` where nothing can be written.
+    """
+    try:
+        return _mode_of(Path(os.path.realpath(name)), name)
+    except OSError as error:
+        raise not_written(name, error) from error
+
+
 def _mode_of(target: Path, name: str) -> int | None:
-    """Return the permissions of the file that will be replaced; None when there is none."""
     try:
         found = target.stat()
     except FileNotFoundError:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 import click
 
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.cli.disk import read_bytes
+from tagend.cards.cli.disk import note_input, read_bytes
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
 from tagend.cards.recipe.recipe import Recipe
@@ -46,6 +46,8 @@ def load_shop(name: str | None) -> Shop:
 
             wording_of(shop)  # refuses a language that is not there
     font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
+    for path in filter(None, (font, logo)):  # read elsewhere, or not by each command
+        note_input(path)
     return replace(shop, font=font, logo=logo)
 
 

@@ -1,17 +1,18 @@
 """`tagend new`: a recipe asked for step by step, and written as a file."""
 
 from collections.abc import Callable
-from pathlib import Path
+from functools import partial
 from typing import TypeVar
 
 import click
 
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.disk import mode_of, write_whole
 from tagend.cards.cli.files import load_practice
 from tagend.cards.cli.heed import tell
-from tagend.cards.cli.options import shop_option
+from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.output import check_output
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import (
@@ -33,19 +34,30 @@ T = TypeVar("T")
 
 @click.command("new")
 @click.option("-o", "--output", metavar="OUT.toml", help="The file to write; asked for otherwise.")
+@replace_option
 @shop_option
-def command(output: str | None, shop: str | None) -> None:
+def command(output: str | None, replace: bool, shop: str | None) -> None:
     """Ask for a recipe step by step, and write its file. An empty answer leaves a thing out."""
     from tagend.cards.recipe.recipe_text import file_name, recipe_text
 
     practice = load_practice(shop)
+    free = partial(_free, replace=replace)
+    if output is not None:
+        free(output)  # before anybody answers for nothing
     recipe = _ask_recipe(practice)
-    path = output or click.prompt("File to write", default=file_name(recipe.name), err=True)
-    if Path(path).exists():
-        raise refused("this file is there already", "name another with -o", path)
-    write_whole(path, recipe_text(recipe).encode())
+    path = output or _ask("File to write", free, file_name(recipe.name))
+    # Without a checksum: nothing but the answers could make it again, so no command may replace it.
+    write_whole(free(path), recipe_text(recipe).encode())
     tell([worksheet(recipe, practice)])
     click.echo(f"wrote {path}", err=True)
+
+
+def _free(path: str, *, replace: bool) -> str:
+    """Return the path; raises `Refused` where a file is, for answers can't be had again."""
+    if mode_of(path) is not None and not replace:
+        raise refused("this file is there already", "name another file, or say --replace", path)
+    check_output(path, replace=replace)
+    return path
 
 
 def _ask_recipe(practice: Practice) -> Recipe:
@@ -80,19 +92,21 @@ def _knot(end: EndOf, practice: Practice) -> Callable[[str], str]:
     return lambda text: read_knot(text, end, practice)
 
 
-def _ask(question: str, read: Callable[[str], T]) -> T:
+def _ask(question: str, read: Callable[[str], T], default: str = "") -> T:
     """Ask until the answer can be read."""
     while True:
-        answer = _ask_maybe(question, read)
+        answer = _ask_maybe(question, read, default)
         if answer is not None:
             return answer
         click.echo("  this is needed", err=True)
 
 
-def _ask_maybe(question: str, read: Callable[[str], T]) -> T | None:
+def _ask_maybe(question: str, read: Callable[[str], T], default: str = "") -> T | None:
     """Ask until the answer can be read or is empty."""
     while True:
-        text: str = click.prompt(question, default="", show_default=False, err=True).strip()
+        text: str = click.prompt(
+            question, default=default, show_default=bool(default), err=True
+        ).strip()
         if not text:
             return None
         try:

@@ -17,6 +17,11 @@ recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, requir
 output_option = click.option(
     "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
 )
+replace_option = click.option(
+    "--replace",
+    is_flag=True,
+    help="Replace a file that tagend did not make, or that was changed since.",
+)
 paper_option = click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
 rack_option = click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")
 shop_option = click.option(

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed
-from tagend.cards.cli.options import output_option, recipes_argument
+from tagend.cards.cli.options import output_option, recipes_argument, replace_option
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import under
@@ -56,34 +56,38 @@ class Printing:
 
 def print_command(
     name: str, *, logo: bool = False
-) -> Callable[[Callable[..., bytes | None]], click.Command]:
-    """Make a command of what returns the bytes of its PDF, or None where it wrote them itself.
+) -> Callable[[Callable[..., bytes]], click.Command]:
+    """Make a command of what returns the bytes of its PDF.
 
     It is given a `Printing` and its own options; those of variants and shop it only names.
     """
 
-    def command_of(make: Callable[..., bytes | None]) -> click.Command:
+    def command_of(make: Callable[..., bytes]) -> click.Command:
         @wraps(make)
         def command(
             names: tuple[str, ...],
             output: str,
             shop: str | None,
             anyway: bool,
+            replace: bool,
             variant: str | None = None,
             variants: bool = False,
             **options: object,
         ) -> None:
             job = load_job(shop, logo=logo)
             recipes = load_chosen(names, job.practice, variant, variants)
-            write_pdf(output, make(Printing(job, recipes, output, anyway), **options))
+            check_output(output, replace=replace)  # before anything else is told
+            data = make(Printing(job, recipes, output, anyway), **options)
+            write_pdf(output, data, replace=replace)
 
-        return click.command(name)(recipes_argument(output_option(anyway_option(command))))
+        for shared in (replace_option, anyway_option, output_option, recipes_argument):
+            command = shared(command)
+        return click.command(name)(command)
 
     return command_of
 
 
-def write_pdf(name: str, data: bytes | None) -> None:
-    """Write a PDF, unless it is written already, and say so."""
-    if data is not None:
-        write_whole(name, data)
+def write_pdf(name: str, data: bytes, *, replace: bool = False) -> None:
+    """Write a PDF, and say so."""
+    write_output(name, data, replace=replace)
     click.echo(f"wrote {name}; print it at 100 %, not fitted to the page", err=True)

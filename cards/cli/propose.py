@@ -6,10 +6,10 @@ import click
 
 from tagend.cards.base.units import Diameter, Length, parse_diameter, parse_length
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.heed import anyway_option, heed
-from tagend.cards.cli.options import rack_option, reading, shop_option
+from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
 from tagend.cards.propose.proposal import propose
@@ -55,6 +55,7 @@ _name = reading(lambda text: plain_text(text, NAME_MOST))
 @click.option("--name", callback=_name, help="What the leader is called; else by its measures.")
 @click.option("-o", "--output", metavar="OUT.toml", required=True, help="The recipe file to write.")
 @anyway_option
+@replace_option
 @shop_option
 def command(
     rack: str | None,
@@ -72,6 +73,7 @@ def command(
     name: str | None,
     output: str,
     anyway: bool,
+    replace: bool,
     shop: str | None,
 ) -> None:
     """Work out the taper of the fewest knots without a big step from the spools of a rack.
@@ -94,6 +96,7 @@ def command(
         supplies = supplies_of_rack(spools)
     else:
         supplies = supplies_of_diameters(diameters or (), only or "nylon", ending)
+    check_output(output, replace=replace)
     pieces = {
         name: _read(name, text, reader, practice)
         for name, text, reader in (
@@ -128,7 +131,7 @@ def command(
     )
     click.echo("\n\n".join(blocks))
     heed(sheets[:1], anyway=anyway)
-    write_whole(output, recipe_text(proposals[0].recipe).encode())
+    write_output(output, recipe_text(proposals[0].recipe).encode(), replace=replace)
     click.echo(f"wrote the first into {output}", err=True)
 
 

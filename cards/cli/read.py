@@ -1,15 +1,17 @@
 """`tagend read`: a recipe file back from a code's text, a picture of it, or one of our PDFs."""
 
 import os
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace as changed
 from typing import TYPE_CHECKING
 
 import click
 
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
-from tagend.cards.cli.options import shop_option
+from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -24,8 +26,21 @@ if TYPE_CHECKING:
 @click.argument("source", metavar="SOURCE")
 @click.option("-o", "--output", metavar="OUT", help="The recipe file to write, or a folder.")
 @click.option("--check", is_flag=True, help="Only say what SOURCE holds; write nothing.")
+@click.option("--keep-tied", is_flag=True, help="Keep the day it was tied in the recipe.")
+@click.option(
+    "--book", metavar="FILE", envvar="TAGEND_BOOK", help="Say which leaders of this book hold it."
+)
+@replace_option
 @shop_option
-def command(source: str, output: str | None, check: bool, shop: str | None) -> None:
+def command(
+    source: str,
+    output: str | None,
+    check: bool,
+    keep_tied: bool,
+    book: str | None,
+    replace: bool,
+    shop: str | None,
+) -> None:
     """Write the recipe in SOURCE as a recipe file.
 
     SOURCE is a code's text, a text file that holds one, a picture of one or more codes (PNG,
@@ -33,14 +48,52 @@ def command(source: str, output: str | None, check: bool, shop: str | None) -> N
     """
     if check and output is not None:
         raise click.UsageError("--check writes nothing: leave -o out.")
-    found = _found(source, load_practice(shop))
+    practice = load_practice(shop)
+    found = _found(source, practice)
     for text in found.strangers:
         click.echo(f"left out a code that is not one of a label: {text}", err=True)
+    if book is not None:
+        _tell_holders(found.recipes, book, practice)
     if check:
         for recipe in found.recipes:
-            click.echo(f"{found.what}: {recipe.name}, {counted(len(recipe.sections), 'section')}")
+            click.echo(f"{found.what}: {', '.join(_told(recipe))}")
     else:
-        _write(found.recipes, source, output)
+        recipes = found.recipes if keep_tied else _untied(found.recipes)
+        _write(recipes, source, output, replace)
+
+
+def _told(recipe: Recipe) -> Iterator[str]:
+    yield recipe.name
+    yield counted(len(recipe.sections), "section")
+    if recipe.tied is not None:
+        yield f"tied {recipe.tied}"
+
+
+def _untied(recipes: Sequence[Recipe]) -> Sequence[Recipe]:
+    """Return the recipes without the days they were tied, each once, and say so."""
+    for day in sorted({recipe.tied for recipe in recipes if recipe.tied is not None}):
+        found = f"tied {day} left out: a leader tied again has a day of its own"
+        click.echo(f"{found}; --keep-tied keeps it", err=True)
+    untied = (changed(recipe, tied=None) for recipe in recipes)
+    return tuple({recipe_text(recipe): recipe for recipe in untied}.values())
+
+
+def _tell_holders(recipes: Sequence[Recipe], book: str, practice: Practice) -> None:
+    """Say which leaders of the book hold the recipes, for the person to pick."""
+    from tagend.cards.book.file import opened
+    from tagend.cards.book.holders import holders
+    from tagend.cards.book.naming import ranges
+
+    with opened(book) as db:
+        for recipe in recipes:
+            batches: dict[int, list[int]] = {}
+            for leader in holders(db, recipe, practice):
+                batches.setdefault(leader.batch, []).append(leader.number)
+            for batch, numbers in batches.items():
+                click.echo(f"{recipe.name}: batch {batch}, no. {ranges(numbers)}", err=True)
+                click.echo(f"tie one again: tagend book tie --again {numbers[0]}", err=True)
+            if not batches:
+                click.echo(f"{recipe.name}: no leader of {book} holds it", err=True)
 
 
 def _found(source: str, practice: Practice) -> "Recovered":
@@ -52,9 +105,9 @@ def _found(source: str, practice: Practice) -> "Recovered":
         return recipes_in(read_bytes(source), practice)
 
 
-def _write(recipes: Sequence[Recipe], source: str, output: str | None) -> None:
+def _write(recipes: Sequence[Recipe], source: str, output: str | None, replace: bool) -> None:
     if output is not None and (len(recipes) > 1 or os.path.isdir(output)):
-        write_each(recipes, output)
+        write_each(recipes, output, replace=replace)
         return
     if len(recipes) > 1:
         names = ", ".join(file_name(recipe.name) for recipe in recipes)
@@ -63,4 +116,4 @@ def _write(recipes: Sequence[Recipe], source: str, output: str | None) -> None:
     if output is None:
         click.echo(text, nl=False)
     else:
-        write_whole(output, text.encode())
+        write_output(output, text.encode(), replace=replace)

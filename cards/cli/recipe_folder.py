@@ -7,24 +7,21 @@ from itertools import chain, count
 import click
 
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.disk import write_whole
+from tagend.cards.cli.output import write_outputs
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.layouts.base.faults import refused
 
 
-def write_each(recipes: Sequence[Recipe], folder: str) -> None:
+def write_each(recipes: Sequence[Recipe], folder: str, *, replace: bool) -> None:
     """Write each recipe as a recipe file of its name."""
     if not os.path.isdir(folder):
         raise refused("this is not a folder", "make it first, or name another", folder)
-    from concurrent.futures import ThreadPoolExecutor
-
     texts: dict[str, bytes] = {}
     for recipe in recipes:
         name = _unlike(texts, os.path.join(folder, file_name(recipe.name)))
         texts[name] = recipe_text(recipe).encode()
-    with ThreadPoolExecutor(8) as pool:  # each waits for the disk, so they wait together
-        list(pool.map(write_whole, texts, texts.values()))
+    write_outputs(texts, replace=replace)
     click.echo(f"wrote {counted(len(recipes), 'recipe')} into {folder}", err=True)
 
 

@@ -5,14 +5,15 @@ from collections.abc import Iterable
 import click
 
 from tagend.cards.cli.files import load_job, load_shop, naming
-from tagend.cards.cli.options import shop_option
+from tagend.cards.cli.options import replace_option, shop_option
 
 
 @click.command("stock")
 @click.argument("name", metavar="[NAME]", required=False)
 @click.option("-o", "--output", metavar="OUT.pdf", help="The outline of NAME to write.")
+@replace_option
 @shop_option
-def command(name: str | None, output: str | None, shop: str | None) -> None:
+def command(name: str | None, output: str | None, replace: bool, shop: str | None) -> None:
     """List papers, card sizes and label sheets, with their measures.
 
     With a NAME, draw its outline true to size, to hold against the real sheet.
@@ -27,7 +28,7 @@ def command(name: str | None, output: str | None, shop: str | None) -> None:
     from tagend.cards.cli.print_command import write_pdf
     from tagend.cards.printing.stock import stock_pdf
 
-    write_pdf(output, stock_pdf(load_job(shop), name))
+    write_pdf(output, stock_pdf(load_job(shop), name), replace=replace)
 
 
 def _list(shop: str | None) -> None:

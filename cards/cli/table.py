@@ -6,9 +6,10 @@ import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
-from tagend.cards.cli.disk import read_bytes, write_whole
+from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import load_practice, load_recipes, naming
-from tagend.cards.cli.options import shop_option
+from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -19,8 +20,11 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any
 @click.argument("names", metavar="SOURCE...", nargs=-1)
 @click.option("-o", "--output", metavar="OUT", help="A folder for recipe files, or OUT.csv.")
 @click.option("--columns", is_flag=True, help="List the columns of a table.")
+@replace_option
 @shop_option
-def command(names: tuple[str, ...], output: str | None, columns: bool, shop: str | None) -> int:
+def command(
+    names: tuple[str, ...], output: str | None, columns: bool, replace: bool, shop: str | None
+) -> int:
     """Write the recipes of tables into the folder OUT, or those of recipe files into OUT.csv.
 
     A table is a CSV file in UTF-8, with a row for each section from the butt to the fly. What is
@@ -34,8 +38,8 @@ def command(names: tuple[str, ...], output: str | None, columns: bool, shop: str
         raise click.UsageError(f"Missing {missing}.")
     practice = load_practice(shop)
     if output.lower().endswith(".csv"):
-        return _write_table(names, output, practice)
-    return _write_recipes(names, output, practice)
+        return _write_table(names, output, practice, replace)
+    return _write_recipes(names, output, practice, replace)
 
 
 def _list_columns() -> int:
@@ -46,11 +50,11 @@ def _list_columns() -> int:
     return 0
 
 
-def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
+def _write_table(names: Sequence[str], output: str, practice: Practice, replace: bool) -> int:
     from tagend.cards.tables.write_recipes import csv_table
 
     recipes = load_recipes(names, practice)
-    write_whole(output, csv_table(recipes))
+    write_output(output, csv_table(recipes), replace=replace)
     click.echo(f"wrote {output}", err=True)
     for name, recipe in zip(names, recipes, strict=True):
         if number := len(recipe.variants):
@@ -60,7 +64,7 @@ def _write_table(names: Sequence[str], output: str, practice: Practice) -> int:
     return 0
 
 
-def _write_recipes(names: Sequence[str], folder: str, practice: Practice) -> int:
+def _write_recipes(names: Sequence[str], folder: str, practice: Practice, replace: bool) -> int:
     from tagend.cards.tables.read_recipes import read_table
 
     recipes: list[Recipe] = []
@@ -71,7 +75,8 @@ def _write_recipes(names: Sequence[str], folder: str, practice: Practice) -> int
             recipes += table.recipes
             refuse_any(table.faults)
     if recipes:
-        write_each(recipes, folder)
+        with noting(faults):
+            write_each(recipes, folder, replace=replace)
     for fault in faults:
         click.echo(str(fault), err=True)
     return REFUSED if faults else 0

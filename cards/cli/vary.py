@@ -1,18 +1,17 @@
 """`tagend vary`: a changed leader as a recipe file of its own."""
 
-import os
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import replace as changed
 from typing import cast
 
 import click
 
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.cli.disk import write_whole
 from tagend.cards.cli.files import Tables, load_chosen, load_practice, load_rack, naming
 from tagend.cards.cli.heed import tell
-from tagend.cards.cli.options import shop_option
+from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.cli.vary_lines import beyond_lines
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
@@ -45,6 +44,7 @@ _STRANDS = ("tippet", "guard")
 @click.option("--use", metavar="TEXT", help="Say another use.")
 @click.option("--variant", metavar="NAME", help="Begin with this variant of the recipe.")
 @click.option("--name", metavar="NAME", help="Call it this, and not after what is changed.")
+@replace_option
 @shop_option
 def command(
     source: str,
@@ -52,6 +52,7 @@ def command(
     rack: str | None,
     variant: str | None,
     name: str | None,
+    replace: bool,
     shop: str | None,
     **wishes: object,
 ) -> None:
@@ -63,8 +64,6 @@ def command(
     alone, such as "30 lb fluorocarbon 12 in"; so may the sections of RECIPE, which then need no
     diameter. What else is changed, and what is wrong with the variant, is told on standard error.
     """
-    if os.path.realpath(output) == os.path.realpath(source):
-        raise refused("this is the recipe itself", "name another file", output)
     practice = load_practice(shop)
     spools = load_rack(rack, practice)
     change = _change(wishes, spools, practice)
@@ -75,12 +74,13 @@ def command(
         return tables if spools is None else with_diameters(tables, spools, practice)
 
     (recipe,) = load_chosen([source], practice, variant, variants=False, fill=fill)
+    check_output(output, replace=replace)
     with naming(source), _as_options():
         varied = _varied(recipe, change, name, spools, practice)
     for line in beyond_lines(recipe, change, varied, practice):
         click.echo(line, err=True)
     tell([worksheet(varied, practice)])
-    write_whole(output, recipe_text(varied).encode())
+    write_output(output, recipe_text(varied).encode(), replace=replace)
     click.echo(f"wrote {output}: {varied.name}", err=True)
 
 
@@ -129,10 +129,10 @@ def _varied(
     varied = vary(recipe, change, practice, rack)
     if name is not None:
         with under("name"):
-            return replace(varied, name=plain_text(name, NAME_MOST))
+            return changed(varied, name=plain_text(name, NAME_MOST))
     words = [short_words(change)] if change != _NOTHING else []
     words += ["from the rack"] if rack else []
-    return replace(varied, name=joined_name(recipe, ", ".join(words))) if words else varied
+    return changed(varied, name=joined_name(recipe, ", ".join(words))) if words else varied
 
 
 @contextmanager

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from itertools import accumulate
-from typing import Literal
 
+from tagend.cards.book.leaders import IN_WALLET, State
 from tagend.cards.faces.block import (
     DROP,
     LEADING,
@@ -23,15 +23,12 @@ from tagend.layouts.paper.face import Face, Path, rectangle, shifted
 from tagend.layouts.paper.text import SetLine, set_line
 from tagend.layouts.stock.formats import Paper
 
-State = Literal["tied", "fished", "given", "discarded"]
-
 _FACTOR = 13 / 9  # body type of 13 pt, which is read at arm's length
 _NUMBER = 18.0  # points
 _BOX = 13.0
 _GAP = 9.0  # between two columns
 _ABOVE = 4.0  # between a rule and what stands below it
 _SHARES = (0.32, 0.34, 0.34)  # of what is left: the recipe's, the spool's and the state's column
-_IN_A_WALLET = ("tied", "fished")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +69,7 @@ def pull_sheet(pull: PullSheet, paper: Paper, wording: Wording, fonts: Fonts) ->
     page = Page(paper, Scale(_FACTOR, fonts), wording, head, NARROW_MARGIN)
     columns = _columns(pull, page)
     rows = [Row(page.bold(pull.title))]
-    kept = [row for row in pull.rows if row.state in _IN_A_WALLET]
+    kept = [row for row in pull.rows if row.state in IN_WALLET]
     given, gone = (
         [row for row in pull.rows if row.state == state] for state in ("given", "discarded")
     )

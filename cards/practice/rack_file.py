@@ -2,13 +2,14 @@
 
 import re
 from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.units import Diameter, Length, Strength, parse_line_length
 from tagend.cards.base.value_readers import text_line
-from tagend.cards.recipe.values import DIAMETER, MATERIAL, STRENGTH
+from tagend.cards.recipe.values import DATE, DIAMETER, MATERIAL, STRENGTH
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import LENGTH_MM
@@ -26,6 +27,12 @@ class Spool:
     left: Length
     strength: Strength | None = None
     lot: str | None = None
+    bought: date | None = None
+
+    @property
+    def told(self) -> str:
+        """What it is called, with its lot: `Clear 8, lot F 7`."""
+        return f"{self.label}, lot {self.lot}" if self.lot else self.label
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +44,12 @@ class Rack:
 
 def read_rack(data: bytes, words: Vocabulary) -> Rack:
     """Return the spools of a rack file; raises `Refused` with every fault in it."""
-    rack = _read(read_toml(data), words)
+    return rack_of(read_toml(data), words)
+
+
+def rack_of(tables: object, words: Vocabulary) -> Rack:
+    """Return the spools of a rack file's tables; raises `Refused` with every fault in them."""
+    rack = _read(tables, words)
     seen: set[str] = set()
     for place, spool in enumerate(rack.spools, start=1):
         if spool.label in seen:
@@ -50,7 +62,7 @@ def read_rack(data: bytes, words: Vocabulary) -> Rack:
     return rack
 
 
-def _read_left(written: object) -> Length:
+def read_left(written: object) -> Length:
     """Read what is left on a spool; one that is used up may say `0 yd`."""
     empty = _EMPTY.fullmatch(written.strip()) if isinstance(written, str) else None
     if empty is None:
@@ -66,9 +78,10 @@ _SPOOL = table(
         "label": by(text_line(40)),
         "material": MATERIAL,
         "diameter": DIAMETER,
-        "left": by(_read_left),
+        "left": by(read_left),
         "strength": STRENGTH,
         "lot": by(text_line(40)),
+        "bought": DATE,
     },
 )
 _read: TableReader[Rack] = TableReader(table(Rack, {"spool": tables(_SPOOL, 1, SPOOLS_MOST)}))

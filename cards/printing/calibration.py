@@ -1,13 +1,11 @@
-"""Measuring a printer: a paper in, its pages' bytes out; what was measured in, a shop file out."""
+"""Measuring a printer: a paper in, its pages' bytes out."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
-from tagend.cards.base.toml_edit import with_value
 from tagend.cards.printing.job import DUPLEX, Job, pdf_of
 from tagend.cards.words.language import Wording
 from tagend.layouts.sheets.calibration import CalibrationWords, calibration_sheets
-from tagend.layouts.sheets.printer import read_printer
 from tagend.layouts.sheets.sheet import Sheet
 
 Edge: TypeAlias = Literal["long-edge", "short-edge"]
@@ -37,11 +35,3 @@ def calibration_words(wording: Wording, *, true: bool) -> CalibrationWords:
         wording.say("printer_check_back"),
         wording.steps("measure_back"),
     )
-
-
-def with_measured(data: bytes, measured: Mapping[str, str]) -> bytes:
-    """Return a shop file with lengths stored under [printer]; raises `Refused` for wrong ones."""
-    read_printer(measured)
-    for key in reversed(list(measured)):  # each new one goes first
-        data = with_value(data, "printer", key, measured[key])
-    return data

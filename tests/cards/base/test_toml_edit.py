@@ -77,10 +77,34 @@ def test_a_table_of_two_sides_becomes_one_length() -> None:
 )
 @pytest.mark.parametrize("key", ["blood", "clinch", "albright's"])
 def test_any_way_to_write_the_table_is_understood(before: str, key: str) -> None:
-    old, new = tomllib.loads(before.lstrip("\ufeff")), tomllib.loads(edited(before, key))
+    old, new = (tomllib.loads(text.lstrip("\ufeff")) for text in (before, edited(before, key)))
     assert new["lap"].pop(key) == "5 in"
     old.get("lap", {}).pop(key, None)
     assert new == {"lap": {}, **old}
+
+
+@pytest.mark.parametrize("key", ["blood", "clinch"])
+@pytest.mark.parametrize("mark", ["", "\ufeff"])
+def test_line_ends_and_a_byte_order_mark_stay(mark: str, key: str) -> None:
+    before = mark + SHOP.replace("\n", "\r\n")
+    assert edited(before, key) == mark + edited(SHOP, key).replace("\n", "\r\n")
+
+
+@pytest.mark.parametrize("key", ["blood", "albright", "new one"])
+def test_a_file_of_mixed_line_ends_keeps_each(key: str) -> None:
+    before = SHOP.replace("[lap]\n", "[lap]\r\n").replace("wet\n", "wet\r\n")
+    gone, came = (
+        set(one.splitlines(keepends=True)) - set(other.splitlines(keepends=True))
+        for one, other in ((before, edited(before, key)), (edited(before, key), before))
+    )
+    assert len(gone) == (key == "blood")
+    assert len(came) == 1
+
+
+def test_a_heading_in_a_text_is_no_heading() -> None:
+    before = 'note = """\n[lap]\n"""\n\n["lap"]\nblood = "4 in"\n'
+    after = tomllib.loads(edited(before, "clinch"))
+    assert after == {"note": "[lap]\n", "lap": {"clinch": "5 in", "blood": "4 in"}}
 
 
 @pytest.mark.parametrize("wrong", ["lap = 3\n", 'lap = { blood = "4 in" }\n'])

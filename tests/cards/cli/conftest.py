@@ -28,7 +28,8 @@ Tagend = Callable[..., Outcome]
 
 @pytest.fixture
 def tagend(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Tagend:
-    monkeypatch.delenv("TAGEND_SHOP", raising=False)
+    for name in ("TAGEND_SHOP", "TAGEND_BOOK", "TAGEND_WHO"):
+        monkeypatch.delenv(name, raising=False)
 
     def run(*arguments: str | Path, stdin: bytes = b"") -> Outcome:
         monkeypatch.setattr("sys.stdin", TextIOWrapper(BytesIO(stdin)))

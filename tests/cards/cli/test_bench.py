@@ -2,10 +2,11 @@ from pathlib import Path
 
 import pytest
 
+from tagend.cards.cli.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import text
 
-KEPT = b"kept as it was"
+KEPT = sealed(b"# kept as it was\n")
 EMPTY_RACK = """\
 [[spool]]
 label = "Odd"
@@ -17,7 +18,7 @@ left = "5 yd"
 
 @pytest.fixture
 def output(demo: Path) -> Path:
-    """Return where to write; a file is there already."""
+    """Return where to write; a file of ours is there already."""
     path = demo / "out.pdf"
     path.write_bytes(KEPT)
     return path

@@ -45,7 +45,13 @@ def test_measuring_again_replaces_only_what_was_measured_again(
         '# Ours.\n[printer]   # the old one in the shed\nfront_x = "1 mm"  # in June\n'
         'rule_x = "99 mm"\n\n[rules.step]\nlimit = 1.3  # ours\n'
     )
-    assert tagend("calibrate", "--store", shop, "--front-x", "0.5 mm").status == 0
+    before = shop.read_bytes()
+    run = tagend("calibrate", "--store", shop, "--front-x", "0.5 mm", "--rule-x", "99 mm")
+    assert run.status == 2
+    assert run.faults == [f"{shop}: [printer] front_x: was '1 mm', now '0.5 mm'; say --replace"]
+    assert shop.read_bytes() == before
+    run = tagend("calibrate", "--store", shop, "--front-x", "0.5 mm", "--replace")
+    assert run.err == f"stored in {shop}: [printer] front_x = '0.5 mm' (was '1 mm')\n"
     assert shop.read_text() == (
         '# Ours.\n[printer]   # the old one in the shed\nfront_x = "0.5 mm"  # in June\n'
         'rule_x = "99 mm"\n\n[rules.step]\nlimit = 1.3  # ours\n'

@@ -5,15 +5,16 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from tagend.cards.cli.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import text
 
-KEPT = b"kept as it was"
+KEPT = sealed(b"# kept as it was\n")
 
 
 @pytest.fixture
 def output(demo: Path) -> Path:
-    """Return where to write; a file is there already."""
+    """Return where to write; a file of ours is there already."""
     path = demo / "out.pdf"
     path.write_bytes(KEPT)
     return path

@@ -6,16 +6,17 @@ import pypdf
 import pytest
 import zxingcpp
 
+from tagend.cards.cli.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import page_image, text
 
-KEPT = b"kept as it was"
+KEPT = sealed(b"# kept as it was\n")
 CODES = re.compile("TAG1:")
 
 
 @pytest.fixture
 def output(demo: Path) -> Path:
-    """Return where to write; a file is there already."""
+    """Return where to write; a file of ours is there already."""
     path = demo / "out.pdf"
     path.write_bytes(KEPT)
     return path
@@ -100,7 +101,7 @@ def test_the_day_is_printed_and_kept_in_the_code(tagend: Tagend, demo: Path, out
     run = tagend("labels", demo / "sandbar-eight.toml", "--tied", "2026-05-31", "-o", output)
     assert run.status == 0
     assert "tied 2026-05-31" in text(output.read_bytes())
-    back = tagend("read", output)
+    back = tagend("read", output, "--keep-tied")
     assert 'tied = "2026-05-31"' in back.out or "tied = 2026-05-31" in back.out
 
 

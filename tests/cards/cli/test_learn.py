@@ -1,8 +1,12 @@
+import subprocess
+import sys
+import tomllib
 from pathlib import Path
 
 import pytest
 
 from tests.cards.cli.conftest import Tagend
+from tests.tree import ROOT
 
 SHOP = """\
 # Mine.
@@ -27,23 +31,27 @@ def test_the_sum_is_shown_and_stored(tagend: Tagend, shop: Path) -> None:
     run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 1/4 in", "--shop", shop)
     assert run.status == 0
     assert run.out == "clinch: 10 in - 6 1/4 in = 3 3/4 in, the fold\n"
-    assert run.err == f"stored in {shop}: [lap] 'clinch' = '3 3/4 in'\n"
+    assert run.err == f"stored in {shop}: [lap] clinch = '3 3/4 in'\n"
     assert shop.read_text() == SHOP.replace("[lap]\n", '[lap]\nclinch = "3 3/4 in"\n')
 
 
 def test_a_figure_that_is_there_is_replaced_by_whatever_name_it_has(
     tagend: Tagend, shop: Path
 ) -> None:
-    run = tagend(
-        "learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop
-    )
+    learn = ["learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "15 in"]
+    run = tagend(*learn, "--shop", shop)
+    assert run.status == 2
+    assert run.faults == [f"{shop}: [lap] Blood knot: was '8 in', now '7 in'; say --replace"]
+    assert shop.read_text() == SHOP
+    run = tagend(*learn, "--shop", shop, "--replace")
+    assert run.err == f"stored in {shop}: [lap] Blood knot = '7 in' (was '8 in')\n"
     assert run.out == "blood: 12 in + 10 in - 15 in = 7 in, the lap\n"
     assert shop.read_text() == SHOP.replace('"8 in"', '"7 in"')
 
 
 def test_what_was_learned_is_cut_by(tagend: Tagend, shop: Path, demo: Path) -> None:
     recipe = demo / "sandbar-eight.toml"
-    learned = ["--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop]
+    learned = ["--from", "12 in", "--from", "10 in", "--to", "15 in", "--shop", shop, "--replace"]
     assert tagend("learn", "blood", *learned).status == 0
     run = tagend("cuts", recipe, "--explain", "--shop", shop)
     # half of 12 + 10 - 15 = 7 in for each side
@@ -97,3 +105,71 @@ def test_a_broken_shop_file_is_named_and_left(tagend: Tagend, shop: Path) -> Non
     assert run.status == 2
     assert run.err.startswith(f"{shop}: line 1")
     assert shop.read_text() == "[lap\n"
+
+
+FOLDED = ("improved clinch", "clinch", "non-slip loop", "palomar", "figure-eight")
+
+
+def test_runs_at_once_lose_no_figure(shop: Path) -> None:
+    runs = [
+        *(["learn", knot, "--from", "10 in", "--to", "6 in", "--shop", shop] for knot in FOLDED),
+        ["calibrate", "--store", shop, "--front-x", "0.4 mm"],
+    ]
+    started = [
+        subprocess.Popen([sys.executable, "-m", "tagend.cards", *map(str, run)], cwd=ROOT)
+        for run in runs
+    ]
+    assert [process.wait() for process in started] == [0] * len(runs)
+    stored = tomllib.loads(shop.read_text())
+    assert stored["lap"] == {"Blood knot": "8 in", **dict.fromkeys(FOLDED, "4 in")}
+    assert stored["printer"] == {"front_x": "0.4 mm"}
+    assert [path.name for path in shop.parent.iterdir()] == ["shop.toml"]
+
+
+def test_of_two_that_learn_one_knot_at_once_the_second_is_told(shop: Path) -> None:
+    commands = [
+        ["learn", "clinch", "--from", "10 in", "--to", left, "--shop", str(shop)]
+        for left in ("6 in", "5 in")
+    ]
+    started = [
+        subprocess.Popen(
+            [sys.executable, "-m", "tagend.cards", *command], cwd=ROOT, stderr=subprocess.PIPE
+        )
+        for command in commands
+    ]
+    told = {process.communicate()[1].decode(): process.returncode for process in started}
+    assert sorted(told.values()) == [0, 2]
+    (refusal,) = (words for words, status in told.items() if status == 2)
+    assert f"was {tomllib.loads(shop.read_text())['lap']['clinch']!r}" in refusal
+
+
+def test_a_figure_of_two_sides_is_told_whole(tagend: Tagend, shop: Path) -> None:
+    sides = '{ above = "3 in", below = "2 in" }'
+    shop.write_text(SHOP.replace('"8 in"', sides))
+    pieces = ("--from", "12 in", "--from", "10 in", "--to", "14 in")
+    run = tagend("learn", "blood", *pieces, "--shop", shop)
+    assert run.status == 2
+    (fault,) = run.faults
+    assert "'3 in'" in fault
+    assert "'2 in'" in fault
+    assert sides in shop.read_text()
+
+
+def test_what_is_there_already_is_stored_again_without_a_word(tagend: Tagend, shop: Path) -> None:
+    learned = ["learn", "blood", "--from", "12 in", "--from", "10 in", "--to", "14 in"]
+    run = tagend(*learned, "--shop", shop)
+    assert run.err == f"stored in {shop}: [lap] Blood knot = '8 in'\n"
+    assert shop.read_text() == SHOP
+
+
+@pytest.mark.parametrize(("mark", "end"), [("\ufeff", "\r\n"), ("", "\r\n"), ("\ufeff", "\n")])
+def test_line_ends_and_a_byte_order_mark_stay(
+    tagend: Tagend, shop: Path, mark: str, end: str
+) -> None:
+    before = (mark + SHOP.replace("\n", end)).encode()
+    shop.write_bytes(before)
+    run = tagend("learn", "clinch", "--from", "10 in", "--to", "6 in", "--shop", shop)
+    assert run.status == 0
+    heading = f"[lap]{end}"
+    told = before.decode().replace(heading, f'{heading}clinch = "4 in"{end}')
+    assert shop.read_bytes() == told.encode()

@@ -89,10 +89,25 @@ def test_a_file_is_asked_for_where_none_is_named(tmp_path: Path) -> None:
     assert (written(path).butt.end, written(path).fly.knot) == ("none", "none")
 
 
-def test_a_file_that_is_there_is_left_as_it_is(tmp_path: Path) -> None:
+def test_a_file_that_is_there_is_told_before_anything_is_asked(tmp_path: Path) -> None:
     path = tmp_path / "mine.toml"
     path.write_text("kept")
-    run = answered(["Alder run", "", "", *SECTIONS, "", ""], "-o", str(path))
+    run = answered([], "-o", str(path))
     assert isinstance(run.exception, Refused)
-    assert "there already" in str(run.exception)
+    assert str(path) in str(run.exception)
     assert path.read_text() == "kept"
+
+
+def test_a_recipe_that_was_asked_for_is_never_lost(tmp_path: Path) -> None:
+    path, other = tmp_path / "mine.toml", tmp_path / "other.toml"
+    answers = ["Alder run", "", "", *SECTIONS, "", ""]
+    assert answered([*answers, str(path)]).exit_code == 0
+    before = path.read_bytes()
+    run = answered([*answers, str(path), str(tmp_path / "none" / "x.toml"), str(other)])
+    assert run.exit_code == 0, run.output
+    assert "this file is there already" in run.stderr
+    assert "there is no folder" in run.stderr
+    assert path.read_bytes() == before
+    assert written(other) == written(path)
+    assert answered(["Birch run", *answers[1:]], "-o", str(path), "--replace").exit_code == 0
+    assert written(path).name == "Birch run"

@@ -1,4 +1,6 @@
+import os
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -76,6 +78,87 @@ def test_several_recipes_need_a_folder(tagend: Tagend, demo: Path) -> None:
     names = ["reedbed-six.toml", "sandbar-eight-2.toml", "sandbar-eight.toml"]
     assert sorted(file.name for file in folder.iterdir()) == names
     assert {recipe(file) for file in folder.iterdir()} == {recipe(f) for f in (*written, other)}
+
+
+LEFT_OUT = "tied 2026-05-31 left out: a leader tied again has a day of its own"
+
+
+@pytest.fixture
+def labels(tagend: Tagend, demo: Path) -> Path:
+    pdf = demo / "labels.pdf"
+    run = tagend("labels", demo / "sandbar-eight.toml", "--tied", "2026-05-31", "-o", pdf)
+    assert run.status == 0
+    return pdf
+
+
+def test_the_day_a_leader_was_tied_is_left_out_and_told(
+    tagend: Tagend, demo: Path, labels: Path
+) -> None:
+    again = demo / "again.toml"
+    run = tagend("read", labels, "-o", again)
+    assert run.status == 0
+    assert run.err.startswith(LEFT_OUT)
+    assert recipe(again) == recipe(demo / "sandbar-eight.toml")
+    shown = tagend("read", labels)
+    assert shown.err == run.err
+    assert read_recipe(shown.out.encode(), PRACTICE) == recipe(again)
+
+
+def test_the_day_may_be_kept(tagend: Tagend, demo: Path, labels: Path) -> None:
+    run = tagend("read", labels, "--keep-tied")
+    assert (run.status, run.err) == (0, "")
+    assert read_recipe(run.out.encode(), PRACTICE).tied == date(2026, 5, 31)
+
+
+def test_check_shows_the_day(tagend: Tagend, labels: Path) -> None:
+    run = tagend("read", "--check", labels)
+    assert (run.out, run.err) == (
+        "a file in a PDF: Sandbar eight, 6 sections, tied 2026-05-31\n",
+        "",
+    )
+
+
+def test_a_recipe_tied_on_two_days_is_one_without_them(tagend: Tagend, demo: Path) -> None:
+    written = (demo / "sandbar-eight.toml").read_text()
+    for day in ("2026-05-31", "2026-06-01"):
+        (demo / f"{day}.toml").write_text(f"tied = {day}\n{written}")
+    pdf, again = demo / "labels.pdf", demo / "again.toml"
+    assert tagend("labels", *sorted(demo.glob("2026*.toml")), "-o", pdf).status == 0
+    run = tagend("read", pdf, "-o", again)
+    assert run.status == 0
+    assert [line.split(" left")[0] for line in run.err.splitlines()] == [
+        "tied 2026-05-31",
+        "tied 2026-06-01",
+    ]
+    assert recipe(again) == recipe(demo / "sandbar-eight.toml")
+    assert tagend("read", pdf, "-o", demo / "kept.toml", "--keep-tied").status == 2
+
+
+def test_files_that_would_be_lost_in_a_folder_are_all_named_and_none_written(
+    tagend: Tagend, demo: Path, tmp_path: Path
+) -> None:
+    pdf, folder = demo / "cards.pdf", tmp_path / "back"
+    written = [
+        demo / f"{sample}.toml" for sample in ("sandbar-eight", "reedbed-six", "gravel-five")
+    ]
+    assert tagend("cards", *written, "-o", pdf).status == 0
+    folder.mkdir()
+    for file in written[:2]:
+        (folder / file.name).write_text("# mine\n")
+    os.link(pdf, folder / written[2].name)
+    before = {file: file.read_bytes() for file in folder.iterdir()}
+    run = tagend("read", pdf, "-o", folder)
+    assert run.status == 2
+    assert {fault.split(": ")[0] for fault in run.faults} == set(map(str, before))
+    assert {file: file.read_bytes() for file in folder.iterdir()} == before
+    run = tagend("read", pdf, "-o", folder, "--replace")
+    assert run.faults == [
+        f"{folder / written[2].name}: this is one of the files that it is made from; name another"
+    ]
+    (folder / written[2].name).unlink()
+    assert tagend("read", pdf, "-o", folder, "--replace").status == 0
+    assert tagend("read", pdf, "-o", folder).status == 0
+    assert {recipe(file) for file in folder.iterdir()} == set(map(recipe, written))
 
 
 NO_RECIPE = {

@@ -1,10 +1,11 @@
 from pathlib import Path
 
+from tagend.cards.cli.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.tree import SAMPLES
 
 SHIPPED = {
-    file.name: file.read_bytes()
+    file.name: sealed(file.read_bytes())
     for file in sorted(SAMPLES.iterdir())
     if file.name.endswith((".toml", ".csv", ".png"))
 }
@@ -31,15 +32,21 @@ def test_samples_may_be_written_again_over_themselves(tagend: Tagend, demo: Path
     assert contents(demo) == SHIPPED
 
 
-def test_a_persons_own_file_is_never_replaced(tagend: Tagend, tmp_path: Path) -> None:
-    own = tmp_path / "sandbar-eight.toml"
-    own.write_text("# mine\n")
+def test_a_persons_own_files_are_all_named_and_none_is_written(
+    tagend: Tagend, tmp_path: Path
+) -> None:
+    for name in ("sandbar-eight.toml", "list.csv"):
+        (tmp_path / name).write_text("# mine\n")
+    before = contents(tmp_path)
     run = tagend("samples", tmp_path)
     assert run.status == 2
-    assert run.faults == [
-        f"{own}: this file is there already, and is yours; name another folder, or move it away"
+    assert sorted(fault.split(";")[0] for fault in run.faults) == [
+        f"{tmp_path / name}: nothing in this file says that tagend made it"
+        for name in ("list.csv", "sandbar-eight.toml")
     ]
-    assert contents(tmp_path) == {"sandbar-eight.toml": b"# mine\n"}
+    assert contents(tmp_path) == before
+    assert tagend("samples", tmp_path, "--replace").status == 0
+    assert contents(tmp_path) == SHIPPED
 
 
 def test_a_folder_of_a_samples_name_is_left_alone(tagend: Tagend, tmp_path: Path) -> None:

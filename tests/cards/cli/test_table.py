@@ -124,3 +124,32 @@ def test_a_shops_list_of_200_recipes_comes_in_as_one_file(tagend: Tagend, folder
     run = tagend("table", table, "-o", folder)
     assert (run.status, run.err) == (0, f"wrote 200 recipes into {folder}\n")
     assert len(names(folder)) == 200
+
+
+def test_files_that_would_be_lost_are_all_named_and_none_is_written(
+    tagend: Tagend, demo: Path, folder: Path
+) -> None:
+    theirs = [folder / name for name in ("groyne-nine.toml", "weir-five.toml")]
+    for file in theirs:
+        file.write_text("# mine\n")
+    run = tagend("table", demo / "list.csv", "-o", folder)
+    assert run.status == 2
+    assert [fault.split(": ")[0] for fault in sorted(run.faults)] == list(map(str, theirs))
+    assert names(folder) == [file.name for file in theirs]
+    assert {file.read_text() for file in theirs} == {"# mine\n"}
+    assert tagend("table", demo / "list.csv", "-o", folder, "--replace").status == 0
+    assert tagend("table", demo / "list.csv", "-o", folder).status == 0
+    assert tagend("check", *folder.iterdir()).status == 0
+
+
+def test_what_is_wrong_in_a_table_is_told_beside_what_would_be_lost(
+    tagend: Tagend, demo: Path, folder: Path
+) -> None:
+    table = demo / "list.csv"
+    table.write_text(table.read_text() + "Bad one,1 in,x,nylon\n")
+    (folder / "weir-five.toml").write_text("# mine\n")
+    run = tagend("table", table, "-o", folder)
+    assert run.status == 2
+    assert any("row" in fault for fault in run.faults)
+    assert any("weir-five.toml" in fault for fault in run.faults)
+    assert names(folder) == ["weir-five.toml"]

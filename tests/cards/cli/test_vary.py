@@ -162,7 +162,7 @@ def test_a_recipe_is_not_replaced_by_its_variant(tagend: Tagend, recipe: Path) -
     before = recipe.read_bytes()
     run = tagend("vary", recipe, "-o", recipe.parent / "." / recipe.name, "--total", "9 ft")
     assert run.status == 2
-    assert run.faults[0].endswith("this is the recipe itself; name another file")
+    assert run.faults[0].endswith("this is one of the files that it is made from; name another")
     assert recipe.read_bytes() == before
 
 

@@ -1,0 +1,168 @@
+"""Changes of the book: what is done in one transaction in; an entry of its history out, or nothing.
+
+While a change runs, triggers note what each row was before it. Undoing puts those rows back, last
+first, in a change of its own, which can be undone like any other.
+"""
+
+import shlex
+import sqlite3
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+
+from tagend.layouts.base.faults import refused
+
+_TRACKED = ("spool", "recipe", "batch", "leader", "draw")
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """When a change is made, and by whom."""
+
+    at: str  # ISO 8601, with the zone
+    who: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HistoryEntry:
+    """One entry of the history."""
+
+    number: int
+    at: str
+    who: str | None
+    told: str
+    undoes: int | None  # the entry that it takes back
+    stands: bool  # no later entry takes it back
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A change that is being made."""
+
+    db: sqlite3.Connection
+    number: int
+
+    def tell(self, words: str) -> None:
+        """Say in the history what is done."""
+        self.db.execute("UPDATE entry SET told = ? WHERE id = ?", (words, self.number))
+
+    @property
+    def told(self) -> str:
+        """What the history says of it so far."""
+        row = self.db.execute("SELECT told FROM entry WHERE id = ?", (self.number,)).fetchone()
+        return str(row["told"])
+
+
+@contextmanager
+def changing(db: sqlite3.Connection, moment: Moment) -> Iterator[Change]:
+    """Make one change whole, or none of it. Other runs wait until it is done.
+
+    Raises `Refused` where a spool would have given more than it had.
+    """
+    db.execute("BEGIN IMMEDIATE")
+    try:
+        _note_rows(db)
+        made = db.execute("INSERT INTO entry (at, who) VALUES (?, ?)", (moment.at, moment.who))
+        yield Change(db, int(made.lastrowid or 0))
+        _check_spools(db)
+        db.execute("COMMIT")
+    except BaseException as error:
+        if db.in_transaction:  # a full disk has rolled back already
+            db.execute("ROLLBACK")
+        elif isinstance(error, KeyboardInterrupt):
+            return  # it came while the change was kept, too late to stop it
+        raise
+
+
+def history(db: sqlite3.Connection) -> tuple[HistoryEntry, ...]:
+    """Return all entries, the first one first."""
+    entries: list[HistoryEntry] = []
+    undone: set[int] = set()
+    for number, at, who, told, undoes in db.execute(
+        "SELECT id, at, who, told, undoes FROM entry ORDER BY id DESC"
+    ):
+        stands = number not in undone
+        if stands and undoes:
+            undone.add(undoes)
+        entries.append(
+            HistoryEntry(number=number, at=at, who=who, told=told, undoes=undoes, stands=stands)
+        )
+    return tuple(reversed(entries))
+
+
+def undo(change: Change, asked: int | None = None) -> HistoryEntry:
+    """Take back the last change that stands, and return its entry.
+
+    `asked` must be that one; or the very last entry, which may be an undoing that is regretted.
+    Raises `Refused` for any other, since changes build on each other.
+    """
+    *before, _ = history(change.db)
+    last = next((entry for entry in reversed(before) if entry.stands and not entry.undoes), None)
+    if last is None and asked is None:
+        raise refused("there is nothing to undo", "`tagend book history` lists what was done")
+    may = {entry.number: entry for entry in (last, *before[-1:]) if entry is not None}
+    chosen = last if asked is None else may.get(asked)
+    if chosen is None:
+        first = f"undo {last.number} first" if last else "nothing is left to undo"
+        raise refused(f"entry {asked} is not the last change", first)
+    _put_back(change.db, chosen.number)
+    change.db.execute("UPDATE entry SET undoes = ? WHERE id = ?", (chosen.number, change.number))
+    change.tell(f"undid {chosen.number}: {chosen.told}")
+    return chosen
+
+
+def _put_back(db: sqlite3.Connection, entry: int) -> None:
+    steps = db.execute(
+        "SELECT id, of, key, was IS NULL AS new FROM step WHERE entry = ? ORDER BY id DESC",
+        (entry,),
+    ).fetchall()
+    put_back = {table: _putting_back(_columns(db, table)) for table in _TRACKED}
+    for step, table, key, new in steps:
+        if table not in put_back:  # none but our own tables, whatever a file says
+            raise sqlite3.DatabaseError("unknown table in its history")
+        if new:
+            db.execute(f"DELETE FROM {table} WHERE id = ?", (key,))
+        else:
+            db.execute(f"INSERT INTO {table} {put_back[table]}", (step,))
+
+
+def _putting_back(columns: Sequence[str]) -> str:
+    noted = ", ".join(f"json_extract(was, '$.{column}')" for column in columns)
+    again = ", ".join(f"{column} = excluded.{column}" for column in columns)
+    return (
+        f"({', '.join(columns)}) SELECT {noted} FROM step WHERE step.id = ? "
+        f"ON CONFLICT (id) DO UPDATE SET {again}"
+    )
+
+
+def _note_rows(db: sqlite3.Connection) -> None:
+    """Note in `step` what every row that changes was before; NULL for one that was not there."""
+    for table in _TRACKED:
+        was = ", ".join(f"'{column}', old.{column}" for column in _columns(db, table))
+        for event, row, noted in (
+            ("INSERT", "new", "NULL"),
+            ("UPDATE", "old", f"json_object({was})"),
+            ("DELETE", "old", f"json_object({was})"),
+        ):
+            db.execute(
+                f"CREATE TEMP TRIGGER IF NOT EXISTS {table}_{event} AFTER {event} ON main.{table} "
+                "BEGIN INSERT INTO step (entry, of, key, was) "
+                f"VALUES ((SELECT max(id) FROM entry), '{table}', {row}.id, {noted}); END"
+            )
+
+
+def _columns(db: sqlite3.Connection, table: str) -> list[str]:
+    return [row["name"] for row in db.execute(f"PRAGMA table_info({table})")]
+
+
+def _check_spools(db: sqlite3.Connection) -> None:
+    over = db.execute(
+        "SELECT label, length_nm - (SELECT sum(nm) FROM draw WHERE spool = spool.id) AS left_nm "
+        "FROM spool WHERE left_nm < 0"
+    ).fetchone()
+    if over is not None:
+        spool = f"--spool {shlex.quote(over['label'])}"
+        raise refused(
+            f"{over['label']} would give {-over['left_nm'] / 10**6:.1f} mm more than is left on it",
+            f"say first what was on it: `tagend book correct {spool} --left LENGTH`",
+        )

@@ -1,0 +1,57 @@
+"""What a command writes: names and bytes in, files sealed and whole; nothing lost in silence.
+
+A file is replaced where tagend made it and nobody changed it since, or where it is empty; any other
+only with `--replace`, and what the command itself has read never.
+"""
+
+from collections.abc import Mapping
+from itertools import starmap
+from pathlib import Path
+
+from tagend.cards.cli.disk import is_input, mode_of, not_written, write_whole
+from tagend.cards.cli.seal import origin, sealed
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
+
+_LOST = {
+    "changed": "this file was changed since tagend wrote it",
+    "not ours": "nothing in this file says that tagend made it",
+}
+
+
+def write_output(name: str, data: bytes, *, replace: bool = False) -> None:
+    """Write a file that a command was asked for; raises `Refused` where one would be lost."""
+    write_outputs({name: data}, replace=replace)
+
+
+def write_outputs(files: Mapping[str, bytes], *, replace: bool = False) -> None:
+    """Write files; raises `Refused` for all that would be lost, and then writes none."""
+    whole = {name: sealed(data) for name, data in files.items()}
+    faults: list[Fault] = []
+    for name, data in whole.items():
+        with noting(faults):
+            check_output(name, data, replace=replace)
+    refuse_any(faults)
+    if len(whole) == 1:
+        list(starmap(write_whole, whole.items()))
+        return
+    from concurrent.futures import ThreadPoolExecutor
+
+    with ThreadPoolExecutor(8) as pool:  # each waits for the disk, so they wait together
+        list(pool.map(write_whole, whole, whole.values()))
+
+
+def check_output(name: str, data: bytes = b"", *, replace: bool) -> None:
+    """Raise `Refused` where the file cannot be written, or where something would be lost by it."""
+    if mode_of(name) is None:
+        return
+    if is_input(name):
+        raise refused("this is one of the files that it is made from", "name another", name)
+    if replace:
+        return
+    try:
+        there = Path(name).read_bytes()
+    except OSError as error:
+        raise not_written(name, error) from error
+    if there in (b"", data) or (found := origin(there)) == "ours":
+        return
+    raise refused(_LOST[found], "name another file, or say --replace", name)

@@ -1,0 +1,82 @@
+"""A batch of the book in; its bench sheet, cards and labels as one PDF out."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from tagend.cards.book.leaders import BookLeader
+from tagend.cards.book.tying import TiedBatch
+from tagend.cards.faces.batch_head import BatchHead
+from tagend.cards.faces.label import PLAIN, LabelNote
+from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.cards.practice.rack_file import Rack
+from tagend.cards.printing.bench import bench_sheets
+from tagend.cards.printing.cards import CardWishes, cards_sheets
+from tagend.cards.printing.job import Job, pdf_of
+from tagend.cards.printing.labels import LabelWishes, labels_sheets
+from tagend.layouts.sheets.sheet import Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BatchWishes:
+    """What a person wants of a batch on paper; None leaves a kind out."""
+
+    bench: bool = False
+    cards: CardWishes | None = None
+    labels: LabelWishes | None = None  # without notes, which the book has
+    note: LabelNote = PLAIN  # what each label says besides
+    paper: str | None = None
+
+
+def batch_pdf(
+    job: Job, tied: TiedBatch, leaders: Sequence[BookLeader], wishes: BatchWishes
+) -> bytes:
+    """Return a PDF of what is wanted; labels are of these leaders alone.
+
+    Raises `Refused` for what does not fit or cannot be set.
+    """
+    sheets = [_worksheet(job, tied, place) for place in range(len(tied.batch.orders))]
+
+    def make() -> Iterator[Sheet]:
+        if wishes.bench:
+            head = BatchHead(tied.number, tied.tied, tied.who)
+            yield from bench_sheets(job, sheets, tied.batch, wishes.paper, head)
+        if wishes.cards is not None:
+            yield from cards_sheets(job, sheets, replace(wishes.cards, rack=_rack(tied)))
+        if wishes.labels is not None:
+            by_number = {leader.number: leader for leader in leaders}
+            notes = [
+                _notes(job, order.numbers, by_number, wishes.note) for order in tied.batch.orders
+            ]
+            of = [place for place, each in enumerate(notes) if each]
+            labels = replace(wishes.labels, notes=tuple(notes[place] for place in of))
+            yield from labels_sheets(job, [sheets[place] for place in of], labels)
+
+    names = ", ".join(sheet.leader.recipe.name for sheet in sheets)
+    title = job.wording.say("batch_of", number=tied.number, leaders=names)
+    return pdf_of(job, lambda: tuple(make()), sheets, title=title)
+
+
+def _worksheet(job: Job, tied: TiedBatch, place: int) -> Worksheet:
+    recipe = replace(tied.batch.orders[place].leader.recipe, tied=tied.tied)
+    return worksheet(recipe, job.practice)
+
+
+def _notes(
+    job: Job, numbers: Sequence[int], leaders: Mapping[int, BookLeader], note: LabelNote
+) -> tuple[LabelNote, ...]:
+    return tuple(
+        replace(
+            note,
+            number=job.wording.say("number", number=number),
+            tied=leaders[number].tied,
+            lots=leaders[number].lots,
+        )
+        for number in numbers
+        if number in leaders
+    )
+
+
+def _rack(tied: TiedBatch) -> Rack:
+    """Return the spools that the batch was cut from, each called with its lot."""
+    spools = (pull.spool for pull in tied.batch.pulls if pull.spool is not None)
+    return Rack(tuple(replace(spool, label=spool.told) for spool in spools))

@@ -1,0 +1,28 @@
+"""A table of spools: the bytes of a CSV file in, the spools out, or the faults by row."""
+
+from tagend.cards.practice.rack_file import Rack, rack_of
+from tagend.cards.recipe.vocabulary import Vocabulary
+from tagend.cards.tables.dialect import named_cells, read_lines
+from tagend.layouts.base.faults import Refused, refused
+
+
+def read_spool_table(data: bytes, words: Vocabulary) -> Rack:
+    """Return the spools, a row each, whose columns are the keys of a rack file."""
+    lines = read_lines(data)
+    if lines is None or not lines.rows:
+        raise refused("this table has no spool", "write a row for each below label, material, …")
+    rows = [
+        {key: cell for key, cell in named_cells(lines.header, row).items() if cell}
+        for _, row in lines.rows
+    ]
+    try:
+        return rack_of({"spool": rows}, words)
+    except Refused as refusal:
+        at = {f"spool {place}": f"row {number}" for place, (number, _) in enumerate(lines.rows, 1)}
+        places = (fault.where.partition(",") for fault in refusal.faults)
+        raise Refused(
+            *(
+                fault._replace(where=at.get(spool, spool) + mark + key)
+                for fault, (spool, mark, key) in zip(refusal.faults, places, strict=True)
+            )
+        ) from None
