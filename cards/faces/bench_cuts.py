@@ -47,9 +47,9 @@ class CutTable:
         """Yield a spool's block; where its cuts take more than a page, several that name it."""
         heads = self._heads()
         over, at = stacked([title, heads]), 0
-        again = None
+        again, room = None, self.page.height - over.height
         for pull in self.batch.pulls:
-            for block in self._blocks(pull, at, self.page.height - over.height):
+            for block in self._blocks(pull, at, room):
                 yield Row(stacked([over, block]), again)
                 over, again = Block((), 0.0), heads
             at += len(pull.cuts)
