@@ -29,7 +29,7 @@ CUT = 18.0  # points, which is read at arm's length
 _PITCH = 1.15  # of a row, in sizes of the cut
 _HEADS = 9.5  # points
 _GAP, _WIDEST = 8.0, 24.0  # between two columns, at the least and at the most
-_MOST = 0.55  # of the width: what boxes take beside the rest
+_MOST = 0.62  # of the width: what boxes take beside the rest
 _LEAST = 0.3  # of the width: less is no room beside it
 _ABOVE = 2.0  # between a rule and what stands below it
 
