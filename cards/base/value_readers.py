@@ -26,7 +26,7 @@ def plain_text(value: object, most: int) -> str:
     if len(composed) > most:
         raise refused(f"this text has {len(composed)} characters", f"write at most {most}")
     for char in composed:
-        if not _is_writing(char):
+        if not is_writing(char):
             raise refused(f"{called(char)} cannot be printed", "leave it out")
     return composed
 
@@ -39,7 +39,7 @@ def called(char: str) -> str:
     return f"U+{ord(char):04X} ({name})"
 
 
-def _is_writing(char: str) -> bool:
+def is_writing(char: str) -> bool:
     """Whether a character is writing: no control, format, private or picture character."""
     category = unicodedata.category(char)
     if category == "So":  # signs such as ° and № are writing, pictographs are not

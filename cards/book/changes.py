@@ -4,9 +4,9 @@ While a change runs, triggers note what each row was before it. Undoing puts tho
 first, in a change of its own, which can be undone like any other.
 """
 
-import json
+import shlex
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
@@ -24,7 +24,7 @@ class Moment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class HistoryEntry:
     """One entry of the history."""
 
     number: int
@@ -66,15 +66,17 @@ def changing(db: sqlite3.Connection, moment: Moment) -> Iterator[Change]:
         yield Change(db, int(made.lastrowid or 0))
         _check_spools(db)
         db.execute("COMMIT")
-    except BaseException:
+    except BaseException as error:
         if db.in_transaction:  # a full disk has rolled back already
             db.execute("ROLLBACK")
+        elif isinstance(error, KeyboardInterrupt):
+            return  # it came while the change was kept, too late to stop it
         raise
 
 
-def history(db: sqlite3.Connection) -> tuple[Entry, ...]:
+def history(db: sqlite3.Connection) -> tuple[HistoryEntry, ...]:
     """Return all entries, the first one first."""
-    entries: list[Entry] = []
+    entries: list[HistoryEntry] = []
     undone: set[int] = set()
     for number, at, who, told, undoes in db.execute(
         "SELECT id, at, who, told, undoes FROM entry ORDER BY id DESC"
@@ -83,12 +85,12 @@ def history(db: sqlite3.Connection) -> tuple[Entry, ...]:
         if stands and undoes:
             undone.add(undoes)
         entries.append(
-            Entry(number=number, at=at, who=who, told=told, undoes=undoes, stands=stands)
+            HistoryEntry(number=number, at=at, who=who, told=told, undoes=undoes, stands=stands)
         )
     return tuple(reversed(entries))
 
 
-def undo(change: Change, asked: int | None = None) -> Entry:
+def undo(change: Change, asked: int | None = None) -> HistoryEntry:
     """Take back the last change that stands, and return its entry.
 
     `asked` must be that one; or the very last entry, which may be an undoing that is regretted.
@@ -111,21 +113,26 @@ def undo(change: Change, asked: int | None = None) -> Entry:
 
 def _put_back(db: sqlite3.Connection, entry: int) -> None:
     steps = db.execute(
-        "SELECT of, key, was FROM step WHERE entry = ? ORDER BY id DESC", (entry,)
+        "SELECT id, of, key, was IS NULL AS new FROM step WHERE entry = ? ORDER BY id DESC",
+        (entry,),
     ).fetchall()
-    columns = {table: _columns(db, table) for table in _TRACKED}
-    for table, key, was in steps:
-        if table not in columns:  # none but our own tables, whatever a file says
+    put_back = {table: _putting_back(_columns(db, table)) for table in _TRACKED}
+    for step, table, key, new in steps:
+        if table not in put_back:  # none but our own tables, whatever a file says
             raise sqlite3.DatabaseError("unknown table in its history")
-        if was is None:
+        if new:
             db.execute(f"DELETE FROM {table} WHERE id = ?", (key,))
-            continue
-        noted = json.loads(was)
-        row = {column: noted.get(column) for column in columns[table]}
-        names, places = ", ".join(row), ", ".join(f":{name}" for name in row)
-        updated = db.execute(f"UPDATE {table} SET ({names}) = ({places}) WHERE id = :id", row)
-        if not updated.rowcount:
-            db.execute(f"INSERT INTO {table} ({names}) VALUES ({places})", row)
+        else:
+            db.execute(f"INSERT INTO {table} {put_back[table]}", (step,))
+
+
+def _putting_back(columns: Sequence[str]) -> str:
+    noted = ", ".join(f"json_extract(was, '$.{column}')" for column in columns)
+    again = ", ".join(f"{column} = excluded.{column}" for column in columns)
+    return (
+        f"({', '.join(columns)}) SELECT {noted} FROM step WHERE step.id = ? "
+        f"ON CONFLICT (id) DO UPDATE SET {again}"
+    )
 
 
 def _note_rows(db: sqlite3.Connection) -> None:
@@ -154,7 +161,8 @@ def _check_spools(db: sqlite3.Connection) -> None:
         "FROM spool WHERE left_nm < 0"
     ).fetchone()
     if over is not None:
+        spool = f"--spool {shlex.quote(over['label'])}"
         raise refused(
             f"{over['label']} would give {-over['left_nm'] / 10**6:.1f} mm more than is left on it",
-            f'say what is: `tagend book correct --spool "{over["label"]}" --left LENGTH`',
+            f"say first what was on it: `tagend book correct {spool} --left LENGTH`",
         )

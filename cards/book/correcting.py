@@ -10,7 +10,7 @@ from tagend.cards.base.units import Length
 from tagend.cards.book.changes import Change
 from tagend.cards.book.leaders import leaders
 from tagend.cards.book.naming import meant, ranges
-from tagend.cards.book.spools import BookSpool, nanometres, spools
+from tagend.cards.book.spools import BookSpool, nanometres, open_spool, spools
 from tagend.layouts.base.faults import refused
 
 SpoolState = Literal["opened", "empty", "bad", "good"]
@@ -37,7 +37,8 @@ def correct_use(change: Change, numbers: Sequence[int], used: Used) -> None:
 
     Raises `Refused` for a leader that has no piece of a spool there.
     """
-    cut = {(of.number, piece.section) for of in leaders(change.db, numbers) for piece in of.drawn}
+    cut_of = leaders(change.db, numbers)
+    cut = {(of.number, piece.section) for of in cut_of for piece in of.drawn}
     for number in numbers:
         if (number, used.section) not in cut:
             found = f"section {used.section} of no. {number} was cut from no spool"
@@ -51,6 +52,7 @@ def correct_use(change: Change, numbers: Sequence[int], used: Used) -> None:
             "UPDATE draw SET spool = ? WHERE kind = 'tied' AND leader = ? AND section = ?",
             ((spool.id, *each) for each in at),
         )
+        open_spool(change.db, spool, min(of.tied for of in cut_of))
     words = ("a piece spoiled" if used.spoiled else "", f"of {spool.told}" if spool else "")
     change.tell(f"no. {ranges(numbers)}, section {used.section}: {' '.join(filter(None, words))}")
 

@@ -1,8 +1,9 @@
 """The book's file: its name in; an open database out, and what SQLite refuses in our words."""
 
+import os
 import sqlite3
 from collections.abc import Iterator
-from contextlib import closing, contextmanager, suppress
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 from tagend.cards.book.versions import APPLICATION, VERSIONS
@@ -10,7 +11,6 @@ from tagend.layouts.base.faults import Refused, refused
 
 PATIENCE = 30.0  # seconds that a run waits for another's change
 
-_CURRENT = len(VERSIONS)
 _RESTORE = "use a copy of it, made by `tagend book copy`"
 # By SQLite's own names; a longer one begins with its family's.
 _TOLD = {
@@ -31,15 +31,21 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
     One of an older version is copied beside itself first, and brought up to this one.
     """
     with _told(name):
-        if not Path(name).is_file():
+        if not os.path.isfile(name):
             raise refused("there is no such book", "start one with `tagend book start`", name)
         with closing(_connected(name, "rw")) as db:
             if (version := _version(db, name)) == 0:
-                raise refused("this file is empty", "make a book of it with `tagend book start`")
-            if version < _CURRENT:
-                copied(db, _old_name(name, version))
+                instead = "make a book of it with `tagend book start`"
+                raise refused("this file is empty", instead, name)
+            if version < len(VERSIONS):
                 _brought_up(db, name)
-            yield db
+            _check_tables(db)
+            try:
+                yield db
+            except (LookupError, TypeError, ValueError) as error:
+                if isinstance(error, Refused) or _is_sound(db):
+                    raise
+                raise sqlite3.DatabaseError(error) from error
 
 
 @contextmanager
@@ -53,16 +59,21 @@ def started(name: str) -> Iterator[sqlite3.Connection]:
 
 
 def copied(db: sqlite3.Connection, name: str) -> None:
-    """Write all that the book holds now into a new file. Raises `Refused` where there is one."""
+    """Write all that the book holds now into a new file, whole or not at all.
+
+    Raises `Refused` where there is a file.
+    """
     with _told(name):
-        if Path(name).exists():
-            raise refused("there is a file of this name", "name another")
+        if os.path.lexists(name):
+            raise refused("there is a file of this name", "name another", name)
+        part = Path(f"{name}-{os.urandom(8).hex()}.part").absolute()
         try:
-            db.execute("VACUUM INTO ?", (name,))
-        except sqlite3.Error:
-            with suppress(OSError):
-                Path(name).unlink()
-            raise
+            db.execute("VACUUM INTO ?", (part.as_uri(),))
+            with part.open("rb+") as file:
+                os.fsync(file.fileno())
+            part.rename(name)
+        finally:
+            part.unlink(missing_ok=True)
 
 
 def _connected(name: str, mode: str) -> sqlite3.Connection:
@@ -70,7 +81,7 @@ def _connected(name: str, mode: str) -> sqlite3.Connection:
     db = sqlite3.connect(f"{place}?mode={mode}", uri=True, timeout=PATIENCE, isolation_level=None)
     db.row_factory = sqlite3.Row
     db.execute("PRAGMA foreign_keys = ON")
-    db.execute("PRAGMA synchronous = FULL")
+    db.execute("PRAGMA synchronous = EXTRA")  # what was told stays, whatever fails a moment later
     db.execute("PRAGMA trusted_schema = OFF")  # a file may come from anybody
     return db
 
@@ -83,7 +94,7 @@ def _version(db: sqlite3.Connection, name: str) -> int:
     )
     if application != APPLICATION and (application or version or tables):
         raise refused("this is another program's database", "name a tying book", name)
-    if version > _CURRENT:
+    if version > len(VERSIONS):
         raise refused("a newer tagend made this book", "install that one to use it", name)
     return int(version)
 
@@ -95,15 +106,44 @@ def _brought_up(db: sqlite3.Connection, name: str, *, new: bool = False) -> None
         version = _version(db, name)
         if new and version:
             raise refused("this is a tying book already", "add to it: `tagend book add`", name)
-        for script in VERSIONS[version:]:
-            for statement in script.split(";"):
-                db.execute(statement)
+        if 0 < version < len(VERSIONS):
+            with closing(_connected(name, "ro")) as reader:  # nobody writes meanwhile
+                copied(reader, _old_name(name, version))
+        for statement in _statements(version):
+            db.execute(statement)
         db.execute(f"PRAGMA application_id = {APPLICATION}")
-        db.execute(f"PRAGMA user_version = {_CURRENT}")
+        db.execute(f"PRAGMA user_version = {len(VERSIONS)}")
         db.execute("COMMIT")
     except BaseException:
-        db.execute("ROLLBACK")
+        if db.in_transaction:  # a full disk has rolled back already
+            db.execute("ROLLBACK")
         raise
+
+
+def _statements(version: int) -> list[str]:
+    return [each for script in VERSIONS[version:] for each in script.split(";")]
+
+
+def _check_tables(db: sqlite3.Connection) -> None:
+    """Raise an error for a file whose tables are not ours, or that would act by itself.
+
+    A person's own tables and views beside them do no harm.
+    """
+    made = "SELECT type, name, sql FROM sqlite_master WHERE sql IS NOT NULL"
+    with closing(sqlite3.connect(":memory:")) as ours:
+        for statement in _statements(0):
+            ours.execute(statement)
+        lacking = set(ours.execute(made))
+    for found in map(tuple, db.execute(made)):
+        lacking.discard(found)
+        if found[0] == "trigger":
+            raise sqlite3.DatabaseError(f"it has a trigger {found[1]!r}, which tagend did not make")
+    if lacking:
+        raise sqlite3.DatabaseError(f"its {min(lacking)[1]} is not as tagend made it")
+
+
+def _is_sound(db: sqlite3.Connection) -> bool:
+    return bool(db.execute("PRAGMA integrity_check").fetchone()[0] == "ok")
 
 
 def _old_name(name: str, version: int) -> str:

@@ -5,11 +5,12 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import Literal, get_args
+from itertools import groupby
+from typing import Literal, NamedTuple, get_args
 
 from tagend.cards.book.changes import Change
 from tagend.cards.book.naming import meant, ranges
-from tagend.cards.book.spools import BookSpool, day, spools
+from tagend.cards.book.spools import BookSpool, day, read_day, spools
 from tagend.layouts.base.faults import refused
 
 State = Literal["tied", "fished", "given", "discarded"]
@@ -102,15 +103,15 @@ def recall(db: sqlite3.Connection, sought: Sought) -> Found:
         if value is not None:
             conditions.append(condition)
             values.append(str(value))  # of a day, as ISO 8601 has it
+    if sought.numbers is not None:
+        _known(db, sought.numbers)
+        conditions.append("leader.id IN (SELECT value FROM json_each(?))")
+        values.append(f"[{','.join(map(str, sought.numbers))}]")
     rows = db.execute(
         "SELECT leader.*, recipe.name FROM leader JOIN recipe ON recipe.id = leader.recipe "
         f"WHERE {' AND '.join(conditions)} ORDER BY leader.id",
         values,
     ).fetchall()
-    if sought.numbers is not None:
-        _known(db, sought.numbers)
-        wanted = set(sought.numbers)
-        rows = [row for row in rows if row["id"] in wanted]
     return Found(tuple(_leaders(db, rows)), of, chosen or ())
 
 
@@ -131,14 +132,26 @@ def mark(
     change.tell(f"marked no. {ranges(numbers)} {state}" + (f": {remark}" if remark else ""))
 
 
-def left(all_of_them: Iterable[BookLeader]) -> Iterator[tuple[str, Counter[State], date | None]]:
+class Left(NamedTuple):
+    """What there is of one recipe."""
+
+    recipe: str
+    states: Counter[State]
+    oldest: date | None  # that is in a wallet
+
+
+def left(db: sqlite3.Connection) -> Iterator[Left]:
     """Yield each recipe, its leaders by state, and the day of the oldest that is in a wallet."""
-    by_recipe: dict[str, list[BookLeader]] = {}
-    for leader in all_of_them:
-        by_recipe.setdefault(leader.recipe, []).append(leader)
-    for recipe, of_recipe in by_recipe.items():
-        days = [leader.tied for leader in of_recipe if leader.state in IN_WALLET]
-        yield recipe, Counter(leader.state for leader in of_recipe), min(days, default=None)
+    rows = db.execute(
+        "SELECT name, state, count(*), min(tied) FROM leader JOIN recipe ON recipe.id = recipe "
+        "GROUP BY name, state ORDER BY min(min(leader.id)) OVER (PARTITION BY name)"
+    )
+    for recipe, of_recipe in groupby(rows, key=lambda row: str(row["name"])):
+        states, days = Counter[State](), list[str]()
+        for _, state, count, oldest in of_recipe:
+            states[state] = count
+            days += [oldest] if state in IN_WALLET else []
+        yield Left(recipe, states, day(min(days, default=None)))
 
 
 def _spools(db: sqlite3.Connection, sought: Sought) -> tuple[BookSpool, ...] | None:
@@ -185,7 +198,7 @@ def _leaders(db: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> Iterator[Bo
             number=row["id"],
             batch=row["batch"],
             recipe=row["name"],
-            tied=date.fromisoformat(row["tied"]),
+            tied=read_day(row["tied"]),
             state=row["state"],
             state_day=day(row["state_day"]),
             remark=row["remark"],

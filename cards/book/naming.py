@@ -38,8 +38,8 @@ def meant(what: str, asked: str, known: Iterable[str]) -> str:
 def numbers(words: Sequence[str]) -> tuple[int, ...]:
     """Return the numbers of leaders, in order: `12-15`, `0017`, `3,5`. Raises `Refused`."""
     found: set[int] = set()
-    for word in (part for each in words for part in re.split(r"[,\s]+", each) if part):
-        match = _RANGE.fullmatch(word.removeprefix("no."))
+    for word in filter(None, re.split(r"(?i:[,\s]|\bno\.)+", " ".join(words))):
+        match = _RANGE.fullmatch(word)
         first, last = (int(match[1]), int(match[2] or match[1])) if match else (1, 0)
         if not 0 < first <= last or last - first > _NUMBERS_MOST:
             raise refused(f"{word[:40]!r} is no number", "write numbers such as 12-15 or 3,5")

@@ -15,7 +15,7 @@ from tagend.cards.base.units import (
 )
 from tagend.cards.book.changes import Change
 from tagend.cards.practice.rack_file import Rack, Spool, read_left
-from tagend.layouts.base.faults import Fault, refuse_any
+from tagend.layouts.base.faults import Fault, refuse_any, under
 from tagend.layouts.base.quantities import LENGTH_MM
 
 NM = 10**6  # in a millimetre
@@ -90,7 +90,8 @@ def spools(db: sqlite3.Connection) -> tuple[BookSpool, ...]:
         "  (SELECT sum(nm) FROM draw WHERE spool = spool.id), 0) AS left_nm "
         "FROM spool ORDER BY id"
     )
-    return tuple(map(_spool, rows))
+    with under("a spool of the book"):
+        return tuple(map(_spool, rows))
 
 
 def usable(all_of_them: Iterable[BookSpool]) -> Rack:
@@ -105,19 +106,29 @@ def add(change: Change, rack: Rack) -> tuple[int, int]:
 
     Raises `Refused` where a spool has the label of another line, or of another lot.
     """
-    known = {spool.label.casefold(): spool for spool in spools(change.db)}
-    refuse_any(
-        Fault(spool.label, f"the book has another spool of this label: {_line(at)}", _rename(spool))
-        for spool in rack.spools
-        if (at := known.get(spool.label.casefold())) and not _is_same(at, spool)
-    )
-    new = [spool for spool in rack.spools if spool.label.casefold() not in known]
+    known: dict[str, BookSpool | Spool] = {one.label.casefold(): one for one in spools(change.db)}
+    new: list[Spool] = []
+    faults: list[Fault] = []
+    for spool in rack.spools:
+        at = known.setdefault(spool.label.casefold(), spool)
+        if at is spool:
+            new.append(spool)
+        elif isinstance(at, Spool) or not _is_same(at, spool):
+            found = f"the book has another spool of this label: {_line(at)}"
+            faults.append(Fault(spool.label, found, _rename(spool)))
+    refuse_any(faults)
     change.db.executemany(
         "INSERT INTO spool (label, material, diameter, strength, lot, bought, length, length_nm) "
         "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
         map(_row, new),
     )
     return len(new), len(rack.spools) - len(new)
+
+
+def open_spool(db: sqlite3.Connection, spool: BookSpool, on: date) -> None:
+    """Note that line was cut of a spool on a day, unless it was open by then."""
+    if spool.opened is None or on < spool.opened:
+        db.execute("UPDATE spool SET opened = ? WHERE id = ?", (on.isoformat(), spool.id))
 
 
 def _row(spool: Spool) -> Sequence[str | int | None]:
@@ -153,14 +164,22 @@ def _spool(row: sqlite3.Row) -> BookSpool:
 
 def day(written: str | None) -> date | None:
     """Return a day of the file, where there is one."""
-    return None if written is None else date.fromisoformat(written)
+    return None if written is None else read_day(written)
+
+
+def read_day(written: str) -> date:
+    """Return a day of the file. Raises an error of the file for what is none."""
+    try:
+        return date.fromisoformat(written)
+    except (TypeError, ValueError):
+        raise sqlite3.DatabaseError(f"{written!r} is no day") from None
 
 
 def _is_same(at: BookSpool, spool: Spool) -> bool:
     return (at.material, at.diameter.mm, at.lot) == (spool.material, spool.diameter.mm, spool.lot)
 
 
-def _line(spool: BookSpool) -> str:
+def _line(spool: BookSpool | Spool) -> str:
     lot = f", lot {spool.lot}" if spool.lot else ""
     return f"{spool.diameter.plain} {spool.material}{lot}"
 

@@ -12,7 +12,15 @@ from tagend.cards.batches.batch import Batch, Cut, Order, Pull
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.book.changes import Change
 from tagend.cards.book.leaders import leaders
-from tagend.cards.book.spools import BookSpool, millimetres, nanometres, spools, usable
+from tagend.cards.book.spools import (
+    BookSpool,
+    millimetres,
+    nanometres,
+    open_spool,
+    read_day,
+    spools,
+    usable,
+)
 from tagend.cards.leader.leader import Leader
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import recipe_text
@@ -81,8 +89,7 @@ def _draw(db: sqlite3.Connection, spool: BookSpool, cuts: Sequence[Cut], tied: d
             for number in cut.numbers
         ),
     )
-    if spool.opened is None:
-        db.execute("UPDATE spool SET opened = ? WHERE id = ?", (tied.isoformat(), spool.id))
+    open_spool(db, spool, tied)
 
 
 def _inserted(db: sqlite3.Connection, words: str, *values: str | int | None) -> int:
@@ -109,7 +116,7 @@ def tied_orders(
         for text, of_text in groupby(rows, lambda row: str(row["text"]))
         for numbers in [tuple(int(row["id"]) for row in of_text)]
     )
-    return TiedBatch(number, date.fromisoformat(head["tied"]), head["who"], Batch(orders, ()))
+    return TiedBatch(number, read_day(head["tied"]), head["who"], Batch(orders, ()))
 
 
 def recipe_texts(db: sqlite3.Connection, numbers: Sequence[int]) -> list[str]:

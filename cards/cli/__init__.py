@@ -2,7 +2,9 @@
 
 import gc
 import io
+import os
 import sys
+from contextlib import suppress
 
 import click
 
@@ -30,6 +32,7 @@ COMMANDS = (
     "vary",
 )
 REFUSED = 2  # the request could not be carried out, and nothing was written
+UNHEARD = 3  # what it said could not be delivered
 
 
 @click.group(
@@ -67,8 +70,21 @@ def _status(arguments: list[str] | None) -> int:
         click.echo(f"tagend: {error.format_message()}", err=True)
     except (click.Abort, KeyboardInterrupt):
         click.echo("tagend: stopped; nothing was written", err=True)
-    except BrokenPipeError:  # the reader of our output has gone, as `head` does
-        sys.stderr.close()
+    except SystemExit:  # of click, where the reader of our output has gone, as `head` does
+        return _unheard()
+    except OSError as error:
+        where = f"{error.filename}: " if error.filename else ""
+        return _unheard(f"tagend: stopped: {where}{error.strerror or error}")
     else:
         return status if isinstance(status, int) else 0
     return REFUSED
+
+
+def _unheard(words: str = "") -> int:
+    """Let go of all that is still to be said, which would be tried once more at the end."""
+    with suppress(OSError):
+        click.echo(words, err=True, nl=bool(words))
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    for stream in (1, 2):
+        os.dup2(nowhere, stream)
+    return UNHEARD

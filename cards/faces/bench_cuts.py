@@ -9,9 +9,8 @@ from tagend.cards.batches.batch import Batch, Cut, Pull
 from tagend.cards.faces.block import (
     DROP,
     Block,
-    beside,
     filled,
-    line_block,
+    led,
     rule,
     small_lines,
     stacked,
@@ -24,15 +23,15 @@ from tagend.cards.practice.rack_file import Spool
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Item, shifted
-from tagend.layouts.paper.text import TooWide, set_line
+from tagend.layouts.paper.text import TooWide
 
 CUT = 18.0  # points, which is read at arm's length
-_PITCH = 1.25  # of a row, in sizes of the cut
+_PITCH = 1.15  # of a row, in sizes of the cut
 _HEADS = 9.5  # points
 _GAP, _WIDEST = 8.0, 24.0  # between two columns, at the least and at the most
-_MOST = 0.55  # of the width: what boxes take beside the rest
+_MOST = 0.62  # of the width: what boxes take beside the rest
 _LEAST = 0.3  # of the width: less is no room beside it
-_ABOVE = 3.0  # between a rule and what stands below it
+_ABOVE = 2.0  # between a rule and what stands below it
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +47,11 @@ class CutTable:
         """Yield a spool's block; where its cuts take more than a page, several that name it."""
         heads = self._heads()
         over, at = stacked([title, heads]), 0
+        again, room = None, self.page.height - over.height
         for pull in self.batch.pulls:
-            for block in self._blocks(pull, at, self.page.height - over.height):
-                yield Row(stacked([over, block]), heads)
-                over = Block((), 0.0)
+            for block in self._blocks(pull, at, room):
+                yield Row(stacked([over, block]), again)
+                over, again = Block((), 0.0), heads
             at += len(pull.cuts)
 
     def _heads(self) -> Block:
@@ -62,12 +62,13 @@ class CutTable:
         """Yield a pull's blocks under a rule each; `first` is the place of its first cut."""
         page = self.page
         name, *says = _says(pull, self.batch, page.wording)
-        over = _spool(name, says, page)
+        told = led(name, "; ".join(says), page.scale, page.width)
+        over = stacked([told, *_runs_out(pull, page)])
         rows = [self._row(cut, place) for place, cut in enumerate(pull.cuts, start=first)]
         for part in filled(rows, 0.0, room - over.height - 2 * _ABOVE) or [[]]:
             block = stacked([over, *part])
             yield stacked([rule(page.width, 0.5, _ABOVE), block, Block((), _ABOVE)])
-            over = _spool(page.wording.say("continued", name=name), (), page)
+            over = led(page.wording.say("continued", name=name), "", page.scale, page.width)
 
     def _row(self, cut: Cut, place: int) -> Block:
         """Set a cut's cells, whose piece it is where that is not clear, and a box for each."""
@@ -80,12 +81,13 @@ class CutTable:
             whose = small_lines([cut.leader.recipe.name], page.scale, room)
             items += shifted(whose.items, left, height)
             height += whose.height
-        return ticked(Block(tuple(items), height), cut, page, self.boxes or -left)
+        return ticked(Block(tuple(items), height), cut, page, self.boxes or -left, pitch)
 
 
 def cut_table(batch: Batch, page: Page) -> CutTable:
     """Return the table; raises `TooWide` for paper that is too narrow for its columns."""
-    columns = tuple(_columns([cut for pull in batch.pulls for cut in pull.cuts], page))
+    cuts = [cut for pull in batch.pulls for cut in pull.cuts]
+    columns = tuple(_columns(cuts, page)) if cuts else ()
     least = sum(each.width + _GAP for each in columns)
     if least > page.width:
         raise TooWide(page.wording.say("cutting"), page.width, least)
@@ -93,7 +95,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
     boxes = max(least, page.width - min(wanted, _MOST * page.width))
     is_beside = page.width - boxes >= min(wanted, _LEAST * page.width)
     free = (boxes if is_beside else page.width) - least
-    gap = min(_GAP + free / len(columns), _WIDEST)
+    gap = min(_GAP + free / max(len(columns), 1), _WIDEST)
     starts = accumulate((each.width + gap for each in columns), initial=0.0)
     return CutTable(
         batch, page, tuple(zip(columns, starts, strict=False)), boxes if is_beside else 0.0
@@ -103,7 +105,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
 def _columns(cuts: Sequence[Cut], page: Page) -> Iterator[Column]:
     heads = replace(page.scale, factor=page.scale.factor * _HEADS / page.scale.small)
     body, small, wording = page.scale.body, page.scale.small, page.wording
-    units = {cut.leader.unit: cut.leader.unit for cut in cuts}
+    units = dict.fromkeys(cut.leader.unit for cut in cuts)
     unit = " / ".join(units)
 
     def with_unit(number: str, cut: Cut) -> str:
@@ -132,22 +134,6 @@ def _second(cut: Cut, wording: Wording) -> str:
     return wording.number(length(cut.piece.cut_mm, second)) if second else ""
 
 
-def _spool(name: str, says: Sequence[str], page: Page) -> Block:
-    """Set what is said of a spool, its name in bold and the rest beside it if that has room."""
-    scale = page.scale
-    line, more = set_line(name, scale.bold, scale.small), "; ".join(says)
-    rest = set_line(more, scale.medium, scale.small)
-    x = line.width + scale.small
-    if x + rest.width > page.width:
-        return stacked(
-            [
-                text_block(name, scale.bold, scale.small, page.width),
-                small_lines([more], scale, page.width),
-            ]
-        )
-    return beside([line_block(line), line_block(rest)], x)
-
-
 def _says(pull: Pull, batch: Batch, wording: Wording) -> Iterator[str]:
     """Yield what the line is called, and what is drawn of it and stays."""
     leader = (pull.cuts[0] if pull.cuts else batch.orders[0]).leader
@@ -162,9 +148,15 @@ def _says(pull: Pull, batch: Batch, wording: Wording) -> Iterator[str]:
     if pull.left_mm is not None:
         left = wording.number(line_length(pull.left_mm, leader.unit))
         yield wording.say("stays", amount=left)
-    if pull.runs_out_at is not None:
-        number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
-        yield wording.say("runs_out", leader=number, name=name)
+
+
+def _runs_out(pull: Pull, page: Page) -> list[Block]:
+    """Set of which leader it runs out, if it does."""
+    if pull.runs_out_at is None:
+        return []
+    number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
+    words = page.wording.say("runs_out", leader=number, name=name)
+    return [text_block(words, page.scale.bold, page.scale.small, page.width)]
 
 
 def _lot(spool: Spool, wording: Wording) -> str:

@@ -5,12 +5,13 @@ from collections.abc import Iterator, Sequence
 from tagend.cards.batches.batch import Order
 from tagend.cards.faces.block import (
     DROP,
+    LEADING,
     Block,
     Scale,
+    led,
     rule,
     small_lines,
     stacked,
-    text_block,
 )
 from tagend.cards.faces.page import Page, Row
 from tagend.cards.faces.ticks import ticked
@@ -24,8 +25,9 @@ from tagend.layouts.paper.text import SetLine, set_line
 
 _GAP = 8.0
 _ABOVE = 2.5  # between a rule and what stands below it
+_LEAST = 110.0  # points: a knot and what is said of it need so much beside its boxes
 _MEASURE = 210.0  # points, to write what a knot took
-_WRITTEN = 20.0  # points, as high as a hand writes
+_WRITTEN = 17.0  # points, as high as a hand writes
 _SPACE = 4.0  # before and after a line to write on
 _PEN = 0.5
 
@@ -37,17 +39,19 @@ def knot_rows(told: Told, order: Order, page: Page, boxes: float) -> Iterator[Ro
     over = stacked([Block((), 4.0), page.bold(title)])
     lines = tying_lines(told)
     left = max((_where(line, page).width for line in lines), default=0.0) + _GAP
-    again = page.bold(say("continued", name=title))
+    boxes = boxes if boxes - left - _GAP >= _LEAST else 0.0
+    again = None
     for line in lines:
         yield Row(stacked([over, _knot(line, order, page, left, boxes)]), again)
-        over = Block((), 0.0)
+        over, again = Block((), 0.0), page.bold(say("continued", name=title))
 
 
 def measure_rows(all_told: Sequence[Told], page: Page) -> Iterator[Row]:
     """Yield a row for each different knot: how it is seated, and a place for what it took."""
     ties = (tie for told in all_told for tie in tying_order(told.leader))
-    title = [page.bold(page.wording.say("knots")), _small(page.wording.say("measure_knots"), page)]
-    over = stacked([Block((), 4.0), *title])
+    say = page.wording.say
+    short = small_lines([say("measure_knots")], page.scale, page.width)
+    over = stacked([Block((), 4.0), page.bold(say("knots")), short])
     for knot in {tie.knot.name: tie.knot for tie in ties}.values():
         yield Row(stacked([over, _measure(knot_in(page.wording, knot), page)]))
         over = Block((), 0.0)
@@ -71,26 +75,23 @@ def _where(line: TyingLine, page: Page) -> SetLine:
     return set_line(line.where, page.scale.bold, page.scale.body)
 
 
-def _small(words: str, page: Page) -> Block:
-    return small_lines([words], page.scale, page.width)
-
-
 def _knot(line: TyingLine, order: Order, page: Page, left: float, boxes: float) -> Block:
     """Set where the knot is, the knot, a box for each and what must wait for it."""
     where = _where(line, page).at(0, DROP * page.scale.body)
     says = page.bold(line.says, (boxes or page.width) - left - _GAP)
     block = Block((*where, *shifted(says.items, left, 0)), says.height)
-    block = ticked(block, order, page, boxes or -left)
-    asks = [_small(line.asks, page)] if line.asks else []
-    return _ruled([block, *asks], page)
+    block = ticked(block, order, page, boxes or -left, LEADING * page.scale.body)
+    if not line.asks:
+        return _ruled([block], page)
+    asks = small_lines([line.asks], page.scale, page.width - left)
+    return _ruled([block, Block(shifted(asks.items, left, 0), asks.height)], page)
 
 
 def _measure(knot: Knot, page: Page) -> Block:
     """Set a knot's name, how it is seated and, where a tape can tell what it took, lines for it."""
     scale, say = page.scale, page.wording.say
     right = page.width - _MEASURE
-    name = text_block(page.wording.knot(knot.name), scale.bold, scale.small, right - _GAP)
-    block = stacked([name, small_lines([knot.seat], scale, right - _GAP)])
+    block = led(page.wording.knot(knot.name), knot.seat, scale, right - _GAP)
     if "joint" not in knot.places:
         lines = blanks([say("measured_cut"), say("measured_tied")], scale, _MEASURE)
     elif knot.lapped:

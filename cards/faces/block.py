@@ -89,6 +89,19 @@ def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
     return beside([line_block(set_line(mark, scale.bold, scale.small)), text], indent)
 
 
+def led(name: str, words: str, scale: Scale, width: float) -> Block:
+    """Set small words after their name in bold, or below it where they are too long for that."""
+    line, more = (
+        set_line(text, fonts, scale.small)
+        for text, fonts in ((name, scale.bold), (words, scale.medium))
+    )
+    start = line.width + scale.small
+    if start + more.width <= width:
+        return beside([line_block(line), line_block(more)], start)
+    bold = text_block(name, scale.bold, scale.small, width)
+    return stacked([bold, small_lines([words], scale, width)])
+
+
 def ended(block: Block, end: SetLine, width: float) -> Block:
     """Return a block with another text at the right end of its first line."""
     height = max(block.height, LEADING * end.size)

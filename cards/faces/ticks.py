@@ -13,8 +13,8 @@ from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
 _BOX = 11.0  # points; a pencil's tick fits
 _HIGH = 15.0  # of a box with a number in it
 _NUMBER = 10.0  # the type of that
-_INSIDE = 1.8  # at its left and right
-_BETWEEN = 3.0
+_INSIDE = 1.5  # at its left and right
+_BETWEEN = 2.5
 _GROUP = 5  # boxes between two wider gaps, so that they can be counted at a glance
 _GROUP_GAP = 4.0
 _PEN = 0.7
@@ -30,10 +30,14 @@ class Ticked(Protocol):
     def numbers(self) -> Sequence[int]: ...
 
 
-def ticked(block: Block, of: Ticked, page: Page, x: float) -> Block:
-    """Return a block with its boxes beside it at x, or below it at -x where that is not over 0."""
+def ticked(block: Block, of: Ticked, page: Page, x: float, line: float) -> Block:
+    """Return a block with its boxes beside it at x, or below it at -x where that is not over 0.
+
+    The first boxes stand in the middle of its first line, which is so high.
+    """
     boxes = tick_boxes(of.count, page.wording, page.scale, page.width - abs(x), of.numbers)
-    y = 1.0 if x > 0 else block.height
+    high = _HIGH if of.numbers else _BOX
+    y = max((line - high) / 2, 0.0) if x > 0 else block.height
     items = (*block.items, *shifted(boxes.items, abs(x), y))
     return Block(items, max(block.height, y + boxes.height))
 

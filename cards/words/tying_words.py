@@ -53,9 +53,9 @@ def _turns(count: int, wording: Wording) -> str:
 def _line(tie: Tie, told: Told) -> TyingLine:
     leader, wording = told.leader, told.wording
     if tie.above is None:
-        where, says = wording.say("at_butt"), _end(leader.butt, told)
+        where, says = wording.say("butt"), _end(leader.butt, told)
     elif tie.below is None:
-        where, says = wording.say("at_fly"), _end(leader.fly, told)
+        where, says = wording.say("fly"), _end(leader.fly, told)
     else:
         where = wording.say("range", low=tie.above, high=tie.below)
         turns = turn_words(leader.joints[tie.above - 1], tie.above, wording)

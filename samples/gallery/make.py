@@ -11,6 +11,7 @@ import io
 import shlex
 import tempfile
 from collections.abc import Iterator
+from contextlib import redirect_stdout
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -63,6 +64,16 @@ PICTURES = (
         dpi=90,
     ),
     Sample(
+        "bench-batch",
+        "book print 1 --bench --book demo/season.db --shop demo/shop.toml",
+        dpi=90,
+    ),
+    Sample(
+        "pull",
+        "book recall --lot 'K 114' --on 2026-06-20 --book demo/season.db --shop demo/shop.toml",
+        dpi=90,
+    ),
+    Sample(
         "compare",
         "compare demo/sandbar-eight.toml demo/reedbed-six.toml --shop demo/shop.toml",
         dpi=90,
@@ -82,6 +93,16 @@ PICTURES = (
     Sample("pouch", "cards demo/millrace-three.toml --brief --wet", page=2, dpi=110),
     Sample("stock", "stock letter-3x10-66.7x25.4", dpi=70),
     Sample("calibrate", "calibrate --backs long-edge", dpi=70),
+)
+
+
+# What the book of the gallery knows.
+SEASON = (
+    "book start --rack demo/rack.toml",
+    "book tie demo/sandbar-eight.toml=12 demo/breakwater-ten.toml=6 --tied 2026-03-14",
+    "book mark 3-4 fished --on 2026-05-02",
+    "book mark 7-8 given --on 2026-05-30 --remark 'to the man with the blue skiff'",
+    "book mark 11 discarded --on 2026-06-01 --remark 'wind knots'",
 )
 
 
@@ -117,9 +138,13 @@ def carried(picture: Sample, folder: Path) -> str:
 
 
 def with_samples() -> tempfile.TemporaryDirectory[str]:
-    """Return a folder that holds the samples in `demo`."""
+    """Return a folder that holds the samples in `demo`, and a book of a season there."""
     folder = tempfile.TemporaryDirectory()
     commands.main(["samples", str(Path(folder.name) / "demo")], standalone_mode=False)
+    for command in SEASON:
+        words = [*_words(f"{command} --book demo/season.db", Path(folder.name))]
+        with redirect_stdout(io.StringIO()):
+            commands.main(words, standalone_mode=False)
     return folder
 
 
@@ -128,8 +153,10 @@ def _words(command: str, folder: Path) -> Iterator[str]:
     for word in shlex.split(command):
         if not word.startswith("demo/"):
             yield word
-        else:
+        elif "*" in word:
             yield from sorted(map(str, folder.glob(word)))
+        else:
+            yield str(folder / word)
 
 
 def _page_text(pdf: bytes, number: int) -> str:

@@ -15,9 +15,24 @@ from tagend.cards.book.correcting import (
     untie,
 )
 from tagend.cards.book.naming import numbers
-from tagend.cards.cli.book.shared import book_option, recording, who_option
+from tagend.cards.cli.book.shared import (
+    book_option,
+    json_option,
+    recording,
+    say_change,
+    who_option,
+)
 from tagend.cards.cli.options import day_option, reading
 from tagend.cards.practice.rack_file import read_left
+
+_OF_LEADERS = (
+    {"section", "spool"},
+    {"section", "spoiled"},
+    {"section", "spool", "spoiled"},
+    {"tied"},
+    {"not tied"},
+)
+_OF_SPOOL = {"spool", "left", "lot", "bought"}
 
 
 @click.command("correct")
@@ -37,6 +52,7 @@ from tagend.cards.practice.rack_file import read_left
 @day_option("--bought", help="When the spool was bought.")
 @who_option
 @book_option
+@json_option
 def command(
     words: tuple[str, ...],
     section: int | None,
@@ -49,6 +65,7 @@ def command(
     bought: date | None,
     who: str | None,
     book: str,
+    as_json: bool,
 ) -> None:
     """Put the book right: `correct 17 --section 3 --spool "Clear 8b"`, or `--spoiled`.
 
@@ -58,15 +75,21 @@ def command(
     named = numbers(words)
     of_spool = {"lot": lot, "bought": bought}
     says = {column: str(value) for column, value in of_spool.items() if value is not None}
-    ways = (section is not None, tied is not None, not_tied, left is not None or bool(says))
-    if sum(ways) != 1 or bool(named) == ways[3] or (ways[3] and spool is None):
+    options: dict[str, object] = {
+        "section": section,
+        "spool": spool,
+        "spoiled": spoiled,
+        "tied": tied,
+    }
+    options |= {"not tied": not_tied, "left": left, **of_spool}
+    given = {option for option, value in options.items() if value}
+    if given not in _OF_LEADERS if named else not {"spool"} < given <= _OF_SPOOL:
         raise click.UsageError(
-            "Name leaders with --section, --tied or --not-tied; or a --spool with --left or --lot."
+            "Name leaders with --section and what it was cut from (--spool, or --spoiled), with "
+            "--tied or --not-tied; or a --spool with --left, --lot or --bought."
         )
     with recording(book, who) as change:
         if section is not None:
-            if spool is None and not spoiled:
-                raise click.UsageError("Say what it was cut from, or --spoiled.")
             correct_use(change, named, Used(section=section, spool=spool, spoiled=spoiled))
         elif tied is not None:
             correct_day(change, named, tied)
@@ -74,4 +97,4 @@ def command(
             untie(change, named)
         else:
             correct_spool(change, spool_called(change, spool or ""), left, says)
-        click.echo(change.told)
+        say_change(change, as_json=as_json)

@@ -2,6 +2,7 @@
 
 from calendar import monthrange
 from datetime import date
+from typing import TYPE_CHECKING
 
 import click
 
@@ -19,6 +20,9 @@ from tagend.cards.cli.options import (
 )
 from tagend.cards.cli.output import check_output
 
+if TYPE_CHECKING:
+    from tagend.cards.printing.pull import PullSheet
+
 
 @click.command("recall")
 @click.option("--lot", help="Those that hold line of this lot.")
@@ -34,6 +38,7 @@ from tagend.cards.cli.output import check_output
     help="Those tied more than so many months ago.",
 )
 @click.option("--state", type=click.Choice(STATES), help="Those of which this is told.")
+@day_option("--on", help="The day to count from, and of the sheet; else today.")
 @click.option("-o", "--output", metavar="OUT.pdf", help="Also write the sheet to pull them by.")
 @paper_option
 @replace_option
@@ -49,6 +54,7 @@ def command(
     since: date | None,
     older_than: int | None,
     state: State | None,
+    on: date | None,
     output: str | None,
     paper: str | None,
     replace: bool,
@@ -68,7 +74,7 @@ def command(
         batch=None if batch is None else batch_number(batch),
         numbers=None if chosen is None else numbers([chosen]),
         since=since,
-        before=None if older_than is None else months_before(today(), older_than),
+        before=None if older_than is None else months_before(on or today(), older_than),
         state=state,
     )
     if output is not None:
@@ -83,7 +89,11 @@ def command(
         click.echo("\n".join(leader_lines(found.leaders)), nl=bool(found.leaders))
     click.echo(_told(found), err=True)
     if output is not None:
-        _write_sheet(output, found, _title(sought, found), paper, shop, replace=replace)
+        from tagend.cards.cli.print_command import write_pdf
+        from tagend.cards.printing.pull import pull_pdf
+
+        pull = _pull(found, _title(sought, found), on or today())
+        write_pdf(output, pull_pdf(load_job(shop), pull, paper), replace=replace)
 
 
 def months_before(day: date, months: int) -> date:
@@ -123,12 +133,9 @@ def _title(sought: Sought, found: Found) -> str:
     return ", ".join(filter(None, said))
 
 
-def _write_sheet(
-    name: str, found: Found, title: str, paper: str | None, shop: str | None, *, replace: bool
-) -> None:
-    from tagend.cards.cli.print_command import write_pdf
-    from tagend.cards.faces.pull import Pull, PullRow
-    from tagend.cards.printing.pull import pull_pdf
+def _pull(found: Found, title: str, day: date) -> "PullSheet":
+    """Return the sheet of what is found: what to pull from the wallets."""
+    from tagend.cards.printing.pull import FoundLeader, PullSheet
 
     sought = {spool.label for spool in found.spools}
 
@@ -138,7 +145,7 @@ def _write_sheet(
         return ", ".join(dict.fromkeys(one.told for one in of))
 
     rows = tuple(
-        PullRow(
+        FoundLeader(
             number=leader.number,
             recipe=leader.recipe,
             tied=leader.tied,
@@ -148,5 +155,4 @@ def _write_sheet(
         )
         for leader in found.leaders
     )
-    data = pull_pdf(load_job(shop), Pull(title, today(), rows), paper)
-    write_pdf(name, data, replace=replace)
+    return PullSheet(title, day, rows)

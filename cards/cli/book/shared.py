@@ -10,9 +10,12 @@ from fractions import Fraction
 
 import click
 
+from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.changes import Change, Moment, changing
 from tagend.cards.book.file import opened
+from tagend.cards.cli import options
 from tagend.cards.cli.disk import note_input
+from tagend.cards.recipe.recipe import NAME_MOST
 
 book_option = click.option(
     "--book",
@@ -22,7 +25,13 @@ book_option = click.option(
     help="The tying book, a .db file.",
 )
 json_option = click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
-who_option = click.option("--who", metavar="NAME", envvar="TAGEND_WHO", help="Who did it.")
+who_option = click.option(
+    "--who",
+    metavar="NAME",
+    envvar="TAGEND_WHO",
+    callback=options.reading(lambda text: plain_text(text, NAME_MOST)),
+    help="Who did it.",
+)
 
 
 @contextmanager
@@ -42,8 +51,20 @@ def recording(book: str, who: str | None = None) -> Iterator[Change]:
     """
     with opened(book) as db, changing(db, moment(who)) as change:
         note_input(book)
-        yield change
-        sys.stdout.flush()
+        try:
+            yield change
+            if sys.stdout is not None:  # as it is where the person closed it
+                sys.stdout.flush()
+        except OSError as error:
+            raise OSError(error.errno, f"{error.strerror}; nothing was recorded") from error
+
+
+def say_change(change: Change, *, as_json: bool) -> None:
+    """Say what a change did, as the history tells it."""
+    if as_json:
+        say_json({"entry": change.number, "done": change.told})
+    else:
+        click.echo(change.told)
 
 
 def moment(who: str | None) -> Moment:

@@ -34,7 +34,10 @@ WRITING: dict[str, tuple[tuple[str, ...], str]] = {
     "table": (("sandbar-eight.toml",), "out.csv"),
     "vary": (("sandbar-eight.toml", "--total", "9 ft"), "out.toml"),
 }
-STRICTER = {"new"}  # what was asked for at the terminal cannot be made again
+STRICTER = {"new"}  # nothing but a person's answers could make it again
+# What is said of a strange file, and of one that was changed, where that can be told.
+STRANGE, CHANGED = "nothing in this file says that tagend made it", "this file was changed since"
+SAID = {"new": ("this file is there already",) * 2, "table": (STRANGE, STRANGE)}
 
 
 def writing(group: click.Group, *names: str) -> Iterator[tuple[str, click.Command]]:
@@ -65,7 +68,7 @@ def test_only_these_modules_write_without_looking() -> None:
         if isinstance(node, ast.ImportFrom) and node.module == "tagend.cards.cli.disk"
         if {alias.name for alias in node.names} & {"write_whole"}
     }
-    assert imported - {"draw"} == {"output", "store"}
+    assert imported - {"draw"} == {"output", "store", "new"}
 
 
 @pytest.fixture
@@ -94,7 +97,7 @@ def test_a_strangers_file_stays_unless_told(tagend: Tagend, here: Path, name: st
     output = here / WRITING[name][1]
     output.write_bytes(b"a day's work")
     before = sorted(here.iterdir())
-    refuses(run(tagend, name), output, "tagend did not make this file")
+    refuses(run(tagend, name), output, SAID.get(name, (STRANGE, CHANGED))[0])
     assert output.read_bytes() == b"a day's work"
     assert sorted(here.iterdir()) == before
     assert run(tagend, name, "--replace").status == 0
@@ -108,8 +111,7 @@ def test_a_file_that_was_changed_stays_unless_told(tagend: Tagend, here: Path, n
     ours = output.read_bytes()
     changed = ours + b"\n# mine"
     output.write_bytes(changed)
-    found = "tagend did not make this file" if name == "table" else "this file was changed since"
-    refuses(run(tagend, name), output, found)
+    refuses(run(tagend, name), output, SAID.get(name, (STRANGE, CHANGED))[1])
     assert output.read_bytes() == changed
     assert run(tagend, name, "--replace").status == 0
     assert output.read_bytes() == ours
@@ -129,6 +131,16 @@ def test_what_can_be_made_again_is_written_anew(
         output.write_bytes(b"")
     assert run(tagend, name).status == 0
     assert output.read_bytes() == ours
+
+
+def test_a_recipe_that_a_person_answered_for_is_lost_to_no_command(
+    tagend: Tagend, here: Path
+) -> None:
+    assert run(tagend, "new").status == 0
+    answered = (here / "out.toml").read_bytes()
+    for name in ("propose", "read", "vary"):
+        refuses(run(tagend, name), here / "out.toml", STRANGE)
+    assert (here / "out.toml").read_bytes() == answered
 
 
 def inputs(name: str) -> set[str]:
