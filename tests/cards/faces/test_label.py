@@ -167,3 +167,16 @@ def test_any_leader_s_label_is_readable_or_refused(seed: int, stock: LabelSheet)
     except TooSmall:
         return
     assert faults(face, stock.inset) == []
+
+
+@pytest.mark.parametrize("stock", [s for s in ALL if s.on_roll], ids=lambda stock: stock.name)
+def test_a_roll_s_code_stands_on_whole_dots_of_its_printer(stock: LabelSheet) -> None:
+    assert stock.dpi
+    try:
+        (code,) = codes(label(leader(EIGHT), stock))
+    except TooSmall:
+        return
+    for measure in (code.x, code.y, code.module):
+        dots = measure * stock.dpi / 72
+        assert dots == pytest.approx(round(dots), abs=1e-6)
+    assert code.module >= SMALLEST_MODULE
