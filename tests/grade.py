@@ -6,20 +6,16 @@ How a printer lays ink is a likely model, no source: each dot is set or not, and
 itself and by what paper takes.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, fields
-from functools import cache
-from itertools import product
 
 import numpy as np
 from numpy.typing import NDArray
-from PIL import Image, ImageFilter
-from qrcode import constants
-from qrcode.base import rs_blocks
-from qrcode.util import pattern_position
+from PIL import Image
 
 from tagend.layouts.codes.code import QUIET
 from tagend.layouts.paper.face import Symbol
+from tests.qr_layout import blocks, codewords, corrected_at_most, function_modules
 
 Grey = NDArray[np.floating]
 Rows = NDArray[np.bool_]
@@ -54,15 +50,25 @@ class Grade:
         return "FDCBA"[min(getattr(self, field.name) for field in fields(self))]
 
 
-def printed(picture: Image.Image, dpi: int) -> tuple[Grey, float]:
-    """Return what a printer makes of a picture of its dots, as reflectance, and its pixels a mm."""
+def printed(picture: Image.Image, dpi: int) -> Grey:
+    """Return what a printer makes of a picture of its dots, as reflectance."""
     dot = 25.4 / dpi
     times = int(np.ceil(dot / FINE))
-    dots = picture.convert("L").point(lambda grey: 255 if grey >= 128 else 0)
-    large = dots.resize((dots.width * times, dots.height * times), Image.Resampling.NEAREST)
-    grown = round((GROWTH * dot + SOAK) / (dot / times))
-    inked = np.asarray(large.filter(ImageFilter.MinFilter(2 * grown + 1))) < 128
-    return np.where(inked, INK, PAPER), times / dot
+    inked = (np.asarray(picture.convert("L")) < 128).repeat(times, axis=0).repeat(times, axis=1)
+    for _ in range(round((GROWTH * dot + SOAK) / (dot / times))):
+        inked = _grown(inked)
+    return np.where(inked, INK, PAPER)
+
+
+def _grown(inked: Rows) -> Rows:
+    """Return ink that spreads by a pixel to all sides."""
+    grown = inked.copy()
+    grown[1:] |= inked[:-1]
+    grown[:-1] |= inked[1:]
+    across = grown.copy()
+    across[:, 1:] |= grown[:, :-1]
+    across[:, :-1] |= grown[:, 1:]
+    return across
 
 
 def grade(seen: Grey, symbol: Symbol) -> Grade:
@@ -118,10 +124,12 @@ def _grid(inked: Rows, dark: Rows) -> _Grid:
     rows, columns = np.flatnonzero(inked.any(axis=1)), np.flatnonzero(inked.any(axis=0))
     side = len(dark)
     rough, wide = (rows[-1] + 1 - rows[0]) / side, (columns[-1] + 1 - columns[0]) / side
-    lines = np.arange(1, side)
-    found = np.array([_line(inked, dark, line, rows[0], rough, columns[0], wide) for line in lines])
+    lines = range(1, side)
+    found = np.array(
+        [_line(inked, dark, line, int(rows[0]), rough, int(columns[0]), wide) for line in lines]
+    )
     pitch, start = np.polyfit(lines, found, 1)
-    off = np.abs(found - (start + pitch * lines)).max() / pitch
+    off = np.abs(found - (start + pitch * np.array(lines))).max() / pitch
     return _Grid(start=float(start), pitch=float(pitch), off=float(off))
 
 
@@ -155,65 +163,6 @@ def _ends(grid: _Grid, places: Grey, by: float, most: int) -> NDArray[np.int_]:
     assert found.min() >= 0, "the picture does not show the quiet zone"
     assert found.max() <= most, "the picture does not show the quiet zone"
     return found
-
-
-# ---- ISO/IEC 18004: which module is of which codeword, and which codeword of which block ---------
-
-
-@cache
-def function_modules(version: int) -> Rows:
-    """Return where finders, timing, alignment, format and version stand."""
-    side = 4 * version + 17
-    found = np.zeros((side, side), bool)
-    found[:9, :9] = found[:9, -8:] = found[-8:, :9] = True
-    found[6, :] = found[:, 6] = True
-    for y, x in product(pattern_position(version), repeat=2):
-        if (y, x) not in {(6, 6), (6, side - 7), (side - 7, 6)}:
-            found[y - 2 : y + 3, x - 2 : x + 3] = True
-    if version >= 7:
-        found[:6, -11:-8] = found[-11:-8, :6] = True
-    return found
-
-
-@cache
-def codewords(version: int) -> NDArray[np.int_]:
-    """Return the place of each module's codeword in the stream, -1 where it is of none."""
-    fixed = function_modules(version)
-    side = len(fixed)
-    found = np.full((side, side), -1)
-    for bit, (y, x) in enumerate(_stream(fixed)):
-        found[y, x] = bit // 8
-    found[found >= (found >= 0).sum() // 8] = -1  # bits that remain
-    return found
-
-
-def _stream(fixed: Rows) -> Iterator[tuple[int, int]]:
-    """Yield the modules of the bits: up and down in columns of two, from the right."""
-    side = len(fixed)
-    rights = [*range(side - 1, 6, -2), *range(5, 0, -2)]
-    for turn, right in enumerate(rights):
-        rows = range(side) if turn % 2 else range(side - 1, -1, -1)
-        yield from ((y, x) for y in rows for x in (right, right - 1) if not fixed[y, x])
-
-
-def blocks(symbol: Symbol) -> list[int]:
-    """Return the block of each codeword in the stream."""
-    kinds = rs_blocks(symbol.version, getattr(constants, f"ERROR_CORRECT_{symbol.level}"))
-    data = [kind.data_count for kind in kinds]
-    rest = [kind.total_count - kind.data_count for kind in kinds]
-    return [
-        block
-        for counts in (data, rest)
-        for place in range(max(counts))
-        for block, count in enumerate(counts)
-        if place < count
-    ]
-
-
-def corrected_at_most(symbol: Symbol) -> list[int]:
-    """Return how many codewords of each block the correction makes up for."""
-    kinds = rs_blocks(symbol.version, getattr(constants, f"ERROR_CORRECT_{symbol.level}"))
-    return [(kind.total_count - kind.data_count) // 2 for kind in kinds]
 
 
 def unused_correction(wrong: Rows, symbol: Symbol) -> int:

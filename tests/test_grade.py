@@ -19,8 +19,9 @@ from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet
 from tagend.layouts.stock.stock import shipped
-from tests.grade import blocks, codewords, corrected_at_most, grade, printed
+from tests.grade import grade, printed
 from tests.layouts.drawn import page_image
+from tests.qr_layout import blocks, codewords, corrected_at_most
 from tests.told import JOB
 from tests.tree import SAMPLES
 from tests.written import PRACTICE
@@ -65,7 +66,7 @@ def test_a_code_has_grade_a_on_every_stock(stock: LabelSheet, dpi: int) -> None:
     if sheet is None:
         pytest.skip("no label of this stock holds the sample")
     picture, code = seen(sheet, dpi)
-    light, _ = printed(picture, dpi)
+    light = printed(picture, dpi)
     found = grade(light, code.symbol)
     assert found.overall == "A", (found, code.module / MM)
 
@@ -80,7 +81,7 @@ def drawn(made: Symbol, dots: int) -> Image.Image:
 
 
 def test_a_faded_a_blurred_and_a_stretched_code_lose_their_points() -> None:
-    light, _ = printed(drawn(MADE, 4), 203)
+    light = printed(drawn(MADE, 4), 203)
     assert grade(light, MADE).overall == "A"
     assert grade(0.5 + light / 2, MADE).contrast == 1  # 0.395 of light between ink and paper
     blurred = np.asarray(
@@ -101,4 +102,4 @@ def test_codewords_stand_where_an_unrelated_reader_finds_them() -> None:
         made = replace(MADE, rows=tuple(map(tuple, rows)))
         found = zxingcpp.read_barcodes(drawn(made, 4), try_invert=False)
         assert [code.text for code in found] == ([MADE.text] if is_read else [])
-        assert grade(printed(drawn(made, 4), 203)[0], MADE).unused_correction == 0
+        assert grade(printed(drawn(made, 4), 203), MADE).unused_correction == 0
