@@ -31,6 +31,8 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
     One of an older version is copied beside itself first, and brought up to this one.
     """
     with _told(name):
+        if os.path.isdir(name):
+            raise refused("this is a folder", "name a book in it", name)
         if not os.path.isfile(name):
             raise refused("there is no such book", "start one with `tagend book start`", name)
         with closing(_connected(name, "rw")) as db:
@@ -166,13 +168,14 @@ def _ends() -> Iterator[str]:
 def _told(name: str) -> Iterator[None]:
     try:
         yield
-    except sqlite3.Error as error:
+    except (sqlite3.Error, UnicodeDecodeError) as error:
         raise _refusal(error, name) from error
 
 
-def _refusal(error: sqlite3.Error, name: str) -> Refused:
+def _refusal(error: Exception, name: str) -> Refused:
     code = getattr(error, "sqlite_errorname", "")
     for family, (found, instead) in _TOLD.items():
         if code.startswith(family):
             return refused(found, instead, name)
-    return refused(f"this book is damaged: {error}", _RESTORE, name)
+    why = " ".join(str(error).split())[:80]
+    return refused(f"this book is damaged: {why}", _RESTORE, name)
