@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Literal, get_args
 
 from tagend.cards.base.units import Length
-from tagend.cards.book.changes import Change
+from tagend.cards.book.changes import Change, check_spools
 from tagend.cards.book.leaders import leaders
 from tagend.cards.book.naming import meant, ranges
 from tagend.cards.book.spools import BookSpool, nanometres, open_spool, spools
@@ -53,6 +53,7 @@ def correct_use(change: Change, numbers: Sequence[int], used: Used) -> None:
             ((spool.id, *each) for each in at),
         )
         open_spool(change.db, spool, min(of.tied for of in cut_of))
+    check_spools(change.db)
     words = ("a piece spoiled" if used.spoiled else "", f"of {spool.told}" if spool else "")
     change.tell(f"no. {ranges(numbers)}, section {used.section}: {' '.join(filter(None, words))}")
 

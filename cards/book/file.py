@@ -109,12 +109,12 @@ def _brought_up(db: sqlite3.Connection, name: str, *, new: bool = False) -> None
         version = _version(db, name)
         if new and version:
             raise refused("this is a tying book already", "add to it: `tagend book add`", name)
+        db.execute(f"PRAGMA application_id = {APPLICATION}")  # fails where nothing can be written
         if 0 < version < len(VERSIONS):
             with closing(_connected(name, "ro")) as reader:  # nobody writes meanwhile
                 copied(reader, _old_name(name, version))
         for statement in _statements(version):
             db.execute(statement)
-        db.execute(f"PRAGMA application_id = {APPLICATION}")
         db.execute(f"PRAGMA user_version = {len(VERSIONS)}")
         db.execute("COMMIT")
     except BaseException:

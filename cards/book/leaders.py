@@ -192,15 +192,15 @@ def _leaders(db: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> Iterator[Bo
             (low, high),
         ):
             if leader in drawn:
-                drawn[leader].append(Of(section, label, lot))
+                drawn[leader].append(Of(section, str(label), lot and str(lot)))
     for row in rows:
         yield BookLeader(
             number=row["id"],
             batch=row["batch"],
-            recipe=row["name"],
+            recipe=str(row["name"]),
             tied=read_day(row["tied"]),
             state=row["state"],
             state_day=day(row["state_day"]),
-            remark=row["remark"],
+            remark=row["remark"] and str(row["remark"]),
             drawn=tuple(drawn[row["id"]]),
         )

@@ -147,18 +147,18 @@ def _row(spool: Spool) -> Sequence[str | int | None]:
 def _spool(row: sqlite3.Row) -> BookSpool:
     return BookSpool(
         id=row["id"],
-        label=row["label"],
-        material=row["material"],
+        label=str(row["label"]),
+        material=str(row["material"]),
         diameter=parse_diameter(row["diameter"]),
         strength=row["strength"] and parse_strength(row["strength"]),
-        lot=row["lot"],
+        lot=row["lot"] and str(row["lot"]),
         bought=day(row["bought"]),
         length=read_left(row["length"]),
         left_mm=millimetres(row["left_nm"]),
         opened=day(row["opened"]),
         empty=day(row["empty"]),
         bad=day(row["bad"]),
-        remark=row["remark"],
+        remark=row["remark"] and str(row["remark"]),
     )
 
 
