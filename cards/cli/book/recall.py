@@ -10,7 +10,6 @@ from tagend.cards.book.leaders import STATES, BookLeader, Found, Sought, State, 
 from tagend.cards.book.naming import batch_number, numbers, ranges
 from tagend.cards.cli.book.leader_lines import leader_json, leader_lines
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
-from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import (
     day_option,
     paper_option,
@@ -89,6 +88,7 @@ def command(
         click.echo("\n".join(leader_lines(found.leaders)), nl=bool(found.leaders))
     click.echo(_told(found), err=True)
     if output is not None:
+        from tagend.cards.cli.files import load_job
         from tagend.cards.cli.print_command import write_pdf
         from tagend.cards.printing.pull import pull_pdf
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 from contextlib import suppress
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import Any
 
 import pytest
 
@@ -264,10 +265,10 @@ class Interrupted(sqlite3.Connection):
 
     before = False
 
-    def execute(self, sql: str, *values: object) -> sqlite3.Cursor:  # type: ignore[override]
+    def execute(self, sql: str, *values: Any) -> sqlite3.Cursor:
         if sql == "COMMIT" and self.before:
             raise KeyboardInterrupt
-        found = super().execute(sql, *values)  # type: ignore[arg-type]
+        found = super().execute(sql, *values)
         if sql == "COMMIT":
             raise KeyboardInterrupt
         return found
