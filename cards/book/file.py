@@ -63,15 +63,16 @@ def copied(db: sqlite3.Connection, name: str) -> None:
 
     Raises `Refused` where there is a file.
     """
+    path = Path(name).absolute()
+    part = path.with_name(f".{os.urandom(8).hex()}.part")
     with _told(name):
-        if os.path.lexists(name):
+        if os.path.lexists(path):
             raise refused("there is a file of this name", "name another", name)
-        part = Path(f"{name}-{os.urandom(8).hex()}.part").absolute()
         try:
             db.execute("VACUUM INTO ?", (part.as_uri(),))
             with part.open("rb+") as file:
                 os.fsync(file.fileno())
-            part.rename(name)
+            part.rename(path)
         finally:
             part.unlink(missing_ok=True)
 
