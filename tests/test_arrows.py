@@ -26,7 +26,7 @@ CARDS = {
     "book": (*_BEFORE_WORDS, "batches", "code", "tables"),
     "words": (*_BEFORE_WORDS, "variants", "batches", "code"),
     "figures": (*_BEFORE_LEADER,),
-    "faces": (*_BEFORE_WORDS, "batches", "words", "figures"),
+    "faces": (*_BEFORE_WORDS, "batches", "book", "words", "figures"),
     "printing": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "faces"),
     "cli": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "printing"),
 }

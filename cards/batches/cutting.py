@@ -58,7 +58,7 @@ def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
 
 
 @dataclass(frozen=True, slots=True)
-class _Row:
+class _SizeRow:
     """The pieces of one size in a row, leader after leader, and which spool gives them."""
 
     size: LineSize
@@ -82,11 +82,11 @@ def _below(end: int, places: range) -> int:
     return len(range(places.start, min(end, places.stop), places.step))
 
 
-def _rows(group: LineGroup, packing: Packing, orders: Sequence[Order]) -> list[_Row]:
+def _rows(group: LineGroup, packing: Packing, orders: Sequence[Order]) -> list[_SizeRow]:
     """Return the sizes of a group, the longest first."""
     columns = zip(*packing.fillings, packing.left, strict=True)
     return [
-        _Row(size, tuple(_shares(size, orders)), (*accumulate(column, initial=0),))
+        _SizeRow(size, tuple(_shares(size, orders)), (*accumulate(column, initial=0),))
         for size, column in zip(group.sizes, columns, strict=True)
     ]
 
@@ -101,7 +101,7 @@ def _shares(size: LineSize, orders: Sequence[Order]) -> Iterator[_Share]:
         start = end
 
 
-def _pulls(group: LineGroup, rows: Sequence[_Row], orders: Sequence[Order]) -> Iterator[Pull]:
+def _pulls(group: LineGroup, rows: Sequence[_SizeRow], orders: Sequence[Order]) -> Iterator[Pull]:
     for place, spool in enumerate(group.spools):
         cuts = tuple(cut for row in rows for cut in row.cuts(place, orders))
         left_mm = spool.left.mm - sum(cut.mm for cut in cuts)
@@ -125,7 +125,7 @@ def _leader_at(found: tuple[int, int], orders: Sequence[Order]) -> LeaderAt:
     return LeaderAt(orders[order], place)
 
 
-def _shortages(rows: Sequence[_Row], orders: Sequence[Order]) -> Iterator[Shortage]:
+def _shortages(rows: Sequence[_SizeRow], orders: Sequence[Order]) -> Iterator[Shortage]:
     last = len(rows[0].ends) - 2
     lacking = [row for row in rows if row.ends[-2] < row.ends[-1]]
     for line in dict.fromkeys(row.size.line for row in rows):

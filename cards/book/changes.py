@@ -24,7 +24,7 @@ class Moment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class HistoryEntry:
     """One entry of the history."""
 
     number: int
@@ -74,9 +74,9 @@ def changing(db: sqlite3.Connection, moment: Moment) -> Iterator[Change]:
         raise
 
 
-def history(db: sqlite3.Connection) -> tuple[Entry, ...]:
+def history(db: sqlite3.Connection) -> tuple[HistoryEntry, ...]:
     """Return all entries, the first one first."""
-    entries: list[Entry] = []
+    entries: list[HistoryEntry] = []
     undone: set[int] = set()
     for number, at, who, told, undoes in db.execute(
         "SELECT id, at, who, told, undoes FROM entry ORDER BY id DESC"
@@ -85,7 +85,7 @@ def history(db: sqlite3.Connection) -> tuple[Entry, ...]:
         if stands and undoes:
             undone.add(undoes)
         entries.append(
-            Entry(
+            HistoryEntry(
                 number=number,
                 at=str(at),
                 who=who and str(who),
@@ -97,7 +97,7 @@ def history(db: sqlite3.Connection) -> tuple[Entry, ...]:
     return tuple(reversed(entries))
 
 
-def undo(change: Change, asked: int | None = None) -> Entry:
+def undo(change: Change, asked: int | None = None) -> HistoryEntry:
     """Take back the last change that stands, and return its entry.
 
     `asked` must be that one; or the very last entry, which may be an undoing that is regretted.

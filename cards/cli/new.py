@@ -8,11 +8,11 @@ import click
 
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.cli.disk import mode_of
+from tagend.cards.cli.disk import mode_of, write_whole
 from tagend.cards.cli.files import load_practice
 from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import replace_option, shop_option
-from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.output import check_output
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import (
@@ -42,19 +42,21 @@ def command(output: str | None, replace: bool, shop: str | None) -> None:
 
     practice = load_practice(shop)
     free = partial(_free, replace=replace)
-    path = output and free(output)  # before anybody answers for nothing
+    if output is not None:
+        free(output)  # before anybody answers for nothing
     recipe = _ask_recipe(practice)
-    path = path or _ask("File to write", free, file_name(recipe.name))
-    write_output(path, recipe_text(recipe).encode(), replace=replace)
+    path = output or _ask("File to write", free, file_name(recipe.name))
+    # Without a checksum: nothing but the answers could make it again, so no command may replace it.
+    write_whole(free(path), recipe_text(recipe).encode())
     tell([worksheet(recipe, practice)])
     click.echo(f"wrote {path}", err=True)
 
 
 def _free(path: str, *, replace: bool) -> str:
     """Return the path; raises `Refused` where a file is, for answers can't be had again."""
-    check_output(path, replace=replace)
     if mode_of(path) is not None and not replace:
-        raise refused("this file is there already", "name another, or say --replace", path)
+        raise refused("this file is there already", "name another file, or say --replace", path)
+    check_output(path, replace=replace)
     return path
 
 

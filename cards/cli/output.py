@@ -14,7 +14,7 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 
 _LOST = {
     "changed": "this file was changed since tagend wrote it",
-    "not ours": "tagend did not make this file",
+    "not ours": "nothing in this file says that tagend made it",
 }
 
 

@@ -17,18 +17,17 @@ from tagend.cards.faces.block import (
     stacked,
 )
 from tagend.cards.faces.chart import profile_chart
-from tagend.cards.faces.page import Page, Row
+from tagend.cards.faces.page import NARROW_MARGIN, Page, Row
 from tagend.cards.words.cautions import Caution
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import ready_made, shortage_line
 from tagend.fonts import Fonts
-from tagend.layouts.paper.face import MM, Face, Path, rectangle, shifted
+from tagend.layouts.paper.face import Face, Path, rectangle, shifted
 from tagend.layouts.stock.formats import Paper
 
 FACTOR = 13 / 9  # body type of 13 pt, which is read at arm's length
 _CHART_FACTOR = 1.1
-_MARGIN = 10 * MM
 _NEAR = 4.0  # points
 _FRAME = 4.0  # within the frame of the cautions
 _MOST_NAMES = 4  # in the running head
@@ -49,7 +48,7 @@ def bench_sheet(
     """
     wording = all_told[0].wording
     running = _running(all_told, head, wording)
-    page = Page(paper, Scale(FACTOR, fonts), wording, running, _MARGIN)
+    page = Page(paper, Scale(FACTOR, fonts), wording, running, NARROW_MARGIN)
     rows = _heeded([*_rows(all_told, batch, page, head)], cautions, page)
     charts = replace(page.scale, factor=_CHART_FACTOR)
     for told in all_told:
@@ -64,12 +63,15 @@ def _running(all_told: Sequence[Told], head: BatchHead, wording: Wording) -> str
     """Return what heads every page."""
     names = [told.leader.recipe.name for told in all_told]
     if more := len(names[_MOST_NAMES:]):
-        names = [wording.say("and_more", names=", ".join(names[:_MOST_NAMES]), count=more)]
-    number = wording.say("batch", number=head.number) if head.number else ""
-    day = f"{wording.say('tied')} {head.day.isoformat()}" if head.day else ""
-    return " · ".join(
-        filter(None, (wording.say("bench_sheet"), ", ".join(names), number, day, head.who))
-    )
+        names = [wording.say("and_more", names=", ".join(names[:_MOST_NAMES]), more=more)]
+    parts = [wording.say("bench_sheet"), ", ".join(names)]
+    if head.number is not None:
+        parts.append(wording.say("batch", number=head.number))
+    if head.day is not None:
+        parts.append(" ".join((wording.say("tied"), head.day.isoformat())))
+    if head.who is not None:
+        parts.append(head.who)
+    return " · ".join(parts)
 
 
 def _rows(all_told: Sequence[Told], batch: Batch, page: Page, head: BatchHead) -> Iterator[Row]:

@@ -47,10 +47,11 @@ class CutTable:
         """Yield a spool's block; where its cuts take more than a page, several that name it."""
         heads = self._heads()
         over, at = stacked([title, heads]), 0
+        again = None
         for pull in self.batch.pulls:
             for block in self._blocks(pull, at, self.page.height - over.height):
-                yield Row(stacked([over, block]), heads)
-                over = Block((), 0.0)
+                yield Row(stacked([over, block]), again)
+                over, again = Block((), 0.0), heads
             at += len(pull.cuts)
 
     def _heads(self) -> Block:
@@ -85,7 +86,8 @@ class CutTable:
 
 def cut_table(batch: Batch, page: Page) -> CutTable:
     """Return the table; raises `TooWide` for paper that is too narrow for its columns."""
-    columns = tuple(_columns([cut for pull in batch.pulls for cut in pull.cuts], page))
+    cuts = [cut for pull in batch.pulls for cut in pull.cuts]
+    columns = tuple(_columns(cuts, page)) if cuts else ()
     least = sum(each.width + _GAP for each in columns)
     if least > page.width:
         raise TooWide(page.wording.say("cutting"), page.width, least)
@@ -93,7 +95,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
     boxes = max(least, page.width - min(wanted, _MOST * page.width))
     is_beside = page.width - boxes >= min(wanted, _LEAST * page.width)
     free = (boxes if is_beside else page.width) - least
-    gap = min(_GAP + free / len(columns), _WIDEST)
+    gap = min(_GAP + free / max(len(columns), 1), _WIDEST)
     starts = accumulate((each.width + gap for each in columns), initial=0.0)
     return CutTable(
         batch, page, tuple(zip(columns, starts, strict=False)), boxes if is_beside else 0.0
@@ -103,7 +105,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
 def _columns(cuts: Sequence[Cut], page: Page) -> Iterator[Column]:
     heads = replace(page.scale, factor=page.scale.factor * _HEADS / page.scale.small)
     body, small, wording = page.scale.body, page.scale.small, page.wording
-    units = {cut.leader.unit: cut.leader.unit for cut in cuts}
+    units = dict.fromkeys(cut.leader.unit for cut in cuts)
     unit = " / ".join(units)
 
     def with_unit(number: str, cut: Cut) -> str:

@@ -4,7 +4,13 @@ import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.book.spools import add
-from tagend.cards.cli.book.shared import book_option, recording, who_option
+from tagend.cards.cli.book.shared import (
+    book_option,
+    json_option,
+    recording,
+    say_change,
+    who_option,
+)
 from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
 from tagend.cards.cli.options import shop_option
@@ -16,8 +22,9 @@ from tagend.cards.practice.rack_file import Rack, read_rack
 @click.argument("rack", metavar="SPOOLS")
 @book_option
 @who_option
+@json_option
 @shop_option
-def command(rack: str, book: str, who: str | None, shop: str | None) -> None:
+def command(rack: str, book: str, who: str | None, as_json: bool, shop: str | None) -> None:
     """Add the spools of SPOOLS, a rack file or a table; those in the book stay as they are.
 
     A table is a CSV file with the columns label, material, diameter and left, and if you like
@@ -25,9 +32,8 @@ def command(rack: str, book: str, who: str | None, shop: str | None) -> None:
     """
     spools = load_spools(rack, load_practice(shop))
     with recording(book, who) as change:
-        done = told(*add(change, spools))
-        change.tell(done)
-        click.echo(done)
+        change.tell(told(*add(change, spools)))
+        say_change(change, as_json=as_json)
 
 
 def load_spools(name: str, practice: Practice) -> Rack:

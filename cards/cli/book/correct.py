@@ -15,7 +15,13 @@ from tagend.cards.book.correcting import (
     untie,
 )
 from tagend.cards.book.naming import numbers
-from tagend.cards.cli.book.shared import book_option, recording, who_option
+from tagend.cards.cli.book.shared import (
+    book_option,
+    json_option,
+    recording,
+    say_change,
+    who_option,
+)
 from tagend.cards.cli.options import day_option, reading
 from tagend.cards.practice.rack_file import read_left
 
@@ -46,6 +52,7 @@ _OF_SPOOL = {"spool", "left", "lot", "bought"}
 @day_option("--bought", help="When the spool was bought.")
 @who_option
 @book_option
+@json_option
 def command(
     words: tuple[str, ...],
     section: int | None,
@@ -58,6 +65,7 @@ def command(
     bought: date | None,
     who: str | None,
     book: str,
+    as_json: bool,
 ) -> None:
     """Put the book right: `correct 17 --section 3 --spool "Clear 8b"`, or `--spoiled`.
 
@@ -89,4 +97,4 @@ def command(
             untie(change, named)
         else:
             correct_spool(change, spool_called(change, spool or ""), left, says)
-        click.echo(change.told)
+        say_change(change, as_json=as_json)

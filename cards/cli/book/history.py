@@ -4,7 +4,7 @@ from dataclasses import asdict
 
 import click
 
-from tagend.cards.book.changes import Entry, history
+from tagend.cards.book.changes import HistoryEntry, history
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
 from tagend.cards.cli.columns import in_columns
 
@@ -22,6 +22,6 @@ def command(book: str, as_json: bool) -> None:
         click.echo("\n".join(in_columns([_cells(entry) for entry in entries], right={0})))
 
 
-def _cells(entry: Entry) -> tuple[str, ...]:
+def _cells(entry: HistoryEntry) -> tuple[str, ...]:
     undone = "" if entry.stands else " (undone)"
     return str(entry.number), entry.at[:16].replace("T", " "), entry.who or "", entry.told + undone

@@ -8,8 +8,14 @@ import click
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.correcting import SPOOL_STATES, SpoolState, mark_spool, spool_called
 from tagend.cards.book.leaders import STATES, State, mark
-from tagend.cards.book.naming import numbers, ranges
-from tagend.cards.cli.book.shared import book_option, recording, who_option
+from tagend.cards.book.naming import numbers
+from tagend.cards.cli.book.shared import (
+    book_option,
+    json_option,
+    recording,
+    say_change,
+    who_option,
+)
 from tagend.cards.cli.options import day_option, reading, today
 from tagend.cards.recipe.recipe import NOTE_MOST
 from tagend.layouts.base.faults import refused
@@ -28,6 +34,7 @@ from tagend.layouts.base.near_names import suggestion
 @day_option("--on", help="Since when; else today.")
 @who_option
 @book_option
+@json_option
 def command(
     words: tuple[str, ...],
     spool: str | None,
@@ -35,6 +42,7 @@ def command(
     on: date | None,
     who: str | None,
     book: str,
+    as_json: bool,
 ) -> None:
     """Say that leaders are fished, given or discarded, or tied again: `mark 12-15 discarded`.
 
@@ -51,8 +59,7 @@ def command(
     with recording(book, who) as change:
         if spool is None:
             mark(change, numbers(named), cast(State, state), on or today(), remark)
-            click.echo(f"no. {ranges(numbers(named))}: {state}")
         else:
             found = spool_called(change, spool)
             mark_spool(change, found, cast(SpoolState, state), on or today(), remark)
-            click.echo(f"{found.told}: {state}")
+        say_change(change, as_json=as_json)

@@ -8,7 +8,8 @@ from tagend.cards.cli.book.orders import again_option, load_orders, orders_argum
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
 from tagend.cards.cli.files import load_job, load_practice
 from tagend.cards.cli.heed import anyway_option
-from tagend.cards.cli.options import paper_option, shop_option
+from tagend.cards.cli.options import paper_option, replace_option, shop_option
+from tagend.cards.cli.output import check_output
 
 
 @click.command("plan")
@@ -16,6 +17,7 @@ from tagend.cards.cli.options import paper_option, shop_option
 @again_option
 @click.option("--bench", metavar="OUT.pdf", help="Also write its bench sheet, without numbers.")
 @paper_option
+@replace_option
 @anyway_option
 @book_option
 @json_option
@@ -25,6 +27,7 @@ def command(
     again: tuple[str, ...],
     bench: str | None,
     paper: str | None,
+    replace: bool,
     anyway: bool,
     book: str,
     as_json: bool,
@@ -33,6 +36,8 @@ def command(
     """Say what to cut from which spool for so many of each RECIPE, and what is to buy."""
     from tagend.cards.batches.cutting import cut_batch
 
+    if bench is not None:
+        check_output(bench, replace=replace)
     practice = load_practice(shop)
     asked = load_orders(words, practice)
     with reading(book) as db:
@@ -48,14 +53,16 @@ def command(
 
         click.echo("\n".join(rack_batch_lines(batch, rack)))
     if bench is not None:
-        _write_bench(bench, batch, paper, shop)
+        _write_bench(bench, batch, paper, shop, replace=replace)
 
 
-def _write_bench(name: str, batch: Batch, paper: str | None, shop: str | None) -> None:
+def _write_bench(
+    name: str, batch: Batch, paper: str | None, shop: str | None, *, replace: bool
+) -> None:
     from tagend.cards.cli.print_command import write_pdf
     from tagend.cards.leader.worksheet import worksheet
     from tagend.cards.printing.bench import bench_pdf
 
     job = load_job(shop)
     sheets = [worksheet(order.leader.recipe, job.practice) for order in batch.orders]
-    write_pdf(name, bench_pdf(job, sheets, batch, paper))
+    write_pdf(name, bench_pdf(job, sheets, batch, paper), replace=replace)

@@ -20,7 +20,7 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.output import check_output
 
 if TYPE_CHECKING:
-    from tagend.cards.faces.pull import Pull
+    from tagend.cards.printing.pull import PullSheet
 
 
 @click.command("recall")
@@ -76,10 +76,11 @@ def command(
         before=None if older_than is None else months_before(on or today(), older_than),
         state=state,
     )
-    if output is not None:
-        check_output(output, replace=replace)
+    job = None if output is None else _job(shop)
     with reading(book) as db:
         found = recall(db, sought)
+    if output is not None:
+        check_output(output, replace=replace)
     if as_json:
         say_json(_json(found))
     else:
@@ -87,13 +88,18 @@ def command(
             click.echo(f"{spool_found.told}: {spool_found.diameter.plain} {spool_found.material}")
         click.echo("\n".join(leader_lines(found.leaders)), nl=bool(found.leaders))
     click.echo(_told(found), err=True)
-    if output is not None:
-        from tagend.cards.cli.files import load_job
+    if output is not None and job is not None:
         from tagend.cards.cli.print_command import write_pdf
         from tagend.cards.printing.pull import pull_pdf
 
         pull = _pull(found, _title(sought, found), on or today())
-        write_pdf(output, pull_pdf(load_job(shop), pull, paper), replace=replace)
+        write_pdf(output, pull_pdf(job, pull, paper), replace=replace)
+
+
+def _job(shop: str | None) -> "Job":
+    from tagend.cards.cli.files import load_job  # 10 ms, for which few recalls have a use
+
+    return load_job(shop)
 
 
 def months_before(day: date, months: int) -> date:
@@ -133,9 +139,9 @@ def _title(sought: Sought, found: Found) -> str:
     return ", ".join(filter(None, said))
 
 
-def _pull(found: Found, title: str, day: date) -> "Pull":
+def _pull(found: Found, title: str, day: date) -> "PullSheet":
     """Return the sheet of what is found: what to pull from the wallets."""
-    from tagend.cards.faces.pull import Pull, PullRow
+    from tagend.cards.printing.pull import FoundLeader, PullSheet
 
     sought = {spool.label for spool in found.spools}
 
@@ -145,7 +151,7 @@ def _pull(found: Found, title: str, day: date) -> "Pull":
         return ", ".join(dict.fromkeys(one.told for one in of))
 
     rows = tuple(
-        PullRow(
+        FoundLeader(
             number=leader.number,
             recipe=leader.recipe,
             tied=leader.tied,
@@ -155,4 +161,4 @@ def _pull(found: Found, title: str, day: date) -> "Pull":
         )
         for leader in found.leaders
     )
-    return Pull(title, day, rows)
+    return PullSheet(title, day, rows)

@@ -59,6 +59,14 @@ def recording(book: str, who: str | None = None) -> Iterator[Change]:
             raise OSError(error.errno, f"{error.strerror}; nothing was recorded") from error
 
 
+def say_change(change: Change, *, as_json: bool) -> None:
+    """Say what a change did, as the history tells it."""
+    if as_json:
+        say_json({"entry": change.number, "done": change.told})
+    else:
+        click.echo(change.told)
+
+
 def moment(who: str | None) -> Moment:
     """Return when something is done, and by whom: the clock is looked at here."""
     return Moment(datetime.now(UTC).astimezone().isoformat(timespec="seconds"), who)

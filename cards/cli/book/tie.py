@@ -50,16 +50,22 @@ def command(
         done = tie(change, orders, tied or today(), who)
         refuse_shortages(done.batch)
         change.tell(_told(done))
-        _say(done, as_json=as_json)
+        _say(done, change.number, as_json=as_json)
     click.echo(f"its sheets: tagend book print {done.number} --bench --labels -o OUT.pdf", err=True)
 
 
-def _say(done: TiedBatch, *, as_json: bool) -> None:
+def _say(done: TiedBatch, entry: int, *, as_json: bool) -> None:
     if as_json:
         from tagend.cards.batches.batch_json import batch_json
 
         say_json(
-            {"batch": done.number, "tied": done.tied, "who": done.who, **batch_json(done.batch)}
+            {
+                "entry": entry,
+                "batch": done.number,
+                "tied": done.tied,
+                "who": done.who,
+                **batch_json(done.batch),
+            }
         )
         return
     from tagend.cards.cli.batch_lines import batch_lines

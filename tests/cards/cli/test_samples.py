@@ -41,7 +41,7 @@ def test_a_persons_own_files_are_all_named_and_none_is_written(
     run = tagend("samples", tmp_path)
     assert run.status == 2
     assert sorted(fault.split(";")[0] for fault in run.faults) == [
-        f"{tmp_path / name}: tagend did not make this file"
+        f"{tmp_path / name}: nothing in this file says that tagend made it"
         for name in ("list.csv", "sandbar-eight.toml")
     ]
     assert contents(tmp_path) == before

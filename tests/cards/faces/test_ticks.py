@@ -43,8 +43,8 @@ def test_many_pieces_share_a_box(count: int, found: int, each: int) -> None:
 def test_boxes_stand_in_groups_of_five() -> None:
     lefts = [left for left, *_ in boxes(11)]
     gaps = [right - left for left, right in pairwise(lefts)]
-    # 13 from box to box, and 5 more after every fifth
-    assert gaps == pytest.approx([13, 13, 13, 13, 18, 13, 13, 13, 13, 18])
+    # 13.5 from box to box, and 4 more after every fifth
+    assert gaps == pytest.approx([13.5, 13.5, 13.5, 13.5, 17.5, 13.5, 13.5, 13.5, 13.5, 17.5])
 
 
 @pytest.mark.parametrize("count", [1, 23, 60, 500])

@@ -88,7 +88,7 @@ def test_every_page_is_printed_of_it(half: Wording) -> None:
     )
     _, _, bench, counter = (text(page, 0) for page in pages)
     assert "sang" in bench
-    assert "at the butt" in bench
+    assert "to the fly" in bench
     assert "fly 0" in counter
 
 

@@ -17,7 +17,7 @@ def states(book: Book) -> list[str]:
 
 def test_leaders_are_marked_by_number(tied: Book) -> None:
     run = tied("mark", "2-3", "06", "discarded", "--remark", "windknots")
-    assert (run.status, run.out) == (0, "no. 2-3, 6: discarded\n")
+    assert (run.status, run.out) == (0, "marked no. 2-3, 6 discarded: windknots\n")
     assert states(tied) == ["tied", "discarded", "discarded", "tied", "tied", "discarded"]
     (leader,) = told(tied("recall", "--numbers", "6", "--json"))["leaders"]
     assert leader["remark"] == "windknots"
