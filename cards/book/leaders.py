@@ -5,6 +5,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from itertools import groupby
 from typing import Literal, NamedTuple, get_args
 
@@ -171,12 +172,13 @@ def _there_are(known: Iterable[int]) -> str:
 
 def _leaders(db: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> Iterator[BookLeader]:
     drawn: dict[int, list[Of]] = {row["id"]: [] for row in rows}
+    of = cache(Of)  # many leaders hold the same
     for leader, section, label, lot in db.execute(
         "SELECT leader, section, label, lot FROM draw JOIN spool ON spool.id = spool "
         f"WHERE kind = 'tied' AND leader IN {LISTED} ORDER BY leader, section",
         (listed(drawn),),
     ):
-        drawn[leader].append(Of(section, str(label), lot and str(lot)))
+        drawn[leader].append(of(section, str(label), lot and str(lot)))
     for row in rows:
         yield BookLeader(
             number=row["id"],
