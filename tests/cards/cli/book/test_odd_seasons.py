@@ -177,3 +177,10 @@ def test_who_did_it_is_one_line_of_writing(book: Book, demo: Path) -> None:
     run = book("mark", "--spool", "Stiff 26", "bad", "--who", "A\x1b[31m")
     assert run.status == 2
     assert len(run.faults) == 1
+
+
+def test_a_number_below_nought_stays_one_in_a_table(book: Book, demo: Path) -> None:
+    assert book("correct", "--spool", "Stiff 26", "--left", "31 yd").status == 0  # 30 before
+    table = demo / "draws.csv"
+    assert book("export", "--table", "draws", "-o", table).status == 0
+    assert table.read_text().splitlines()[1].endswith(",-914.4")
