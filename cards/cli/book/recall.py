@@ -10,7 +10,6 @@ from tagend.cards.book.leaders import STATES, BookLeader, Found, Sought, State, 
 from tagend.cards.book.naming import batch_number, numbers, ranges
 from tagend.cards.cli.book.leader_lines import leader_json, leader_lines
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
-from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import (
     day_option,
     paper_option,
@@ -77,7 +76,7 @@ def command(
         before=None if older_than is None else months_before(on or today(), older_than),
         state=state,
     )
-    job = None if output is None else load_job(shop)
+    job = None if output is None else _job(shop)
     with reading(book) as db:
         found = recall(db, sought)
     if output is not None:
@@ -95,6 +94,12 @@ def command(
 
         pull = _pull(found, _title(sought, found), on or today())
         write_pdf(output, pull_pdf(job, pull, paper), replace=replace)
+
+
+def _job(shop: str | None) -> "Job":
+    from tagend.cards.cli.files import load_job  # 10 ms, for which few recalls have a use
+
+    return load_job(shop)
 
 
 def months_before(day: date, months: int) -> date:

@@ -108,11 +108,8 @@ def test_every_change_is_whole_or_nothing(tmp_path: Path) -> None:
             kept = entries[-1].number
             assert kept - 1 <= int(said[-1]) <= kept if said else True
             standing = [entry.told for entry in entries if entry.stands]
-            batches = dict(
-                map(int, match.groups())
-                for match in map(re.compile(r"batch (\d+) of (\d+)").fullmatch, standing)
-                if match
-            )
+            told = map(re.compile(r"batch (\d+) of (\d+)").fullmatch, standing)
+            batches = {int(match[1]): int(match[2]) for match in told if match}
             found = db.execute("SELECT batch, count(*) FROM leader GROUP BY batch")
             assert dict(map(tuple, found)) == batches
     sys.stdout.write(f"{KILLS} kills hit {begun} changes, {hot} of them as it was kept\n")

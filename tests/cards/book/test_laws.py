@@ -66,6 +66,10 @@ class Account:
     def left(self, label: str) -> int:
         return self.bought[label] - sum(nm for of, nm, *_ in self.draws if of == label)
 
+    def called(self, asked: str | None) -> str | None:
+        """Return the label that is meant, in which case makes no difference."""
+        return next((of for of in self.bought if asked and of.casefold() == asked.casefold()), None)
+
     def holding(self, labels: set[str]) -> set[int]:
         return {
             number
@@ -145,7 +149,7 @@ class Season(RuleBasedStateMachine):
     )
     def add_spool(self, label: str, lot: str | None) -> None:
         new = spool(label, "7 m", lot, "0.012 in")
-        known = {each.casefold(): each for each in self.account.bought}.get(label.casefold())
+        known = self.account.called(label)
         done = self.do(lambda change: add(change, Rack((new,))))
         assert done == (known is None or self.account.lots[known] == lot)
         if known is None:
@@ -208,41 +212,41 @@ class Season(RuleBasedStateMachine):
 
     @rule(label=labels, state=st.sampled_from(SPOOL_STATES))
     def mark_a_spool(self, label: str, state: SpoolState) -> None:
-        known = label in self.account.bought
+        of = self.account.called(label)
         done = self.do(
             lambda change: mark_spool(change, spool_called(change, label), state, TODAY, None)
         )
-        assert done == known
-        if known and state == "good":
-            self.account.closed[label] = set()
-        elif known and state != "opened":
-            self.account.closed[label].add(state)
-        if known and state == "empty":
-            self.account.draws.append((label, self.account.left(label), None, None, "measured"))
+        assert done == (of is not None)
+        if of and state == "good":
+            self.account.closed[of] = set()
+        elif of and state != "opened":
+            self.account.closed[of].add(state)
+        if of and state == "empty":
+            self.account.draws.append((of, self.account.left(of), None, None, "measured"))
 
     @rule(label=labels, length=lengths)
     def measure_a_spool(self, label: str, length: str) -> None:
-        known = label in self.account.bought
+        of = self.account.called(label)
 
         def action(change: Any) -> None:
             correct_spool(change, spool_called(change, label), read_left(length), {})
 
-        assert self.do(action) == known
-        if known:
-            off = self.account.left(label) - nm(length)
-            self.account.draws.append((label, off, None, None, "measured"))
-            assert self.account.left(label) == nm(length)
+        assert self.do(action) == (of is not None)
+        if of:
+            off = self.account.left(of) - nm(length)
+            self.account.draws.append((of, off, None, None, "measured"))
+            assert self.account.left(of) == nm(length)
 
     @rule(label=labels, lot=st.sampled_from(["B 22", "b-22", "F 7", "New"]))
     def correct_lot(self, label: str, lot: str) -> None:
-        known = label in self.account.bought
+        of = self.account.called(label)
 
         def action(change: Any) -> None:
             correct_spool(change, spool_called(change, label), None, {"lot": lot})
 
-        assert self.do(action) == known
-        if known:
-            self.account.lots[label] = lot
+        assert self.do(action) == (of is not None)
+        if of:
+            self.account.lots[of] = lot
 
     @rule(data=st.data(), label=st.none() | labels, spoiled=st.booleans(), part=st.integers(1, 3))
     def correct_section(self, data: Any, label: str | None, spoiled: bool, part: int) -> None:
@@ -253,12 +257,13 @@ class Season(RuleBasedStateMachine):
             if kind == "tied"
         }
         possible = all((number, part) in cut for number in numbers)
-        possible = possible and (label is None or label in self.account.bought)
+        new = self.account.called(label)
+        possible = possible and (label is None or new is not None)
         draws = list(self.account.draws)
         for number in numbers if possible else ():
             of, taken = cut[number, part]
             draws.remove((of, taken, number, part, "tied"))
-            draws.append((label or of, taken, number, part, "tied"))
+            draws.append((new or of, taken, number, part, "tied"))
             if spoiled:
                 draws.append((of, taken, number, part, "spoiled"))
         after = Account(bought=self.account.bought, draws=draws)
@@ -360,8 +365,11 @@ class Season(RuleBasedStateMachine):
                 {
                     label
                     for label in account.bought
-                    if asked["label"] in (None, label)
-                    and asked["lot"] in (None, account.lots[label])
+                    if asked["label"] is None
+                    or (
+                        label == account.called(asked["label"])
+                        and asked["lot"] in (None, account.lots[label])
+                    )
                 }
             )
         sought = Sought(spool=asked.pop("label"), **asked)
