@@ -20,6 +20,7 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.output import check_output
 
 if TYPE_CHECKING:
+    from tagend.cards.printing.job import Job
     from tagend.cards.printing.pull import PullSheet
 
 
