@@ -29,7 +29,7 @@ CUT = 18.0  # points, which is read at arm's length
 _PITCH = 1.15  # of a row, in sizes of the cut
 _HEADS = 9.5  # points
 _GAP, _WIDEST = 8.0, 24.0  # between two columns, at the least and at the most
-_MOST = 0.55  # of the width: what boxes take beside the rest
+_MOST = 0.62  # of the width: what boxes take beside the rest
 _LEAST = 0.3  # of the width: less is no room beside it
 _ABOVE = 2.0  # between a rule and what stands below it
 
@@ -47,9 +47,9 @@ class CutTable:
         """Yield a spool's block; where its cuts take more than a page, several that name it."""
         heads = self._heads()
         over, at = stacked([title, heads]), 0
-        again = None
+        again, room = None, self.page.height - over.height
         for pull in self.batch.pulls:
-            for block in self._blocks(pull, at, self.page.height - over.height):
+            for block in self._blocks(pull, at, room):
                 yield Row(stacked([over, block]), again)
                 over, again = Block((), 0.0), heads
             at += len(pull.cuts)

@@ -89,7 +89,9 @@ def wallet_label(
             )
             ways = [way for way in placed if way is not None]
             if ways:
-                block = max(ways, key=_worth).block  # of equals the one with the largest code
+                block = max(
+                    ways, key=lambda way: way.worth
+                ).block  # of equals the one with the largest code
                 return Face(told.leader.recipe.name, stock.width, stock.height, block.items)
     raise TooSmall(f"its code of {symbol.side} modules and its words need more room")
 
@@ -175,11 +177,7 @@ def _words(lines: list[_LabelLine], width: float, height: float) -> _Arrangement
             break  # smaller ones are worth less
         if size < _WHOLE:
             found.append(_Arrangement(block, min(size, _BROKEN) - _BREAK * breaks))
-    return max(found, key=_worth, default=None)
-
-
-def _worth(way: _Arrangement) -> float:
-    return way.worth
+    return max(found, key=lambda way: way.worth, default=None)
 
 
 def _set(line: _LabelLine, size: float, width: float) -> Iterator[Block]:

@@ -98,11 +98,36 @@ def test_a_note_numbers_the_label_and_says_how_it_was_wound() -> None:
     assert max(xs) - min(xs) >= 0.75 * 7.5  # a pencil's tick fits
 
 
-def test_what_must_stand_stays_where_a_note_finds_no_room() -> None:
-    note = LabelNote(number="3 of 12", first_out="butt", test_box=True)
-    text = words(label(leader(TIED), USUAL, note))
-    for word in ("Sandbar eight", "11 ft", "tippet 0.010 in"):
+def test_a_note_may_say_another_day_and_the_lots() -> None:
+    note = LabelNote(number="no. 12", tied=date(2026, 10, 4), lots=("B 22", "F 7"))
+    text = words(label(leader(TIED), LARGE, note))
+    assert "no. 12 · tied 2026-10-04" in text
+    assert "lots B 22, F 7" in text
+    assert "2026-05-31" not in text
+    assert "lot B 22" in words(label(leader(TIED), LARGE, replace(note, lots=("B 22",))))
+
+
+@pytest.mark.parametrize("stock", ALL, ids=[stock.name for stock in ALL])
+def test_what_is_asked_for_stands_or_is_refused_and_lots_stand_whole_or_not_at_all(
+    stock: LabelSheet,
+) -> None:
+    lots = ("B 22", "F 7", "K 114")
+    note = LabelNote(number="3 of 12", first_out="fly", test_box=True, lots=lots)
+    try:
+        face = label(leader(TIED), stock, note)
+    except TooSmall:
+        return
+    text = words(face)
+    for word in ("3 of 12", "2026-05-31", "fly end comes out first", "pull-tested"):
         assert word in text
+    assert len({said in text for said in ("lots", *lots)}) == 1
+
+
+def test_lots_give_way_to_all_that_is_asked_for() -> None:
+    lots = tuple(f"long lot {n}" for n in range(12))
+    text = words(label(leader(TIED), USUAL, LabelNote(number="3 of 12", lots=lots)))
+    assert "3 of 12" in text
+    assert "lot" not in text
 
 
 def test_a_round_label_keeps_to_its_circle() -> None:
