@@ -60,6 +60,7 @@ class Sought:
     spool: str | None = None
     recipe: str | None = None
     batch: int | None = None
+    tied: date | None = None  # on this day
     since: date | None = None  # tied on this day or later
     before: date | None = None  # tied earlier than this day
     state: State | None = None
@@ -98,6 +99,7 @@ def recall(db: sqlite3.Connection, sought: Sought) -> Found:
         conditions.append("batch = ?")
         values.append(int(meant("batch", str(sought.batch), known)))
     for condition, value in (
+        ("tied = ?", sought.tied),
         ("tied >= ?", sought.since),
         ("tied < ?", sought.before),
         ("state = ?", sought.state),

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 @click.option("--recipe", metavar="NAME", help="Those of this recipe.")
 @click.option("--batch", metavar="NUMBER", help="Those of this batch.")
 @click.option("--numbers", "chosen", metavar="NUMBERS", help="Those of these: 12-15,17.")
+@day_option("--tied", help="Those tied on this day.")
 @day_option("--since", help="Those tied on this day or later.")
 @click.option(
     "--older-than",
@@ -51,6 +52,7 @@ def command(
     recipe: str | None,
     batch: str | None,
     chosen: str | None,
+    tied: date | None,
     since: date | None,
     older_than: int | None,
     state: State | None,
@@ -73,6 +75,7 @@ def command(
         recipe=recipe,
         batch=None if batch is None else batch_number(batch),
         numbers=None if chosen is None else numbers([chosen]),
+        tied=tied,
         since=since,
         before=None if older_than is None else months_before(on or today(), older_than),
         state=state,
@@ -133,6 +136,7 @@ def _title(sought: Sought, found: Found) -> str:
         f"spool {found.spools[0].label}" if sought.spool else "",
         sought.recipe or "",
         f"batch {sought.batch}" if sought.batch else "",
+        f"tied {sought.tied.isoformat()}" if sought.tied else "",
         f"since {sought.since.isoformat()}" if sought.since else "",
         f"before {sought.before.isoformat()}" if sought.before else "",
         sought.state or "",
