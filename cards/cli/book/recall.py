@@ -10,7 +10,6 @@ from tagend.cards.book.leaders import STATES, BookLeader, Found, Sought, State, 
 from tagend.cards.book.naming import batch_number, numbers, ranges
 from tagend.cards.cli.book.leader_lines import leader_json, leader_lines
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
-from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import (
     day_option,
     paper_option,
@@ -21,6 +20,7 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.output import check_output
 
 if TYPE_CHECKING:
+    from tagend.cards.printing.job import Job
     from tagend.cards.printing.pull import PullSheet
 
 
@@ -77,10 +77,11 @@ def command(
         before=None if older_than is None else months_before(on or today(), older_than),
         state=state,
     )
-    if output is not None:
-        check_output(output, replace=replace)
+    job = None if output is None else _job(shop)
     with reading(book) as db:
         found = recall(db, sought)
+    if output is not None:
+        check_output(output, replace=replace)
     if as_json:
         say_json(_json(found))
     else:
@@ -88,12 +89,18 @@ def command(
             click.echo(f"{spool_found.told}: {spool_found.diameter.plain} {spool_found.material}")
         click.echo("\n".join(leader_lines(found.leaders)), nl=bool(found.leaders))
     click.echo(_told(found), err=True)
-    if output is not None:
+    if output is not None and job is not None:
         from tagend.cards.cli.print_command import write_pdf
         from tagend.cards.printing.pull import pull_pdf
 
         pull = _pull(found, _title(sought, found), on or today())
-        write_pdf(output, pull_pdf(load_job(shop), pull, paper), replace=replace)
+        write_pdf(output, pull_pdf(job, pull, paper), replace=replace)
+
+
+def _job(shop: str | None) -> "Job":
+    from tagend.cards.cli.files import load_job  # 10 ms, for which few recalls have a use
+
+    return load_job(shop)
 
 
 def months_before(day: date, months: int) -> date:
