@@ -22,6 +22,7 @@ from tagend.cards.cli.output import check_output
 if TYPE_CHECKING:
     from tagend.cards.printing.job import Job
     from tagend.cards.printing.pull import PullSheet
+    from tagend.cards.words.language import Wording
 
 
 @click.command("recall")
@@ -96,7 +97,7 @@ def command(
         from tagend.cards.cli.print_command import write_pdf
         from tagend.cards.printing.pull import pull_pdf
 
-        pull = _pull(found, _title(sought, found), on or today())
+        pull = _pull(found, _title(sought, found), on or today(), job.wording)
         write_pdf(output, pull_pdf(job, pull, paper), replace=replace)
 
 
@@ -144,16 +145,17 @@ def _title(sought: Sought, found: Found) -> str:
     return ", ".join(filter(None, said))
 
 
-def _pull(found: Found, title: str, day: date) -> "PullSheet":
+def _pull(found: Found, title: str, day: date, wording: "Wording") -> "PullSheet":
     """Return the sheet of what is found: what to pull from the wallets."""
     from tagend.cards.printing.pull import FoundLeader, PullSheet
+    from tagend.cards.words.shopping import spool_name
 
     sought = {spool.label for spool in found.spools}
 
     def holds(leader: BookLeader) -> str:
         """Say which of the spools that are looked for it holds; of all, where none is."""
         of = [of for of in leader.drawn if of.spool in sought or not sought]
-        return ", ".join(dict.fromkeys(one.told for one in of))
+        return ", ".join(dict.fromkeys(spool_name(one.spool, one.lot, wording) for one in of))
 
     rows = tuple(
         FoundLeader(
