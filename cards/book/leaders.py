@@ -27,11 +27,6 @@ class Of:
     spool: str
     lot: str | None
 
-    @property
-    def told(self) -> str:
-        """What the spool is called, with its lot."""
-        return f"{self.spool}, lot {self.lot}" if self.lot else self.spool
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BookLeader:

@@ -68,8 +68,8 @@ class BookSpool:
 
     @property
     def told(self) -> str:
-        """What it is called, with its lot."""
-        return self.on_rack.told
+        """What it is called, with its lot: `Clear 8, lot F 7`."""
+        return f"{self.label}, lot {self.lot}" if self.lot else self.label
 
 
 def nanometres(mm: Fraction) -> int:
