@@ -19,9 +19,9 @@ from tagend.cards.faces.block import (
 from tagend.cards.faces.columns import Column, column, quantities
 from tagend.cards.faces.page import Page, Row
 from tagend.cards.faces.ticks import boxes_width, ticked
-from tagend.cards.practice.rack_file import Spool
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
+from tagend.cards.words.shopping import spool_name
 from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.text import TooWide
 
@@ -141,7 +141,7 @@ def _says(pull: Pull, batch: Batch, wording: Wording) -> Iterator[str]:
     if spool is None:
         yield told.thickness(pull.cuts[0].piece)
     else:
-        yield ", ".join(filter(None, (spool.label, _lot(spool, wording))))
+        yield spool_name(spool.label, spool.lot, wording)
         yield told.kind(told.diameter(spool.diameter), pull.material)
     draws = wording.say("draws", amount=wording.number(line_length(pull.mm, leader.unit)))
     yield draws
@@ -157,7 +157,3 @@ def _runs_out(pull: Pull, page: Page) -> list[Block]:
     number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
     words = page.wording.say("runs_out", leader=number, name=name)
     return [text_block(words, page.scale.bold, page.scale.small, page.width)]
-
-
-def _lot(spool: Spool, wording: Wording) -> str:
-    return wording.say("lots_of", count=1, lots=spool.lot) if spool.lot else ""
