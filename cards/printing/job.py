@@ -98,7 +98,7 @@ def job_of(shop: Shop, logo: Raster | None = None) -> Job:
     return Job(
         practice=practice_of(shop),
         wording=wording_of(shop),
-        imprint=Imprint(shop.name, shop.line, logo),
+        imprint=Imprint(name=shop.name, line=shop.line, logo=logo, address=shop.address),
         fonts=fonts,
         stock=stock,
         usual={**stock.defaults, **{key: name for key, name in own.items() if name}},

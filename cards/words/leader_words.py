@@ -59,7 +59,7 @@ class Told:
 
     def thickness(self, piece: Piece) -> str:
         """Return how thick a piece is and of what: `0.010 in fluorocarbon`."""
-        return self.kind(self._along(piece), piece.section.material)
+        return self.kind(self.diameters(piece), piece.section.material)
 
     def kind(self, diameter: str, material: str) -> str:
         """Return a diameter in words with its material: `0.010 in fluorocarbon`."""
@@ -180,7 +180,7 @@ class Told:
         """
         say = self.wording.say
         tapers = [
-            say("tapers", section=piece.place, diameters=self._along(piece))
+            say("tapers", section=piece.place, diameters=self.diameters(piece))
             for piece in self.leader.pieces
             if piece.section.tapers_to is not None
         ]
@@ -204,7 +204,7 @@ class Told:
         longest = length(high.mm, unit)
         return longest if low == high else f"{length_number(low.mm, unit)} to {longest}"
 
-    def _along(self, piece: Piece) -> str:
+    def diameters(self, piece: Piece) -> str:
         """Return the diameter; of a knotless taper, from its butt to its fly: `0.021–0.012 in`."""
         section = piece.section
         thick = self.diameter(section.diameter)

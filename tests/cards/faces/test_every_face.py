@@ -8,7 +8,7 @@ from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import TooSmall
-from tagend.cards.faces.counter import counter_sheet
+from tagend.cards.faces.counter import Offer, counter_sheet
 from tagend.cards.faces.deck import care, cover, reference
 from tagend.cards.faces.label import LabelNote, wallet_label
 from tagend.cards.faces.page import MARGIN, NARROW_MARGIN
@@ -139,7 +139,13 @@ def test_every_page(shop: Shop) -> None:
     rack = read_rack((SAMPLES / "rack.toml").read_bytes(), job.practice)
     for name in ("Letter", "A4", "A5"):
         page = paper(name)
-        pages = [*counter_sheet(told, job.imprint, page, job.fonts)]
+        codes = [code_of(sheet.leader, job.practice) for sheet in worksheets]
+        offered = [list(map(Offer, told, codes)), list(map(Offer, told))]
+        pages = [
+            face
+            for offers in offered
+            for face in counter_sheet(offers, job.imprint, page, job.fonts)
+        ]
         to_work_from: list[Face] = []
         for some, count in ((told, 12), (told[:1], 300)):
             for own in (rack, None):
