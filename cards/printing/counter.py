@@ -5,14 +5,14 @@ from collections.abc import Sequence
 from tagend.cards.faces.counter import Offer, counter_sheet
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
-from tagend.cards.printing.job import Job, paper_faults, pdf_of, whole_pages
+from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of, whole_pages
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.sheets.sheet import Sheet
 
 
 def counter_pdf(
     job: Job, worksheets: Sequence[Worksheet], on: str | None, *, codes: bool = True
-) -> bytes:
+) -> Printed:
     """Return a PDF of the counter sheet; `on` names the paper. Raises `Refused`."""
 
     def offer(worksheet: Worksheet, told: Told) -> Offer:
