@@ -57,7 +57,7 @@ class Printing:
 
 
 def output_options(command: F) -> F:
-    """Give a command its --output and --plan options, for `check_asked` and `write_or_tell`."""
+    """Give a command its --output and --plan options, for `to_write`."""
     output = click.option("-o", "--output", metavar="OUT.pdf", help="The file to write.")
     plan = click.option("--plan", is_flag=True, help="Only say how many pages; write nothing.")
     return output(plan(command))
@@ -84,11 +84,13 @@ def print_command(
             variants: bool = False,
             **options: object,
         ) -> None:
+            name = to_write(output, plan=plan)
             job = load_job(shop, logo=logo)
             recipes = load_chosen(names, job.practice, variant, variants)
-            check_asked(output, plan=plan, replace=replace)  # before anything else is told
+            if name is not None:
+                check_output(name, replace=replace)  # before anything else is told
             printed = make(Printing(job, recipes, anyway), **options)
-            write_or_tell(output, printed, plan=plan, replace=replace)
+            write_or_tell(name, printed, replace=replace)
 
         for shared in (replace_option, anyway_option, output_options, recipes_argument):
             command = shared(command)
@@ -97,20 +99,19 @@ def print_command(
     return command_of
 
 
-def check_asked(output: str | None, *, plan: bool, replace: bool) -> None:
-    """Raise where neither a file nor a plan is asked for, or the file would lose something."""
+def to_write(output: str | None, *, plan: bool) -> str | None:
+    """Return the file to write, None where that is only planned; or raise for want of both."""
     if output is None and not plan:
         raise click.UsageError("Missing option '-o' / '--output' or '--plan'.")
-    if output is not None and not plan:
-        check_output(output, replace=replace)
+    return None if plan else output
 
 
-def write_or_tell(output: str | None, printed: "Printed", *, plan: bool, replace: bool) -> None:
+def write_or_tell(name: str | None, printed: "Printed", *, replace: bool) -> None:
     """Write a PDF, or where that is only planned, say what it would hold."""
-    if output is None or plan:
+    if name is None:
         click.echo(sheets_told(printed.sheets))
     else:
-        write_pdf(output, printed, replace=replace)
+        write_pdf(name, printed, replace=replace)
 
 
 def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:

@@ -11,7 +11,8 @@ from tagend.cards.cli.book.orders import leader_reader
 from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import paper_option, replace_option, shop_option
-from tagend.cards.cli.print_command import check_asked, output_options, write_or_tell
+from tagend.cards.cli.output import check_output
+from tagend.cards.cli.print_command import output_options, to_write, write_or_tell
 
 if TYPE_CHECKING:
     from tagend.cards.printing.batch import BatchWishes
@@ -55,7 +56,9 @@ def command(
     """
     if not any(wishes[kind] for kind in ("bench", "labels", "cards")):
         raise click.UsageError("Say what to print: --bench, --labels, --cards.")
-    check_asked(output, plan=plan, replace=replace)
+    name = to_write(output, plan=plan)
+    if name is not None:
+        check_output(name, replace=replace)
     job = load_job(shop, logo=True)
     with reading(book) as db:
         tied = tied_orders(db, batch_number(batch), leader_reader(job.practice))
@@ -65,7 +68,7 @@ def command(
     from tagend.cards.printing.batch import batch_pdf
 
     printed = batch_pdf(job, tied, leaders, _wishes(**wishes))
-    write_or_tell(output, printed, plan=plan, replace=replace)
+    write_or_tell(name, printed, replace=replace)
 
 
 def _numbers(chosen: str | None) -> tuple[int, ...] | None:
