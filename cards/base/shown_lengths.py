@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Literal
 
-from tagend.cards.base.units import DIAMETER_MM, Diameter
+from tagend.cards.base.units import DIAMETER_MM, STRENGTH_KG, Diameter, Length, Strength
 from tagend.layouts.base.quantities import INCH_MM, LENGTH_MM, mixed
 
 ShownUnit = Literal["in", "cm", "mm"]
@@ -72,6 +72,19 @@ def diameter_in(diameter: Diameter, unit: ShownUnit) -> str:
     if unit == "in":
         return f"{float(diameter.mm / INCH_MM):.3f} in"
     return thickness(diameter.mm, unit)
+
+
+def length_in(written: Length, unit: ShownUnit) -> str:
+    """Return a length as a person wrote it, or as people say it where that was not metric or is."""
+    return written.plain if written.in_inches == (unit == "in") else long_length(written.mm, unit)
+
+
+def strength_in(strength: Strength, unit: ShownUnit) -> str:
+    """Return a strength in pounds or, for metric lengths, kilograms, to a tenth, as spools are."""
+    wanted = "lb" if unit == "in" else "kg"
+    if strength.unit == wanted:
+        return strength.plain
+    return f"{float(strength.kg / STRENGTH_KG[wanted]):.1f}".removesuffix(".0") + f" {wanted}"
 
 
 def line_length(mm: Fraction, unit: ShownUnit) -> str:

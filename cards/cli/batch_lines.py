@@ -3,10 +3,11 @@
 from collections.abc import Iterator, Sequence
 
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import ShownUnit, inches, length, line_length, line_to_buy
+from tagend.cards.base.shown_lengths import length, line_length, line_to_buy, thickness
 from tagend.cards.batches.batch import Batch, Order, Pull
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.shown import shown_diameter
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
@@ -35,26 +36,29 @@ def batch_lines(batch: Batch) -> Iterator[str]:
     unit = batch.orders[0].leader.unit
     yield f"{counted(sum(order.count for order in batch.orders), 'leader')}, spool by spool"
     for pull in batch.pulls:
-        yield from _pull_lines(pull, unit)
+        yield from _pull_lines(pull, batch.orders[0].leader)
     for shortage in batch.shortages:
         yield f"  to buy: {shortage_line(shortage, ENGLISH)}"
     if batch.spare_mm >= 1:  # mm: less shows on no tape
         spare = line_to_buy(batch.spare_mm, unit)
         yield f"    cut in another way, at most {spare} less is to buy"
     for order in batch.orders:
+        told = Told(order.leader, ENGLISH)
         for piece in order.leader.pieces:
             if piece.bought:
                 yield (
-                    f"  to buy ready made: {order.count} × {piece.section.length.plain}, "
-                    f"{Told(order.leader, ENGLISH).thickness(piece)} {piece.part} "
+                    f"  to buy ready made: {order.count} × {told.length(piece.section.length)}, "
+                    f"{told.thickness(piece)} {piece.part} "
                     f"for {order.leader.recipe.name}"
                 )
 
 
-def _pull_lines(pull: Pull, unit: ShownUnit) -> Iterator[str]:
-    name = f"{inches(pull.diameter_mm)} {pull.material}"
+def _pull_lines(pull: Pull, leader: Leader) -> Iterator[str]:
+    unit = leader.unit
+    name = f"{thickness(pull.diameter_mm, unit)} {pull.material}"
     if pull.spool is not None and pull.left_mm is not None:
-        name = f"{pull.spool.label}: {pull.spool.diameter.plain} {pull.material}"
+        thick = shown_diameter(pull.spool.diameter, leader)
+        name = f"{pull.spool.label}: {thick} {pull.material}"
         name += f", {line_length(pull.left_mm, unit)} left after it"
     yield f"  {name}; draws {line_length(pull.mm, unit)}"
     for cut in pull.cuts:
@@ -74,8 +78,8 @@ def _whole_lines(leaders: Sequence[Leader], rack: Rack) -> Iterator[str]:
         if most is None:
             yield f"  {leader.recipe.name}: any number, it takes no line"
             continue
-        lines = (f"{inches(line.diameter_mm)} {line.material}" for line in most.lacking)
-        too_little = " and ".join(dict.fromkeys(lines))
+        kinds = ((thickness(each.diameter_mm, leader.unit), each.material) for each in most.lacking)
+        too_little = " and ".join(dict.fromkeys(map(" ".join, kinds)))
         number = f"{most.number}{_perhaps(most.number, most.at_most)}"
         yield f"  {leader.recipe.name}: {number}; for more there is too little {too_little}"
 

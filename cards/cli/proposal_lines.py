@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import inches
+from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.cli.columns import in_columns
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.leader import Leader, Piece
@@ -20,10 +20,10 @@ def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str
     leader = sheet.leader
     meetings = [joint.meeting for joint in leader.joints]
     falls = [meeting for meeting in meetings if meeting.step_mm >= 0]  # to a bite guard it rises
-    steps = ", ".join(inches(meeting.step_mm) for meeting in falls)
+    steps = ", ".join(thickness(meeting.step_mm, leader.unit) for meeting in falls)
     ratios = ", ".join(f"{float(meet.upper_mm / meet.lower_mm):.2f}" for meet in falls)
     rows = [
-        _row(piece, strand.label or "")
+        _row(piece, strand.label or "", Told(leader, ENGLISH))
         for piece, strand in zip(leader.pieces, proposal.strands, strict=True)
     ]
     whole, knots = Told(leader, ENGLISH).span(leader.finished), counted(len(meetings), "knot")
@@ -46,11 +46,11 @@ def _waves(leader: Leader) -> str:
     return f"{told} (computed for an ideal string: to compare leaders)"
 
 
-def _row(piece: Piece, label: str) -> tuple[str, ...]:
+def _row(piece: Piece, label: str, told: Told) -> tuple[str, ...]:
     section = piece.section
-    strength = section.strength.plain if section.strength else ""
-    length = section.length.plain
-    return (length, section.diameter.plain, section.material, strength, piece.part, label)
+    strength = told.strength(section.strength) if section.strength else ""
+    length, thick = told.length(section.length), told.diameter(section.diameter)
+    return (length, thick, section.material, strength, piece.part, label)
 
 
 def _shares(leader: Leader) -> Iterator[str]:

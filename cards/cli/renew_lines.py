@@ -103,7 +103,10 @@ def _outcome(used: Rebuilt, leader: Leader) -> str:
 
 
 def _cut(piece: Piece, leader: Leader) -> str:
-    return piece.section.length.plain if piece.bought else length(piece.cut_mm, leader.unit)
+    """Return what to cut, or the length that is bought as its recipe says it."""
+    if piece.bought:
+        return Told(leader, ENGLISH).length(piece.section.length)
+    return length(piece.cut_mm, leader.unit)
 
 
 def _worn(leader: Leader) -> str:

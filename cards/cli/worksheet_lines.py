@@ -58,27 +58,29 @@ def cut_sum_lines(leader: Leader) -> list[str]:
 
 def title_line(leader: Leader) -> str:
     """Return which leader it is: its name, measure and tippet."""
-    tippet = leader.tippet.section
+    told, tippet = Told(leader, ENGLISH), leader.tippet.section
     return (
-        f"{leader.recipe.name}: {Told(leader, ENGLISH).span(leader.finished)}, "
+        f"{leader.recipe.name}: {told.span(leader.finished)}, "
         f"{counted(len(leader.pieces), 'section')}, "
-        f"tippet {tippet.diameter.plain} {tippet.material}"
+        f"tippet {told.diameter(tippet.diameter)} {tippet.material}"
     )
 
 
 def _row(piece: Piece, leader: Leader) -> tuple[str, ...]:
-    section = piece.section
+    section, told = piece.section, Told(leader, ENGLISH)
     is_last = piece.place == len(leader.pieces)
     is_as_written = leader.recipe.lengths == "finished" and not piece.bought
     return (
         str(piece.place),
         section.material,
-        section.diameter.plain,
-        section.strength.plain if section.strength else "",
-        section.length.plain if is_as_written else _on_tape(piece.finished, leader.unit),
-        f"{section.length.plain} bought" if piece.bought else length(piece.cut_mm, leader.unit),
-        "" if is_last else Told(leader, ENGLISH).joint(leader.joints[piece.place - 1]),
-        "" if is_last else Told(leader, ENGLISH).lap(piece.place),
+        told.diameter(section.diameter),
+        told.strength(section.strength) if section.strength else "",
+        told.length(section.length) if is_as_written else _on_tape(piece.finished, leader.unit),
+        f"{told.length(section.length)} bought"
+        if piece.bought
+        else length(piece.cut_mm, leader.unit),
+        "" if is_last else told.joint(leader.joints[piece.place - 1]),
+        "" if is_last else told.lap(piece.place),
     )
 
 
@@ -123,12 +125,13 @@ def _assumed_parts(leader: Leader) -> Iterator[str]:
 
 
 def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:
-    section = piece.section
-    yield f"  section {piece.place}, {section.diameter.plain} {section.material}, {piece.part}"
+    section, told = piece.section, Told(leader, ENGLISH)
+    thick = told.diameter(section.diameter)
+    yield f"  section {piece.place}, {thick} {section.material}, {piece.part}"
     cut = length(piece.cut_mm, leader.unit)
-    finished = f"{Told(leader, ENGLISH).span(piece.finished)} knot to knot"
+    finished = f"{told.span(piece.finished)} knot to knot"
     if piece.bought:
-        sign, start, end = "-", f"{section.length.plain} bought ready made", finished
+        sign, start, end = "-", f"{told.length(section.length)} bought ready made", finished
     elif leader.recipe.lengths == "cut":
         sign, start, end = "-", f"{cut} cut", finished
     else:
@@ -137,7 +140,7 @@ def _sum_lines(piece: Piece, leader: Leader) -> Iterator[str]:
     yield from _allowance_lines(f"    {sign}", "at the butt end", piece.at_butt, leader)
     yield from _allowance_lines(f"    {sign}", "at the fly end", piece.at_fly, leader)
     if section.dropper:
-        yield f"    {sign} {section.dropper.plain} left long for a dropper"
+        yield f"    {sign} {told.length(section.dropper)} left long for a dropper"
     yield f"    = {end}"
 
 
@@ -150,4 +153,5 @@ def _allowance_lines(sign: str, where: str, taken: Allowance, leader: Leader) ->
         how = ", your own lap" if taken.knot else ""
     yield f"{sign} {takes} {where}, {taken.knot or 'nothing to tie'}{how}"
     for share in taken.shares:
-        yield f"        {hundredths(share.mm, leader.unit):>8}  {share.into}: {share.how}"
+        mm = hundredths(share.mm, leader.unit)
+        yield f"        {mm:>8}  {share.into}: {share.told(leader.unit)}"

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import inches
+from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.leader.joints import End, Half, Joint
 from tagend.cards.practice.knots import Takes
 from tagend.cards.practice.practice import Practice
@@ -20,7 +20,12 @@ class Share:
 
     into: str
     mm: Fraction
-    how: str
+    how: str  # with a place for the diameter that it goes round, if any
+    round_mm: Fraction = Fraction(0)
+
+    def told(self, unit: ShownUnit) -> str:
+        """Return how it came about: `5 turns round 2 strands of 0.013 in`."""
+        return self.how.format(thick=thickness(self.round_mm, unit))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,8 +146,9 @@ def _wraps(half: Half, takes: Takes) -> Share:
     core_mm = half.other_mm if takes.around == "other" else half.own_mm
     each = wraps_mm(half.turns, half.own_mm, core_mm, takes.core)
     core = "one strand" if takes.core == 1 else f"{takes.core} strands"
-    how = f"{counted(half.turns, 'turn')} round {core} of {inches(core_mm)}"
-    return Share("wraps", takes.strands * each, how + (", doubled" if takes.strands == 2 else ""))
+    how = f"{counted(half.turns, 'turn')} round {core} of {{thick}}"
+    doubled = ", doubled" if takes.strands == 2 else ""
+    return Share("wraps", takes.strands * each, how + doubled, core_mm)
 
 
 def _up(mm: float | Fraction) -> Fraction:

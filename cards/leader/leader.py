@@ -134,7 +134,7 @@ def work_out(recipe: Recipe, practice: Practice) -> Leader:
         butt=butt_end(recipe, practice),
         joints=joints(recipe, practice),
         fly=fly_end(recipe, practice),
-        unit=practice.unit or _written_unit(recipe),
+        unit=practice.unit_of(recipe),
         second_unit=practice.second_unit,
         converted=practice.unit is not None,
     )
@@ -152,7 +152,7 @@ def check_tieable(leader: Leader) -> None:
         Fault(
             f"{leader.recipe.name}, section {piece.place}",
             f"its knots take {length(piece.taken_mm, leader.unit)}, all of the "
-            f"{piece.section.length.plain} that it is {'bought' if piece.bought else 'cut'}",
+            f"{length(piece.cut_mm, leader.unit)} that it is {'bought' if piece.bought else 'cut'}",
             "buy a longer one" if piece.bought else 'cut it longer, or write lengths = "finished"',
         )
         for piece in leader.pieces
@@ -175,13 +175,6 @@ def _too_little(leader: Leader) -> list[Fault]:
         for end in (piece.at_butt, piece.at_fly)
         if end.takes_mm < end.least_mm
     ]
-
-
-def _written_unit(recipe: Recipe) -> ShownUnit:
-    longest = recipe.sections[0].length.high
-    if longest.in_inches:
-        return "in"
-    return "mm" if longest.unit == "mm" else "cm"
 
 
 def _pieces(leader: Leader, practice: Practice) -> Iterator[Piece]:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import inches
+from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.practice.knots import Knot, Side
 from tagend.cards.practice.materials import Material, Strand
@@ -84,7 +84,7 @@ def untieable(knot: Knot, meeting: Meeting) -> str | None:
     return None
 
 
-def unfit(knot: Knot, meeting: Meeting) -> str | None:
+def unfit(knot: Knot, meeting: Meeting, unit: ShownUnit = "in") -> str | None:
     """Return what practice says against this knot here, or None where it says nothing.
 
     Nothing of the step itself, which is judged alike for every knot.
@@ -101,8 +101,8 @@ def unfit(knot: Knot, meeting: Meeting) -> str | None:
             f"{float(ratio):.2f} times"
         )
     if knot.thickest_mm is not None and not knot.draws_up_on(strand):
-        thickest = inches(knot.thickest_mm)
-        return f"it draws up on strands up to {thickest}, and this is {inches(strand)}"
+        most_told, told = (thickness(mm, unit) for mm in (knot.thickest_mm, strand))
+        return f"it draws up on strands up to {most_told}, and this is {told}"
     return None
 
 

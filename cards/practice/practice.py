@@ -10,6 +10,7 @@ from tagend.cards.base.units import Length
 from tagend.cards.practice.knots import Knot, Knots, Place
 from tagend.cards.practice.materials import Materials
 from tagend.cards.practice.rules import Rule
+from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import INCH_MM
@@ -66,6 +67,13 @@ class Practice:
     unit: ShownUnit | None  # None: as each recipe is written
     tape: Length | None  # the person's own marks, to which cuts are rounded up
     second_unit: ShownUnit | None = None  # to show beside the first
+
+    def unit_of(self, recipe: Recipe) -> ShownUnit:
+        """Return what lengths of a recipe are shown in: the unit wished, else the written one."""
+        if self.unit is not None:
+            return self.unit
+        written = recipe.sections[0].length.high
+        return "in" if written.in_inches else "mm" if written.unit == "mm" else "cm"
 
     def tape_mm(self, unit: ShownUnit) -> Fraction:
         """Return the distance of the marks that a cut is rounded up to."""

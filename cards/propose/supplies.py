@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import inches
+from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.base.units import Diameter, Strength
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.practice import Practice
@@ -63,10 +63,11 @@ def butt_for_line(tip: Diameter, strands: Sequence[Supply], practice: Practice) 
     drawn = (s.diameter for s in strands if practice.materials.find(s.material).drawn)
     fit = [diameter for diameter in drawn if low <= diameter.mm / tip.mm <= high]
     wanted = tip.mm * rules_of_thumb().butt_of_tip
+    unit = practice.unit or ("mm" if tip.unit == "mm" else "in")
     if not fit:
         raise refused(
             f"no strand suits a line whose tip is {tip.plain}",
-            f"buy one of about {inches(wanted)} for the butt",
+            f"buy one of about {thickness(wanted, unit)} for the butt",
         )
     return min(fit, key=lambda diameter: abs(diameter.mm - wanted))
 

@@ -6,15 +6,15 @@ from fractions import Fraction
 
 from tagend.cards.base.shown_lengths import (
     ShownUnit,
-    diameter_in,
     length,
     length_number,
     long_length,
 )
-from tagend.cards.base.units import Diameter, Length, Span
+from tagend.cards.base.units import Diameter, Length, Span, Strength
 from tagend.cards.leader.audit.finding import Finding
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Extent, Leader, Piece
+from tagend.cards.leader.shown import shown_diameter, shown_strength
 from tagend.cards.words.language import Wording
 
 
@@ -48,9 +48,11 @@ class Told:
 
     def diameter(self, thick: Diameter) -> str:
         """Return a diameter as it was written, or in the unit that a person wants all shown in."""
-        leader = self.leader
-        plain = diameter_in(thick, leader.unit) if leader.converted else thick.plain
-        return self.wording.number(plain)
+        return self.wording.number(shown_diameter(thick, self.leader))
+
+    def strength(self, bears: Strength) -> str:
+        """Return a strength alike: `25 lb`, or `11.3 kg` where a person wants metric units."""
+        return self.wording.number(shown_strength(bears, self.leader))
 
     def length(self, of: Length | Span) -> str:
         """Return a length, or a range, as written, or in the metric or inches all are in."""
@@ -69,7 +71,7 @@ class Told:
     def strand(self, piece: Piece) -> str:
         """Return all that a spool says of a piece: `0.010 in fluorocarbon, 8.5 lb`."""
         strength = piece.section.strength
-        more = f", {self.wording.number(strength.plain)}" if strength else ""
+        more = f", {self.strength(strength)}" if strength else ""
         return self.thickness(piece) + more
 
     def tippet(self) -> str:

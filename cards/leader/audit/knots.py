@@ -41,7 +41,8 @@ def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     warns of some knots, and of hard nylon it disagrees.
     """
     for place, where, knot, tied in _knots(leader):
-        against, mixed = unfit(knot, tied.meeting), tied.meeting.mixed and knot.mixed != "yes"
+        against = unfit(knot, tied.meeting, leader.unit)
+        mixed = tied.meeting.mixed and knot.mixed != "yes"
         if against:
             warned = not disputed(knot, tied.meeting) if mixed else not tied.own
             milder: Severity | None = None if warned else "note"

@@ -6,6 +6,7 @@ from fractions import Fraction
 from tagend.cards.base.shown_lengths import length, long_length
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Extent, Leader
+from tagend.cards.leader.shown import shown_length
 from tagend.cards.practice.rules import Rule
 
 
@@ -29,7 +30,7 @@ def stated_total(leader: Leader, rule: Rule) -> Iterator[Fact]:
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
         made = _range(sums, leader)
-        yield Fact(None, f"the recipe says {total.plain}, its sections make {made}")
+        yield Fact(None, f"the recipe says {shown_length(total, leader)}, its sections make {made}")
 
 
 def leader_length(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -59,12 +60,12 @@ def reach(leader: Leader, _: Rule) -> Iterator[Fact]:
     asked = leader.recipe.reach
     if asked is None:
         return
-    out, rod = asked.line_out, asked.rod
-    whole = leader.finished.longer(out.mm + rod.mm)
+    whole = leader.finished.longer(asked.line_out.mm + asked.rod.mm)
+    out, rod = (shown_length(each, leader) for each in (asked.line_out, asked.rod))
     yield Fact(
         None,
-        f"{out.plain} of line, {_range(leader.finished, leader)} of leader and "
-        f"{rod.plain} of rod reach {_range(whole, leader)}",
+        f"{out} of line, {_range(leader.finished, leader)} of leader and "
+        f"{rod} of rod reach {_range(whole, leader)}",
     )
 
 

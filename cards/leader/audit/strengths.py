@@ -7,6 +7,7 @@ from dataclasses import replace
 from tagend.cards.base.units import STRENGTH_KG, Strength
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Leader, Piece
+from tagend.cards.leader.shown import shown_diameter, shown_strength
 from tagend.cards.practice.rules import Limits, Rule
 from tagend.cards.recipe.recipe import Section
 
@@ -26,7 +27,8 @@ def weak_sections(leader: Leader, _: Rule) -> Iterator[Fact]:
             continue
         # Strength may rise where nylon passes to thinner fluorocarbon: common practice, no source.
         passes = piece.place == tippet.place - 1 and leader.joints[piece.place - 1].meeting.mixed
-        says = f"section {piece.place} ({own.plain}) is weaker than the tippet ({strength.plain})"
+        bears, most = (shown_strength(each, leader) for each in (own, strength))
+        says = f"section {piece.place} ({bears}) is weaker than the tippet ({most})"
         if passes:
             yield Fact(piece.place, says, "note", "sound where nylon passes to fluorocarbon")
         else:
@@ -43,15 +45,13 @@ def strength_for_size(leader: Leader, rule: Rule) -> Iterator[Fact]:
         low, high = band
         if low <= stress <= high:
             continue
-        word = "strong" if stress > high else "weak"
-        says = (
-            f"section {piece.place}: {section.strength.plain} is {word} for "
-            f"{section.diameter.plain} {piece.material.name}"
-        )
+        told, usual = shown_strength(section.strength, leader), ""
         meant = in_other_unit(section.strength)
         if low <= (nominal_stress_mpa(replace(section, strength=meant)) or 0) <= high:
-            says += f", {meant.plain} is usual"
-        yield Fact(piece.place, says)
+            told, usual = section.strength.plain, f", {meant.plain} is usual"  # a slip, as written
+        word = "strong" if stress > high else "weak"
+        line = f"{shown_diameter(section.diameter, leader)} {piece.material.name}"
+        yield Fact(piece.place, f"section {piece.place}: {told} is {word} for {line}{usual}")
 
 
 def _band(piece: Piece, rule: Rule) -> Limits | None:

@@ -8,11 +8,13 @@ from tagend.cards.base.shown_lengths import (
     ShownUnit,
     diameter_in,
     length,
+    length_in,
     length_number,
     line_to_buy,
     long_length,
+    strength_in,
 )
-from tagend.cards.base.units import parse_diameter, parse_length
+from tagend.cards.base.units import parse_diameter, parse_length, parse_strength
 
 INCH = Fraction("25.4")
 
@@ -97,6 +99,33 @@ def test_a_diameter_is_shown_as_spools_of_that_system_are_marked(
     written: str, unit: ShownUnit, shown: str
 ) -> None:
     assert diameter_in(parse_diameter(written), unit) == shown
+
+
+@pytest.mark.parametrize(
+    ("written", "unit", "shown"),
+    [
+        ("25 lb", "in", "25 lb"),
+        ("25 lb", "cm", "11.3 kg"),  # 0.45359237 kg each: 11.34
+        ("22 lb", "mm", "10 kg"),  # 9.979
+        ("5 kg", "in", "11 lb"),  # 11.02
+        ("2.9 kg", "cm", "2.9 kg"),
+        ("1/2 kg", "in", "1.1 lb"),
+    ],
+)
+def test_a_strength_is_shown_in_pounds_or_kilograms(
+    written: str, unit: ShownUnit, shown: str
+) -> None:
+    assert strength_in(parse_strength(written), unit) == shown
+
+
+@pytest.mark.parametrize(
+    ("written", "unit", "shown"),
+    [("9 ft", "in", "9 ft"), ("9 ft", "cm", "2.74 m"), ("275 cm", "mm", "275 cm")],
+)
+def test_a_length_of_the_other_system_is_shown_as_people_say_it(
+    written: str, unit: ShownUnit, shown: str
+) -> None:
+    assert length_in(parse_length(written), unit) == shown
 
 
 @given(st.integers(2, 118))

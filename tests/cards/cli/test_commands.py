@@ -32,7 +32,7 @@ def spawn(*arguments: str | Path) -> subprocess.CompletedProcess[str]:
         (["--colour"], "tagend: No such option"),
         (["check", "--jsno"], "tagend check: No such option"),
         (["cuts", "--json"], "tagend cuts: Missing argument 'RECIPE...'."),
-        (["cards", "x.toml"], "tagend cards: Missing option '-o' / '--output'."),
+        (["cards", "x.toml"], "tagend cards: Missing option '-o' / '--output' or '--plan'."),
         (["samples", "here", "there"], "tagend samples: Got unexpected extra argument"),
         (["check", "--shop"], "tagend: Option '--shop' requires an argument."),
     ],

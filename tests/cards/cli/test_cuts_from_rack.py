@@ -30,7 +30,7 @@ def test_a_rack_tells_how_many_whole_leaders_it_makes(tagend: Tagend, demo: Path
 def test_line_that_the_rack_has_not_is_named(tagend: Tagend, demo: Path) -> None:
     run = tagend("cuts", demo / "millrace-three.toml", "--rack", demo / "rack.toml")
     last = run.out.splitlines()[-1]
-    assert last.startswith("  Millrace three: 0; for more there is too little 0.0169 in nylon and ")
+    assert last.startswith("  Millrace three: 0; for more there is too little 0.43 mm nylon and ")
 
 
 def test_a_mix_has_a_number_for_each_recipe(tagend: Tagend, demo: Path) -> None:

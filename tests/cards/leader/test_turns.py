@@ -95,7 +95,7 @@ def test_the_thicker_strand_is_the_thick_side_and_of_like_ones_the_upper(
     (joint,) = both.joints
     above, below = both.pieces[0].at_fly, both.pieces[1].at_butt
     # The thin strand is doubled: it alone takes both legs of its turns.
-    doubled = ["doubled" in allowance.shares[0].how for allowance in (above, below)]
+    doubled = ["doubled" in allowance.shares[0].told("in") for allowance in (above, below)]
     assert doubled == ([False, True] if upper == lower else [True, False])
     assert joint.sides == (("heavy", "light") if upper == lower else ("light", "heavy"))
 
@@ -114,7 +114,7 @@ def reckoned(of: Leader) -> Iterator[tuple[Half, Allowance]]:
 
 def wound(allowance: Allowance) -> int | None:
     """Return the turns that an allowance says it was reckoned with."""
-    says = [share.how for share in allowance.shares if share.into == "wraps"]
+    says = [share.told("in") for share in allowance.shares if share.into == "wraps"]
     return int(says[0].split()[0]) if says else None
 
 

@@ -86,8 +86,8 @@ def test_diameters_are_shown_in_the_first_unit_that_a_person_wants(
 
 def test_a_strand_is_said_in_the_unit_and_with_the_decimal_sign_of_a_shop() -> None:
     metric = leader(SIX, practice('units = "cm"'))
-    assert Told(metric, ENGLISH).strand(metric.tippet) == "0.25 mm fluorocarbon, 8.5 lb"
-    assert Told(metric, COMMA).strand(metric.tippet) == "0,25 mm fluorocarbon, 8,5 lb"
+    assert Told(metric, ENGLISH).strand(metric.tippet) == "0.25 mm fluorocarbon, 3.9 kg"
+    assert Told(metric, COMMA).strand(metric.tippet) == "0,25 mm fluorocarbon, 3,9 kg"
 
 
 @pytest.mark.parametrize(
