@@ -69,7 +69,7 @@ def _changes(variant: Variant, told: Told) -> Iterator[str]:
 
 
 def _words(strand: Strand, told: Told) -> str:
-    more = [told.wording.number(strand.strength.plain)] if strand.strength else []
+    more = [told.strength(strand.strength)] if strand.strength else []
     more += [told.length(strand.length)] if strand.length else []
     return ", ".join((told.kind(told.diameter(strand.diameter), strand.material), *more))
 
