@@ -132,7 +132,7 @@ def _cut(sheets: Sequence["Sheet"]) -> Iterator[str]:
     """Yield how many cards come of them, and how many labels."""
     pieces, sides = Counter[str](), Counter[str]()
     for cut in (sheet.cut for sheet in sheets if sheet.cut):
-        pieces[cut.noun] += cut.pieces
+        pieces[cut.noun] += cut.count
         sides[cut.noun] += cut.sides
     for noun, count in pieces.items():
         printed = "" if sides[noun] == count else f" on {counted(sides[noun], 'side')}"

@@ -8,7 +8,7 @@ from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.paper.lengths import fits, size_in_mm
 from tagend.layouts.sheets.cutouts import Axis, Backs, Card, cutouts, mirrored, turning_axis
 from tagend.layouts.sheets.marks import corner_guides, sheet_marks
-from tagend.layouts.sheets.sheet import Cut, Placed, Sheet
+from tagend.layouts.sheets.sheet import Pieces, Placed, Sheet
 from tagend.layouts.sheets.shelves import Options, Room, RunOrder, Slot, grid_sheets, row_sheets
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import shipped
@@ -57,7 +57,7 @@ def place_labels(
             stock.paper.width,
             stock.paper.height,
             tuple(Placed(face, *place) for face, place in zip(of_one, at, strict=False)),
-            cut=Cut("label", len(of_one), len(of_one)),
+            cut=Pieces("label", len(of_one), len(of_one)),
         )
         for of_one, at in sheets
         if of_one
@@ -145,7 +145,7 @@ def _front(slots: Sequence[Slot], paper: Paper, corner: float, noun: str) -> She
         height=paper.height,
         placed=placed,
         marks=(*marks, *arcs),
-        cut=Cut(noun, len(slots), len(placed)),
+        cut=Pieces(noun, len(slots), len(placed)),
     )
 
 
@@ -156,7 +156,7 @@ def _back(slots: Sequence[Slot], paper: Paper, axis: Axis, noun: str) -> Sheet:
         for front in _faces(slot)
         if slot.cutout.back
     )
-    cut = Cut(noun, 0, len(placed))
+    cut = Pieces(noun, 0, len(placed))
     return Sheet(width=paper.width, height=paper.height, placed=placed, side="back", cut=cut)
 
 

@@ -73,14 +73,14 @@ class Adjustment:
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class Pieces:
     """What comes of a sheet: so many of what a noun calls, and how many printed sides of these.
 
     A sheet of backs has sides alone.
     """
 
     noun: str
-    pieces: int
+    count: int
     sides: int
 
 
@@ -95,4 +95,4 @@ class Sheet:
     side: SheetSide = "front"
     trim: Trim | None = None  # of a page that a print shop trims to one card
     adjustment: Adjustment = Adjustment()
-    cut: Cut | None = None  # of a sheet that is cut up, or whose labels are taken off
+    cut: Pieces | None = None  # of a sheet that is cut up, or whose labels are taken off
