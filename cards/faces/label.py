@@ -15,7 +15,7 @@ from tagend.cards.faces.label_lines import (
 )
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Fonts
-from tagend.layouts.codes.code import DESIGN_MODULE, QUIET, modules_at
+from tagend.layouts.codes.code import DESIGN_MODULE, LASTING_MODULE, QUIET, modules_at
 from tagend.layouts.paper.face import (
     POINTS_PER_INCH,
     Code,
@@ -30,7 +30,7 @@ from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.text import TooWide, balanced_lines, set_line
 from tagend.layouts.stock.formats import LabelSheet
 
-_SMALLEST = 7.6  # points, to be read at arm's length
+_SMALLEST = 7.6  # points, to read at arm's length
 # The type sizes to try, in points: the name's, and the other lines'.
 _SIZES = (
     *((26.0, 18.0), (24.0, 17.0), (22.0, 16.0), (20.0, 15.0), (18.0, 14.0), (16.0, 13.0)),
@@ -39,6 +39,7 @@ _SIZES = (
 _WHOLE = 16.0  # a name as large as this is worth no broken line
 _BROKEN, _BREAK = 10.5, 0.45  # points: at most so much are broken lines worth, less for each break
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
+_LASTING = 1.5  # points: what a module that lasts is worth
 _PEN = 0.5
 _NEARLY = 0.85  # of the name's size stays where extra lines come
 
@@ -101,7 +102,8 @@ def _best(
         for module in modules
         for beside in (True, False)
     )
-    return max((way for way in placed if way is not None), key=lambda way: way.worth, default=None)
+    ways = (way for way in placed if way is not None)
+    return max(ways, key=_worth, default=None)
 
 
 def _richest(
@@ -119,6 +121,10 @@ def _richest(
         if way is not None and way.size >= least:
             best, kept = way, more
     return best
+
+
+def _worth(way: _Arrangement) -> float:
+    return way.worth + _LASTING * (way.module >= LASTING_MODULE)
 
 
 def _all_words(lines: list[LabelLine], room: _Inside) -> _Arrangement | None:

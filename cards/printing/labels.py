@@ -11,7 +11,7 @@ from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, paper_faults, pdf_of
 from tagend.cards.printing.label_refusal import Label, too_small
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.codes.code import DESIGN_MODULE, Level
+from tagend.layouts.codes.code import LASTING_MODULE, Level
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
 from tagend.layouts.sheets.imposition import place_labels
 from tagend.layouts.sheets.margins import with_rules
@@ -78,10 +78,9 @@ def _faces(
 
 
 def _strongest(label: Label, codes: Sequence[Symbol | None]) -> Face:
-    """Return the label with the strongest code that costs no word and no design module.
+    """Return the label with the strongest code that costs no word, nor a module that lasts.
 
     The plainest of the codes comes last. Raises `Refused` where not even that fits.
-    By the tables of tests/bench/wear.py such a code outlives damage better, and is seen as well.
     """
     *stronger, plainest = codes
     if not label.holds(plainest):
@@ -90,7 +89,9 @@ def _strongest(label: Label, codes: Sequence[Symbol | None]) -> Face:
     for code in stronger:
         if code != plainest and label.holds(code):
             other = label.face(code)
-            if _module(other) >= DESIGN_MODULE and _words(other) == _words(face):
+            if _module(other) >= min(_module(face), LASTING_MODULE) and _words(other) == _words(
+                face
+            ):
                 return other
     return face
 
