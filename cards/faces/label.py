@@ -168,17 +168,16 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     found: list[_Arrangement] = []
     for size, other in _SIZES:
         try:
-            blocks = [
-                block
+            rows = [
+                (line, [*_set(line, other if place else size, width)])
                 for place, line in enumerate(lines)
-                for block in _set(line, other if place else size, width)
             ]
         except TooWide:
             continue
-        block = stacked(blocks)
+        block = stacked([block for _, blocks in rows for block in blocks])
         if block.height > height:
             continue
-        breaks = len(blocks) - len(lines)
+        breaks = sum(len(blocks) - 1 for line, blocks in rows if line.spare not in EXTRA)
         if not breaks:
             found.append(_Arrangement(block, size, size))
             break  # smaller ones are worth less
