@@ -18,8 +18,7 @@ def legend(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
     yield wording.say("code")
     yield wording.say("code_order").replace("-", "\u2011")  # its hyphen is a sign of the code
     yield " ".join(_silent(recipe, text, wording))
-    codes = ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
-    if codes:
+    if codes := key_of_codes(recipe, wording):
         yield f"{codes}."
     if _CHOSEN.search(text):
         yield wording.say("code_chosen")
@@ -29,6 +28,11 @@ def legend(recipe: Recipe, text: str, wording: Wording) -> Iterator[str]:
         yield wording.say("code_mixed")
     if any(mark in text for mark in "$%"):
         yield wording.say("code_words")
+
+
+def key_of_codes(recipe: Recipe, wording: Wording) -> str:
+    """Return what each code stands for, of a recipe that names every knot: `B blood, N nylon`."""
+    return ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
 
 
 def _name(name: str, wording: Wording) -> str:
