@@ -9,9 +9,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain
 from tagend.layouts.paper.face import TextRun
 from tagend.layouts.paper.text import CAP_HEIGHT, Align, SetLine, set_line
-from tagend.layouts.paper.typeset import GAP_WIDTH
 
-_FRACTION = 1.12  # of the whole number's size: as high as a row lets its small figures be
 _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
 
 
@@ -55,8 +53,7 @@ class Column:
         edge = x + self.width - (0.0 if cell.is_word else self.hang)
         yield from cell.whole.at(edge, baseline, "right")
         if cell.fraction is not None:
-            lower = CAP_HEIGHT * (cell.fraction.size - cell.whole.size) / 2
-            yield from cell.fraction.at(edge + self.gap, baseline + lower)
+            yield from cell.fraction.at(edge + self.gap, baseline)
 
 
 def columns(told: Told, scale: Scale) -> Iterator[Column]:
@@ -102,7 +99,7 @@ def column(
 ) -> Column:
     """Return a column of cells in type of a size, its head in the small type of the scale."""
     fonts = scale.bold if bold else scale.medium
-    gap = GAP_WIDTH * size
+    gap = set_line(" ", fonts, size).width
     split = [_cell(cell, align, fonts, size) for cell in cells]
     return Column(
         head=set_line(head, fonts, scale.small),
@@ -118,7 +115,7 @@ def _cell(text: str, align: Align, fonts: Chain, size: float) -> Cell:
     whole, _, fraction = text.rpartition(" ")
     if align == "left" or "/" not in fraction or "/" in whole or "–" in text:
         return Cell(set_line(text, fonts, size), is_word=not any(map(str.isdigit, text)))
-    return Cell(set_line(whole, fonts, size), set_line(fraction, fonts, _FRACTION * size))
+    return Cell(set_line(whole, fonts, size), set_line(fraction, fonts, size))
 
 
 def quantities(word: str, quantities: Sequence[str]) -> tuple[str, Sequence[str]]:
