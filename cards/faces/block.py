@@ -59,7 +59,7 @@ class Scale:
     @property
     def pitch(self) -> float:
         """From one row of the table to the next."""
-        return 10.5 * self.factor * self.stretch
+        return 11.9 * self.factor * self.stretch
 
 
 def line_block(line: SetLine) -> Block:

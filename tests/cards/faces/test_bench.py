@@ -20,7 +20,7 @@ from tagend.cards.words.language import ENGLISH, Wording
 from tagend.fonts import OURS
 from tagend.layouts.paper.face import Face, Path
 from tagend.layouts.paper.text import TooWide
-from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.paper.typeset import prepare
 from tagend.layouts.stock.formats import Paper
 from tagend.layouts.stock.stock import paper
 from tests.seen import faults, paths, runs, words
@@ -73,7 +73,7 @@ def boxes(page: Face) -> list[Path]:
 
 
 def typeset(text: str) -> str:
-    return prepare(text).replace(GAP, " ")
+    return prepare(text)
 
 
 def test_every_piece_is_listed_with_its_length_large() -> None:
@@ -122,9 +122,7 @@ def test_a_person_s_second_unit_stands_below_every_cut_and_in_the_head() -> None
     assert "12 × Under test, 7 ft 10 in · 2.39 m" in words(page)
     placed = {run.text: run for run in runs(page)}
     for piece in both.pieces:
-        first, second = (
-            placed[prepare(length(piece.cut_mm, unit)).split(GAP)[0]] for unit in UNITS
-        )
+        first, second = (placed[prepare(length(piece.cut_mm, unit))] for unit in UNITS)
         assert second.size < first.size
         assert second.x == first.x
         assert 0 < second.y - first.y < 2 * first.size

@@ -82,14 +82,14 @@ def test_the_unit_stands_in_the_head_where_all_share_it(
 
 def test_a_strength_with_a_fraction_keeps_it() -> None:
     table = of(recipe(section("46 in", "1X"), section("24 in", "4X", strength="2 1/2 lb")))
-    assert cells(table["lb"]) == ["", "2 ½"]
+    assert cells(table["lb"]) == ["", "2 1/2"]
 
 
 def test_the_fraction_of_a_mixed_number_hangs() -> None:
     table = of(recipe(section("46 1/2 in", "1X"), section("24 in", "3X"), section("3/4 in", "4X")))
     tied = table["tied, in"]
     assert [cell.whole.text for cell in tied.cells] == ["46", "24", ""]
-    assert [cell.fraction and cell.fraction.text for cell in tied.cells] == ["½", None, "¾"]
+    assert [cell.fraction and cell.fraction.text for cell in tied.cells] == ["1/2", None, "3/4"]
     widest = max(cell.fraction.width for cell in tied.cells if cell.fraction)
     assert tied.hang == pytest.approx(tied.gap + widest)
 
@@ -112,7 +112,7 @@ def test_a_second_unit_has_a_column_of_cuts_beside_the_first() -> None:
     assert table["CUT, in"] == shown(SIX, 'units = "in"')["CUT, in"]
     for inches, cm in zip(table["CUT, in"], table["cm"], strict=True):
         whole, _, quarters = inches.partition(" ")
-        exact = 2.54 * (float(whole) + {"": 0, "¼": 0.25, "½": 0.5, "¾": 0.75}[quarters])
+        exact = 2.54 * (float(whole) + {"": 0, "1/4": 0.25, "1/2": 0.5, "3/4": 0.75}[quarters])
         assert float(cm) == pytest.approx(exact, abs=0.0501)  # half a mm, to which it is said
     assert table["cm"][0] == "145.4"  # 57 1/4 in
 

@@ -56,18 +56,17 @@ def middle(run: TextRun) -> float:
 
 def test_a_row_stands_below_the_other_and_a_knot_on_their_edge() -> None:
     card = whole(THREE, 300)
-    # heading 1.4 × 7.5 = 10.5; rows of 10.5: middles 15.75, 26.25, 36.75 and edges between
-    top, pitch = 10.5, 10.5
+    top, pitch = 10.5, 11.9  # a heading of 1.4 × 7.5; rows of 4.2 mm
     for place, number in enumerate(("1", "2", "3")):
         assert middle(found(card, number)) == pytest.approx(top + (place + 0.5) * pitch)
-    knots = ("perfection loop ¾ in", BLOOD, "triple surgeon’s", "clinch")
+    knots = ("perfection loop 3/4 in", BLOOD, "triple surgeon’s", "clinch")
     for place, knot in enumerate(knots):
         assert middle(found(card, knot)) == pytest.approx(top + place * pitch)
 
 
 def test_a_rule_leads_to_each_knot_from_the_left_edge() -> None:
     card = whole(THREE, 300)
-    knots = [found(card, name) for name in ("perfection loop ¾ in", BLOOD, "triple surgeon’s")]
+    knots = [found(card, name) for name in ("perfection loop 3/4 in", BLOOD, "triple surgeon’s")]
     for rule, knot in zip(paths(card), knots, strict=False):
         (left, y), (right, end) = points(rule)
         assert (left, y) == (0, end)
@@ -78,7 +77,7 @@ def test_a_rule_leads_to_each_knot_from_the_left_edge() -> None:
 def test_all_cells_of_a_row_share_a_line_through_their_middles() -> None:
     card = whole(THREE, 300)
     row = [found(card, text) for text in ("2", "0.017", "13", "8")]
-    assert {round(middle(run), 6) for run in row} == {round(10.5 + 1.5 * 10.5, 6)}
+    assert {round(middle(run), 6) for run in row} == {round(10.5 + 1.5 * 11.9, 6)}
 
 
 def test_wholes_are_aligned_and_fractions_hang() -> None:
@@ -86,9 +85,7 @@ def test_wholes_are_aligned_and_fractions_hang() -> None:
     wholes = [found(card, text) for text in ("46", "8", "30")]
     edges = [run.x + run.width for run in wholes]
     assert edges == pytest.approx([edges[0]] * 3)
-    hanging = [
-        run for run in runs(card) if run.text in ("½", "¾") and SCALE.body < run.size < SCALE.cut
-    ]
+    hanging = [run for run in runs(card) if run.text in ("1/2", "3/4") and run.size == SCALE.body]
     assert [run.x for run in hanging] == pytest.approx([hanging[0].x] * 2)
     assert hanging[0].x > edges[0]
 
@@ -128,7 +125,7 @@ def test_every_cell_is_inside_and_none_on_another(
 
 def test_a_narrow_table_leaves_loops_and_then_laps_to_the_head() -> None:
     tables = [whole(THREE, 300, SCALE, beside) for beside in get_args(Beside)]
-    assert found(tables[0], "perfection loop ¾ in")
+    assert found(tables[0], "perfection loop 3/4 in")
     assert found(tables[1], "perfection loop")
     heads = [any("lap" in run.text for run in runs(table)) for table in tables]
     assert heads == [True, True, False]

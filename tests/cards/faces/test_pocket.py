@@ -24,7 +24,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.fonts import OURS, NoGlyph
 from tagend.layouts.codes.code import TextTooLong
 from tagend.layouts.paper.face import MM, Face
-from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.paper.typeset import prepare
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, shipped
 from tests.seen import codes, faults, paths, runs, words
@@ -57,7 +57,7 @@ def test_a_short_leader_is_one_front_and_its_back() -> None:
     front, *_ = sides(leader(SIX), INDEX)
     assert "Under test" in words(front)
     assert "11 ft" in words(front)
-    for text in ("1", "6", "CUT, in", "57", "perfection loop ¾ in", "non-slip loop ¼ in"):
+    for text in ("1", "6", "CUT, in", "57", "perfection loop 3/4 in", "non-slip loop 1/4 in"):
         assert text in [run.text for run in runs(front)]
     assert "thickness ×" in words(front)
     assert codes(front) == []
@@ -159,7 +159,7 @@ def knots(of: Leader, beside: Beside) -> list[str]:
     in_head = {"loops and laps": [], "laps": [told.loops()], "nothing": [told.loops(), told.laps()]}
     in_table = [] if beside == "nothing" else told.lap_numbers()
     words = (*between, *ends, *in_table, *in_head[beside])
-    return [prepare(word).replace(GAP, " ") for word in words]
+    return [prepare(word) for word in words]
 
 
 @pytest.mark.parametrize("name", SIZES)
