@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, Path, segment, shifted
+from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import SetLine, break_lines, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
@@ -54,7 +55,7 @@ class Scale:
     @property
     def small(self) -> float:
         """At factor 1, the smallest type that may be printed."""
-        return 7.5 * self.factor
+        return FLOOR * self.factor
 
     @property
     def pitch(self) -> float:

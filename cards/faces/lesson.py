@@ -1,66 +1,65 @@
-"""How a knot is tied, on a card: a lesson and a width in; its steps, a line each, out."""
+"""How a knot is tied, on a card: a lesson and a width in; its figure, and its steps, out."""
 
-from typing import Literal, TypeAlias
+from functools import lru_cache
 
-from tagend.cards.faces.block import DROP, Block, Scale, hung, line_block, stacked
+from tagend.cards.faces.block import (
+    Block,
+    Scale,
+    hung,
+    small_lines,
+    stacked,
+    text_block,
+)
 from tagend.cards.words.lessons import Lesson
-from tagend.layouts.paper.face import Item, Path, rectangle, shifted
-from tagend.layouts.paper.text import set_line
+from tagend.layouts.paper.face import Item, shifted
 
-_FIGURE = 36.0  # points at factor 1: the height of a figure's stages
-_GAP = 16.0  # points between two stages
-_EDGE = 0.5  # points, of an outlined strand
-LEAST_FIGURE = 15.0  # points that a figure takes; no knot's is lower
+HEIGHTS = (15.0, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0, 76.0)  # points, of figures
+_GAP = 12.0  # points between two stages
+_BELOW = 2.0  # points
 
 
-# "room" is as high as the figure and takes no drawing; "least" is as low as any, and loads nothing.
-Figure: TypeAlias = Literal["none", "least", "room", "drawn"]
+@lru_cache(maxsize=4096)
+def lesson_block(
+    lesson: Lesson, scale: Scale, width: float, height: float, *, words: bool, drawn: bool
+) -> Block | None:
+    """Return the knot's name and its figure at most so high; below, its steps or how it is seated.
 
-
-def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> Block:
-    """Return the knot's name, its figure if wanted, its numbered steps and its caution."""
+    A knot without a figure has its steps in any case. Not `drawn`, it only takes as much room. None
+    where the figure finds no room.
+    """
     heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
-    title = set_line(heading, scale.bold, scale.body)
-    name = line_block(title)
-    steps = [
-        hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)
-    ]
+    title = text_block(
+        " · ".join(filter(None, (heading, lesson.laid))), scale.bold, scale.small, width
+    )
+    figure = _figure(lesson, width, height, drawn=drawn)
+    if figure is None and has_figure(lesson):
+        return None
+    shown = [title] if figure is None else [title, figure]
+    if figure is not None and not words:
+        return stacked([*shown, small_lines([lesson.seat], scale, width)])
+    steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
-    shown = []
-    if figure == "least":
-        shown = [Block((), LEAST_FIGURE)]
-    elif figure != "none":
-        shown = [_figure(lesson, scale, width, drawn=figure == "drawn")]
-    if figure == "drawn" and shown[0].items:
-        name = Block((*name.items, *_key(lesson, scale, title.width, width)), name.height)
-    return stacked([name, *shown, *steps, *care])
+    return stacked([*shown, *steps, *care])
 
 
-def _key(lesson: Lesson, scale: Scale, start: float, width: float) -> tuple[Item, ...]:
-    """Tell a joint's strands apart, after its name; nothing where that leaves no room."""
-    items: list[Item] = []
-    x, baseline = start + 1.5 * scale.body, DROP * scale.body
-    wide, high = 1.8 * scale.small, 0.35 * scale.small
-    for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
-        line = set_line(word, scale.medium, scale.small)
-        swatch = rectangle(x, baseline - 0.25 * scale.small - high / 2, wide, high)
-        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * scale.small, baseline))
-        x += wide + line.width + 1.3 * scale.small
-    return tuple(items) if x <= width else ()
+def has_figure(lesson: Lesson) -> bool:
+    """Whether the knot can be drawn at all."""
+    return _figure(lesson, 1000.0, 1000.0, drawn=False) is not None
 
 
-def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block:
-    """Set the knot's stages side by side; nothing for a knot that has no figure."""
+@lru_cache(maxsize=1024)
+def _figure(lesson: Lesson, width: float, height: float, *, drawn: bool) -> Block | None:
+    """Set the knot's stages side by side."""
     from tagend.cards.figures.figure import figure_height, knot_figure
 
-    first, box = lesson.turns[0], ((width - _GAP) / 2, _FIGURE * scale.factor)
+    first, box = lesson.turns[0], ((width - _GAP) / 2, height)
     of = (lesson.knot, first.heavy, first.light, *box)
-    height = figure_height(*of)
-    if height is None:
-        return Block((), 0.0)
+    high = figure_height(*of)
+    if high is None:
+        return None
     items: list[Item] = []
     x = 0.0
     for stage in (knot_figure(*of) or ()) if drawn else ():
-        items += shifted(stage.items, x, 2 + (height - stage.height) / 2)
+        items += shifted(stage.items, x, _BELOW + (high - stage.height) / 2)
         x += stage.width + _GAP
-    return Block(tuple(items), height + 5)
+    return Block(tuple(items), high + 2 * _BELOW)

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import TYPE_CHECKING
 
+from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
 from tagend.cards.leader.renewal import renewals
@@ -41,7 +42,6 @@ class CardWishes:
     taught: bool = True  # with how the knots are tied
     large: bool = False  # in type to be read without glasses
     shopping: int | None = None  # leaders to list the line for
-    figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side
 
 
@@ -73,17 +73,22 @@ def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
     return CardText(
         told=told,
         symbol=code,
-        legend=tuple(legend(leader.recipe, code.text, job.wording)),
+        legend=tuple(legend(leader.recipe, job.wording)),
         cautions=job.cautions([worksheet]),
+        how_to=job.wording.say("how_to_tie", tag=_tag(job, leader.unit)),
         imprint=job.imprint,
         lessons=lessons(told) if wishes.taught else (),
         shopping=_shopping(told, wishes.shopping),
         renewals=renewal_lines(told, renewals(leader, job.practice)),
         variants=_variants(job, leader.recipe),
-        figures=wishes.figures,
         ruler=wishes.ruler,
         least=LARGE if wishes.large else 1.0,
     )
+
+
+def _tag(job: Job, unit: ShownUnit) -> str:
+    """Return what is left on a trimmed knot, which is too short for cm."""
+    return job.wording.number(length(job.practice.knots.tag_mm, "in" if unit == "in" else "mm"))
 
 
 def _cards(
