@@ -14,7 +14,7 @@ from tagend.cards.faces.imprint import imprint_block
 from tagend.cards.faces.lesson import HEIGHTS, has_figure, lesson_block
 from tagend.cards.words.lessons import Lesson
 
-_FIRST = 2  # cautions are never left out, nor are those of wire
+_FIRST = 1  # caution is never left out, nor are those of wire
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,10 @@
-"""How a knot is tied, on a card: a lesson and a width in; its figure, and its steps, out."""
+"""How a knot is tied, on a card: a lesson and a width in; its strip, and its steps in words, out."""
 
 from functools import lru_cache
 
 from tagend.cards.faces.block import (
+    DROP,
+    LEADING,
     Block,
     Scale,
     hung,
@@ -10,56 +12,87 @@ from tagend.cards.faces.block import (
     stacked,
     text_block,
 )
+from tagend.cards.faces.strip import strip
+from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.text import set_line
 
-HEIGHTS = (15.0, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0, 76.0)  # points, of figures
-_GAP = 12.0  # points between two stages
-_BELOW = 2.0  # points
+SLIM = 0.0  # the height of a strip that is one row of frames, without words, and as low as can be
+HEIGHTS = (SLIM, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0)  # points, of a frame
+_LEAST, _GOOD = 1.3, 1.6  # points of a strand in a slim strip
+_GAP = 7.0  # points between its frames
+_BELOW = 1.5  # points
 
 
 @lru_cache(maxsize=4096)
 def lesson_block(
     lesson: Lesson, scale: Scale, width: float, height: float, *, words: bool, drawn: bool
 ) -> Block | None:
-    """Return the knot's name and its figure at most so high; below, its steps or how it is seated.
+    """Return the knot's name and its strip; below, its steps or how it is seated.
 
-    A knot without a figure has its steps in any case. Not `drawn`, it only takes as much room. None
-    where the figure finds no room.
+    A knot without a figure has its steps in any case. Not `drawn`, the strip only takes as much
+    room. None where it finds none.
     """
     heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
-    title = text_block(
-        " · ".join(filter(None, (heading, lesson.laid))), scale.bold, scale.small, width
-    )
-    figure = _figure(lesson, width, height, drawn=drawn)
-    if figure is None and has_figure(lesson):
-        return None
-    shown = [title] if figure is None else [title, figure]
-    if figure is not None and not words:
-        return stacked([*shown, small_lines([lesson.seat], scale, width)])
+    shown: Block | None = None
+    if has_figure(lesson):
+        shown = _strip(lesson, scale, width, height, drawn=drawn)
+        if shown is None:
+            return None
+    if shown is None or height == SLIM:
+        heading = " · ".join(filter(None, (heading, lesson.laid)))
+    title = text_block(heading, scale.bold, scale.small, width)
+    if shown is not None and not words:
+        return stacked([title, shown, small_lines([lesson.seat], scale, width)])
     steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
-    return stacked([*shown, *steps, *care])
+    return stacked([title, *([shown] if shown is not None else []), *steps, *care])
 
 
 def has_figure(lesson: Lesson) -> bool:
     """Whether the knot can be drawn at all."""
-    return _figure(lesson, 1000.0, 1000.0, drawn=False) is not None
+    return bool(_frames(lesson))
 
 
-@lru_cache(maxsize=1024)
-def _figure(lesson: Lesson, width: float, height: float, *, drawn: bool) -> Block | None:
-    """Set the knot's stages side by side."""
-    from tagend.cards.figures.figure import figure_height, knot_figure
+def _frames(lesson: Lesson) -> tuple[Frame, ...]:
+    first = lesson.turns[0]
+    return knot_frames(lesson.knot, first.heavy, first.light)
 
-    first, box = lesson.turns[0], ((width - _GAP) / 2, height)
-    of = (lesson.knot, first.heavy, first.light, *box)
-    high = figure_height(*of)
-    if high is None:
-        return None
+
+def _strip(
+    lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool
+) -> Block | None:
+    if height == SLIM:
+        return _slim(lesson, scale, width, drawn=drawn)
+    block = strip(lesson, scale, width, height, drawn=drawn)
+    return Block(block.items, block.height + _BELOW) if block else None
+
+
+def _slim(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block | None:
+    """Return in one row the last frames, as many as it holds, but no fewer than two of them."""
+    frames = _frames(lesson)
+    indent = 0.75 * scale.small
+    for start in range(max(1, len(frames) - 1)):
+        shown = frames[start:]
+        room = width - len(shown) * indent - (len(shown) - 1) * _GAP
+        unit = min(_GOOD, room / sum(frame.box.width for frame in shown))
+        if unit >= _LEAST:
+            return _row(shown, scale, unit, indent, drawn=drawn)
+    return None
+
+
+def _row(
+    frames: tuple[Frame, ...], scale: Scale, unit: float, indent: float, *, drawn: bool
+) -> Block:
+    """Return frames side by side, each with its number at its left, on one middle line."""
+    high = max(LEADING * scale.small, *(frame.box.height * unit for frame in frames))
     items: list[Item] = []
     x = 0.0
-    for stage in (knot_figure(*of) or ()) if drawn else ():
-        items += shifted(stage.items, x, _BELOW + (high - stage.height) / 2)
-        x += stage.width + _GAP
-    return Block(tuple(items), high + 2 * _BELOW)
+    for number, frame in enumerate(frames if drawn else (), start=1):
+        items += set_line(f"{number}", scale.bold, scale.small).at(x, DROP * scale.small)
+        ink = inked(frame.strands, unit, frame.arrows)
+        items += shifted(ink, x + indent, (high - frame.box.height * unit) / 2)
+        x += indent + frame.box.width * unit + _GAP
+    return Block(tuple(items), high + _BELOW)

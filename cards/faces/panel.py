@@ -9,7 +9,7 @@ from tagend.layouts.paper.lengths import fits
 from tagend.layouts.stock.formats import CardSize
 
 INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
-_GAP = 0.5  # between blocks, in small type sizes
+_GAP = 0.4  # between blocks, in small type sizes
 _LEAST_GAP = 0.12
 
 

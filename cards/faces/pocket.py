@@ -28,6 +28,7 @@ _MOST = 24  # sides
 _LEAST = Fullness()
 _COLUMN = 98.0  # points at factor 1, of which there may be more than one on a side
 _GUTTER = 10.0
+_BETWEEN = 0.3  # blocks of a column, in small type sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +142,12 @@ def _columns(panel: Panel) -> list[Columns]:
     gutter, least = _GUTTER * factor, _COLUMN * factor
     most = max(1, int((panel.width + gutter) / (least + gutter)))
     return [
-        Columns(count, (panel.width - (count - 1) * gutter) / count, gutter, panel.gap)
+        Columns(
+            count,
+            (panel.width - (count - 1) * gutter) / count,
+            gutter,
+            _BETWEEN * panel.scale.small,
+        )
         for count in range(1, most + 1)
     ]
 
