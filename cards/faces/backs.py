@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import repeat
-from typing import TypeAlias
+from typing import TypeAlias, TypeVar
 
 from tagend.cards.faces.block import Block, Scale, hung, small_lines
 from tagend.cards.faces.card_text import CardText
@@ -11,24 +11,36 @@ from tagend.cards.faces.code_block import code_block
 from tagend.cards.faces.diagram import low_diagrams
 from tagend.cards.faces.front import Fronts
 from tagend.cards.faces.imprint import imprint_block
-from tagend.cards.faces.lesson import HEIGHTS, has_figure, lesson_block
+from tagend.cards.faces.lesson import HEIGHTS, Words, has_figure, lesson_block
 from tagend.cards.words.lessons import Lesson
 
 _FIRST = 1  # caution is never left out, nor are those of wire
+_WET = "wet"  # the caution that says how any knot is seated
 
 
 @dataclass(frozen=True, slots=True)
 class Fullness:
     """How much of what is no must stands on a card; the least is all that must."""
 
-    height: float = HEIGHTS[0]  # of the figures; one that needs more has it
+    heights: tuple[float, ...]  # of each strip; one that needs more has it
+    words: tuple[Words, ...]  # below each strip
     cautions: int = 0  # more than must stand there
-    told: int = 0  # lessons with their steps in words
     renewals: bool = False
     variants: bool = False
     drawing: bool = False
 
+    @staticmethod
+    def least(lessons: int) -> "Fullness":
+        """Return what must be."""
+        return Fullness(HEIGHTS[:1] * lessons, ("none",) * lessons)
 
+    @property
+    def seated(self) -> bool:
+        """Whether each knot is told how it is seated, so that it need not be said of all."""
+        return "none" not in self.words
+
+
+T = TypeVar("T")
 Change: TypeAlias = Callable[[Fullness], Fullness]
 
 
@@ -60,7 +72,7 @@ def back_blocks(
         *drawing,
         *(block for block in knots if block is not None),
         code,
-        *_care(text, scale, width, full.cautions),
+        *_care(text, scale, width, full),
         *(small_lines(lines, scale, width) for lines in asked),
         imprint_block(text.imprint, scale, width),
     ]
@@ -73,43 +85,57 @@ def wishes(text: CardText, front: Fronts) -> Iterator[Change]:
     def caution(full: Fullness) -> Fullness:
         return replace(full, cautions=full.cautions + 1)
 
-    def higher(full: Fullness) -> Fullness:
-        return replace(full, height=next(each for each in HEIGHTS if each > full.height))
+    def higher(height: float) -> Iterator[Change]:
+        for place in places:
+            yield lambda full, at=place: replace(full, heights=_put(full.heights, at, height))
 
-    def told(full: Fullness) -> Fullness:
-        return replace(full, told=full.told + 1)
+    def worded(words: Words) -> Iterator[Change]:
+        for place in places:
+            yield lambda full, at=place: replace(full, words=_put(full.words, at, words))
 
+    places = range(len(text.lessons))
     more = len(text.cautions) - _FIRST
-    yield from repeat(caution, min(more, 2))
-    yield from repeat(higher, 3 if text.lessons else 0)
+    yield from repeat(caution, min(more, 1))
+    yield from worded("seat")
+    for height in HEIGHTS[1:4]:
+        yield from higher(height)
+    yield from repeat(caution, min(max(more - 1, 0), 1))
     if not front.drawn:
         yield lambda full: replace(full, drawing=True)
     if text.renewals:
         yield lambda full: replace(full, renewals=True)
     if text.variants:
         yield lambda full: replace(full, variants=True)
-    yield from repeat(higher, len(HEIGHTS) - 7 if text.lessons else 0)
-    yield from repeat(told, len(text.lessons))
+    for height in HEIGHTS[4:6]:
+        yield from higher(height)
+    yield from worded("steps")
     yield from repeat(caution, max(more - 2, 0))
-    yield from repeat(higher, 3 if text.lessons else 0)
+    for height in HEIGHTS[6:]:
+        yield from higher(height)
+
+
+def _put(values: tuple[T, ...], place: int, value: T) -> tuple[T, ...]:
+    return (*values[:place], value, *values[place + 1 :])
 
 
 def _taught(
     lesson: Lesson, scale: Scale, width: float, full: Fullness, place: int, *, drawn: bool
 ) -> Block | None:
     """Return a lesson with its figure as high as it is to be, or higher where it must be."""
-    words, heights = place < full.told, [each for each in HEIGHTS if each >= full.height]
+    words, heights = full.words[place], [each for each in HEIGHTS if each >= full.heights[place]]
     if not has_figure(lesson):
         heights = heights[:1]
-    tries = (lesson_block(lesson, scale, width, each, words=words, drawn=drawn) for each in heights)
+    tries = (lesson_block(lesson, scale, width, each, words, drawn=drawn) for each in heights)
     return next((block for block in tries if block is not None), None)
 
 
-def _care(text: CardText, scale: Scale, width: float, more: int) -> list[Block]:
+def _care(text: CardText, scale: Scale, width: float, full: Fullness) -> list[Block]:
     """Return the cautions that must stand, and so many more, in their order."""
     kept = [
         caution
         for place, caution in enumerate(text.cautions)
-        if place < _FIRST + more or caution.when == "wire"
+        if place < _FIRST + full.cautions
+        or caution.when == "wire"
+        or (caution.name == _WET and not full.seated)
     ]
     return [hung("!", caution.short, scale, width) for caution in kept]

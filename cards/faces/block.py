@@ -46,7 +46,7 @@ class Scale:
 
     @property
     def cut(self) -> float:
-        return 11.5 * self.factor
+        return 11 * self.factor
 
     @property
     def body(self) -> float:

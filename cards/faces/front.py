@@ -26,21 +26,28 @@ class Fronts:
     drawn: bool = False
 
 
-def fronts(text: CardText, panel: Panel) -> Fronts | None:
+def fronts(text: CardText, panel: Panel) -> list[Fronts]:
     """Return head and table on as few sides as there can be, with all else that has room there.
 
+    The first has the fullest drawing that finds room, the others a lower one and more in words.
     None where the table is wider than the panel. Raises `TooWide`.
     """
     told = text.told
     ways = [way for way in get_args(Knots) if fits(_width(told, panel, way), panel.width)]
     for way in ways:
         height = table_height(told, panel.scale, way)
+        found: list[Fronts] = []
         for top in _tops(text, panel):
             above = top.sides[0].blocks
-            if fits(stack_height([*above, Block((), height)], panel.least_gap), panel.height):
-                return replace(top, sides=(_whole(told, panel, way, above),))
+            less = not found or len(top.left) < len(found[-1].left)
+            if less and fits(
+                stack_height([*above, Block((), height)], panel.least_gap), panel.height
+            ):
+                found.append(replace(top, sides=(_whole(told, panel, way, above),)))
+        if found:
+            return found
     splits = [_split(text, panel, way) for way in ways]
-    return min(splits, key=lambda split: len(split.sides), default=None)
+    return sorted(splits, key=lambda split: len(split.sides))[:1]
 
 
 def _width(told: Told, panel: Panel, way: Knots) -> float:

@@ -17,7 +17,7 @@ Knots = Literal["beside", "between"]
 
 _RULE = 0.3  # points
 _HEAD, _FOOT = 1.5, 0.62  # heights above and below the rows, in small type sizes
-_GAP = 0.26  # the least between two columns, in body type sizes
+_GAP = 0.24  # the least between two columns, in body type sizes
 _LAP_GAP = 0.5  # the least from a knot's name to its lap, in small type sizes
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
 _BETWEEN = 1.05  # of a knot's own row, in small type sizes

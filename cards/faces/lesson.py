@@ -1,6 +1,7 @@
-"""How a knot is tied, on a card: a lesson and a width in; its strip, and its steps in words, out."""
+"""How a knot is tied, on a card: a lesson and a width in; its strip, and its steps, out."""
 
 from functools import lru_cache
+from typing import Literal, TypeAlias
 
 from tagend.cards.faces.block import (
     DROP,
@@ -17,10 +18,13 @@ from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Item, shifted
-from tagend.layouts.paper.text import set_line
+from tagend.layouts.paper.text import TooWide, set_line
 
 SLIM = 0.0  # the height of a strip that is one row of frames, without words, and as low as can be
 HEIGHTS = (SLIM, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0)  # points, of a frame
+
+Words: TypeAlias = Literal["none", "seat", "steps"]  # that stand below a strip
+
 _LEAST, _GOOD = 1.3, 1.6  # points of a strand in a slim strip
 _GAP = 7.0  # points between its frames
 _BELOW = 1.5  # points
@@ -28,9 +32,9 @@ _BELOW = 1.5  # points
 
 @lru_cache(maxsize=4096)
 def lesson_block(
-    lesson: Lesson, scale: Scale, width: float, height: float, *, words: bool, drawn: bool
+    lesson: Lesson, scale: Scale, width: float, height: float, words: Words, *, drawn: bool
 ) -> Block | None:
-    """Return the knot's name and its strip; below, its steps or how it is seated.
+    """Return the knot's name and its strip; below, what is asked for in words.
 
     A knot without a figure has its steps in any case. Not `drawn`, the strip only takes as much
     room. None where it finds none.
@@ -44,8 +48,9 @@ def lesson_block(
     if shown is None or height == SLIM:
         heading = " · ".join(filter(None, (heading, lesson.laid)))
     title = text_block(heading, scale.bold, scale.small, width)
-    if shown is not None and not words:
-        return stacked([title, shown, small_lines([lesson.seat], scale, width)])
+    if shown is not None and words != "steps":
+        seat = [lesson.seat] if words == "seat" else []
+        return stacked([title, shown, small_lines(seat, scale, width)])
     steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
     return stacked([title, *([shown] if shown is not None else []), *steps, *care])
@@ -66,7 +71,10 @@ def _strip(
 ) -> Block | None:
     if height == SLIM:
         return _slim(lesson, scale, width, drawn=drawn)
-    block = strip(lesson, scale, width, height, drawn=drawn)
+    try:
+        block = strip(lesson, scale, width, height, drawn=drawn)
+    except TooWide:
+        return None
     return Block(block.items, block.height + _BELOW) if block else None
 
 

@@ -6,6 +6,7 @@ the room which is left holds.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import product
 
 from tagend.cards.faces.backs import Fullness, back_blocks, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
@@ -25,7 +26,6 @@ LARGE = 14 / FLOOR
 FACTORS = (2.4, 2.1, LARGE, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
 
 _MOST = 24  # sides
-_LEAST = Fullness()
 _COLUMN = 98.0  # points at factor 1, of which there may be more than one on a side
 _GUTTER = 10.0
 _BETWEEN = 0.3  # blocks of a column, in small type sizes
@@ -39,7 +39,7 @@ class _Card:
     front: Fronts
     columns: Columns
     shared: bool  # does the last front hold blocks of the backs too?
-    full: Fullness = _LEAST
+    full: Fullness
 
     @property
     def panel(self) -> Panel:
@@ -112,18 +112,15 @@ def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | Non
 
 def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
-    front = fronts(text, panel)
-    if front is None or len(front.sides) >= most + 1:
-        return None
     best: tuple[_Card, int] | None = None
-    for columns in _columns(panel):
-        for shared in (False, True):
-            card = _Card(text, front, columns, shared)
-            sides = card.sides(most if best is None else best[1])
-            count = len(sides) if sides else 0
-            count += count % 2
-            if sides and count <= most and (best is None or count < best[1]):
-                best = card, count
+    ways = product(fronts(text, panel), _columns(panel), (False, True))
+    for front, columns, shared in ways:
+        card = _Card(text, front, columns, shared, Fullness.least(len(text.lessons)))
+        sides = card.sides(most if best is None else best[1])
+        count = len(sides) if sides else 0
+        count += count % 2
+        if sides and count <= most and (best is None or count < best[1]):
+            best = card, count
     return best
 
 
@@ -131,23 +128,26 @@ def _filled(card: _Card, most: int) -> _Card:
     """Return the card with all that finds room on so many sides."""
     for change in wishes(card.text, card.front):
         fuller = replace(card, full=change(card.full))
-        if fuller.sides(most):
+        if _fits(fuller, most):
             card = fuller
     return card
+
+
+def _fits(card: _Card, most: int) -> bool:
+    try:
+        return card.sides(most) is not None
+    except (TooSmall, TooWide):
+        return False
 
 
 def _columns(panel: Panel) -> list[Columns]:
     """Return how the sides may be parted."""
     factor = panel.scale.factor
     gutter, least = _GUTTER * factor, _COLUMN * factor
+    gap = _BETWEEN * panel.scale.small
     most = max(1, int((panel.width + gutter) / (least + gutter)))
     return [
-        Columns(
-            count,
-            (panel.width - (count - 1) * gutter) / count,
-            gutter,
-            _BETWEEN * panel.scale.small,
-        )
+        Columns(count, (panel.width - (count - 1) * gutter) / count, gutter, gap)
         for count in range(1, most + 1)
     ]
 

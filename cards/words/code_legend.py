@@ -11,7 +11,7 @@ def legend(recipe: Recipe, wording: Wording) -> Iterator[str]:
     """Yield what the code is, the order of its fields, and what its letters stand for."""
     yield wording.say("code")
     yield wording.say("code_order")
-    codes = ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
+    codes = ", ".join(f"{code} {_name(name, wording)}" for code, name in codes_used(recipe))
     if codes:
         yield codes
 
