@@ -52,8 +52,8 @@ def back_blocks(
     full: Fullness,
     *,
     drawn: bool,
-) -> list[Block] | None:
-    """Return the blocks in their order; `left` is what the front has no room for.
+) -> list[list[Block]] | None:
+    """Return groups of blocks that keep their order; `left` is what the front has no room for.
 
     None where the code or a figure is wider than the width.
 
@@ -69,14 +69,14 @@ def back_blocks(
     asked = (left, text.shopping, text.renewals * full.renewals, text.variants * full.variants)
     drawing = list(low_diagrams(text.told, scale, width))[:1] if full.drawing else []
     blocks = [
-        *drawing,
-        *(block for block in knots if block is not None),
-        code,
-        *_care(text, scale, width, full),
-        *(small_lines(lines, scale, width) for lines in asked),
-        imprint_block(text.imprint, scale, width),
+        drawing,
+        *([block] for block in knots if block is not None),
+        [code],
+        _care(text, scale, width, full),
+        *([small_lines(lines, scale, width)] for lines in asked if lines),
+        [imprint_block(text.imprint, scale, width)],
     ]
-    return [block for block in blocks if block.items or block.height]
+    return [group for group in blocks if group and group[0].height]
 
 
 def wishes(text: CardText, front: Fronts) -> Iterator[Change]:

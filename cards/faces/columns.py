@@ -11,6 +11,7 @@ from tagend.fonts import Chain
 from tagend.layouts.paper.face import TextRun
 from tagend.layouts.paper.text import CAP_HEIGHT, Align, SetLine, set_line
 
+_INCHES = re.compile(r"0([.,][0-9]+) in")
 _DECIMAL = re.compile(r"(\d*)([.,]\d+)")
 _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
 
@@ -68,7 +69,7 @@ def columns(told: Told, scale: Scale) -> Iterator[Column]:
     ]
     for place, piece in enumerate(pieces):
         if piece.section.tapers_to is not None:
-            thin = told.diameter(piece.section.tapers_to)
+            thin = _bare(told.diameter(piece.section.tapers_to))
             lines[place] = say("line_tapers", line=lines[place], diameter=thin)
     yield column(say("spool" if told.spools else "line"), lines, scale, scale.small, "left")
     yield column(*_diameters(told), scale, scale.body)
@@ -89,9 +90,15 @@ def columns(told: Told, scale: Scale) -> Iterator[Column]:
 def _diameters(told: Told) -> tuple[str, Sequence[str]]:
     """Return their head and cells; thousandths of an inch go without the nought and the unit."""
     thick = [told.diameter(piece.section.diameter) for piece in told.leader.pieces]
-    if all(re.fullmatch(r"0[.,]\d+ in", each) for each in thick):
-        return told.wording.say("diameter"), [each[1:].removesuffix(" in") for each in thick]
+    if all(_INCHES.fullmatch(each) or each.endswith("X") for each in thick):
+        return told.wording.say("diameter"), list(map(_bare, thick))
     return quantities(told.wording.say("diameter"), thick)
+
+
+def _bare(diameter: str) -> str:
+    """Return `.023` for 0.023 in, `0,43` for 0,43 mm and `4X` as it is."""
+    inches = _INCHES.fullmatch(diameter)
+    return inches[1] if inches else diameter.partition(" ")[0]
 
 
 def _cuts(told: Told, unit: ShownUnit, bought: str) -> list[str]:

@@ -39,24 +39,36 @@ class _Column:
 
 
 def flowed(
-    blocks: Sequence[Block], of: Columns, room: Callable[[int], float], most: int
+    groups: Sequence[Sequence[Block]], of: Columns, room: Callable[[int], float], most: int
 ) -> list[list[list[Block]]] | None:
     """Return for each side its columns, every block in the first one that has room for it.
 
-    `room` gives the height of a side, by its number from 0; None where more than `most` sides would
-    be taken. Raises `TooSmall` for a block that is higher than any side.
+    No block of a group stands before the one above it. `room` gives the height of a side, by its
+    number from 0; None where more than `most` sides would be taken. Raises `TooSmall` for a block that is higher than any side.
     """
-    sides: list[list[_Column]] = []
-    for block in blocks:
-        held = any(column.take(block, of.gap) for side in sides for column in side)
-        while not held:
-            if len(sides) >= most:
-                return None
-            side = [_Column(room(len(sides)), []) for _ in range(of.count)]
-            sides.append(side)
-            held = side[0].take(block, of.gap)
-            if not held and len(sides) > _TRIED:
+    columns: list[_Column] = []
+
+    def place(block: Block, first: int) -> int | None:
+        tried = first
+        while True:
+            if tried == len(columns):
+                number = tried // of.count
+                if number >= most:
+                    return None
+                columns.extend(_Column(room(number), []) for _ in range(of.count))
+            if columns[tried].take(block, of.gap):
+                return tried
+            tried += 1
+            if tried > first + _TRIED * of.count:
                 raise TooSmall("a part of it is higher than the space there is")
+
+    for group in groups:
+        at: int | None = 0
+        for block in group:
+            at = place(block, at)
+            if at is None:
+                return None
+    sides = [columns[first : first + of.count] for first in range(0, len(columns), of.count)]
     return [[column.blocks for column in side if column.blocks] for side in sides]
 
 

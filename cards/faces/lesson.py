@@ -21,11 +21,11 @@ from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.text import TooWide, set_line
 
 SLIM = 0.0  # the height of a strip that is one row of frames, without words, and as low as can be
-HEIGHTS = (SLIM, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0)  # points, of a frame
+HEIGHTS = (SLIM, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0)  # points at factor 1, of a frame
 
 Words: TypeAlias = Literal["none", "seat", "steps"]  # that stand below a strip
 
-_LEAST, _GOOD = 1.3, 1.6  # points of a strand in a slim strip
+_LEAST, _GOOD = 1.3, 1.6  # points at factor 1 of a strand in a slim strip
 _GAP = 7.0  # points between its frames
 _BELOW = 1.5  # points
 
@@ -42,7 +42,7 @@ def lesson_block(
     heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
     shown: Block | None = None
     if has_figure(lesson):
-        shown = _strip(lesson, scale, width, height, drawn=drawn)
+        shown = _strip(lesson, scale, width, height * scale.factor, drawn=drawn)
         if shown is None:
             return None
     if shown is None or height == SLIM:
@@ -72,7 +72,7 @@ def _strip(
     if height == SLIM:
         return _slim(lesson, scale, width, drawn=drawn)
     try:
-        block = strip(lesson, scale, width, height, drawn=drawn)
+        block = strip(lesson, scale, width, height * scale.factor, drawn=drawn)
     except TooWide:
         return None
     return Block(block.items, block.height + _BELOW) if block else None
@@ -85,8 +85,8 @@ def _slim(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block |
     for start in range(max(1, len(frames) - 1)):
         shown = frames[start:]
         room = width - len(shown) * indent - (len(shown) - 1) * _GAP
-        unit = min(_GOOD, room / sum(frame.box.width for frame in shown))
-        if unit >= _LEAST:
+        unit = min(_GOOD * scale.factor, room / sum(frame.box.width for frame in shown))
+        if unit >= _LEAST * scale.factor:
             return _row(shown, scale, unit, indent, drawn=drawn)
     return None
 
