@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import repeat
 from typing import TypeAlias, TypeVar
 
@@ -32,7 +33,8 @@ class Fullness:
     @staticmethod
     def least(lessons: int) -> "Fullness":
         """Return what must be."""
-        return Fullness(HEIGHTS[:1] * lessons, ("none",) * lessons)
+        none: Words = "none"
+        return Fullness(HEIGHTS[:1] * lessons, (none,) * lessons)
 
     @property
     def seated(self) -> bool:
@@ -86,12 +88,10 @@ def wishes(text: CardText, front: Fronts) -> Iterator[Change]:
         return replace(full, cautions=full.cautions + 1)
 
     def higher(height: float) -> Iterator[Change]:
-        for place in places:
-            yield lambda full, at=place: replace(full, heights=_put(full.heights, at, height))
+        yield from (partial(_higher, place, height) for place in places)
 
     def worded(words: Words) -> Iterator[Change]:
-        for place in places:
-            yield lambda full, at=place: replace(full, words=_put(full.words, at, words))
+        yield from (partial(_worded, place, words) for place in places)
 
     places = range(len(text.lessons))
     more = len(text.cautions) - _FIRST
@@ -112,6 +112,14 @@ def wishes(text: CardText, front: Fronts) -> Iterator[Change]:
     yield from repeat(caution, max(more - 2, 0))
     for height in HEIGHTS[6:]:
         yield from higher(height)
+
+
+def _higher(place: int, height: float, full: Fullness) -> Fullness:
+    return replace(full, heights=_put(full.heights, place, height))
+
+
+def _worded(place: int, words: Words, full: Fullness) -> Fullness:
+    return replace(full, words=_put(full.words, place, words))
 
 
 def _put(values: tuple[T, ...], place: int, value: T) -> tuple[T, ...]:

@@ -17,6 +17,7 @@ from tagend.layouts.paper.face import Path, shifted
 _ROOM = 9.0  # points at factor 1, for the thickest strand
 _LOW_ROOM = 6.0
 _BELOW = 1.4  # points at factor 1, from the strand to the dimension line
+_HANGS = 0.25  # of a figure below its baseline, in type sizes
 _TO_KEY = 0.33  # from the figures to the key, in type sizes
 
 
@@ -51,8 +52,9 @@ def _note(plotted: Plot) -> str:
 def _strand(plotted: Plot, above: Block, *, plain: bool = False) -> Block:
     """Return what stands above the strand, the strand itself and its dimension line."""
     line = dimension_line(plotted, reach(plotted) + _BELOW * plotted.size)
+    hangs = _HANGS * plotted.scale.small if plain else 0.0  # a key below has room for it
     items = (*above.items, *_bands(plotted, plain=plain), *marks(plotted), *line.items)
-    return Block(shifted(items, 0, above.height), above.height + line.height)
+    return Block(shifted(items, 0, above.height), above.height + line.height + hangs)
 
 
 def _bands(plotted: Plot, *, plain: bool) -> Iterator[Path]:

@@ -44,12 +44,13 @@ def flowed(
     """Return for each side its columns, every block in the first one that has room for it.
 
     No block of a group stands before the one above it. `room` gives the height of a side, by its
-    number from 0; None where more than `most` sides would be taken. Raises `TooSmall` for a block that is higher than any side.
+    number from 0; None where more than `most` sides would be taken. Raises `TooSmall` for a block
+    that is higher than any side.
     """
     columns: list[_Column] = []
 
     def place(block: Block, first: int) -> int | None:
-        tried = first
+        tried, at_first = first, len(columns)
         while True:
             if tried == len(columns):
                 number = tried // of.count
@@ -59,17 +60,18 @@ def flowed(
             if columns[tried].take(block, of.gap):
                 return tried
             tried += 1
-            if tried > first + _TRIED * of.count:
+            if tried > at_first + _TRIED * of.count:
                 raise TooSmall("a part of it is higher than the space there is")
 
     for group in groups:
-        at: int | None = 0
+        first = 0
         for block in group:
-            at = place(block, at)
+            at = place(block, first)
             if at is None:
                 return None
+            first = at
     sides = [columns[first : first + of.count] for first in range(0, len(columns), of.count)]
     return [[column.blocks for column in side if column.blocks] for side in sides]
 
 
-_TRIED = 12  # sides, after which a block that found no room finds none
+_TRIED = 3  # empty sides, after which a block that found no room finds none

@@ -21,6 +21,7 @@ _GAP = 0.24  # the least between two columns, in body type sizes
 _LAP_GAP = 0.5  # the least from a knot's name to its lap, in small type sizes
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
 _BETWEEN = 1.05  # of a knot's own row, in small type sizes
+_BELOW = 0.06  # the last of these, where a letter hangs out of it
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +80,7 @@ def table_height(told: Told, scale: Scale, knots: Knots) -> float:
     count, pitch = len(told.leader.pieces), _pitch(told, scale)
     if knots == "beside":
         return (_HEAD + _FOOT) * scale.small + count * pitch
-    return (_HEAD + (count + 1) * _BETWEEN) * scale.small + count * pitch
+    return (_HEAD + _BELOW + (count + 1) * _BETWEEN) * scale.small + count * pitch
 
 
 def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> LeaderTable:
@@ -92,7 +93,7 @@ def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> Leader
     knot_x = end if beside else starts[1]
     placed = list(zip(of.columns, starts, strict=True))
     baseline = 0.8 * scale.small
-    names = [item for column, x in placed for item in column.head_at(x, baseline)]
+    names: list[Item] = [item for column, x in placed for item in column.head_at(x, baseline)]
     if beside:
         names += _texts(of.heading, knot_x, width, baseline)
     own = 0.0 if beside else _BETWEEN * scale.small
@@ -110,7 +111,7 @@ def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> Leader
     return LeaderTable(
         heads=tuple(map(head, range(count))),
         rows=tuple(map(row, range(count))),
-        foot=Block((), _FOOT * scale.small if beside else 0.0),
+        foot=Block((), (_FOOT if beside else _BELOW) * scale.small),
     )
 
 
