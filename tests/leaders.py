@@ -41,21 +41,21 @@ SANDBAR = Recipe(
     fly=Fly("non-slip loop"),
 )
 SANDBAR_TEXT = (
-    "TAG1:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20-B:20*.017*16-B:12*.015*12-B:"
-    "12*.013*10-S3:24*.013*FC*14-NS:5H"
+    "TAG2:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20:20*.017*16:12*.015*12:"
+    "12*.013*10-S3:24*.013*FC*14-NS:O2"
 )
 PLAIN = Recipe("Plain", (section("30 in", "0.023 in"),))
 
 
 def checked(fields: str) -> str:
     """Return the text of these fields with its mark and its check."""
-    text = f"TAG1:{fields}:"
+    text = f"TAG2:{fields}:"
     return text + check_characters(text)
 
 
-def write(recipe: Recipe) -> str:
+def write(recipe: Recipe, tied: Recipe | None = None) -> str:
     """Return the text of a recipe under the knots and materials of our files."""
-    return write_notation(recipe, KNOTS, MATERIALS)
+    return write_notation(recipe, KNOTS, MATERIALS, tied)
 
 
 def read(text: str) -> Recipe:

@@ -64,7 +64,7 @@ def changing(db: sqlite3.Connection, moment: Moment) -> Iterator[Change]:
         _note_rows(db)
         made = db.execute("INSERT INTO entry (at, who) VALUES (?, ?)", (moment.at, moment.who))
         yield Change(db, int(made.lastrowid or 0))
-        _check_spools(db)
+        check_spools(db)
         db.execute("COMMIT")
     except BaseException as error:
         if db.in_transaction:  # a full disk has rolled back already
@@ -85,7 +85,14 @@ def history(db: sqlite3.Connection) -> tuple[HistoryEntry, ...]:
         if stands and undoes:
             undone.add(undoes)
         entries.append(
-            HistoryEntry(number=number, at=at, who=who, told=told, undoes=undoes, stands=stands)
+            HistoryEntry(
+                number=number,
+                at=str(at),
+                who=who and str(who),
+                told=str(told),
+                undoes=undoes,
+                stands=stands,
+            )
         )
     return tuple(reversed(entries))
 
@@ -155,7 +162,8 @@ def _columns(db: sqlite3.Connection, table: str) -> list[str]:
     return [row["name"] for row in db.execute(f"PRAGMA table_info({table})")]
 
 
-def _check_spools(db: sqlite3.Connection) -> None:
+def check_spools(db: sqlite3.Connection) -> None:
+    """Raise `Refused` where a spool would have given more than it had."""
     over = db.execute(
         "SELECT label, length_nm - (SELECT sum(nm) FROM draw WHERE spool = spool.id) AS left_nm "
         "FROM spool WHERE left_nm < 0"

@@ -7,10 +7,10 @@ from fractions import Fraction
 from typing import Literal, get_args
 
 from tagend.cards.base.units import Length
-from tagend.cards.book.changes import Change
+from tagend.cards.book.changes import Change, check_spools
 from tagend.cards.book.leaders import leaders
-from tagend.cards.book.naming import meant, ranges
-from tagend.cards.book.spools import BookSpool, nanometres, open_spool, spools
+from tagend.cards.book.naming import ranges
+from tagend.cards.book.spools import BookSpool, called, nanometres, open_spool
 from tagend.layouts.base.faults import refused
 
 SpoolState = Literal["opened", "empty", "bad", "good"]
@@ -28,8 +28,8 @@ class Used:
 
 def spool_called(change: Change, asked: str) -> BookSpool:
     """Return the spool that is meant. Raises `Refused`."""
-    found = {spool.label: spool for spool in spools(change.db)}
-    return found[meant("spool", asked, found)]
+    (found,) = called(change.db, label=asked, lot=None)
+    return found
 
 
 def correct_use(change: Change, numbers: Sequence[int], used: Used) -> None:
@@ -53,6 +53,7 @@ def correct_use(change: Change, numbers: Sequence[int], used: Used) -> None:
             ((spool.id, *each) for each in at),
         )
         open_spool(change.db, spool, min(of.tied for of in cut_of))
+    check_spools(change.db)
     words = ("a piece spoiled" if used.spoiled else "", f"of {spool.told}" if spool else "")
     change.tell(f"no. {ranges(numbers)}, section {used.section}: {' '.join(filter(None, words))}")
 

@@ -31,6 +31,8 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
     One of an older version is copied beside itself first, and brought up to this one.
     """
     with _told(name):
+        if os.path.isdir(name):
+            raise refused("this is a folder", "name a book in it", name)
         if not os.path.isfile(name):
             raise refused("there is no such book", "start one with `tagend book start`", name)
         with closing(_connected(name, "rw")) as db:
@@ -63,15 +65,16 @@ def copied(db: sqlite3.Connection, name: str) -> None:
 
     Raises `Refused` where there is a file.
     """
+    path = Path(name).absolute()
+    part = path.with_name(f".{os.urandom(8).hex()}.part")
     with _told(name):
-        if os.path.lexists(name):
+        if os.path.lexists(path):
             raise refused("there is a file of this name", "name another", name)
-        part = Path(f"{name}-{os.urandom(8).hex()}.part").absolute()
         try:
             db.execute("VACUUM INTO ?", (part.as_uri(),))
             with part.open("rb+") as file:
                 os.fsync(file.fileno())
-            part.rename(name)
+            part.rename(path)
         finally:
             part.unlink(missing_ok=True)
 
@@ -106,12 +109,12 @@ def _brought_up(db: sqlite3.Connection, name: str, *, new: bool = False) -> None
         version = _version(db, name)
         if new and version:
             raise refused("this is a tying book already", "add to it: `tagend book add`", name)
+        db.execute(f"PRAGMA application_id = {APPLICATION}")  # fails where nothing can be written
         if 0 < version < len(VERSIONS):
             with closing(_connected(name, "ro")) as reader:  # nobody writes meanwhile
                 copied(reader, _old_name(name, version))
         for statement in _statements(version):
             db.execute(statement)
-        db.execute(f"PRAGMA application_id = {APPLICATION}")
         db.execute(f"PRAGMA user_version = {len(VERSIONS)}")
         db.execute("COMMIT")
     except BaseException:
@@ -165,13 +168,14 @@ def _ends() -> Iterator[str]:
 def _told(name: str) -> Iterator[None]:
     try:
         yield
-    except sqlite3.Error as error:
+    except (sqlite3.Error, UnicodeDecodeError) as error:
         raise _refusal(error, name) from error
 
 
-def _refusal(error: sqlite3.Error, name: str) -> Refused:
+def _refusal(error: Exception, name: str) -> Refused:
     code = getattr(error, "sqlite_errorname", "")
     for family, (found, instead) in _TOLD.items():
         if code.startswith(family):
             return refused(found, instead, name)
-    return refused(f"this book is damaged: {error}", _RESTORE, name)
+    why = " ".join(str(error).split())[:80]
+    return refused(f"this book is damaged: {why}", _RESTORE, name)

@@ -14,7 +14,8 @@ from tagend.layouts.base.faults import Refused
 def holders(db: sqlite3.Connection, recipe: Recipe, practice: Practice) -> tuple[BookLeader, ...]:
     """Return the leaders of a label's recipe; of those tied on its day, where it says one.
 
-    A label holds one leader without its variants, so the text of its code is what is compared.
+    A label holds one leader without its variants, so the text of its code is what is compared; what
+    the rule chose is not of it.
     """
     wanted = _code(recipe, practice)
     numbers = [

@@ -5,12 +5,13 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from itertools import groupby
 from typing import Literal, NamedTuple, get_args
 
 from tagend.cards.book.changes import Change
 from tagend.cards.book.naming import meant, ranges
-from tagend.cards.book.spools import BookSpool, day, read_day, spools
+from tagend.cards.book.spools import LISTED, BookSpool, called, day, listed, read_day
 from tagend.layouts.base.faults import refused
 
 State = Literal["tied", "fished", "given", "discarded"]
@@ -25,11 +26,6 @@ class Of:
     section: int
     spool: str
     lot: str | None
-
-    @property
-    def told(self) -> str:
-        """What the spool is called, with its lot."""
-        return f"{self.spool}, lot {self.lot}" if self.lot else self.spool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +55,7 @@ class Sought:
     spool: str | None = None
     recipe: str | None = None
     batch: int | None = None
+    tied: date | None = None  # on this day
     since: date | None = None  # tied on this day or later
     before: date | None = None  # tied earlier than this day
     state: State | None = None
@@ -80,13 +77,14 @@ def recall(db: sqlite3.Connection, sought: Sought) -> Found:
     Raises `Refused` for a lot, spool, recipe, batch or number that the book has not.
     """
     of = int(db.execute("SELECT count(*) AS n FROM leader").fetchone()["n"])
-    chosen, conditions, values = _spools(db, sought), ["1"], list[str | int]()
-    if chosen is not None:
-        places = ", ".join(str(spool.id) for spool in chosen)
+    chosen: tuple[BookSpool, ...] = ()
+    conditions, values = ["1"], list[str | int]()
+    if sought.lot is not None or sought.spool is not None:
+        chosen = called(db, label=sought.spool, lot=sought.lot)
         conditions.append(
-            "EXISTS (SELECT 1 FROM draw "
-            f"WHERE draw.leader = leader.id AND kind = 'tied' AND spool IN ({places}))"
+            f"leader.id IN (SELECT leader FROM draw WHERE kind = 'tied' AND spool IN {LISTED})"
         )
+        values.append(listed(spool.id for spool in chosen))
     if sought.recipe is not None:
         names = [row["name"] for row in db.execute("SELECT name FROM recipe")]
         conditions.append("recipe.name = ?")
@@ -96,6 +94,7 @@ def recall(db: sqlite3.Connection, sought: Sought) -> Found:
         conditions.append("batch = ?")
         values.append(int(meant("batch", str(sought.batch), known)))
     for condition, value in (
+        ("tied = ?", sought.tied),
         ("tied >= ?", sought.since),
         ("tied < ?", sought.before),
         ("state = ?", sought.state),
@@ -105,14 +104,14 @@ def recall(db: sqlite3.Connection, sought: Sought) -> Found:
             values.append(str(value))  # of a day, as ISO 8601 has it
     if sought.numbers is not None:
         _known(db, sought.numbers)
-        conditions.append("leader.id IN (SELECT value FROM json_each(?))")
-        values.append(f"[{','.join(map(str, sought.numbers))}]")
+        conditions.append(f"leader.id IN {LISTED}")
+        values.append(listed(sought.numbers))
     rows = db.execute(
         "SELECT leader.*, recipe.name FROM leader JOIN recipe ON recipe.id = leader.recipe "
         f"WHERE {' AND '.join(conditions)} ORDER BY leader.id",
         values,
     ).fetchall()
-    return Found(tuple(_leaders(db, rows)), of, chosen or ())
+    return Found(tuple(_leaders(db, rows)), of, chosen)
 
 
 def leaders(db: sqlite3.Connection, numbers: Sequence[int]) -> tuple[BookLeader, ...]:
@@ -154,20 +153,6 @@ def left(db: sqlite3.Connection) -> Iterator[Left]:
         yield Left(recipe, states, day(min(days, default=None)))
 
 
-def _spools(db: sqlite3.Connection, sought: Sought) -> tuple[BookSpool, ...] | None:
-    """Return the spools that are sought; None where it is not by spool."""
-    if sought.lot is None and sought.spool is None:
-        return None
-    found = spools(db)
-    if sought.lot is not None:
-        lot = meant("lot", sought.lot, [spool.lot for spool in found if spool.lot])
-        found = tuple(spool for spool in found if spool.lot == lot)
-    if sought.spool is not None:
-        label = meant("spool", sought.spool, [spool.label for spool in found])
-        found = tuple(spool for spool in found if spool.label == label)
-    return found
-
-
 def _known(db: sqlite3.Connection, numbers: Sequence[int]) -> None:
     known = {row["id"] for row in db.execute("SELECT id FROM leader")}
     if missing := [number for number in numbers if number not in known]:
@@ -184,23 +169,21 @@ def _there_are(known: Iterable[int]) -> str:
 
 def _leaders(db: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> Iterator[BookLeader]:
     drawn: dict[int, list[Of]] = {row["id"]: [] for row in rows}
-    if rows:
-        low, high = rows[0]["id"], rows[-1]["id"]
-        for leader, section, label, lot in db.execute(
-            "SELECT leader, section, label, lot FROM draw JOIN spool ON spool.id = spool "
-            "WHERE kind = 'tied' AND leader BETWEEN ? AND ? ORDER BY leader, section",
-            (low, high),
-        ):
-            if leader in drawn:
-                drawn[leader].append(Of(section, label, lot))
+    of = cache(Of)  # many leaders hold the same
+    for leader, section, label, lot in db.execute(
+        "SELECT leader, section, label, lot FROM draw JOIN spool ON spool.id = spool "
+        f"WHERE kind = 'tied' AND leader IN {LISTED} ORDER BY leader, section",
+        (listed(drawn),),
+    ):
+        drawn[leader].append(of(section, str(label), lot and str(lot)))
     for row in rows:
         yield BookLeader(
             number=row["id"],
             batch=row["batch"],
-            recipe=row["name"],
+            recipe=str(row["name"]),
             tied=read_day(row["tied"]),
             state=row["state"],
             state_day=day(row["state_day"]),
-            remark=row["remark"],
+            remark=row["remark"] and str(row["remark"]),
             drawn=tuple(drawn[row["id"]]),
         )

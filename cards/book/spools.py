@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from functools import cache
 
 from tagend.cards.base.units import (
     Diameter,
@@ -14,11 +15,17 @@ from tagend.cards.base.units import (
     parse_strength,
 )
 from tagend.cards.book.changes import Change
+from tagend.cards.book.naming import meant
 from tagend.cards.practice.rack_file import Rack, Spool, read_left
 from tagend.layouts.base.faults import Fault, refuse_any, under
 from tagend.layouts.base.quantities import LENGTH_MM
 
 NM = 10**6  # in a millimetre
+
+# Most spools are like others in some of these, and reading one takes 0.1 ms.
+_diameter = cache(parse_diameter)
+_strength = cache(parse_strength)
+_length = cache(read_left)
 
 # Decimals that what is left is rounded down to: a hundredth of a yard is 9 mm.
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}
@@ -61,8 +68,8 @@ class BookSpool:
 
     @property
     def told(self) -> str:
-        """What it is called, with its lot."""
-        return self.on_rack.told
+        """What it is called, with its lot: `Clear 8, lot F 7`."""
+        return f"{self.label}, lot {self.lot}" if self.lot else self.label
 
 
 def nanometres(mm: Fraction) -> int:
@@ -83,15 +90,41 @@ def left_words(mm: Fraction, unit: str) -> str:
     return f"{decimals.rstrip('0').rstrip('.') if '.' in decimals else decimals} {unit}"
 
 
-def spools(db: sqlite3.Connection) -> tuple[BookSpool, ...]:
-    """Return all spools, in the order in which they came into the book."""
+def spools(db: sqlite3.Connection, only: Iterable[int] | None = None) -> tuple[BookSpool, ...]:
+    """Return all spools, or those with these ids, in the order in which they came into the book."""
+    chosen, values = ("", []) if only is None else (f"WHERE id IN {LISTED}", [listed(only)])
     rows = db.execute(
         "SELECT spool.*, length_nm - coalesce("
         "  (SELECT sum(nm) FROM draw WHERE spool = spool.id), 0) AS left_nm "
-        "FROM spool ORDER BY id"
+        f"FROM spool {chosen} ORDER BY id",
+        values,
     )
     with under("a spool of the book"):
         return tuple(map(_spool, rows))
+
+
+def called(db: sqlite3.Connection, *, label: str | None, lot: str | None) -> tuple[BookSpool, ...]:
+    """Return the spools of a label, of a lot or of both, as a person writes them.
+
+    Raises `Refused` for a label or a lot that the book has not.
+    """
+    found = db.execute("SELECT id, label, lot FROM spool ORDER BY id").fetchall()
+    labels = [str(row["label"]) for row in found]
+    if lot is not None:
+        lot = meant("lot", lot, [str(row["lot"]) for row in found if row["lot"]])
+        found = [row for row in found if row["lot"] == lot]
+    if label is not None:
+        label = meant("spool", label, labels)
+        found = [row for row in found if row["label"] == label]
+    return spools(db, [row["id"] for row in found])
+
+
+LISTED = "(SELECT value FROM json_each(?))"  # in SQL, what `listed` gives
+
+
+def listed(numbers: Iterable[int]) -> str:
+    """Return numbers as one value for SQL, however many they are."""
+    return f"[{','.join(map(str, numbers))}]"
 
 
 def usable(all_of_them: Iterable[BookSpool]) -> Rack:
@@ -147,18 +180,18 @@ def _row(spool: Spool) -> Sequence[str | int | None]:
 def _spool(row: sqlite3.Row) -> BookSpool:
     return BookSpool(
         id=row["id"],
-        label=row["label"],
-        material=row["material"],
-        diameter=parse_diameter(row["diameter"]),
-        strength=row["strength"] and parse_strength(row["strength"]),
-        lot=row["lot"],
+        label=str(row["label"]),
+        material=str(row["material"]),
+        diameter=_diameter(row["diameter"]),
+        strength=row["strength"] and _strength(row["strength"]),
+        lot=row["lot"] and str(row["lot"]),
         bought=day(row["bought"]),
-        length=read_left(row["length"]),
+        length=_length(row["length"]),
         left_mm=millimetres(row["left_nm"]),
         opened=day(row["opened"]),
         empty=day(row["empty"]),
         bad=day(row["bad"]),
-        remark=row["remark"],
+        remark=row["remark"] and str(row["remark"]),
     )
 
 

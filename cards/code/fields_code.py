@@ -2,8 +2,11 @@
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 from typing import Any
 
+from tagend.cards.base.shown_lengths import long_length
+from tagend.cards.base.units import parse_length
 from tagend.cards.code.code_escapes import escape
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.header_code import BELOW_SECTIONS, HEADERS, read_text
@@ -13,17 +16,24 @@ from tagend.cards.code.section_code import Terms, read_sections, write_sections
 from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials
 from tagend.cards.recipe.fields import said
-from tagend.cards.recipe.recipe import NAME_MOST, SECTIONS_MOST, Reach, Recipe
+from tagend.cards.recipe.recipe import NAME_MOST, SECTIONS_MOST, Butt, Reach, Recipe, Section
 from tagend.cards.recipe.recipe_file import checked_whole
-from tagend.layouts.base.faults import refused
+from tagend.layouts.base.faults import refused, under
 
 SECTION_START = re.compile(r"[0-9.]")
 WORD = re.compile("|".join(HEADERS))
 
 
-def write_fields(recipe: Recipe, terms: Terms) -> Iterator[str]:
-    """Yield each field's text; NOTATION.md says what they mean."""
+def write_fields(recipe: Recipe, tied: Recipe, terms: Terms) -> Iterator[str]:
+    """Yield each field's text; `tied` is the recipe with every knot named.
+
+    NOTATION.md says what the fields mean.
+    """
     values = said(recipe) | (said(recipe.reach) if recipe.reach else {})
+    if tied.butt != Butt():
+        values["butt"] = recipe.butt, tied.butt
+    if recipe.total and recipe.total.plain == _sum(recipe.sections):
+        values["total"] = None
     headers = {
         word: word + header.write(values[header.of], terms)
         for word, header in HEADERS.items()
@@ -33,10 +43,12 @@ def write_fields(recipe: Recipe, terms: Terms) -> Iterator[str]:
     yield escape(recipe.name)
     if terms.units != SILENT:
         yield write_units(terms.units)
-    yield from (*headers.values(), *write_sections(recipe, terms), *below)
+    yield from (*headers.values(), *write_sections(recipe, tied, terms), *below)
 
 
-def read_fields(fields: Sequence[Cursor], knots: Knots, materials: Materials) -> Recipe:
+def read_fields(
+    fields: Sequence[Cursor], knots: Knots, materials: Materials, *, as_above: bool
+) -> Recipe:
     """Read `fields = name {":" (units | header | section)}`, each header once.
 
     The fields come in capitals and with single spaces. Raises `Refused` at the first character
@@ -45,10 +57,13 @@ def read_fields(fields: Sequence[Cursor], knots: Knots, materials: Materials) ->
     name, *rest = fields
     name.what = "name"
     units, headers, written_sections = _sorted(rest)
-    terms = Terms(units, knots, materials)
+    terms = Terms(units, knots, materials, as_above)
     sections, fly = read_sections(written_sections, terms)
     whole = read_text(name, NAME_MOST)
     values = {HEADERS[word].of: _value(word, headers[word], terms) for word in headers}
+    if "total" in values and values["total"] is None:
+        with under("TOTAL"):
+            values["total"] = parse_length(_sum(sections))
     return checked_whole(
         Recipe(name=whole, sections=sections, fly=fly, reach=_reach(values), **values)
     )
@@ -99,6 +114,13 @@ def _value(word: str, field: Cursor, terms: Terms) -> Any:
     value = HEADERS[word].read(field, terms)
     field.end()
     return value
+
+
+def _sum(sections: Sequence[Section]) -> str:
+    """Return the length of all sections, each at its longest, as people say it."""
+    longest = [section.length.high for section in sections]
+    mm = sum((length.mm for length in longest), start=Fraction(0))
+    return long_length(mm, "in" if longest[0].in_inches else "cm")
 
 
 def _reach(values: dict[str, Any]) -> Reach | None:

@@ -12,6 +12,7 @@ from tagend.cards.code.code_escapes import escape, unescape
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.quantity_code import read_quantity, write_quantity
 from tagend.cards.code.section_code import Terms, read_knot, write_knot
+from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.recipe.recipe import NOTE_MOST, Butt
 from tagend.layouts.base.faults import under
 
@@ -77,17 +78,33 @@ def _read_date(cursor: Cursor, _: Terms) -> date:
         raise cursor.fault("this is no date", "write it as 2026-05-31") from None
 
 
-def _write_butt(butt: Butt, terms: Terms) -> str:
-    end = write_knot(butt.end, terms) if butt.end else ""
-    return f" {end}" + (f"*{write_quantity(butt.loop, terms.units)}" if butt.loop else "")
+def _write_butt(butts: tuple[Butt, Butt], terms: Terms) -> str:
+    named, tied = butts
+    end = write_knot(named.end, tied.end, terms)
+    if named.loop:
+        return f" {end}*{write_quantity(named.loop, terms.units)}"
+    own = tied.loop and tied.loop.mm != load_knots().loop_mm
+    return f" {end}+{write_quantity(tied.loop, terms.units)}" if tied.loop and own else f" {end}"
 
 
 def _read_butt(cursor: Cursor, terms: Terms) -> Butt:
-    """Read `"BUTT" (knot | [knot] "*" length)`."""
-    bare_loop = cursor.takes("*")
-    end = None if bare_loop else read_knot(cursor, terms, "butt")
-    loop = bare_loop or cursor.takes("*")
-    return Butt(end=end, loop=read_quantity(cursor, Length, terms.units) if loop else None)
+    """Read `"BUTT" [knot | "+" chosen] [("*" | "+") length]`, of which one stands."""
+    end = None if cursor.rest.startswith("*") else read_knot(cursor, terms, "butt")
+    if cursor.takes("*"):
+        return Butt(end=end, loop=read_quantity(cursor, Length, terms.units))
+    if cursor.takes("+"):
+        read_quantity(cursor, Length, terms.units)
+    return Butt(end=end)
+
+
+def _write_total(total: Length | None, terms: Terms) -> str:
+    """Write a total, or None for one that is the sum of the sections."""
+    return f" {write_quantity(total, terms.units)}" if total else ""
+
+
+def _read_total(cursor: Cursor, terms: Terms) -> Length | None:
+    """Read `"TOTAL" [length]`, None for one that is the sum of the sections."""
+    return read_quantity(cursor, Length, terms.units) if cursor else None
 
 
 # By word, in the order in which they are written. No word begins with another.
@@ -95,7 +112,7 @@ HEADERS: Mapping[str, Header] = {
     "W": Header("line_weight", lambda number, _: str(number), _read_line_weight),
     "USE": _text("use"),
     "TIP": _quantity("line_tip", Diameter),
-    "TOTAL": _quantity("total", Length),
+    "TOTAL": Header("total", _write_total, _read_total),
     "CUT": _flag("lengths", "cut"),
     "RECORD": _flag("record_lengths", True),
     "CLASS": _quantity("class_", Strength),

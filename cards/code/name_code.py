@@ -22,6 +22,14 @@ def write_name(name: str, known: NamedTable[R], ours: NamedTable[R]) -> str:
     return f"%{escape(name, capital=False)}%"
 
 
+def pass_name(cursor: Cursor, ours: NamedTable[R]) -> None:
+    """Read past a name that only tells, if one stands here; a person's own may be unknown."""
+    start = cursor.at
+    if cursor.take(_QUOTED) is None and (code := cursor.take(_CODE)):
+        with under(cursor.where(start)):
+            ours.by_code(code[0])
+
+
 def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> R | None:
     """Read `name = letter {letter | digit} | "%" text "%"`, if one stands here.
 

@@ -18,7 +18,8 @@ from tagend.cards.practice.materials import Materials, load_materials
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused, refused
 
-MARK = "TAG1"  # this notation and its version
+MARK = "TAG2"  # this notation and its version
+_READ = (MARK, "TAG1")
 LONGEST = 2000  # characters; a label's code has some hundred
 
 _VERSION = re.compile(r"TAG(\d+):")
@@ -28,14 +29,17 @@ _READ_AGAIN = 6000  # characters in search of a slip, so that long texts are ref
 _SLIPS_TOLD = 3
 
 
-def write_notation(recipe: Recipe, knots: Knots, materials: Materials) -> str:
+def write_notation(
+    recipe: Recipe, knots: Knots, materials: Materials, tied: Recipe | None = None
+) -> str:
     """Return the text of a recipe's code, in the 45 characters of the alphanumeric mode.
 
-    Its variants are not in it: each has a code of its own.
+    `tied` is the recipe with every knot named that its leader is tied with; without it the text
+    says the knots of the recipe only. Its variants are not in it: each has a code of its own.
     Raises `Refused` for a recipe whose text is longer than any label's.
     """
     texts = (
-        ":".join((MARK, *write_fields(recipe, Terms(units, knots, materials)), ""))
+        ":".join((MARK, *write_fields(recipe, tied or recipe, Terms(units, knots, materials)), ""))
         for units in (SILENT, common_units(recipe))
     )
     shortest = min(texts, key=len)
@@ -54,7 +58,7 @@ def read_notation(text: str, knots: Knots, materials: Materials) -> Recipe:
     whole = _cleaned(text)
     bare = whole.only(_NOT_SPACE)
     version = _VERSION.match(bare.text)
-    if version and int(version[1]) > 1:
+    if version and int(version[1]) > int(MARK[-1]):
         found = f"this code is of version {version[1][:9]} of the notation, made by a newer program"
         raise refused(found, "update this one to read it")
     if not _CHECKED.fullmatch(bare.text):
@@ -98,13 +102,14 @@ def _cleaned(text: str) -> Cursor:
 def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
     mark, *fields = whole.split(":")
     check = fields.pop().only(_NOT_SPACE) if fields else mark
-    if mark.only(_NOT_SPACE).text != MARK or not fields or len(check.text) != 2:
+    if mark.only(_NOT_SPACE).text not in _READ or not fields or len(check.text) != 2:
         raise _no_code(whole)
-    return read_fields(fields, knots, materials)
+    as_above = mark.only(_NOT_SPACE).text == MARK
+    return read_fields(fields, knots, materials, as_above=as_above)
 
 
 def _no_code(whole: Cursor) -> Refused:
-    if whole.text.startswith(MARK):
+    if whole.text.startswith(_READ):
         return refused("the two check characters are missing", "give the text to its very end")
     return refused("this is not the text of a code", f"give one that begins with {MARK}:")
 
@@ -118,7 +123,7 @@ def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -
         except Refused:
             continue
         hints.append(_hint(slip, bare))
-    if not hints and not (bare.text.startswith(MARK) and bare.text[-3:-2] == ":"):
+    if not hints and not (bare.text.startswith(_READ) and bare.text[-3:-2] == ":"):
         return _no_code(bare)
     where = f" at {' or '.join(hints[:_SLIPS_TOLD])}" if hints else ", character by character"
     found = "the text and the two check characters at its end do not agree"

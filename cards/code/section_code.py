@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from tagend.cards.base.units import Diameter, Length, Strength
 from tagend.cards.code.cursor import COMPARE, Cursor
-from tagend.cards.code.name_code import read_name, write_name
+from tagend.cards.code.name_code import pass_name, read_name, write_name
 from tagend.cards.code.quantity_code import (
     Units,
     read_quantity,
@@ -24,6 +24,7 @@ from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import under
 
 _BARE_END = "NONE"  # longer than any code of a knot
+_CHOSEN = "+"  # before a knot that the recipe leaves to the rule
 _PARTS: dict[str, Part] = {
     "BUTT": "butt",
     "TAPER": "taper",
@@ -44,16 +45,26 @@ class Terms:
     units: Units
     knots: Knots
     materials: Materials
+    as_above: bool = True  # is a knot that is not written the one above, as from version 2 on?
 
 
-def write_sections(recipe: Recipe, terms: Terms) -> Iterator[str]:
-    """Yield the text of each section; one without material is of the one above."""
-    knots = (*(section.knot for section in recipe.sections[:-1]), recipe.fly.knot)
-    above = ""
-    for section, knot in zip(recipe.sections, knots, strict=True):
-        joint = f"-{write_knot(knot, terms)}" if knot else ""
-        yield _write_strand(section, above, terms) + joint + _write_marks(section, terms)
-        above = section.material
+def write_sections(recipe: Recipe, tied: Recipe, terms: Terms) -> Iterator[str]:
+    """Yield the text of each section with the knot that is tied below it.
+
+    One without material or knot has those of the one above.
+    """
+    above, knot_above, last = "", _CHOSEN, recipe.sections[-1]
+    for section, named, knot in zip(recipe.sections, _below(recipe), _below(tied), strict=True):
+        joint = write_knot(named, knot, terms, sign="-") or ("" if section is last else _CHOSEN)
+        said = "" if joint == knot_above and section is not last else joint
+        marks = _write_marks(section, _usual_part(first=not above, last=section is last), terms)
+        yield _write_strand(section, above, terms) + said + marks
+        above, knot_above = section.material, joint
+
+
+def _below(recipe: Recipe) -> tuple[str | None, ...]:
+    """Return the knot below each section, the last of them at the fly."""
+    return (*(section.knot for section in recipe.sections[:-1]), recipe.fly.knot)
 
 
 def read_sections(fields: Sequence[Cursor], terms: Terms) -> tuple[tuple[Section, ...], Fly]:
@@ -62,21 +73,32 @@ def read_sections(fields: Sequence[Cursor], terms: Terms) -> tuple[tuple[Section
     above = None
     for field in fields:
         sections.append(_read_section(field, above, terms, last=field is fields[-1]))
-        above = sections[-1].material
+        above = sections[-1]
     end = sections[-1]
     return (*sections[:-1], replace(end, knot=None)), Fly(knot=end.knot)
 
 
-def write_knot(name: str, terms: Terms) -> str:
-    """Return the code of a knot, or of a bare end."""
-    return _BARE_END if name == BARE else write_name(name, terms.knots, load_knots())
+def write_knot(named: str | None, tied: str | None, terms: Terms, *, sign: str = "") -> str:
+    """Return the code of a knot or a bare end behind its sign, or of a knot that is only tied."""
+    if named == BARE:
+        return f"{sign}{_BARE_END}"
+    name = named or tied
+    if name is None:
+        return ""
+    return (sign if named else _CHOSEN) + write_name(name, terms.knots, load_knots())
 
 
-def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str:
-    """Read `knot = name | "NONE"`, the second only at the butt and at the fly.
+def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str | None:
+    """Read `knot | "+" [chosen]`; None of a chosen one, which is left to the rule again.
+
+        knot = chosen | "NONE"    the second only at the butt and at the fly
+        chosen = code | "%" text "%"
 
     Raises `Refused` for a knot that does not serve at this end.
     """
+    if cursor.takes(_CHOSEN):
+        pass_name(cursor, load_knots())
+        return None
     if end != "joint" and cursor.takes(_BARE_END):
         return BARE
     start = cursor.at
@@ -99,19 +121,28 @@ def _write_strand(section: Section, above: str, terms: Terms) -> str:
     return "*".join(words)
 
 
-def _write_marks(section: Section, terms: Terms) -> str:
-    part = f"/{_PART_WRITTEN[section.part]}" if section.part else ""
+def _usual_part(*, first: bool, last: bool) -> Part:
+    """Return the part whose name goes without saying."""
+    return "tippet" if last else "butt" if first else "taper"
+
+
+def _write_marks(section: Section, usual: Part, terms: Terms) -> str:
+    word = "" if section.part in (None, usual) else _PART_WRITTEN[section.part]
+    part = f"/{word}" if section.part else ""
     dropper = f"/DROP{write_quantity(section.dropper, terms.units)}" if section.dropper else ""
     return part + dropper + ("/BOUGHT" if section.bought else "")
 
 
-def _read_section(cursor: Cursor, above: str | None, terms: Terms, *, last: bool) -> Section:
-    """Read `section = strand ["-" knot] {"/" mark}`; the knot of the last section ties the fly."""
-    section = _read_strand(cursor, above, terms)
-    if cursor.takes("-"):
+def _read_section(cursor: Cursor, above: Section | None, terms: Terms, *, last: bool) -> Section:
+    """Read `section = strand ["-" knot | "+" [chosen]] {"/" mark}`; the last ties the fly."""
+    section = _read_strand(cursor, above.material if above else None, terms)
+    if cursor.takes("-") or cursor.rest.startswith(_CHOSEN):
         section = replace(section, knot=read_knot(cursor, terms, "fly" if last else "joint"))
+    elif above and terms.as_above and not last:
+        section = replace(section, knot=above.knot)
     while cursor.takes("/"):
-        section = _marked(section, cursor, terms)
+        usual = _usual_part(first=above is None, last=last)
+        section = _marked(section, usual, cursor, terms)
     cursor.end()
     return section
 
@@ -141,9 +172,11 @@ def _read_strand(cursor: Cursor, above: str | None, terms: Terms) -> Section:
     )
 
 
-def _marked(section: Section, cursor: Cursor, terms: Terms) -> Section:
-    """Read `mark = part | "DROP" length | "BOUGHT"`; each of the three once."""
+def _marked(section: Section, usual: Part, cursor: Cursor, terms: Terms) -> Section:
+    """Read `mark = [part] | "DROP" length | "BOUGHT"`; each of the three once."""
     start = cursor.at
+    if cursor.rest[:1] in ("", "/") and section.part is None:
+        return replace(section, part=usual)
     mark = cursor.take(_MARK)
     word = mark[0] if mark else ""
     if word in _PARTS and section.part is None:

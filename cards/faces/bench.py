@@ -63,12 +63,15 @@ def _running(all_told: Sequence[Told], head: BatchHead, wording: Wording) -> str
     """Return what heads every page."""
     names = [told.leader.recipe.name for told in all_told]
     if more := len(names[_MOST_NAMES:]):
-        names = [wording.say("and_more", names=", ".join(names[:_MOST_NAMES]), count=more)]
-    number = wording.say("batch", number=head.number) if head.number else ""
-    day = f"{wording.say('tied')} {head.day.isoformat()}" if head.day else ""
-    return " · ".join(
-        filter(None, (wording.say("bench_sheet"), ", ".join(names), number, day, head.who))
-    )
+        names = [wording.say("and_more", names=", ".join(names[:_MOST_NAMES]), more=more)]
+    parts = [wording.say("bench_sheet"), ", ".join(names)]
+    if head.number is not None:
+        parts.append(wording.say("batch", number=head.number))
+    if head.day is not None:
+        parts.append(" ".join((wording.say("tied"), head.day.isoformat())))
+    if head.who is not None:
+        parts.append(head.who)
+    return " · ".join(parts)
 
 
 def _rows(all_told: Sequence[Told], batch: Batch, page: Page, head: BatchHead) -> Iterator[Row]:

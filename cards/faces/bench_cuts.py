@@ -19,9 +19,9 @@ from tagend.cards.faces.block import (
 from tagend.cards.faces.columns import Column, column, quantities
 from tagend.cards.faces.page import Page, Row
 from tagend.cards.faces.ticks import boxes_width, ticked
-from tagend.cards.practice.rack_file import Spool
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
+from tagend.cards.words.shopping import spool_name
 from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.text import TooWide
 
@@ -29,7 +29,7 @@ CUT = 18.0  # points, which is read at arm's length
 _PITCH = 1.15  # of a row, in sizes of the cut
 _HEADS = 9.5  # points
 _GAP, _WIDEST = 8.0, 24.0  # between two columns, at the least and at the most
-_MOST = 0.55  # of the width: what boxes take beside the rest
+_MOST = 0.62  # of the width: what boxes take beside the rest
 _LEAST = 0.3  # of the width: less is no room beside it
 _ABOVE = 2.0  # between a rule and what stands below it
 
@@ -47,9 +47,9 @@ class CutTable:
         """Yield a spool's block; where its cuts take more than a page, several that name it."""
         heads = self._heads()
         over, at = stacked([title, heads]), 0
-        again = None
+        again, room = None, self.page.height - over.height
         for pull in self.batch.pulls:
-            for block in self._blocks(pull, at, self.page.height - over.height):
+            for block in self._blocks(pull, at, room):
                 yield Row(stacked([over, block]), again)
                 over, again = Block((), 0.0), heads
             at += len(pull.cuts)
@@ -86,7 +86,8 @@ class CutTable:
 
 def cut_table(batch: Batch, page: Page) -> CutTable:
     """Return the table; raises `TooWide` for paper that is too narrow for its columns."""
-    columns = tuple(_columns([cut for pull in batch.pulls for cut in pull.cuts], page))
+    cuts = [cut for pull in batch.pulls for cut in pull.cuts]
+    columns = tuple(_columns(cuts, page)) if cuts else ()
     least = sum(each.width + _GAP for each in columns)
     if least > page.width:
         raise TooWide(page.wording.say("cutting"), page.width, least)
@@ -94,7 +95,7 @@ def cut_table(batch: Batch, page: Page) -> CutTable:
     boxes = max(least, page.width - min(wanted, _MOST * page.width))
     is_beside = page.width - boxes >= min(wanted, _LEAST * page.width)
     free = (boxes if is_beside else page.width) - least
-    gap = min(_GAP + free / len(columns), _WIDEST)
+    gap = min(_GAP + free / max(len(columns), 1), _WIDEST)
     starts = accumulate((each.width + gap for each in columns), initial=0.0)
     return CutTable(
         batch, page, tuple(zip(columns, starts, strict=False)), boxes if is_beside else 0.0
@@ -140,7 +141,7 @@ def _says(pull: Pull, batch: Batch, wording: Wording) -> Iterator[str]:
     if spool is None:
         yield told.thickness(pull.cuts[0].piece)
     else:
-        yield ", ".join(filter(None, (spool.label, _lot(spool, wording))))
+        yield spool_name(spool.label, spool.lot, wording)
         yield told.kind(told.diameter(spool.diameter), pull.material)
     draws = wording.say("draws", amount=wording.number(line_length(pull.mm, leader.unit)))
     yield draws
@@ -156,7 +157,3 @@ def _runs_out(pull: Pull, page: Page) -> list[Block]:
     number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
     words = page.wording.say("runs_out", leader=number, name=name)
     return [text_block(words, page.scale.bold, page.scale.small, page.width)]
-
-
-def _lot(spool: Spool, wording: Wording) -> str:
-    return wording.say("lots_of", count=1, lots=spool.lot) if spool.lot else ""

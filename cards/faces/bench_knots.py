@@ -25,6 +25,7 @@ from tagend.layouts.paper.text import SetLine, set_line
 
 _GAP = 8.0
 _ABOVE = 2.5  # between a rule and what stands below it
+_LEAST = 110.0  # points: a knot and what is said of it need so much beside its boxes
 _MEASURE = 210.0  # points, to write what a knot took
 _WRITTEN = 17.0  # points, as high as a hand writes
 _SPACE = 4.0  # before and after a line to write on
@@ -38,6 +39,7 @@ def knot_rows(told: Told, order: Order, page: Page, boxes: float) -> Iterator[Ro
     over = stacked([Block((), 4.0), page.bold(title)])
     lines = tying_lines(told)
     left = max((_where(line, page).width for line in lines), default=0.0) + _GAP
+    boxes = boxes if boxes - left - _GAP >= _LEAST else 0.0
     again = None
     for line in lines:
         yield Row(stacked([over, _knot(line, order, page, left, boxes)]), again)

@@ -3,15 +3,26 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from math import floor
 from typing import Literal
 
 from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain, Fonts
-from tagend.layouts.codes.code import DESIGN_MODULE, MODULES, QUIET
-from tagend.layouts.paper.face import Code, Face, Path, Symbol, rectangle, segment, shifted
+from tagend.layouts.codes.code import DESIGN_MODULE, QUIET, modules_at
+from tagend.layouts.paper.face import (
+    POINTS_PER_INCH,
+    Code,
+    Face,
+    Path,
+    Symbol,
+    rectangle,
+    segment,
+    shifted,
+)
 from tagend.layouts.paper.legible import FLOOR
+from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.text import TooWide, break_lines, set_line
 from tagend.layouts.stock.formats import LabelSheet
 
@@ -24,8 +35,6 @@ _WHOLE = 16.0  # a name as large as this is worth no broken line
 _BROKEN, _BREAK = 10.5, 0.45  # points: at most so much are broken lines worth, less for each break
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
 _PEN = 0.5
-_WELL = tuple(module for module in MODULES if module >= DESIGN_MODULE)
-_FINE = tuple(module for module in MODULES if module < DESIGN_MODULE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +58,7 @@ class _Inside:
     width: float
     height: float
     inset: float
+    dot: float  # of the printer of a roll, on whole ones of which the code stands; else 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,9 +88,16 @@ def wallet_label(
     size; what was asked for stays. Raises `TooSmall` where that does not fit, and `NoGlyph`.
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
-    room = _Inside(stock.width - 2 * inset, stock.height - 2 * inset, inset)
+    room = _Inside(
+        width=stock.width - 2 * inset,
+        height=stock.height - 2 * inset,
+        inset=inset,
+        dot=POINTS_PER_INCH / stock.dpi if stock.dpi else 0.0,
+    )
     lines = _lines(told, fonts, note)
-    for modules in (_WELL, _FINE):
+    known = modules_at(stock.dpi)
+    well = [module for module in known if fits(DESIGN_MODULE, module)]
+    for modules in (well, known[len(well) :]):
         for kept in _giving_way(lines):
             placed = (
                 _placed(kept, symbol, module, room, beside=beside)
@@ -89,7 +106,9 @@ def wallet_label(
             )
             ways = [way for way in placed if way is not None]
             if ways:
-                block = max(ways, key=_worth).block  # of equals the one with the largest code
+                block = max(
+                    ways, key=lambda way: way.worth
+                ).block  # of equals the one with the largest code
                 return Face(told.leader.recipe.name, stock.width, stock.height, block.items)
     raise TooSmall(f"its code of {symbol.side} modules and its words need more room")
 
@@ -137,19 +156,21 @@ def _placed(
     quiet = QUIET * module
     beyond = max(quiet - inset, 0.0)  # what the quiet zone needs besides the plain edge
     across = room.height if beside else room.width
-    if side + 2 * beyond > across:
+    if side + 2 * beyond + room.dot > across:
         return None
-    taken = side + quiet + beyond
+    taken = side + quiet + beyond + room.dot
     width, height = (taken, 0.0) if beside else (0.0, taken)
     words = _words(lines, room.width - width, room.height - height)
     if words is None:
         return None
-    middle, top = inset + (across - side) / 2, inset
+    middle, top = inset + (across - side + room.dot) / 2, inset
     if beside:
         x, y = inset + room.width - beyond - side, middle
         top += (room.height - words.block.height) / 2
     else:
         x, y = middle, inset + room.height - beyond - side
+    if room.dot:
+        x, y = (floor(place / room.dot) * room.dot for place in (x, y))
     items = (*shifted(words.block.items, inset, top), Code(x, y, module, symbol))
     return _Arrangement(Block(items, room.height), words.worth)
 
@@ -175,11 +196,7 @@ def _words(lines: list[_LabelLine], width: float, height: float) -> _Arrangement
             break  # smaller ones are worth less
         if size < _WHOLE:
             found.append(_Arrangement(block, min(size, _BROKEN) - _BREAK * breaks))
-    return max(found, key=_worth, default=None)
-
-
-def _worth(way: _Arrangement) -> float:
-    return way.worth
+    return max(found, key=lambda way: way.worth, default=None)
 
 
 def _set(line: _LabelLine, size: float, width: float) -> Iterator[Block]:

@@ -16,6 +16,7 @@ from tagend.cards.faces.block import (
 )
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.face import MM, Face, shifted
+from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.stock.formats import Paper
 
@@ -75,11 +76,11 @@ class Page:
         """Return the blocks of each page. Raises `TooSmall`."""
         pages: list[list[Block]] = []
         for block, over in rows:
-            if pages and stack_height([*pages[-1], block], gap) <= self.height:
+            if pages and fits(stack_height([*pages[-1], block], gap), self.height):
                 pages[-1].append(block)
                 continue
             started = [over, block] if over and pages else [block]
-            if stack_height(started, gap) > self.height:
+            if not fits(stack_height(started, gap), self.height):
                 raise TooSmall("a part of it is higher than the space there is")
             pages.append(started)
         return pages

@@ -6,7 +6,16 @@ from datetime import date
 from itertools import accumulate
 
 from tagend.cards.book.leaders import IN_WALLET, State
-from tagend.cards.faces.block import DROP, LEADING, Block, Scale, rule, small_lines, stacked
+from tagend.cards.faces.block import (
+    DROP,
+    LEADING,
+    Block,
+    Scale,
+    rule,
+    small_lines,
+    stacked,
+    text_block,
+)
 from tagend.cards.faces.page import NARROW_MARGIN, Page, Row
 from tagend.cards.words.language import Wording
 from tagend.fonts import Fonts
@@ -14,17 +23,12 @@ from tagend.layouts.paper.face import Face, Path, rectangle, shifted
 from tagend.layouts.paper.text import SetLine, set_line
 from tagend.layouts.stock.formats import Paper
 
-_FACTOR = 14 / 9  # body type of 14 pt, which is read at arm's length
+_FACTOR = 13 / 9  # body type of 13 pt, which is read at arm's length
 _NUMBER = 18.0  # points
 _BOX = 13.0
 _GAP = 9.0  # between two columns
 _ABOVE = 4.0  # between a rule and what stands below it
 _SHARES = (0.32, 0.34, 0.34)  # of what is left: the recipe's, the spool's and the state's column
-_PARTS: tuple[tuple[str, tuple[State, ...]], ...] = (
-    ("pull_from_wallets", IN_WALLET),
-    ("pull_given", ("given",)),
-    ("pull_discarded", ("discarded",)),
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,10 +68,14 @@ def pull_sheet(pull: PullSheet, paper: Paper, wording: Wording, fonts: Fonts) ->
     head = " · ".join((wording.say("pull_sheet"), pull.title, pull.day.isoformat()))
     page = Page(paper, Scale(_FACTOR, fonts), wording, head, NARROW_MARGIN)
     columns = _columns(pull, page)
-    rows = [Row(stacked([page.bold(pull.title), Block((), _ABOVE)]))]
-    for key, states in _PARTS:
-        found = [row for row in pull.rows if row.state in states]
-        rows += _part(wording.say(key, count=len(found)), found, page, columns)
+    rows = [Row(page.bold(pull.title))]
+    kept = [row for row in pull.rows if row.state in IN_WALLET]
+    given, gone = (
+        [row for row in pull.rows if row.state == state] for state in ("given", "discarded")
+    )
+    rows += _part(wording.say("pull_from_wallets", count=len(kept)), kept, page, columns)
+    rows += _part(wording.say("pull_given", count=len(given)), given, page, columns)
+    rows += _part(wording.say("pull_discarded", count=len(gone)), gone, page, columns)
     return page.of_rows(rows, 0.0)
 
 
@@ -75,7 +83,7 @@ def _columns(pull: PullSheet, page: Page) -> _Columns:
     scale, say = page.scale, page.wording.say
     numbers = [_number(row, scale).width for row in pull.rows]
     number = max([*numbers, set_line(say("pull_number"), scale.medium, scale.small).width])
-    day = set_line(pull.day.isoformat(), scale.medium, scale.small).width
+    day = set_line(pull.day.isoformat(), scale.medium, scale.body).width
     left = page.width - _BOX - number - day - 5 * _GAP
     recipe, holds, state = (share * left for share in _SHARES)
     widths = (number, recipe, day, holds, state)
@@ -85,9 +93,9 @@ def _columns(pull: PullSheet, page: Page) -> _Columns:
 
 def _part(title: str, found: Sequence[FoundLeader], page: Page, columns: _Columns) -> Iterator[Row]:
     say = page.wording.say
-    keys = ("pull_number", "leader", "tied", "spool", "pull_state")
-    heads = _row([small_lines([say(key)], page.scale, page.width) for key in keys], columns)
-    over, again = stacked([page.bold(title), heads]), None
+    words = say("pull_number"), say("leader"), say("tied"), say("spool"), say("pull_state")
+    heads = _row([small_lines([word], page.scale, page.width) for word in words], columns)
+    over, again = stacked([Block((), _ABOVE), page.bold(title), heads]), None
     for leader in sorted(found, key=lambda each: each.number):
         yield Row(stacked([over, _leader(leader, page, columns)]), again)
         again = stacked([page.bold(say("continued", name=title)), heads])
@@ -106,10 +114,10 @@ def _leader(leader: FoundLeader, page: Page, columns: _Columns) -> Block:
     )
     number = _number(leader, scale)
     # All stand on the baseline of the number.
-    down = DROP * (_NUMBER - scale.small)
+    down = DROP * (_NUMBER - scale.body)
     cells = [Block(number.at(0, DROP * _NUMBER), LEADING * _NUMBER)]
     for words, width in zip(says, columns.widths[1:], strict=True):
-        cell = small_lines(words, scale, width)
+        cell = stacked(text_block(each, scale.medium, scale.body, width) for each in words)
         cells.append(Block(shifted(cell.items, 0, down), cell.height + down))
     row = _row(cells, columns)
     box = Path(rectangle(0, DROP * _NUMBER - _BOX, _BOX, _BOX), 0.8)

@@ -29,11 +29,6 @@ class Spool:
     lot: str | None = None
     bought: date | None = None
 
-    @property
-    def told(self) -> str:
-        """What it is called, with its lot: `Clear 8, lot F 7`."""
-        return f"{self.label}, lot {self.lot}" if self.lot else self.label
-
 
 @dataclass(frozen=True, slots=True)
 class Rack:

@@ -13,6 +13,8 @@ from tagend.cards.printing.bench import bench_sheets
 from tagend.cards.printing.cards import CardWishes, cards_sheets
 from tagend.cards.printing.job import Job, pdf_of
 from tagend.cards.printing.labels import LabelWishes, labels_sheets
+from tagend.cards.words.language import Wording
+from tagend.cards.words.shopping import spool_name
 from tagend.layouts.sheets.sheet import Sheet
 
 
@@ -41,7 +43,9 @@ def batch_pdf(
             head = BatchHead(tied.number, tied.tied, tied.who)
             yield from bench_sheets(job, sheets, tied.batch, wishes.paper, head)
         if wishes.cards is not None:
-            yield from cards_sheets(job, sheets, replace(wishes.cards, rack=_rack(tied)))
+            yield from cards_sheets(
+                job, sheets, replace(wishes.cards, rack=_rack(tied, job.wording))
+            )
         if wishes.labels is not None:
             by_number = {leader.number: leader for leader in leaders}
             notes = [
@@ -76,7 +80,10 @@ def _notes(
     )
 
 
-def _rack(tied: TiedBatch) -> Rack:
+def _rack(tied: TiedBatch, wording: Wording) -> Rack:
     """Return the spools that the batch was cut from, each called with its lot."""
-    spools = (pull.spool for pull in tied.batch.pulls if pull.spool is not None)
-    return Rack(tuple(replace(spool, label=spool.told) for spool in spools))
+    spools = [pull.spool for pull in tied.batch.pulls if pull.spool is not None]
+    names = (spool_name(spool.label, spool.lot, wording) for spool in spools)
+    return Rack(
+        tuple(replace(spool, label=name) for spool, name in zip(spools, names, strict=True))
+    )

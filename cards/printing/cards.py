@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
+from tagend.cards.leader.naming import all_named
 from tagend.cards.leader.renewal import renewals
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
@@ -69,11 +70,11 @@ def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) 
 def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
     """Return what a leader's card says. Raises `NotProven`, and `Refused` for its variants."""
     leader = worksheet.leader
-    code, told = code_of(leader.recipe, job.practice), _told(job, worksheet, wishes.rack)
+    code, told = code_of(leader, job.practice), _told(job, worksheet, wishes.rack)
     return CardText(
         told=told,
         symbol=code,
-        legend=tuple(legend(leader.recipe, job.wording)),
+        legend=tuple(legend(all_named(leader), job.wording)),
         cautions=job.cautions([worksheet]),
         how_to=job.wording.say("how_to_tie", tag=_tag(job, leader.unit)),
         imprint=job.imprint,

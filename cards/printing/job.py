@@ -128,6 +128,8 @@ def pdf_of(
             corrected(sheets, job.printer) if true else sheets,
             title=title,
             creator=CREATOR,
+            author=job.imprint.name or "",
+            language=job.wording.language,
             files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
             duplex=duplex,
         )

@@ -1,24 +1,18 @@
 """Worksheets and how a person wants their labels in, the bytes of a PDF of wallet labels out."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
-from itertools import islice
-from typing import Any
 
-from tagend.cards.code.notation import write_notation
-from tagend.cards.faces.block import TooSmall
-from tagend.cards.faces.label import PLAIN, LabelNote, wallet_label
+from tagend.cards.faces.label import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, paper_faults, pdf_of
-from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.printing.label_refusal import Label, too_small
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.base.faults import Refused, refused
-from tagend.layouts.codes.code import DESIGN_MODULE, Level, symbol
+from tagend.layouts.codes.code import DESIGN_MODULE, Level
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
-from tagend.layouts.paper.lengths import size_in_mm
 from tagend.layouts.sheets.imposition import place_labels
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.sheet import Sheet
@@ -27,7 +21,6 @@ from tagend.layouts.stock.formats import LabelSheet
 __all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets"]
 
 _LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
-_NAMED = 3  # sheets in one message
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,52 +31,6 @@ class LabelWishes:
     notes: tuple[tuple[LabelNote, ...], ...] = ()  # of each leader's labels; else one of each
     start: int = 1
     skip: tuple[int, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class _Label:
-    """A leader that wants a label on a sheet."""
-
-    told: Told
-    note: LabelNote
-    sheet: LabelSheet
-    job: Job
-
-    @property
-    def recipe(self) -> Recipe:
-        return self.told.leader.recipe
-
-    def with_recipe(self, **fields: Any) -> "_Label":
-        leader = replace(self.told.leader, recipe=replace(self.recipe, **fields))
-        return replace(self, told=replace(self.told, leader=leader))
-
-    def face(self, code: Symbol) -> Face:
-        return wallet_label(self.told, code, self.sheet, self.job.fonts, self.note)
-
-    def holds(self, code: Symbol) -> bool:
-        """Whether the sheet's labels hold the leader and its note with a code."""
-        try:
-            self.face(code)
-        except TooSmall:
-            return False
-        return True
-
-
-# What a label can do without, the first to go first, and at last only what hands do not need.
-_NOTED: Mapping[str, Callable[[_Label], _Label]] = {
-    "test box": lambda label: replace(label, note=replace(label.note, test_box=False)),
-    "first end": lambda label: replace(label, note=replace(label.note, first_out=None)),
-    "number": lambda label: replace(label, note=replace(label.note, number=None)),
-    "day": lambda label: label.with_recipe(tied=None),
-}
-_WRITTEN: Mapping[str, Callable[[_Label], _Label]] = {
-    "note": lambda label: label.with_recipe(note=None),
-    "use": lambda label: label.with_recipe(use=None),
-    "strengths": lambda label: label.with_recipe(
-        sections=tuple(replace(section, strength=None) for section in label.recipe.sections)
-    ),
-}
-_SPARED = {**_NOTED, **_WRITTEN}
 
 
 def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> bytes:
@@ -117,15 +64,16 @@ def _faces(told: Told, notes: Sequence[LabelNote], sheet: LabelSheet, job: Job) 
     codes: dict[date | None, list[Symbol]] = {}
     with paper_faults(told.leader.recipe.name):
         for note in dict.fromkeys(notes):
-            label = _Label(told, replace(note, tied=None), sheet, job)
+            label = Label(told, replace(note, tied=None), sheet, job)
             label = label.with_recipe(tied=note.tied) if note.tied else label
+            leader = label.told.leader
             if note.tied not in codes:
-                codes[note.tied] = [code_of(label.recipe, job.practice, way) for way in _LEVELS]
+                codes[note.tied] = [code_of(leader, job.practice, way) for way in _LEVELS]
             made[note] = _strongest(label, codes[note.tied])
     return [made[note] for note in notes]
 
 
-def _strongest(label: _Label, codes: Sequence[Symbol]) -> Face:
+def _strongest(label: Label, codes: Sequence[Symbol]) -> Face:
     """Return the label with the strongest code that costs no word and no design module.
 
     The plainest of the codes comes last. Raises `Refused` where not even that fits.
@@ -133,7 +81,7 @@ def _strongest(label: _Label, codes: Sequence[Symbol]) -> Face:
     """
     *stronger, plainest = codes
     if not label.holds(plainest):
-        raise _too_small(label, plainest)
+        raise too_small(label, plainest)
     face = label.face(plainest)
     for code in stronger:
         if code != plainest and label.holds(code):
@@ -150,56 +98,3 @@ def _module(face: Face) -> float:
 def _words(face: Face) -> list[str]:
     runs = (item.text for item in face.items if isinstance(item, TextRun))
     return sorted(word for run in runs for word in run.split())
-
-
-def _too_small(label: _Label, code: Symbol) -> Refused:
-    ways = []
-    if names := [sheet.name for sheet in islice(_that_hold(label, code), _NAMED)]:
-        ways.append(f"use --stock {' or '.join(names)}")
-    spared = _to_leave_out(label)
-    listed = " and ".join(spared)
-    noted = bool(spared) and _NOTED.keys() >= {*spared}
-    if spared:
-        ways.append(f"leave out its {listed}")
-    return refused(
-        f"its code of {code.side} modules and its {listed if noted else 'words'} do not fit a "
-        f"label of {size_in_mm(label.sheet.width, label.sheet.height)}",
-        ", or ".join(ways) or "no label known here is large enough",
-        label.recipe.name,
-    )
-
-
-def _that_hold(label: _Label, code: Symbol) -> Iterator[LabelSheet]:
-    """Yield the sheets whose labels hold the leader: first of the same kind, smallest first."""
-    sheet = label.sheet
-
-    def effort(other: LabelSheet) -> tuple[bool, bool, float]:
-        another_kind = other.on_roll != sheet.on_roll
-        return another_kind, other.paper != sheet.paper, other.width * other.height
-
-    known = sorted(label.job.stock.labels.values(), key=effort)
-    return (other for other in known if replace(label, sheet=other).holds(code))
-
-
-def _to_leave_out(label: _Label) -> list[str]:
-    """Return what the label has to do without to fit; nothing where that does not help either."""
-    words: list[str] = []
-    for word, without in _SPARED.items():
-        if without(label) == label or _fits(label, words):
-            continue
-        words.append(word)
-    if not _fits(label, words):
-        return []
-    for word in words[:-1]:
-        fewer = [each for each in words if each != word]
-        words = fewer if _fits(label, fewer) else words
-    return words
-
-
-def _fits(label: _Label, words: Sequence[str]) -> bool:
-    """Whether the label fits without all this."""
-    for word in words:
-        label = _SPARED[word](label)
-    practice = label.job.practice
-    notation = write_notation(label.recipe, practice.knots, practice.materials)
-    return label.holds(symbol(notation))

@@ -12,7 +12,7 @@ from io import StringIO
 
 from tagend.layouts.base.faults import refused
 
-_FORMULA = re.compile(r"'*[=+\-@]")
+_FORMULA = re.compile(r"'*(?!-[0-9.]+$)[=+\-@]")  # and no number
 
 
 @dataclass(frozen=True, slots=True)

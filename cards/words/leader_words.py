@@ -80,11 +80,11 @@ class Told:
     def end(self, end: End) -> str:
         """Return the end at the butt or at the fly: `perfection loop, 3/4 in`."""
         name = self.end_name(end)
-        return f"{name}, {self.loop(end)}" if is_looped(end) else name
+        return f"{name}, {self.loop(end.loop_mm)}" if is_looped(end) else name
 
-    def loop(self, end: End) -> str:
-        """Return the size of an end's loop, which is too small for cm: `3/4 in`, `19 mm`."""
-        return length(end.loop_mm, "in" if self.leader.unit == "in" else "mm")
+    def loop(self, mm: Fraction) -> str:
+        """Return the size of a loop, which is too small for cm: `3/4 in`, `19 mm`."""
+        return length(mm, "in" if self.leader.unit == "in" else "mm")
 
     def fold(self, end: End) -> str:
         """Return how far an end's tag is turned back, or nothing: `fold 2 1/2 in`."""
@@ -95,7 +95,7 @@ class Told:
     def end_and_loop(self, end: End) -> str:
         """Return the same where there is little room: `perfection loop 3/4 in`."""
         name = self.end_name(end)
-        return f"{name} {self.loop(end)}" if is_looped(end) else name
+        return f"{name} {self.loop(end.loop_mm)}" if is_looped(end) else name
 
     def end_name(self, end: End) -> str:
         """Return the end's knot without the size of its loop: `perfection loop`."""
@@ -187,7 +187,7 @@ class Told:
     def loops(self) -> str:
         """Return the loops at both ends: `loop 3/4 in at the butt, 1/4 in at the fly`."""
         ends = {"butt": self.leader.butt, "fly": self.leader.fly}
-        looped = {key: self.loop(end) for key, end in ends.items() if is_looped(end)}
+        looped = {key: self.loop(end.loop_mm) for key, end in ends.items() if is_looped(end)}
         return self.wording.say(f"loop_at_{'_and_'.join(looped)}", **looped) if looped else ""
 
     def droppers(self) -> str:

@@ -150,7 +150,7 @@ def _filled(places: Sequence[_Place], told: Told) -> dict[str, str]:
         "fold": heavy,
         "heavy_fold": heavy,
         "light_fold": light,
-        "loop": _lengths((at.loop_mm for at in places), told),
+        "loop": " / ".join(dict.fromkeys(told.loop(at.loop_mm) for at in places)),
         "upper": upper,
         "lower": lower,
     }

@@ -31,6 +31,11 @@ def ready_made(told: Told, count: int) -> Iterator[str]:
             yield told.wording.say("ready_made", count=count, length=length, strand=strand)
 
 
+def spool_name(label: str, lot: str | None, wording: Wording) -> str:
+    """Return what a person calls a spool, with its lot: `Clear 8, lot F 7`."""
+    return f"{label}, {wording.say('lots_of', count=1, lots=lot)}" if lot else label
+
+
 def shortage_line(shortage: Shortage, wording: Wording) -> str:
     """Return what to buy of a line that the rack has too little of, and what it is for."""
     cut = shortage.cuts[0]

@@ -30,6 +30,18 @@ SMALLEST_MODULE = 8 * _DOT
 MODULES = tuple(dots * _DOT for dots in (14, 12, 10, 9, 8))
 
 
+def modules_at(dpi: int | None) -> tuple[float, ...]:
+    """Return the modules of whole dots in points, the largest first; `MODULES` where None."""
+    if dpi is None:
+        return MODULES
+    dot = POINTS_PER_INCH / dpi
+    return tuple(
+        dots * dot
+        for dots in range(dpi, 0, -1)
+        if fits(SMALLEST_MODULE, dots * dot) and fits(dots * dot, MODULES[0])
+    )
+
+
 class TextTooLong(ValueError):
     """Not even the largest symbol holds the text at the level asked for."""
 

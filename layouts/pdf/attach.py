@@ -40,10 +40,14 @@ def embed(canvas: "Canvas", files: Sequence[AttachedFile]) -> None:
         references.append(reference)
     names = PDFDictionary({"EmbeddedFiles": PDFDictionary({"Names": PDFArray(tree)})})
     canvas.setCatalogEntry("Names", names)
-    canvas.setCatalogEntry("AF", references)
-    # The library prints only the entries of the catalogue that it knows.
+    set_in_catalogue(canvas, "AF", references)
+
+
+def set_in_catalogue(canvas: "Canvas", key: str, value: object) -> None:
+    """Set an entry of the catalogue that the library does not know, and so would not print."""
+    canvas.setCatalogEntry(key, value)
     catalogue = canvas._doc.Catalog
-    catalogue.__NoDefault__ = [*catalogue.__NoDefault__, "AF"]
+    catalogue.__NoDefault__ = [*catalogue.__NoDefault__, key]
 
 
 def _file_specification(canvas: "Canvas", file: AttachedFile) -> "PDFObjectReference":

@@ -12,7 +12,7 @@ from tagend.fonts import register
 from tagend.layouts.codes.code import symbol_path
 from tagend.layouts.paper.face import Code, Face, Item, Path, Picture, Symbol, TextRun
 from tagend.layouts.paper.raster import Raster
-from tagend.layouts.pdf.attach import AttachedFile, embed
+from tagend.layouts.pdf.attach import AttachedFile, embed, set_in_catalogue
 from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet, Trim
 
 if TYPE_CHECKING:
@@ -48,21 +48,26 @@ def write_pdf(
     *,
     title: str,
     creator: str,
+    author: str = "",
+    language: str = "en",
     files: Sequence[AttachedFile] = (),
     duplex: Duplex | None = None,
 ) -> bytes:
     """Return a PDF of the sheets in their order, one page each, to be printed unscaled.
 
-    Raises ValueError when there is no sheet or two files have one name.
+    `language` is that of the text, as BCP 47 names it. Sheets with a trim are for a print shop, and
+    get an output intent. Raises ValueError when there is no sheet or two files have one name.
     """
     if not sheets:
         raise ValueError("a PDF needs at least one sheet")
-    canvas = _canvas()
+    canvas = _canvas(language)
     canvas.setTitle(title)
     canvas.setSubject("")
     canvas.setCreator(creator)
-    canvas.setAuthor("")
+    canvas.setAuthor(author)
     _prefer(canvas, duplex)
+    if any(sheet.trim for sheet in sheets):
+        _intend(canvas)
     embed(canvas, files)
     drawing = _Drawing(canvas)
     _define_forms(drawing, sheets)
@@ -71,7 +76,7 @@ def write_pdf(
     return bytes(canvas.getpdfdata())
 
 
-def _canvas() -> "Canvas":
+def _canvas(language: str) -> "Canvas":
     from reportlab.pdfgen.canvas import Canvas
 
     # With one of our fonts as the first, the file never names the library's own, unembedded one.
@@ -81,7 +86,7 @@ def _canvas() -> "Canvas":
         pageCompression=1,
         invariant=1,
         pdfVersion=(1, 7),
-        lang="en",
+        lang=language,
         initialFontName="medium",
     )
 
@@ -96,6 +101,23 @@ def _prefer(canvas: "Canvas", duplex: Duplex | None) -> None:
     # The library's own list of preferences ends before this one, which came with PDF 1.7.
     preferences = canvas.getCatalogEntry("ViewerPreferences")
     PDFDictionary.__setitem__(preferences, "PickTrayByPDFSize", "true")
+
+
+def _intend(canvas: "Canvas") -> None:
+    """Say for what press the pages are made: ISO 32000-1, 14.11.5, and ISO 15930 for its kind.
+
+    All is black, so that any condition of offset on coated paper prints it alike.
+    """
+    from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFString
+
+    intent = {
+        "Type": PDFName("OutputIntent"),
+        "S": PDFName("GTS_PDFX"),
+        "OutputConditionIdentifier": PDFString("FOGRA39"),
+        "OutputCondition": PDFString("offset on coated paper, black ink alone"),
+        "RegistryName": PDFString("http://www.color.org"),
+    }
+    set_in_catalogue(canvas, "OutputIntents", PDFArray([PDFDictionary(intent)]))
 
 
 def _define_forms(drawing: _Drawing, sheets: Sequence[Sheet]) -> None:

@@ -50,10 +50,11 @@ def cutouts(card: Card, backs: Backs) -> tuple[Cutout, ...]:
     if back is None or backs != "fold":
         plain = Cutout(front.width, front.height, (Placed(front, 0, 0),), back=back)
         return plain, turned(plain)
-    beside = (Placed(back, 0, 0), Placed(front, front.width, 0))
+    # The front comes first for whoever has the page read out.
+    beside = (Placed(front, front.width, 0), Placed(back, 0, 0))
     book = Cutout(2 * front.width, front.height, beside, "upright")
     # Folded backwards, what stands above comes out upside down.
-    above = (Placed(back, 0, 0, 180), Placed(front, 0, front.height))
+    above = (Placed(front, 0, front.height), Placed(back, 0, 0, 180))
     tent = Cutout(front.width, 2 * front.height, above, "level")
     return book, turned(book), tent, turned(tent)
 

@@ -31,7 +31,8 @@ class LabelSheet:
     """A sheet of equal labels; on a roll, the one label is the sheet.
 
     `left` and `top` lead to the first label, the pitches from one label to the next; `inset`
-    is what a label's design keeps free along its edges.
+    is what a label's design keeps free along its edges, `dpi` the dots to an inch of a roll's
+    printer.
     """
 
     name: str
@@ -47,6 +48,7 @@ class LabelSheet:
     corner: float
     shape: Shape
     inset: float
+    dpi: int | None = None
 
     @property
     def on_roll(self) -> bool:

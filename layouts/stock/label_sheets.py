@@ -9,7 +9,11 @@ from tagend.layouts.paper.lengths import fits, in_mm
 from tagend.layouts.stock.entries import Entry, find
 from tagend.layouts.stock.formats import LabelSheet, Paper, Shape
 
-_KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset")
+_KEYS = ("paper", "columns", "rows", "size", "margin", "pitch", "corner", "shape", "inset", "dpi")
+
+# Dots to an inch of most printers of rolls, and the least and most of any: common practice, no
+# source. Modules of whole dots at 203 are nearly so at 300 too.
+DPI, DPI_BOUNDS = 203, (150, 1200)
 
 # What an office laser leaves white: .166 in by the Windows 3.1 driver kit, 4.0 mm by two manuals.
 BORDER = POINTS_PER_INCH / 6
@@ -61,6 +65,7 @@ def label_sheet(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
         corner=corner,
         shape=_shape(entry),
         inset=inset,
+        dpi=_dpi(entry, on_roll=on_roll),
     )
 
 
@@ -109,6 +114,19 @@ def _half(key: str, length: float, side: float) -> Iterator[Fault]:
             f"{in_mm(length)} is {in_mm(length - side / 2)} more than half the label's short side",
             f"write at most {in_mm(side / 2)}",
         )
+
+
+def _dpi(entry: Entry, *, on_roll: bool) -> int | None:
+    """Return what a roll's printer sets to an inch; a sheet may lie in any."""
+    dpi = entry.values.get("dpi", DPI if on_roll else None)
+    if dpi is None and not on_roll:
+        return None
+    if not on_roll:
+        raise refused(f"found {dpi!r} for a sheet", "leave it out: any printer may print it", "dpi")
+    least, most = DPI_BOUNDS
+    if isinstance(dpi, bool) or not isinstance(dpi, int) or not least <= dpi <= most:
+        raise refused(f"found {dpi!r}", f"write a whole number from {least} to {most}", "dpi")
+    return dpi
 
 
 def _shape(entry: Entry) -> Shape:

@@ -99,7 +99,8 @@ PICTURES = (
 # What the book of the gallery knows.
 SEASON = (
     "book start --rack demo/rack.toml",
-    "book tie demo/sandbar-eight.toml=12 demo/breakwater-ten.toml=6 --tied 2026-03-14",
+    "book tie demo/sandbar-eight.toml=12 demo/breakwater-ten.toml=6 --tied 2026-03-14 "
+    "--shop demo/shop.toml",
     "book mark 3-4 fished --on 2026-05-02",
     "book mark 7-8 given --on 2026-05-30 --remark 'to the man with the blue skiff'",
     "book mark 11 discarded --on 2026-06-01 --remark 'wind knots'",

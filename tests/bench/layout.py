@@ -108,7 +108,7 @@ def _seconds(work: Callable[[], object]) -> float:
 def _silent(sheets: Sequence[Sheet]) -> float:
     make = pdf._canvas
     try:
-        pdf._canvas = lambda: Silent(make())
+        pdf._canvas = lambda language: Silent(make(language))
         return _seconds(lambda: written(sheets))
     finally:
         pdf._canvas = make

@@ -6,9 +6,9 @@ Run as `python -m tests.bench.notation_size` from the project's folder.
 from collections import defaultdict
 from statistics import median
 
-from tagend.cards.code.notation import write_notation
-from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.materials import load_materials
+from tagend.cards.leader.leader import work_out
+from tagend.cards.practice.shop_file import common_practice
+from tagend.cards.printing.codes import code_text
 from tests.plausible import plausible_recipes
 
 RECIPES = 5000
@@ -18,10 +18,11 @@ VERSIONS = {4: 90, 5: 122, 6: 154, 7: 178}
 
 def lengths() -> dict[int, list[int]]:
     """Return the lengths of the texts by the number of sections."""
-    knots, materials = load_knots(), load_materials()
+    practice = common_practice()
     found = defaultdict(list)
     for recipe in plausible_recipes(RECIPES):
-        found[len(recipe.sections)].append(len(write_notation(recipe, knots, materials)))
+        text = code_text(work_out(recipe, practice), practice)
+        found[len(recipe.sections)].append(len(text))
     return found
 
 

@@ -20,10 +20,10 @@ from qrcode import QRCode, constants
 from tagend.layouts.codes.code import LEVELS, QUIET, Level
 from tests.bench.worn import Label, Rows, Wear, picture
 
-# A sample's text. It takes 33, 37, 45 and 49 modules at L, M, Q and H.
+# A sample's text. It takes 37, 41, 49 and 53 modules at L, M, Q and H.
 TEXT = (
-    "TAG1:HASTY SEVEN:W7:USE WRITTEN DOWN FROM MEMORY:TOTAL 9FT:40*.021*N*32:30*.013*13:"
-    "20*.015*18-B:24*.011*FC*10:BH"
+    "TAG2:HASTY SEVEN:W7:USE WRITTEN DOWN FROM MEMORY:TOTAL 9FT:BUTT +PL:40*.021*N*32+S3:"
+    "30*.013*13+B:20*.015*18-B:24*.011*FC*10+IC:8U"
 )
 DOTS = (8, 9, 10, 12, 14)  # of a module at 600 dpi
 DESIGN = 10

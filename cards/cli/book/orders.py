@@ -73,7 +73,11 @@ def leader_reader(practice: Practice) -> Callable[[str], Leader]:
 def sheet_of(text: str, practice: Practice) -> Worksheet:
     """Return the worksheet of a recipe's text. Raises `Refused`, for a knot of another shop."""
     with under("a recipe of the book"):
-        return worksheet(recipe_of(read_toml(text.encode()), practice), practice)
+        try:
+            return worksheet(recipe_of(read_toml(text.encode()), practice), practice)
+        except Refused as error:  # what a person wrote was right once
+            instead = "name the shop file with --shop that it was tied with"
+            raise Refused(*(fault._replace(instead=instead) for fault in error.faults)) from None
 
 
 def refuse_shortages(batch: Batch) -> None:

@@ -10,7 +10,6 @@ from tagend.cards.book.leaders import STATES, BookLeader, Found, Sought, State, 
 from tagend.cards.book.naming import batch_number, numbers, ranges
 from tagend.cards.cli.book.leader_lines import leader_json, leader_lines
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
-from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import (
     day_option,
     paper_option,
@@ -21,7 +20,9 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.output import check_output
 
 if TYPE_CHECKING:
+    from tagend.cards.printing.job import Job
     from tagend.cards.printing.pull import PullSheet
+    from tagend.cards.words.language import Wording
 
 
 @click.command("recall")
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
 @click.option("--recipe", metavar="NAME", help="Those of this recipe.")
 @click.option("--batch", metavar="NUMBER", help="Those of this batch.")
 @click.option("--numbers", "chosen", metavar="NUMBERS", help="Those of these: 12-15,17.")
+@day_option("--tied", help="Those tied on this day.")
 @day_option("--since", help="Those tied on this day or later.")
 @click.option(
     "--older-than",
@@ -51,6 +53,7 @@ def command(
     recipe: str | None,
     batch: str | None,
     chosen: str | None,
+    tied: date | None,
     since: date | None,
     older_than: int | None,
     state: State | None,
@@ -73,14 +76,16 @@ def command(
         recipe=recipe,
         batch=None if batch is None else batch_number(batch),
         numbers=None if chosen is None else numbers([chosen]),
+        tied=tied,
         since=since,
         before=None if older_than is None else months_before(on or today(), older_than),
         state=state,
     )
-    if output is not None:
-        check_output(output, replace=replace)
+    job = None if output is None else _job(shop)
     with reading(book) as db:
         found = recall(db, sought)
+    if output is not None:
+        check_output(output, replace=replace)
     if as_json:
         say_json(_json(found))
     else:
@@ -88,12 +93,18 @@ def command(
             click.echo(f"{spool_found.told}: {spool_found.diameter.plain} {spool_found.material}")
         click.echo("\n".join(leader_lines(found.leaders)), nl=bool(found.leaders))
     click.echo(_told(found), err=True)
-    if output is not None:
+    if output is not None and job is not None:
         from tagend.cards.cli.print_command import write_pdf
         from tagend.cards.printing.pull import pull_pdf
 
-        pull = _pull(found, _title(sought, found), on or today())
-        write_pdf(output, pull_pdf(load_job(shop), pull, paper), replace=replace)
+        pull = _pull(found, _title(sought, found), on or today(), job.wording)
+        write_pdf(output, pull_pdf(job, pull, paper), replace=replace)
+
+
+def _job(shop: str | None) -> "Job":
+    from tagend.cards.cli.files import load_job  # 10 ms, for which few recalls have a use
+
+    return load_job(shop)
 
 
 def months_before(day: date, months: int) -> date:
@@ -126,6 +137,7 @@ def _title(sought: Sought, found: Found) -> str:
         f"spool {found.spools[0].label}" if sought.spool else "",
         sought.recipe or "",
         f"batch {sought.batch}" if sought.batch else "",
+        f"tied {sought.tied.isoformat()}" if sought.tied else "",
         f"since {sought.since.isoformat()}" if sought.since else "",
         f"before {sought.before.isoformat()}" if sought.before else "",
         sought.state or "",
@@ -133,16 +145,17 @@ def _title(sought: Sought, found: Found) -> str:
     return ", ".join(filter(None, said))
 
 
-def _pull(found: Found, title: str, day: date) -> "PullSheet":
+def _pull(found: Found, title: str, day: date, wording: "Wording") -> "PullSheet":
     """Return the sheet of what is found: what to pull from the wallets."""
     from tagend.cards.printing.pull import FoundLeader, PullSheet
+    from tagend.cards.words.shopping import spool_name
 
     sought = {spool.label for spool in found.spools}
 
     def holds(leader: BookLeader) -> str:
         """Say which of the spools that are looked for it holds; of all, where none is."""
         of = [of for of in leader.drawn if of.spool in sought or not sought]
-        return ", ".join(dict.fromkeys(one.told for one in of))
+        return ", ".join(dict.fromkeys(spool_name(one.spool, one.lot, wording) for one in of))
 
     rows = tuple(
         FoundLeader(

@@ -40,7 +40,7 @@ def test_the_spools_of_a_rack_are_named(tagend: Tagend, demo: Path, output: Path
     options = ["--count", "12", "--rack", demo / "rack.toml"]
     assert tagend("bench", demo / "sandbar-eight.toml", *options, "-o", output).status == 0
     # 12 pieces of 57 1/4 in are 687 in = 19.08 yd of 40 yd
-    assert "Stiff 25: 0.023 in hard nylon" in shown(output)
+    assert "Stiff 25, lot K 114 0.023 in hard nylon" in shown(output)
     assert "draws 19.1 yd; 20.9 yd stays" in shown(output)
 
 
@@ -169,6 +169,6 @@ def test_a_variant_can_be_tied_instead(tagend: Tagend, demo: Path, output: Path)
     named = ("--variant", "in hard wind")
     assert tagend("bench", demo / "sandbar-eight.toml", *named, "-o", output).status == 0
     assert "Sandbar eight, in hard wind" in shown(output)
-    assert "83 1/4 in" in shown(output)  # 72 in, its loop 6 1/4 in and the blood 5 in
+    assert "83¼" in shown(output)  # 72 in, its loop 6 1/4 in and the blood 5 in
     run = tagend("bench", demo / "sandbar-eight.toml", "--variant", "in fog", "-o", output)
     assert run.status == 2

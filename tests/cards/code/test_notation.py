@@ -19,7 +19,7 @@ from tests.tree import ROOT
 
 def fields(recipe: Recipe) -> str:
     """Return what stands between the name and the check."""
-    return write(recipe).removeprefix("TAG1:PLAIN:")[:-3]
+    return write(recipe).removeprefix("TAG2:PLAIN:")[:-3]
 
 
 def test_six_named_sections_fit_the_fifth_version() -> None:
@@ -66,6 +66,8 @@ def test_spaces_anywhere_between_names_mean_nothing() -> None:
         (replace(PLAIN, note="It's stiff."), "30*.023*HN:NOTE IT*S STIFF."),
         (replace(PLAIN, line_tip=parse_diameter("0.036 in")), "TIP .036:30*.023*HN"),
         (replace(PLAIN, total=parse_length("7 ft 6 in")), "TOTAL 7FT6IN:30*.023*HN"),
+        (replace(PLAIN, total=parse_length("30 in")), "TOTAL:30*.023*HN"),
+        (replace(PLAIN, total=parse_length("2 1/2 ft")), "TOTAL 2+1/2FT:30*.023*HN"),
         (replace(PLAIN, tied=date(2026, 5, 31)), "TIED 2026-05-31:30*.023*HN"),
         (replace(PLAIN, butt=Butt("none")), "BUTT NONE:30*.023*HN"),
         (replace(PLAIN, butt=Butt(None, parse_length("1/2 in"))), "BUTT *1/2:30*.023*HN"),
@@ -136,7 +138,7 @@ OWN = replace(
         section("30 in", "0.017 in", "nylon"),
     ),
 )
-OWN_TEXT = "TAG1:PLAIN:30*.023*%STIFF 50$% STUFF%*25-%+BENCH JOIN%:30*.020*N-B:30*.017:"
+OWN_TEXT = "TAG2:PLAIN:30*.023*%STIFF 50$% STUFF%*25-%+BENCH JOIN%:30*.020*N-B:30*.017:"
 
 
 def test_own_knots_and_materials_are_written_by_name_and_ours_by_our_code() -> None:
@@ -146,7 +148,7 @@ def test_own_knots_and_materials_are_written_by_name_and_ours_by_our_code() -> N
 
 
 def test_an_own_name_that_is_not_known_here_is_refused() -> None:
-    text = "TAG1:PLAIN:30*.023*%STIFF 50$% STUFF%*25:"
+    text = "TAG2:PLAIN:30*.023*%STIFF 50$% STUFF%*25:"
     said = "^section 1, character 20: no material is called 'stiff 50% stuff'; "
     with pytest.raises(Refused, match=said):
         read(text + check_characters(text))

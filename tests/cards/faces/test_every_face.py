@@ -11,7 +11,7 @@ from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.counter import counter_sheet
 from tagend.cards.faces.deck import care, cover, reference
 from tagend.cards.faces.label import LabelNote, wallet_label
-from tagend.cards.faces.page import MARGIN
+from tagend.cards.faces.page import MARGIN, NARROW_MARGIN
 from tagend.cards.faces.panel import INSET
 from tagend.cards.faces.pocket import pocket_card
 from tagend.cards.faces.reference_card import reference_tables
@@ -114,7 +114,7 @@ def test_every_card(sample: str, shop: Shop, style: str) -> None:
 @every_shop
 def test_every_label(sample: str, shop: Shop) -> None:
     job, sheet = of_sample(sample, shop)
-    (told,), code = job.told([sheet]), code_of(sheet.leader.recipe, job.practice)
+    (told,), code = job.told([sheet]), code_of(sheet.leader, job.practice)
     full = LabelNote(number="12 / 12", first_out="butt", test_box=True)
     for stock in LABELS:
         for note in (LabelNote(), full):
@@ -122,7 +122,7 @@ def test_every_label(sample: str, shop: Shop) -> None:
             if label is not None:
                 assert faults(label, stock.inset) == [], stock.name
             else:
-                assert stock.name != USUAL_LABELS
+                assert stock.name != USUAL_LABELS or note.test_box
 
 
 def _label(told: Told, code: Symbol, stock: LabelSheet, note: LabelNote) -> Face | None:
@@ -140,12 +140,15 @@ def test_every_page(shop: Shop) -> None:
     for name in ("Letter", "A4", "A5"):
         page = paper(name)
         pages = [*counter_sheet(told, job.imprint, page, job.fonts)]
+        to_work_from: list[Face] = []
         for some, count in ((told, 12), (told[:1], 300)):
             for own in (rack, None):
                 whole = cut_batch([Order(each.leader, count) for each in some], own)
-                pages += bench_sheet(some, whole, cautions, page, job.fonts)
+                to_work_from += bench_sheet(some, whole, cautions, page, job.fonts)
         for face in pages:
             assert faults(face, MARGIN - 4 * MM) == [], (name, face.name)
+        for face in to_work_from:
+            assert faults(face, NARROW_MARGIN) == [], (name, face.name)
 
 
 @every_shop

@@ -35,9 +35,7 @@ def label(
     note: LabelNote | None = None,
     wording: Wording = ENGLISH,
 ) -> Face:
-    return wallet_label(
-        told(of, wording), code_of(of.recipe, PRACTICE), stock, OURS, note or LabelNote()
-    )
+    return wallet_label(told(of, wording), code_of(of, PRACTICE), stock, OURS, note or LabelNote())
 
 
 def test_a_label_says_which_leader_it_is() -> None:
@@ -57,12 +55,12 @@ def test_a_label_has_the_decimal_sign_of_the_shop_and_the_same_code() -> None:
     face = label(metric, USUAL, wording=Wording("en", ","))
     for word in ("3,35 m · 11 ft", "tippet 0,25 mm", "8,5 lb", "tied 2026-05-31"):
         assert word in words(face)
-    assert codes(face)[0].symbol == code_of(TIED, PRACTICE)
+    assert codes(face)[0].symbol == code_of(leader(TIED), PRACTICE)
 
 
 def test_the_code_of_a_label_holds_the_whole_recipe() -> None:
     (code,) = codes(label(leader(TIED), USUAL))
-    assert code.symbol == code_of(TIED, PRACTICE)
+    assert code.symbol == code_of(leader(TIED), PRACTICE)
 
 
 def test_a_day_not_known_is_a_line_to_write_on() -> None:
@@ -98,11 +96,36 @@ def test_a_note_numbers_the_label_and_says_how_it_was_wound() -> None:
     assert max(xs) - min(xs) >= 0.75 * 7.5  # a pencil's tick fits
 
 
-def test_what_must_stand_stays_where_a_note_finds_no_room() -> None:
-    note = LabelNote(number="3 of 12", first_out="butt", test_box=True)
-    text = words(label(leader(TIED), USUAL, note))
-    for word in ("Sandbar eight", "11 ft", "tippet 0.010 in"):
+def test_a_note_may_say_another_day_and_the_lots() -> None:
+    note = LabelNote(number="no. 12", tied=date(2026, 10, 4), lots=("B 22", "F 7"))
+    text = words(label(leader(TIED), LARGE, note))
+    assert "no. 12 · tied 2026-10-04" in text
+    assert "lots B 22, F 7" in text
+    assert "2026-05-31" not in text
+    assert "lot B 22" in words(label(leader(TIED), LARGE, replace(note, lots=("B 22",))))
+
+
+@pytest.mark.parametrize("stock", ALL, ids=[stock.name for stock in ALL])
+def test_what_is_asked_for_stands_or_is_refused_and_lots_stand_whole_or_not_at_all(
+    stock: LabelSheet,
+) -> None:
+    lots = ("B 22", "F 7", "K 114")
+    note = LabelNote(number="3 of 12", first_out="fly", test_box=True, lots=lots)
+    try:
+        face = label(leader(TIED), stock, note)
+    except TooSmall:
+        return
+    text = words(face)
+    for word in ("3 of 12", "2026-05-31", "fly end comes out first", "pull-tested"):
         assert word in text
+    assert len({said in text for said in ("lots", *lots)}) == 1
+
+
+def test_lots_give_way_to_all_that_is_asked_for() -> None:
+    lots = tuple(f"long lot {n}" for n in range(12))
+    text = words(label(leader(TIED), USUAL, LabelNote(number="3 of 12", lots=lots)))
+    assert "3 of 12" in text
+    assert "lot" not in text
 
 
 def test_a_round_label_keeps_to_its_circle() -> None:
@@ -120,12 +143,14 @@ def test_a_round_label_keeps_to_its_circle() -> None:
 @pytest.mark.parametrize("stock", ALL, ids=[stock.name for stock in ALL])
 def test_every_label_that_holds_the_sample_is_readable(stock: LabelSheet) -> None:
     note = LabelNote(number="3 of 12", first_out="fly", test_box=True)
-    code_side = (code_of(EIGHT, PRACTICE).side + 2 * QUIET) * SMALLEST_MODULE
+    code_side = (code_of(leader(EIGHT), PRACTICE).side + 2 * QUIET) * SMALLEST_MODULE
     room = min(stock.width, stock.height)
     for written, more in ((EIGHT, LabelNote()), (TIED, note)):
         try:
             face = label(leader(written), stock, more)
         except TooSmall:
+            if more == note:
+                continue  # what is asked for does not give way
             # Only where the code itself takes more than four fifths of the shorter side, or the
             # words are left less than an inch.
             assert code_side > 0.8 * room or max(stock.width, stock.height) - code_side < 72
@@ -142,3 +167,16 @@ def test_any_leader_s_label_is_readable_or_refused(seed: int, stock: LabelSheet)
     except TooSmall:
         return
     assert faults(face, stock.inset) == []
+
+
+@pytest.mark.parametrize("stock", [s for s in ALL if s.on_roll], ids=lambda stock: stock.name)
+def test_a_roll_s_code_stands_on_whole_dots_of_its_printer(stock: LabelSheet) -> None:
+    assert stock.dpi
+    try:
+        (code,) = codes(label(leader(EIGHT), stock))
+    except TooSmall:
+        return
+    for measure in (code.x, code.y, code.module):
+        dots = measure * stock.dpi / 72
+        assert dots == pytest.approx(round(dots), abs=1e-6)
+    assert code.module >= SMALLEST_MODULE

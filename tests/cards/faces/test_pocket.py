@@ -67,7 +67,7 @@ def test_exactly_one_code_stands_on_a_card() -> None:
     for name in ("ID-1", "index-3x5", "A6"):
         found = [code for side in sides(leader(SIX), card_size(name)) for code in codes(side)]
         assert len(found) == 1
-        assert found[0].symbol == code_of(SIX, PRACTICE)
+        assert found[0].symbol == code_of(leader(SIX), PRACTICE)
 
 
 def test_sides_are_as_large_as_the_card_and_numbered() -> None:

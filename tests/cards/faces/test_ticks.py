@@ -2,7 +2,7 @@ from itertools import pairwise
 
 import pytest
 
-from tagend.cards.faces.ticks import tick_boxes
+from tagend.cards.faces.ticks import boxes_width, tick_boxes
 from tagend.cards.words.language import ENGLISH
 from tagend.layouts.paper.face import Face, Path, TextRun
 from tests.seen import Box, faults, points
@@ -43,8 +43,25 @@ def test_many_pieces_share_a_box(count: int, found: int, each: int) -> None:
 def test_boxes_stand_in_groups_of_five() -> None:
     lefts = [left for left, *_ in boxes(11)]
     gaps = [right - left for left, right in pairwise(lefts)]
-    # 13 from box to box, and 5 more after every fifth
-    assert gaps == pytest.approx([13, 13, 13, 13, 18, 13, 13, 13, 13, 18])
+    # 13.5 from box to box, and 4 more after every fifth
+    assert gaps == pytest.approx([13.5, 13.5, 13.5, 13.5, 17.5, 13.5, 13.5, 13.5, 13.5, 17.5])
+
+
+def test_a_box_has_the_number_of_what_it_is_for() -> None:
+    items = tick_boxes(3, ENGLISH, SCALE, 400, (9, 41, 1042)).items
+    assert [item.text for item in items if isinstance(item, TextRun)] == ["9", "41", "1042"]
+
+
+def test_a_box_for_ten_has_the_first_number_and_the_last() -> None:
+    items = tick_boxes(61, ENGLISH, SCALE, 400, range(101, 162)).items
+    texts = [item.text for item in items if isinstance(item, TextRun)]
+    assert texts == [*(f"{n}–{n + 9}" for n in range(101, 161, 10)), "161", "a box for 10 pieces"]
+
+
+def test_all_boxes_stand_in_one_row_where_they_fit_and_else_in_whole_groups() -> None:
+    wide = boxes_width(12, (), SCALE)
+    assert len({top for _, top, *_ in boxes(12, wide)}) == 1
+    assert [left for left, *_ in boxes(12, wide - 1)].count(0) == 2  # 10 and 2
 
 
 @pytest.mark.parametrize("count", [1, 23, 60, 500])

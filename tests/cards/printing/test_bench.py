@@ -2,7 +2,7 @@ from io import BytesIO
 
 import pypdf
 
-from tagend.cards.base.shown_lengths import length
+from tagend.cards.base.shown_lengths import length_number
 from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.worksheet import Worksheet
@@ -30,7 +30,7 @@ def made(on: str | None = None, count: int = 12) -> bytes:
 def test_every_cut_and_knot_can_be_read_from_the_page() -> None:
     shown = " ".join(text(made()).split())
     for piece in TWO.pieces:
-        cut = prepare(length(piece.cut_mm, "in"))
+        cut = prepare(length_number(piece.cut_mm, "in"))
         assert cut.replace(" ", "") in shown.replace(" ", "")
     for knot in ("perfection loop", "blood", "non-slip loop"):
         assert knot in shown

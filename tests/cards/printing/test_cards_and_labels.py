@@ -15,10 +15,12 @@ import zxingcpp
 from PIL import Image
 
 from tagend.cards.base.shown_lengths import length_number
-from tagend.cards.code.notation import read_notation, write_notation
+from tagend.cards.code.notation import read_notation
+from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.printing.card_sheets import SheetWishes
 from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.codes import code_text
 from tagend.cards.printing.job import recipe_files
 from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
@@ -79,7 +81,7 @@ def _codes(image: Image.Image) -> Sequence[zxingcpp.Barcode]:
 
 
 def notation(of: Recipe) -> str:
-    return write_notation(of, PRACTICE.knots, PRACTICE.materials)
+    return code_text(work_out(of, PRACTICE), PRACTICE)
 
 
 def extracted(pdf: bytes) -> str:

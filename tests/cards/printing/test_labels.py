@@ -1,5 +1,6 @@
 import re
 from dataclasses import replace
+from datetime import date
 
 import pytest
 from hypothesis import given, settings
@@ -28,9 +29,9 @@ def labels(of: Leader, sheet: LabelSheet, *numbers: str) -> str:
     return text(labels_pdf(JOB, [Worksheet(of, ())], wishes))
 
 
-def refusal(of: Leader, sheet: LabelSheet) -> str:
+def refusal(of: Leader, sheet: LabelSheet, *numbers: str) -> str:
     with pytest.raises(Refused) as caught:
-        labels(of, sheet)
+        labels(of, sheet, *numbers)
     return str(caught.value)
 
 
@@ -54,6 +55,29 @@ def test_a_label_that_is_too_small_is_refused_with_sheets_that_are_not() -> None
     for name in names:
         assert labels(TWO, label_sheet(name))
     assert label_sheet(names[0]).paper == TINY.paper  # what is in the printer comes first
+
+
+def test_each_label_has_its_own_number_day_and_lots() -> None:
+    notes = tuple(
+        LabelNote(number=f"no. {n}", tied=date(2026, 10, n), lots=(f"K {n}",)) for n in (11, 12)
+    )
+    pdf = labels_pdf(JOB, [Worksheet(TWO, ())], LabelWishes(notes=(notes,)))
+    for n in (11, 12):
+        assert f"no. {n} · tied 2026-10-{n}" in text(pdf)
+        assert f"lot K {n}" in text(pdf)
+
+
+def test_what_was_asked_for_and_does_not_fit_is_named_with_a_sheet_that_holds_it() -> None:
+    small = label_sheet("a4-4x12-45.7x21.2")
+    assert labels(TWO, small)
+    number = "number 1234 of the year"
+    message = refusal(TWO, small, number)
+    assert "and its number do not fit a label of 45.7 × 21.2 mm" in message
+    assert message.endswith(", or leave out its number")
+    found = re.search(r"use --stock ([^,]+)", message)
+    assert found
+    for name in found[1].split(" or "):
+        assert "1234" in labels(TWO, label_sheet(name), number)
 
 
 def test_a_long_note_may_be_left_out() -> None:

@@ -82,7 +82,7 @@ def test_the_form_of_words_goes_by_their_count(language: str) -> None:
         "box_for": {},
         "sections_and_tippet": {"strand": ""},
         "buy_for": {},
-        "shortage_of": {"amount": "", "strand": "", "leader": 3},
+        "shortage_of": {"amount": "", "strand": "", "leader": 3, "name": ""},
         "so_many_leaders": {},
         "counter_sheet": {},
     }

@@ -38,6 +38,7 @@ CODE_SIGNS = re.compile(r"[*+$]|\b-\b")  # a hyphen between two letters or figur
 # The keys that the program puts together, by how it writes them, and what comes of it.
 PUT_TOGETHER = {
     'f"{what}_of"': {"cards_of", "labels_of"},
+    'f"is_{leader.state}"': {"is_tied", "is_fished", "is_given", "is_discarded"},
     'f"{note.first_out}_first"': {"butt_first", "fly_first"},
     "f\"loop_at_{'_and_'.join(looped)}\"": {"loop_at_butt", "loop_at_fly", "loop_at_butt_and_fly"},
 }

@@ -15,11 +15,11 @@ def joints(of: Leader) -> list[TyingLine]:
 def test_each_knot_says_where_it_is() -> None:
     lines = tying_lines(Told(FOUR, ENGLISH))
     assert [line.where for line in lines] == [
-        "at the butt",
+        "butt",
         "1 to 2",
         "2 to 3",
         "3 to 4",
-        "at the fly",
+        "fly",
     ]
     assert all(line.seat for line in lines)
 

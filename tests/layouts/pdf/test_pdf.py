@@ -21,7 +21,7 @@ from tagend.layouts.paper.face import MM, Code, Face, Item, Path, TextRun, Turn,
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf.attach import AttachedFile
 from tagend.layouts.pdf.pdf import Duplex, write_pdf
-from tagend.layouts.sheets.sheet import Placed, Sheet
+from tagend.layouts.sheets.sheet import Placed, Sheet, Trim
 from tests.tree import ROOT
 
 PAYLOAD = "T1 SANDBAR 30/.023/HN 25*B"
@@ -363,3 +363,21 @@ def test_another_process_gives_the_same_bytes(seed: str) -> None:
         [sys.executable, "-c", script], capture_output=True, check=True, env=environment
     )
     assert done.stdout == sample()
+
+
+def test_a_pdf_says_its_language_and_whose_it_is() -> None:
+    data = write_pdf(
+        [sheet_of()], title="Fichas", creator="layouts", author="El banco", language="es"
+    )
+    reader = pypdf.PdfReader(BytesIO(data))
+    assert str(reader.root_object["/Lang"]) == "es"
+    assert reader.metadata is not None
+    assert (reader.metadata.title, reader.metadata.author) == ("Fichas", "El banco")
+
+
+def test_pages_for_a_press_say_for_what_they_are_made() -> None:
+    trimmed = Sheet(300, 200, (), trim=Trim(x=10, y=10, width=280, height=180, bleed=5))
+    reader = pypdf.PdfReader(BytesIO(written(trimmed)))
+    intents: Any = reader.root_object["/OutputIntents"]
+    assert [intent.get_object()["/S"] for intent in intents] == ["/GTS_PDFX"]
+    assert "/OutputIntents" not in pypdf.PdfReader(BytesIO(written(sheet_of()))).root_object

@@ -25,17 +25,17 @@ def test_a_card_without_a_back_is_cut_out_upright_or_turned() -> None:
 def test_a_folded_card_has_its_back_at_the_left_or_upside_down_above() -> None:
     book, _, tent, _ = cutouts(Card(FRONT, BACK), "fold")
     assert (book.width, book.height, book.fold) == (480, 150, "upright")
-    assert book.placed == (Placed(BACK, 0, 0), Placed(FRONT, 240, 0))
+    assert book.placed == (Placed(FRONT, 240, 0), Placed(BACK, 0, 0))
     assert (tent.width, tent.height, tent.fold) == (240, 300, "level")
-    assert tent.placed == (Placed(BACK, 0, 0, 180), Placed(FRONT, 0, 150))
+    assert tent.placed == (Placed(FRONT, 0, 150), Placed(BACK, 0, 0, 180))
 
 
 def test_a_folded_card_turned_has_its_right_side_on_top() -> None:
     _, book, _, tent = cutouts(Card(FRONT, BACK), "fold")
     assert (book.width, book.height, book.fold) == (150, 480, "level")
-    assert book.placed == (Placed(BACK, 0, 240, 90), Placed(FRONT, 0, 0, 90))
+    assert book.placed == (Placed(FRONT, 0, 0, 90), Placed(BACK, 0, 240, 90))
     assert tent.fold == "upright"
-    assert tent.placed == (Placed(BACK, 0, 0, 270), Placed(FRONT, 150, 0, 90))
+    assert tent.placed == (Placed(FRONT, 150, 0, 90), Placed(BACK, 0, 0, 270))
 
 
 def test_a_card_for_duplex_keeps_its_back_for_the_other_side() -> None:

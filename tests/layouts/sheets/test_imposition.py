@@ -360,7 +360,7 @@ def test_backs_fold_onto_their_fronts(sheet: Paper, width: float, height: float)
 def test_folding_is_the_default_and_needs_no_second_sheet() -> None:
     (sheet,) = place_cards(cards(4, card_size("ID-1"), backs=True), LETTER)
     assert len(sheet.placed) == 8
-    back, front = sheet.placed[:2]
+    front, back = sheet.placed[:2]
     assert (back.face.name, front.face.name) == ("back 0", "front 0")
     assert front.x - back.x == pytest.approx(85.6 * MM)
     assert front.y == back.y
@@ -368,7 +368,7 @@ def test_folding_is_the_default_and_needs_no_second_sheet() -> None:
 
 def test_a_card_too_wide_to_fold_sideways_folds_at_its_top() -> None:
     (sheet,) = place_cards([card("a", 200 * MM, 130 * MM, back=True)], A4)
-    back, front = sheet.placed
+    front, back = sheet.placed
     assert (back.turn, front.turn) == (180, 0)
     assert front.y - back.y == pytest.approx(130 * MM)
 

@@ -214,7 +214,7 @@ def test_own_stock_adds_to_the_shipped_stock_and_replaces_it() -> None:
         (
             {"gap": "3 mm"},
             "labels 'mine', gap: no such key; write one of: "
-            "paper, columns, rows, size, margin, pitch, corner, shape, inset",
+            "paper, columns, rows, size, margin, pitch, corner, shape, inset, dpi",
         ),
     ],
 )
@@ -353,3 +353,22 @@ def test_the_boxes_of_labels_are_their_places_and_size() -> None:
     sheet = label_sheet("letter-3x10-66.7x25.4")
     assert sheet.boxes[4] == (211.5, 108, 400.5, 180)
     assert len(sheet.boxes) == 30
+
+
+@pytest.mark.parametrize(
+    ("entry", "dpi"),
+    [("40 x 30 mm", 203), ({"size": "40 x 30 mm", "dpi": 300}, 300), (SHEET, None)],
+)
+def test_a_roll_says_the_dots_of_its_printer_and_a_sheet_none(entry: object, dpi: int) -> None:
+    assert merge({"labels": {"mine": entry}}).labels["mine"].dpi == dpi
+
+
+@pytest.mark.parametrize("wrong", [{"size": "4 x 3 cm", "dpi": n} for n in (0, 203.2, True, 9999)])
+def test_dots_that_no_printer_has_are_refused(wrong: dict[str, object]) -> None:
+    with pytest.raises(Refused, match="a whole number from 150 to 1200"):
+        merge({"labels": {"mine": wrong}})
+
+
+def test_a_sheet_has_no_dots_of_its_own() -> None:
+    with pytest.raises(Refused, match="dpi: found 300 for a sheet; leave it out"):
+        one_label({"dpi": 300})

@@ -1,0 +1,118 @@
+"""A label that a sheet of labels is too small for in; what would hold it, as a refusal, out."""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import islice
+from typing import Any
+
+from tagend.cards.faces.block import TooSmall
+from tagend.cards.faces.label import LabelNote, wallet_label
+from tagend.cards.printing.codes import code_text
+from tagend.cards.printing.job import Job
+from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.words.leader_words import Told
+from tagend.layouts.base.faults import Refused, refused
+from tagend.layouts.codes.code import symbol
+from tagend.layouts.paper.face import Face, Symbol
+from tagend.layouts.paper.lengths import size_in_mm
+from tagend.layouts.stock.formats import LabelSheet
+
+_NAMED = 3  # sheets in one message
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A leader that wants a label on a sheet."""
+
+    told: Told
+    note: LabelNote
+    sheet: LabelSheet
+    job: Job
+
+    @property
+    def recipe(self) -> Recipe:
+        return self.told.leader.recipe
+
+    def with_recipe(self, **fields: Any) -> "Label":
+        leader = replace(self.told.leader, recipe=replace(self.recipe, **fields))
+        return replace(self, told=replace(self.told, leader=leader))
+
+    def face(self, code: Symbol) -> Face:
+        return wallet_label(self.told, code, self.sheet, self.job.fonts, self.note)
+
+    def holds(self, code: Symbol) -> bool:
+        """Whether the sheet's labels hold the leader and its note with a code."""
+        try:
+            self.face(code)
+        except TooSmall:
+            return False
+        return True
+
+
+# What a label can do without, the first to go first, and at last only what hands do not need.
+_NOTED: Mapping[str, Callable[[Label], Label]] = {
+    "test box": lambda label: replace(label, note=replace(label.note, test_box=False)),
+    "first end": lambda label: replace(label, note=replace(label.note, first_out=None)),
+    "number": lambda label: replace(label, note=replace(label.note, number=None)),
+    "day": lambda label: label.with_recipe(tied=None),
+}
+_WRITTEN: Mapping[str, Callable[[Label], Label]] = {
+    "note": lambda label: label.with_recipe(note=None),
+    "use": lambda label: label.with_recipe(use=None),
+    "strengths": lambda label: label.with_recipe(
+        sections=tuple(replace(section, strength=None) for section in label.recipe.sections)
+    ),
+}
+_SPARED = {**_NOTED, **_WRITTEN}
+
+
+def too_small(label: Label, code: Symbol) -> Refused:
+    """Return the refusal, which tells the known sheets that would do and what could be left out."""
+    ways = []
+    if names := [sheet.name for sheet in islice(_that_hold(label, code), _NAMED)]:
+        ways.append(f"use --stock {' or '.join(names)}")
+    spared = _to_leave_out(label)
+    listed = " and ".join(spared)
+    noted = bool(spared) and _NOTED.keys() >= {*spared}
+    if spared:
+        ways.append(f"leave out its {listed}")
+    return refused(
+        f"its code of {code.side} modules and its {listed if noted else 'words'} do not fit a "
+        f"label of {size_in_mm(label.sheet.width, label.sheet.height)}",
+        ", or ".join(ways) or "no label known here is large enough",
+        label.recipe.name,
+    )
+
+
+def _that_hold(label: Label, code: Symbol) -> Iterator[LabelSheet]:
+    """Yield the sheets whose labels hold the leader: first of the same kind, smallest first."""
+    sheet = label.sheet
+
+    def effort(other: LabelSheet) -> tuple[bool, bool, float]:
+        another_kind = other.on_roll != sheet.on_roll
+        return another_kind, other.paper != sheet.paper, other.width * other.height
+
+    known = sorted(label.job.stock.labels.values(), key=effort)
+    return (other for other in known if replace(label, sheet=other).holds(code))
+
+
+def _to_leave_out(label: Label) -> list[str]:
+    """Return what the label has to do without to fit; nothing where that does not help either."""
+    words: list[str] = []
+    for word, without in _SPARED.items():
+        if without(label) == label or _fits(label, words):
+            continue
+        words.append(word)
+    if not _fits(label, words):
+        return []
+    for word in words[:-1]:
+        fewer = [each for each in words if each != word]
+        words = fewer if _fits(label, fewer) else words
+    return words
+
+
+def _fits(label: Label, words: Sequence[str]) -> bool:
+    """Whether the label fits without all this."""
+    for word in words:
+        label = _SPARED[word](label)
+    return label.holds(symbol(code_text(label.told.leader, label.job.practice)))

@@ -1,0 +1,85 @@
+"""The text of a code as a person reads it who has NOTATION.md only: text in, what to tie out.
+
+Written from that page's words and from the codes of our knots and materials; it knows no module of
+the reader under test, and no rule of choice.
+"""
+
+import re
+import tomllib
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tests.tree import ROOT
+
+_IN_MM = {"IN": "25.4", "FT": "304.8", "M": "1000", "CM": "10", "MM": "1", "THOU": "0.0254"}
+_NUMBER = r"\d+\+\d+/\d+|\d+/\d+|\d*\.\d+|\d+"
+_FIRST = re.compile(r"[0-9.]")
+_SECTION = re.compile(
+    r"(?P<low>[^-*]+)(-(?P<high>[^*]+))?\*(?P<thick>[^-*/+]+)(-(?P<thin>[0-9.][^-*/+]*))?"
+    r"(\*(?P<material>[A-Z]\w*|%[^%]*%))?(\*(?P<strength>[^-+/A-Z*]+(\+\d+/\d+)?[A-Z]*))?"
+    r"([-+](?P<knot>[A-Z]\w*|%[^%]*%))?(?P<marks>(/.*)?)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Tied:
+    """What hands take from a text: lengths and diameters in mm, knots and materials by name."""
+
+    butt: str | None
+    loop_mm: Fraction | None
+    lengths_mm: list[tuple[Fraction, Fraction]]
+    diameters_mm: list[Fraction]
+    materials: list[str]
+    knots: list[str | None]  # below each section, the last at the fly
+
+
+def read_by_hand(text: str) -> Tied:
+    """Return what a text tells hands to tie."""
+    _, _, *fields, _ = text.split(":")
+    units = next((f.split("/") for f in fields if re.fullmatch("[A-Z]+/[A-Z]+/[A-Z]+", f)), None)
+    length_unit, diameter_unit = (units or ["IN", "IN"])[:2]
+    butt, _, loop = _butt(next((f[5:] for f in fields if f.startswith("BUTT ")), ""))
+    tied = Tied(_knot(butt), _mm(loop, length_unit) if loop else None, [], [], [], [])
+    sections = [field for field in fields if _FIRST.match(field)]
+    for field in sections:
+        match = _SECTION.fullmatch(field)
+        assert match, field
+        low = _mm(match["low"], length_unit)
+        tied.lengths_mm.append((low, _mm(match["high"], length_unit) if match["high"] else low))
+        tied.diameters_mm.append(_mm(match["thick"], diameter_unit))
+        written = match["material"]
+        tied.materials.append(_named("materials")[written] if written else tied.materials[-1])
+        as_above = tied.knots[-1] if tied.knots and field is not sections[-1] else None
+        tied.knots.append(_knot(match["knot"]) if match["knot"] else as_above)
+    return tied
+
+
+def _butt(value: str) -> tuple[str, str, str]:
+    """Return the code of the end, and the size of its loop behind `*` or `+`."""
+    match = re.fullmatch(r"\+?(?P<end>[A-Z]\w*)?(?:([*+])(?P<loop>.*))?", value)
+    assert match, value
+    return match["end"] or "", "", match["loop"] or ""
+
+
+def _knot(code: str | None) -> str | None:
+    return None if code in (None, "", "NONE") else _named("knots")[code]
+
+
+def _named(shelf: str) -> dict[str, str]:
+    rows = tomllib.loads((ROOT / "cards" / "practice" / f"{shelf}.toml").read_text())
+    return {row["code"]: name for name, row in rows.items() if isinstance(row, dict)}
+
+
+def _mm(written: str, unit: str) -> Fraction:
+    """Return a length or diameter; `4X` is 0.011 in less four thousandths, in steps of one."""
+    if written.endswith("X"):
+        return (11 - Fraction(written[:-1])) * Fraction("0.0254")
+    parts = re.findall(rf"({_NUMBER})([A-Z]*)", written)
+    assert "".join(number + named for number, named in parts) == written
+    return sum(
+        (_number(number) * Fraction(_IN_MM[named or unit]) for number, named in parts), Fraction(0)
+    )
+
+
+def _number(written: str) -> Fraction:
+    return sum((Fraction(part) for part in written.split("+")), Fraction(0))
