@@ -36,6 +36,14 @@ class Fullness:
         none: Words = "none"
         return Fullness(HEIGHTS[:1] * lessons, (none,) * lessons)
 
+    @staticmethod
+    def ample(lessons: int) -> "Fullness":
+        """Return what is worth more than type that is larger than it must be."""
+        seat: Words = "seat"
+        return Fullness(
+            HEIGHTS[:1] * lessons, (seat,) * lessons, cautions=2, renewals=True, variants=True
+        )
+
     @property
     def seated(self) -> bool:
         """Whether each knot is told how it is seated, so that it need not be said of all."""

@@ -26,8 +26,10 @@ LARGE = 14 / FLOOR
 FACTORS = (2.4, 2.1, LARGE, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
 
 _MOST = 24  # sides
+_ROOMY = 1.25  # times the least type, above which what is no must comes before larger type
 _COLUMN = 98.0  # points at factor 1, of which there may be more than one on a side
 _GUTTER = 10.0
+_RULER = 8.0  # points, which a ruler along an edge takes of the height within the inset
 _BETWEEN = 0.3  # blocks of a column, in small type sizes
 
 
@@ -53,6 +55,7 @@ class _Card:
         )
         if blocks is None:
             return None
+        ruler = _RULER if self.text.ruler else 0.0
         before = len(front) - self.shared
 
         def over(number: int) -> tuple[Block, ...]:
@@ -61,7 +64,7 @@ class _Card:
             return tuple(self.text.over(panel, before + number))
 
         def room(number: int) -> float:
-            return CardSide(panel, over(number)).room
+            return CardSide(panel, over(number)).room - ruler
 
         found = flowed(blocks, columns, room, most - before)
         if found is None:
@@ -112,10 +115,12 @@ def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | Non
 
 def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
+    roomy = panel.scale.factor > _ROOMY * text.least
+    full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
     best: tuple[_Card, int] | None = None
     ways = product(fronts(text, panel), _columns(panel), (False, True))
     for front, columns, shared in ways:
-        card = _Card(text, front, columns, shared, Fullness.least(len(text.lessons)))
+        card = _Card(text, front, columns, shared, full)
         sides = card.sides(most if best is None else best[1])
         count = len(sides) if sides else 0
         count += count % 2
