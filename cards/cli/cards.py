@@ -43,6 +43,7 @@ if TYPE_CHECKING:
     "--shopping", type=click.IntRange(1, 10_000), help="List the line to buy for so many leaders."
 )
 @click.option("--ruler", is_flag=True, help="A ruler along an edge, to measure loops and tags.")
+@click.option("--knots", is_flag=True, help="Only how the knots are tied, each once, in full.")
 @click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
 @click.option(
     "--order",

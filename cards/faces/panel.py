@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
+from tagend.cards.faces.flow import Columns
 from tagend.layouts.paper.face import MM, Face, shifted
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.stock.formats import CardSize
@@ -11,6 +12,9 @@ from tagend.layouts.stock.formats import CardSize
 INSET = 3 * MM  # what a hand-cut card keeps clear of its edge: common practice, no source
 _GAP = 0.4  # between blocks, in small type sizes
 _LEAST_GAP = 0.12
+_COLUMN = 98.0  # points at factor 1, of which there may be more than one on a side
+_GUTTER = 10.0
+_BETWEEN = 0.3  # blocks of a column, in small type sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +40,10 @@ class Panel:
     def least_gap(self) -> float:
         """What a gap shrinks to where there is little room."""
         return _LEAST_GAP * self.scale.small
+
+    def room(self, _: int) -> float:
+        """Return what any side has for blocks."""
+        return self.height
 
     def small(self, *texts: str) -> Block:
         """Return texts in small type, each on lines of its own."""
@@ -75,6 +83,18 @@ class CardSide:
         size = self.panel.size
         items = shifted(stacked(self.blocks, self.gap).items, INSET, INSET)
         return Face(name, size.width, size.height, items)
+
+
+def columns_of(panel: Panel) -> list[Columns]:
+    """Return how a side may be parted."""
+    factor = panel.scale.factor
+    gutter, least = _GUTTER * factor, _COLUMN * factor
+    gap = _BETWEEN * panel.scale.small
+    most = max(1, int((panel.width + gutter) / (least + gutter)))
+    return [
+        Columns(count, (panel.width - (count - 1) * gutter) / count, gutter, gap)
+        for count in range(1, most + 1)
+    ]
 
 
 def side_faces(name: str, sides: Sequence[CardSide]) -> tuple[Face, ...]:

@@ -13,7 +13,7 @@ from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.flow import Columns, flowed
 from tagend.cards.faces.front import Fronts, fronts
-from tagend.cards.faces.panel import INSET, CardSide, Panel, side_faces
+from tagend.cards.faces.panel import INSET, CardSide, Panel, columns_of, side_faces
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face, shifted
 from tagend.layouts.paper.legible import FLOOR
@@ -27,10 +27,7 @@ FACTORS = (2.4, 2.1, LARGE, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
 
 _MOST = 24  # sides
 _ROOMY = 1.25  # times the least type, above which what is no must comes before larger type
-_COLUMN = 98.0  # points at factor 1, of which there may be more than one on a side
-_GUTTER = 10.0
 _RULER = 8.0  # points, which a ruler along an edge takes of the height within the inset
-_BETWEEN = 0.3  # blocks of a column, in small type sizes
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +115,7 @@ def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | None
     roomy = panel.scale.factor > _ROOMY * text.least
     full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
     best: tuple[_Card, int] | None = None
-    ways = product(fronts(text, panel), _columns(panel), (False, True))
+    ways = product(fronts(text, panel), columns_of(panel), (False, True))
     for front, columns, shared in ways:
         card = _Card(text, front, columns, shared, full)
         sides = card.sides(most if best is None else best[1])
@@ -143,18 +140,6 @@ def _fits(card: _Card, most: int) -> bool:
         return card.sides(most) is not None
     except (TooSmall, TooWide):
         return False
-
-
-def _columns(panel: Panel) -> list[Columns]:
-    """Return how the sides may be parted."""
-    factor = panel.scale.factor
-    gutter, least = _GUTTER * factor, _COLUMN * factor
-    gap = _BETWEEN * panel.scale.small
-    most = max(1, int((panel.width + gutter) / (least + gutter)))
-    return [
-        Columns(count, (panel.width - (count - 1) * gutter) / count, gutter, gap)
-        for count in range(1, most + 1)
-    ]
 
 
 def _ruled(face: Face, side: CardSide, unit: Unit) -> Face:

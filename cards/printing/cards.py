@@ -17,6 +17,7 @@ from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.deck import deck, deck_cards
 from tagend.cards.printing.hole import with_hole
 from tagend.cards.printing.job import DUPLEX, Job, paper_faults, pdf_of
+from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.leader_words import Told
@@ -41,6 +42,7 @@ class CardWishes:
     deck: bool = False  # with a cover, a reference and a cautions card
     hole: bool = False  # with a strip for a ring
     taught: bool = True  # with how the knots are tied
+    knots: bool = False  # these alone, each once for all leaders
     large: bool = False  # in type to be read without glasses
     shopping: int | None = None  # leaders to list the line for
     ruler: bool = False  # along the edge of the last side
@@ -63,7 +65,10 @@ def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) 
     size, paper = job.card_size(wishes.size), job.paper(wishes.paper)
     grows = wishes.large and wishes.size is None
     sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
-    cards = _cards(job, worksheets, wishes, sizes)
+    if wishes.knots:
+        cards = [*knots_cards(job, worksheets, size, large=wishes.large)] * wishes.copies
+    else:
+        cards = _cards(job, worksheets, wishes, sizes)
     return card_sheets(cards, size.corner, paper, wishes.sheets, job)
 
 

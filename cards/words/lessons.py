@@ -40,14 +40,15 @@ class _Place:
     drawn: bool = True  # is it tied as its figure shows it?
 
 
-def lessons(told: Told) -> tuple[Lesson, ...]:
-    """Return each knot that the leader uses, from the butt to the fly.
+def lessons(told: Told, *more: Told) -> tuple[Lesson, ...]:
+    """Return each knot that a leader uses, from the butt to the fly, or `more` leaders, once.
 
     Below a knot that lies between two come the knots that its sides are tied with.
     """
     places: dict[str, list[_Place]] = {}
-    for place in _places(told.leader):
-        places.setdefault(place.knot.name, []).append(place)
+    for each in (told, *more):
+        for place in _places(each.leader):
+            places.setdefault(place.knot.name, []).append(place)
     return tuple(_lesson(at, told) for at in places.values())
 
 
