@@ -1,6 +1,7 @@
 """All that one leader's card says, in one value."""
 
 from dataclasses import dataclass
+from math import inf
 
 from tagend.cards.faces.block import Block
 from tagend.cards.faces.imprint import Imprint
@@ -27,6 +28,7 @@ class CardText:
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
     ruler: bool = False  # along the edge of the last side
     least: float = 1.0  # factor of its type
+    most: float = inf
 
     @property
     def name(self) -> str:

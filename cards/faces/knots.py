@@ -18,10 +18,10 @@ _MOST = 40  # sides
 
 def knots_card(
     lessons: Sequence[Lesson],
-    imprint: Imprint,
     size: CardSize,
     fonts: Fonts,
     factors: Sequence[float],
+    imprint: Imprint | None = None,
 ) -> tuple[Face, ...]:
     """Return the fewest sides, in the largest type, and then with the largest strips.
 
@@ -47,7 +47,7 @@ def knots_card(
 
 def _sides(
     lessons: Sequence[Lesson],
-    imprint: Imprint,
+    imprint: Imprint | None,
     panel: Panel,
     columns: Columns,
     height: float,
@@ -60,7 +60,7 @@ def _sides(
         groups = [
             [_taught(lesson, panel.scale, columns.width, height, drawn=drawn)] for lesson in lessons
         ]
-        whose = imprint_block(imprint, panel.scale, columns.width)
+        whose = imprint_block(imprint or Imprint(), panel.scale, columns.width)
         found = flowed([*groups, *([[whose]] if whose.items else [])], columns, panel.room, most)
     except (TooSmall, TooWide):
         return None

@@ -78,7 +78,8 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
 
     Raises `TooSmall` where the card does not hold the leader, and `NoGlyph`.
     """
-    panels = [Panel(size, Scale(factor, fonts)) for factor in FACTORS if factor >= text.least]
+    factors = (factor for factor in FACTORS if text.least <= factor <= text.most)
+    panels = [Panel(size, Scale(factor, fonts)) for factor in factors]
     try:
         card, count = _laid_out(text, panels)
         card = _filled(card, count)

@@ -14,7 +14,7 @@ from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, cards_of
 from tagend.cards.printing.codes import code_of
-from tagend.cards.printing.deck import deck, deck_cards
+from tagend.cards.printing.deck import deck
 from tagend.cards.printing.hole import with_hole
 from tagend.cards.printing.job import DUPLEX, Job, paper_faults, pdf_of
 from tagend.cards.printing.knots import knots_cards
@@ -105,10 +105,11 @@ def _cards(
     for worksheet in worksheets:
         with paper_faults(worksheet.leader.recipe.name):
             texts.append(card_text(job, worksheet, wishes))
-    made = deck_cards(texts, sizes) if wishes.deck else [_cards_of(text, sizes) for text in texts]
-    cards = [card for of_leader in made for card in of_leader for _ in range(wishes.copies)]
     if wishes.deck:
-        cards = deck(job, worksheets, cards)
+        cards = deck(job, worksheets, texts, sizes) * wishes.copies
+    else:
+        made = [card for text in texts for card in _cards_of(text, sizes)]
+        cards = [card for card in made for _ in range(wishes.copies)]
     return [with_hole(card) for card in cards] if wishes.hole else cards
 
 

@@ -18,4 +18,4 @@ def knots_cards(
     """Return the cards, in `large` type where that is asked for. Raises `TooSmall`."""
     taught = lessons(*job.told(worksheets))
     factors = [factor for factor in FACTORS if factor >= LARGE or not large]
-    return paired(knots_card(taught, job.imprint, size, job.fonts, factors))
+    return paired(knots_card(taught, size, job.fonts, factors, job.imprint))
