@@ -4,11 +4,10 @@ from typing import Literal, TypeAlias
 
 from tagend.cards.faces.block import DROP, Block, Scale, hung, line_block, stacked
 from tagend.cards.words.lessons import Lesson
-from tagend.layouts.paper.face import Item, Path, rectangle, shifted
+from tagend.layouts.paper.face import Item, Path, rectangle
 from tagend.layouts.paper.text import set_line
 
-_FIGURE = 36.0  # points at factor 1: the height of a figure's stages
-_GAP = 16.0  # points between two stages
+_BELOW = 1.5  # points from a figure to the steps
 _EDGE = 0.5  # points, of an outlined strand
 LEAST_FIGURE = 15.0  # points that a figure takes; no knot's is lower
 
@@ -50,17 +49,8 @@ def _key(lesson: Lesson, scale: Scale, start: float, width: float) -> tuple[Item
 
 
 def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block:
-    """Set the knot's stages side by side; nothing for a knot that has no figure."""
-    from tagend.cards.figures.figure import figure_height, knot_figure
+    """Return the knot's strip of frames; nothing for a knot that has no figure."""
+    from tagend.cards.faces.strip import HEIGHT, strip
 
-    first, box = lesson.turns[0], ((width - _GAP) / 2, _FIGURE * scale.factor)
-    of = (lesson.knot, first.heavy, first.light, *box)
-    height = figure_height(*of)
-    if height is None:
-        return Block((), 0.0)
-    items: list[Item] = []
-    x = 0.0
-    for stage in (knot_figure(*of) or ()) if drawn else ():
-        items += shifted(stage.items, x, 2 + (height - stage.height) / 2)
-        x += stage.width + _GAP
-    return Block(tuple(items), height + 5)
+    block = strip(lesson, scale, width, HEIGHT * scale.factor, drawn=drawn)
+    return Block(block.items, block.height + _BELOW) if block else Block((), 0.0)
