@@ -6,6 +6,7 @@ last one has the finished knot.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil
 
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked, text_block
@@ -71,6 +72,7 @@ class _Shown:
         return max(self.frame.box.width * self.unit, _NUMBER * self.number.size + words)
 
 
+@lru_cache(maxsize=64)  # a card is tried in many sizes, and its decks have the same knots
 def strip(
     lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool = True
 ) -> Block | None:

@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import TypeAlias
 
 from tagend.cards.figures.albright import albright_drawn, albright_laid, albright_steps
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.bimini import bimini_drawn, bimini_laid, bimini_steps
 from tagend.cards.figures.blood import blood_drawn, blood_laid, blood_steps
 from tagend.cards.figures.clinch import (
@@ -65,7 +66,7 @@ from tagend.cards.figures.slim import (
     slim_threaded,
     threaded_steps,
 )
-from tagend.cards.figures.step import Arrow, Count, Stage, after, pulled, trimmed
+from tagend.cards.figures.step import Count, Stage, after, pulled, trimmed
 from tagend.cards.figures.strand import Course
 from tagend.cards.figures.surgeons import (
     loop_drawn,

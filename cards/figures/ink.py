@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, sin
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.layers import Stretch, layers
-from tagend.cards.figures.step import Arrow
 from tagend.cards.figures.strand import Course
 from tagend.cards.figures.stroke import Spot, Trace, stroke, trace
 from tagend.layouts.paper.face import Path

@@ -2,8 +2,9 @@
 
 from math import pi
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows, smooth
-from tagend.cards.figures.step import Arrow, Stage
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 

@@ -2,9 +2,10 @@
 
 from math import pi
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
 from tagend.cards.figures.eye import eye
-from tagend.cards.figures.step import Arrow, Stage
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 _SIDE = 0.5  # of either leg from the middle of the two

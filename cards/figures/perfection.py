@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from math import pi
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows
-from tagend.cards.figures.step import Arrow, Stage
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 
