@@ -17,7 +17,7 @@ from tagend.cards.faces.strip import strip
 from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
-from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.face import Item, Path, TextRun, rectangle, shifted
 from tagend.layouts.paper.text import TooWide, set_line
 
 SLIM = 0.0  # the height of a strip that is one row of frames, without words, and as low as can be
@@ -28,6 +28,7 @@ Words: TypeAlias = Literal["none", "seat", "steps"]  # that stand below a strip
 _LEAST, _GOOD = 1.3, 1.6  # points at factor 1 of a strand in a slim strip
 _GAP = 7.0  # points between its frames
 _BELOW = 1.5  # points
+_EDGE = 0.5  # points, of an outlined strand
 
 
 @lru_cache(maxsize=4096)
@@ -48,12 +49,28 @@ def lesson_block(
     if shown is None or height == SLIM:
         heading = " · ".join(filter(None, (heading, lesson.laid)))
     title = text_block(heading, scale.bold, scale.small, width)
+    if shown is not None and title.height < 2 * scale.small:
+        title = Block((*title.items, *_key(lesson, scale, title, width)), title.height)
     if shown is not None and words != "steps":
         seat = [lesson.seat] if words == "seat" else []
         return stacked([title, shown, small_lines(seat, scale, width)])
     steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
     return stacked([title, *([shown] if shown is not None else []), *steps, *care])
+
+
+def _key(lesson: Lesson, scale: Scale, title: Block, width: float) -> tuple[Item, ...]:
+    """Tell a joint's strands apart, after its name; nothing where that leaves no room."""
+    items: list[Item] = []
+    size = scale.small
+    x = max(run.x + run.width for run in title.items if isinstance(run, TextRun)) + 1.5 * size
+    baseline, wide, high = DROP * size, 1.8 * size, 0.35 * size
+    for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
+        line = set_line(word, scale.medium, size)
+        swatch = rectangle(x, baseline - 0.25 * size - high / 2, wide, high)
+        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * size, baseline))
+        x += wide + line.width + 1.1 * size
+    return tuple(items) if x - 0.8 * size <= width else ()
 
 
 def has_figure(lesson: Lesson) -> bool:

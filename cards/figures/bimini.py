@@ -3,7 +3,7 @@
 from math import pi, sin
 
 from tagend.cards.figures.curve import Point, coil, rounded, rows, smooth
-from tagend.cards.figures.step import Count, Step
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
 _TWIST = 4  # of its many turns, those that are drawn
@@ -23,13 +23,13 @@ def bimini_drawn(*_: int) -> tuple[Course, ...]:
     return _bimini(1.2, 1.2)
 
 
-def bimini_steps(_: int, turns: int) -> tuple[Step, ...]:
+def bimini_steps(_: int, turns: int) -> tuple[Stage, ...]:
     """The twist, the way back over it, and the hitch."""
     fork = _TWIST * _PITCH
     return (
-        Step((((0.0, -_R, 0.0),),), moves=(0,), count=Count(turns, "light")),
-        Step((((fork - 0.3, -_OVER, 0.0),),), moves=(0,)),
-        Step((), moves=(0,), count=Count(_HITCH)),
+        Stage((((0.0, -_R, 0.0),),), moves=(0,), count=Count(turns, "light")),
+        Stage((((fork - 0.3, -_OVER, 0.0),),), moves=(0,)),
+        Stage((), moves=(0,), count=Count(_HITCH)),
     )
 
 

@@ -1,7 +1,7 @@
 """The doubled blood knot: the turns of either side in, its two strands laid up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, beside, coil, rows, wound
-from tagend.cards.figures.step import Count, End, Step
+from tagend.cards.figures.step import Count, Reached, Stage
 from tagend.cards.figures.strand import Course, folded, pair, turned
 
 _GAP = 4.0  # half of it
@@ -90,17 +90,17 @@ def _core(start: float, far: float, y: float, z: float, back: float) -> list[Poi
     )
 
 
-def doubled_steps(thick: int, thin: int) -> tuple[Step, ...]:
+def doubled_steps(thick: int, thin: int) -> tuple[Stage, ...]:
     """The fold's turns, the fold through the gap, and the same with the thick tag."""
     wound_out = _legs(-_GAP - 2.6 * thin - 1.4, -_THIN, _SIDE)
-    through: End = ((-1.4 - _SIDE, 2.6, 1.6), (-1.4 + _SIDE, 2.6, 1.6))
-    lapped: End = ((2.0, _THICK, 0.0),)
+    through: Reached = ((-1.4 - _SIDE, 2.6, 1.6), (-1.4 + _SIDE, 2.6, 1.6))
+    lapped: Reached = ((2.0, _THICK, 0.0),)
     return (
-        Step((lapped, wound_out), moves=(1,), count=Count(thin, "light")),
-        Step((lapped, through), moves=(1,), free=1.6),
-        Step((None, through), moves=(0,), count=Count(thick, "heavy"), free=1.6),
+        Stage((lapped, wound_out), moves=(1,), count=Count(thin, "light")),
+        Stage((lapped, through), moves=(1,), free=1.6),
+        Stage((None, through), moves=(0,), count=Count(thick, "heavy"), free=1.6),
     )
 
 
-def _legs(x: float, y: float, side: float) -> End:
+def _legs(x: float, y: float, side: float) -> Reached:
     return (x, y - side, 0.8), (x, y + side, 0.8)

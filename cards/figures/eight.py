@@ -2,7 +2,7 @@
 
 from tagend.cards.figures.curve import Point, rounded, rows
 from tagend.cards.figures.eye import eye, through
-from tagend.cards.figures.step import Step
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 _ASIDE = 1.3  # of either part by the eye, from the middle
@@ -29,9 +29,9 @@ def eight_drawn(*_: int) -> tuple[Course, ...]:
     return _on_eye(-9.0, _CLOSE, tag)
 
 
-def eight_steps(*_: int) -> tuple[Step, ...]:
+def eight_steps(*_: int) -> tuple[Stage, ...]:
     """The tag round the standing part, and through the loop by the eye."""
-    return Step((((-9.8, -1.0, -1.1),),), moves=(0,)), Step((), moves=(0,))
+    return Stage((((-9.8, -1.0, -1.1),),), moves=(0,)), Stage((), moves=(0,))
 
 
 def davy_laid(*_: int) -> tuple[Course, ...]:
@@ -54,9 +54,9 @@ def davy_drawn(*_: int) -> tuple[Course, ...]:
     return _on_eye(-9.0, _CLOSE, tag)
 
 
-def davy_steps(*_: int) -> tuple[Step, ...]:
+def davy_steps(*_: int) -> tuple[Stage, ...]:
     """The overhand, and the tag between it and the eye."""
-    return Step((((-6.6, -2.6, 1.2),),), moves=(0,)), Step((), moves=(0,))
+    return Stage((((-6.6, -2.6, 1.2),),), moves=(0,)), Stage((), moves=(0,))
 
 
 def _on_eye(start: float, aside: float, tag: list[Point]) -> tuple[Course, ...]:

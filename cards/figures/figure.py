@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import TypeAlias
 
 from tagend.cards.figures.albright import albright_drawn, albright_laid, albright_steps
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.bimini import bimini_drawn, bimini_laid, bimini_steps
 from tagend.cards.figures.blood import blood_drawn, blood_laid, blood_steps
 from tagend.cards.figures.clinch import (
@@ -65,7 +66,7 @@ from tagend.cards.figures.slim import (
     slim_threaded,
     threaded_steps,
 )
-from tagend.cards.figures.step import Arrow, Count, Step, after, pulled, trimmed
+from tagend.cards.figures.step import Count, Stage, after, pulled, trimmed
 from tagend.cards.figures.strand import Course
 from tagend.cards.figures.surgeons import (
     loop_drawn,
@@ -80,7 +81,7 @@ from tagend.cards.figures.uni import uni_drawn, uni_laid, uni_steps
 from tagend.cards.practice.knots import Knot
 
 _Build: TypeAlias = Callable[[int, int], tuple[Course, ...]]
-_Steps: TypeAlias = Callable[[int, int], tuple[Step, ...]]
+_Steps: TypeAlias = Callable[[int, int], tuple[Stage, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,8 +117,8 @@ def knot_frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, 
         return ()
     steps = [
         _frame(*after(build(*turns), step), step.count)
-        for build, steps in (*figure.opening, *figure.laid)
-        for step in steps(*turns)
+        for build, taken in (*figure.opening, *figure.laid)
+        for step in taken(*turns)
     ]
     drawn = trimmed(figure.drawn(*turns))
     return *steps, _frame(drawn, pulled(drawn) if figure.pulled else (), None)

@@ -4,8 +4,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, sin
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.layers import Stretch, layers
-from tagend.cards.figures.step import Arrow
 from tagend.cards.figures.strand import Course
 from tagend.cards.figures.stroke import Spot, Trace, stroke, trace
 from tagend.layouts.paper.face import Path
@@ -49,7 +49,7 @@ class _Pen:
 def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
     """Return the box that the ink of strands and arrows fills."""
     points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
-    points += [(x, y, 0.0) for arrow in arrows for x, y in _head(arrow)]
+    points += [(x, y, 0.0) for arrow in arrows for x, y in head(arrow)]
     return Box(
         left=min(x - half for x, _, half in points),
         right=max(x + half for x, _, half in points),
@@ -78,12 +78,12 @@ def inked(strands: Sequence[Course], unit: float, arrows: Sequence[Arrow] = ()) 
             paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
             paths += _drawn(core, _Pen(line - 2 * edge, grey=1.0, lap=2 * _LAP, cut=edge), paper)
     for arrow in arrows:
-        tip, left, right = on_paper(_head(arrow))
+        tip, left, right = on_paper(head(arrow))
         paths.append(Path((("move", *tip), ("line", *left), ("line", *right), ("close",)), fill=0))
     return tuple(paths)
 
 
-def _head(arrow: Arrow) -> Iterator[Spot]:
+def head(arrow: Arrow) -> Iterator[Spot]:
     """Yield the three corners of an arrow's head, a little off the end of its strand."""
     along, across = (cos(arrow.angle), sin(arrow.angle)), (-sin(arrow.angle), cos(arrow.angle))
     for far, aside in ((_TIP, 0.0), (_OFF, _WING), (_OFF, -_WING)):

@@ -2,8 +2,9 @@
 
 from math import pi
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows, smooth
-from tagend.cards.figures.step import Arrow, Step
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 
@@ -12,9 +13,9 @@ def loops_apart(*_: int) -> tuple[Course, ...]:
     return _joined(4.4, 2.6, 7.0)
 
 
-def apart_steps(*_: int) -> tuple[Step, ...]:
+def apart_steps(*_: int) -> tuple[Stage, ...]:
     """The lower loop on its way over the upper one."""
-    return (Step((), arrows=(Arrow(2.1, 0.0, pi),)),)
+    return (Stage((), arrows=(Arrow(2.1, 0.0, pi),)),)
 
 
 def loops_laid(*_: int) -> tuple[Course, ...]:
@@ -55,6 +56,6 @@ def _loop(reach: float, wide: float) -> list[Point]:
     return [(knot - 3.6, 0.0, 0.0), (knot - 0.6, 0.1, 0.0), *leg, *back, (knot, -0.6, 0.2)]
 
 
-def loops_steps(*_: int) -> tuple[Step, ...]:
+def loops_steps(*_: int) -> tuple[Stage, ...]:
     """The lower loop over the upper one, and all that hangs on it through that."""
-    return (Step((), moves=(~1,)),)
+    return (Stage((), moves=(~1,)),)

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from math import pi
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows
-from tagend.cards.figures.step import Arrow, Step
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 
@@ -25,14 +26,14 @@ def perfection_drawn(*_: int) -> tuple[Course, ...]:
     return _drawn(_Levels(bottom=-1.0, one=0.3, two=1.5, tag=2.7, top=5.2, neck=6.7), 0.7)
 
 
-def perfection_steps(*_: int) -> tuple[Step, ...]:
+def perfection_steps(*_: int) -> tuple[Stage, ...]:
     """Loop one; loop two, and the tag between them."""
-    return Step((((-0.6, 1.2, -0.3),),), moves=(0,)), Step((), moves=(0,))
+    return Stage((((-0.6, 1.2, -0.3),),), moves=(0,)), Stage((), moves=(0,))
 
 
-def through_steps(*_: int) -> tuple[Step, ...]:
+def through_steps(*_: int) -> tuple[Stage, ...]:
     """Loop two through loop one."""
-    return (Step((), arrows=(Arrow(-14.2, -1.75, pi),)),)
+    return (Stage((), arrows=(Arrow(-14.2, -1.75, pi),)),)
 
 
 @dataclass(frozen=True, slots=True)

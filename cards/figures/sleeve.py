@@ -2,7 +2,7 @@
 
 from tagend.cards.figures.curve import Point, rounded, rows, smooth
 from tagend.cards.figures.eye import eye, through
-from tagend.cards.figures.step import Step
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 _ASIDE = 0.55  # of either leg in the sleeve, from its middle
@@ -15,10 +15,10 @@ def sleeve_laid(*_: int) -> tuple[Course, ...]:
     return *_looped(_FAR - 2.6), _tube(_FAR, _NEAR, _WIDE)
 
 
-def sleeve_steps(*_: int) -> tuple[Step, ...]:
+def sleeve_steps(*_: int) -> tuple[Stage, ...]:
     """The tag through the eye, and through the sleeve."""
     threaded, out = (-3.4, -1.6, -0.3), (_FAR - 1.0, -_ASIDE, 0.0)
-    return Step(((threaded,),), moves=(0,)), Step(((out,),), moves=(0,), free=3.0)
+    return Stage(((threaded,),), moves=(0,)), Stage(((out,),), moves=(0,), free=3.0)
 
 
 def sleeve_crimped(*_: int) -> tuple[Course, ...]:

@@ -1,7 +1,7 @@
 """The slim beauty: the turns of its thin strand in, both strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
-from tagend.cards.figures.step import Count, Step
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, folded, pair
 
 _SIDE = 0.55  # of either leg of the thin strand from the middle of the two
@@ -100,12 +100,12 @@ def _leg(side: float, out: int, back: int, left: float) -> list[Point]:
     return wound(lead, [*outwards[:-1], *inwards[1:]], tag)
 
 
-def threaded_steps(*_: int) -> tuple[Step, ...]:
+def threaded_steps(*_: int) -> tuple[Stage, ...]:
     """The fold through the eight."""
-    return (Step((None, ((-10.2, 2.4 - _SIDE, -0.9), (-10.2, 2.4 + _SIDE, -0.9))), moves=(1,)),)
+    return (Stage((None, ((-10.2, 2.4 - _SIDE, -0.9), (-10.2, 2.4 + _SIDE, -0.9))), moves=(1,)),)
 
 
-def slim_steps(_: int, turns: int) -> tuple[Step, ...]:
+def slim_steps(_: int, turns: int) -> tuple[Stage, ...]:
     """The turns out, and those back with the fold through the gap."""
     back = min(_BACK, turns // 2)
     out = turns - back
@@ -113,6 +113,6 @@ def slim_steps(_: int, turns: int) -> tuple[Step, ...]:
     outwards = tuple((end + 1.05 * side, 0.0, _OUT_R) for side in (_SIDE, -_SIDE))
     hole = tuple((_GAP + 1.9 + 0.95 * side, -1.8, 1.4) for side in (_SIDE, -_SIDE))
     return (
-        Step((None, outwards), moves=(1,), count=Count(out)),
-        Step((None, hole), moves=(1,), count=Count(back), free=1.6),
+        Stage((None, outwards), moves=(1,), count=Count(out)),
+        Stage((None, hole), moves=(1,), count=Count(back), free=1.6),
     )

@@ -1,7 +1,7 @@
 """The surgeon's knots: the passes in, two strands laid up and drawn up out, or one in a loop."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
-from tagend.cards.figures.step import Count, Step
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, beside_one_another, line, turned
 
 _PITCH = 2.7  # of the turns of two strands, laid up
@@ -83,12 +83,12 @@ def _looped(upper: list[Point], lower: list[Point]) -> tuple[Course, ...]:
     return (line(turned([*upper, *rounded(bow, 1.3), *reversed(lower)])),)
 
 
-def surgeons_steps(_: int, passes: int) -> tuple[Step, ...]:
+def surgeons_steps(_: int, passes: int) -> tuple[Stage, ...]:
     """The loop of both strands, and their ends passed through it."""
     end = _PITCH * passes + 3.4
     return (
-        Step(tuple((_over(side),) for side in (0.5, -0.5)), moves=(0, 1)),
-        Step(
+        Stage(tuple((_over(side),) for side in (0.5, -0.5)), moves=(0, 1)),
+        Stage(
             tuple(((end, -2.1 + side, 0.3),) for side in (0.5, -0.5)),
             (0, 1),
             Count(passes, "light", "passes"),
@@ -97,13 +97,13 @@ def surgeons_steps(_: int, passes: int) -> tuple[Step, ...]:
     )
 
 
-def loop_steps(_: int, passes: int) -> tuple[Step, ...]:
+def loop_steps(_: int, passes: int) -> tuple[Stage, ...]:
     """The same of a folded end."""
     end, low = _PITCH * passes + 4.0, -2.1
     through = turned([(end, low + side, 0.0) for side in (0.5, -0.5)])
     return (
-        Step((tuple(turned([_over(0.5), _over(-0.5)])),), moves=(0,)),
-        Step((tuple(through),), moves=(0,), count=Count(passes, "light", "passes")),
+        Stage((tuple(turned([_over(0.5), _over(-0.5)])),), moves=(0,)),
+        Stage((tuple(through),), moves=(0,), count=Count(passes, "light", "passes")),
     )
 
 

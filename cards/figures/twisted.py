@@ -1,7 +1,7 @@
 """The twisted-loop joint: the turns of its bight in, the two strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rows, wound
-from tagend.cards.figures.step import Count, Step
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, beside_one_another
 
 _SIDE = 0.55  # of either strand from the middle of the two
@@ -70,9 +70,9 @@ def _close(turns: int, side: float, start: float, end: float) -> list[Point]:
     return [(x, -y, -z) for x, y, z in places]
 
 
-def twisted_steps(_: int, turns: int) -> tuple[Step, ...]:
+def twisted_steps(_: int, turns: int) -> tuple[Stage, ...]:
     """The bight's turns, and the ends drawn through it."""
     x = -turns * _PITCH - 1.8
     lapped = tuple(((x, -2.1 - side, 0.9),) for side in (_SIDE, -_SIDE))
     through = tuple(((7.2, side, -0.6),) for side in (_SIDE, -_SIDE))
-    return Step(lapped, count=Count(turns, "light")), Step(through, moves=(0, 1), free=3.0)
+    return Stage(lapped, count=Count(turns, "light")), Stage(through, moves=(0, 1), free=3.0)
