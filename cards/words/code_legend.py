@@ -11,9 +11,13 @@ def legend(recipe: Recipe, wording: Wording) -> Iterator[str]:
     """Yield what the code is, the order of its fields, and what its letters stand for."""
     yield wording.say("code")
     yield wording.say("code_order")
-    codes = ", ".join(f"{code} {_name(name, wording)}" for code, name in codes_used(recipe))
-    if codes:
-        yield codes
+    if codes := key_of_codes(recipe, wording):
+        yield codes.replace("\u00a0", " ")  # a column may be narrower than a code and its word
+
+
+def key_of_codes(recipe: Recipe, wording: Wording) -> str:
+    """Return what each code stands for, of a recipe that names every knot: `B blood, N nylon`."""
+    return ", ".join(f"{code}\u00a0{_name(name, wording)}" for code, name in codes_used(recipe))
 
 
 def _name(name: str, wording: Wording) -> str:

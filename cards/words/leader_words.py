@@ -73,6 +73,19 @@ class Told:
         more = f", {self.wording.number(strength.plain)}" if strength else ""
         return self.thickness(piece) + more
 
+    def lengths(self) -> str:
+        """Return the finished lengths from the butt, to tie by: `finished 46 · 24 · 30 in`."""
+        numbers = " · ".join(self.span_number(piece.finished) for piece in self.leader.pieces)
+        return self.wording.say("finished_lengths", lengths=f"{numbers} {self.leader.unit}")
+
+    def diameters(self) -> str:
+        """Return the diameters from the butt, a unit that all have once: `0.023 · 0.020 in`."""
+        told = [self._along(piece) for piece in self.leader.pieces]
+        units = {each.rpartition(" ")[2] for each in told}
+        if len(units) == 1 and all(" " in each for each in told):
+            told = [*(each.rpartition(" ")[0] for each in told[:-1]), told[-1]]
+        return " · ".join(told)
+
     def tippet(self) -> str:
         """Return what the leader ends in: `tippet 0.010 in fluorocarbon`."""
         return self.wording.say("tippet", strand=self.thickness(self.leader.tippet))

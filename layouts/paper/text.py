@@ -108,6 +108,23 @@ def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[Set
     return tuple(set_line(line, fonts, size) for line in lines)
 
 
+def balanced_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
+    """Return as many lines as `break_lines`, as even as their words allow: none ends in an orphan.
+
+    Raises TooWide and NoGlyph.
+    """
+    lines = break_lines(text, fonts, size, width)
+    while len(lines) > 1:
+        try:
+            narrower = break_lines(text, fonts, size, max(x.width for x in lines) - 2 * SLACK)
+        except TooWide:
+            break
+        if len(narrower) > len(lines):
+            break
+        lines = narrower
+    return lines
+
+
 def set_below(
     lines: Iterable[SetLine], x: float, top: float, leading: float
 ) -> tuple[list[TextRun], float]:

@@ -10,7 +10,8 @@ from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import Scale, TooSmall
 from tagend.cards.faces.counter import counter_sheet
 from tagend.cards.faces.deck import behind, cover
-from tagend.cards.faces.label import LabelNote, wallet_label
+from tagend.cards.faces.label import wallet_label
+from tagend.cards.faces.label_lines import LabelNote
 from tagend.cards.faces.page import MARGIN, NARROW_MARGIN
 from tagend.cards.faces.panel import INSET, Panel
 from tagend.cards.faces.pocket import pocket_card
