@@ -52,19 +52,6 @@ def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
     )
 
 
-def cards_alike(
-    texts: Sequence[CardText], size: CardSize, fonts: Fonts
-) -> list[tuple[Card, ...]] | None:
-    """Return the cards of each leader, all lying or all upright, as that takes fewer sides.
-
-    None where neither way holds them all.
-    """
-    ways = [[_sides(text, way, fonts) for text in texts] for way in (size, _turned(size))]
-    whole = [[faces for faces in way if faces is not None] for way in ways if None not in way]
-    best = min(whole, key=lambda way: sum(map(len, way)), default=None)
-    return None if best is None else [paired(faces) for faces in best]
-
-
 def paired(faces: Sequence[Face]) -> tuple[Card, ...]:
     """Return sides as cards, each with the next behind it; the last may have a blank back."""
     return tuple(Card(*sides) for sides in zip_longest(faces[::2], faces[1::2]))
@@ -80,12 +67,12 @@ def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
     A size named upright is made both ways, and that of fewer sides or else of larger type is
     taken. One named lying is turned only where it must be: a table wants the width.
     """
-    made = (_sides(text, way, fonts) for way in (size, _turned(size)))
+    made = (_sides(text, way, fonts) for way in (size, turned(size)))
     ways = (faces for faces in made if faces is not None)
     return next(ways, None) if size.width >= size.height else min(ways, key=_effort, default=None)
 
 
-def _turned(size: CardSize) -> CardSize:
+def turned(size: CardSize) -> CardSize:
     """Return a card's size after a quarter turn."""
     return CardSize(size.name, size.height, size.width, size.corner)
 

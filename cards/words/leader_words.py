@@ -1,6 +1,6 @@
 """A leader's facts as words for people: shared by tables, cards and labels."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -15,6 +15,7 @@ from tagend.cards.base.units import Diameter, Length, Span
 from tagend.cards.leader.audit.finding import Finding
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Extent, Leader, Piece
+from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
 
 
@@ -127,6 +128,31 @@ class Told:
             return name
         turns = (joint.above.turns, joint.below.turns)
         return f"{name} {'+'.join(str(count) for count in turns if count)}"
+
+    def tied(self, place: int) -> str:
+        """Return the knot below a section, each side's turns in words, and the dropper it leaves.
+
+        `blood 4 thick, 6 thin`; `uni to uni 5 each`; `tippet ring, leave 6 in of tag`.
+        """
+        joint = self.leader.joints[place - 1]
+        words = " ".join((self.wording.knot(joint.knot.name), *self._turns(joint)))
+        dropper = self.leader.pieces[place - 1].section.dropper
+        if dropper is None:
+            return words
+        left = self.wording.say("leave_tag", length=self.length(dropper))
+        return f"{words}, {left}"
+
+    def _turns(self, joint: Joint) -> Iterator[str]:
+        """Yield how often either side is wound, where that depends on the strands."""
+        if not joint.knot.counted:
+            return
+        heavy, light = joint.turns.heavy, joint.turns.light
+        if heavy == light:
+            yield self.wording.say("turns_each", count=heavy)
+            return
+        roles = knot_in(self.wording, joint.knot).roles
+        sides = zip((heavy, light), roles, strict=True)
+        yield ", ".join(f"{count} {role}" for count, role in sides if count)
 
     def lap(self, place: int) -> str:
         """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3+2 1/2 in`.
