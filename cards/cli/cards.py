@@ -16,6 +16,7 @@ from tagend.cards.cli.options import (
 from tagend.cards.cli.print_command import Printing, print_command
 
 if TYPE_CHECKING:
+    from tagend.cards.printing.job import Printed
     from tagend.layouts.sheets.cutouts import Backs
     from tagend.layouts.sheets.pouch import Use
     from tagend.layouts.sheets.shelves import RunOrder
@@ -76,7 +77,7 @@ def command(
     brief: bool,
     rack: str | None,
     **wishes: Any,  # size, paper, copies and the like, named as in `CardWishes`
-) -> bytes:
+) -> "Printed":
     """Print a pocket card to tie from for each RECIPE; `-` reads standard input."""
     from tagend.cards.printing.card_sheets import SheetWishes
     from tagend.cards.printing.cards import CardWishes, cards_pdf

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from datetime import date
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 import click
 
@@ -13,6 +13,9 @@ from tagend.cards.cli.options import (
     variant_options,
 )
 from tagend.cards.cli.print_command import Printing, print_command
+
+if TYPE_CHECKING:
+    from tagend.cards.printing.job import Printed
 
 
 @print_command("labels")
@@ -42,7 +45,7 @@ def command(
     first_out: Literal["butt", "fly"] | None,
     test_box: bool,
     **where: Any,  # stock, start, skip and code, named as in `LabelWishes`
-) -> bytes:
+) -> "Printed":
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
     from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 

@@ -14,9 +14,6 @@ F = TypeVar("F", bound=Callable[..., object])
 T = TypeVar("T")
 
 recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
-output_option = click.option(
-    "-o", "--output", metavar="OUT.pdf", required=True, help="The file to write."
-)
 replace_option = click.option(
     "--replace",
     is_flag=True,

@@ -1,31 +1,33 @@
 """What every command that prints recipes shares: recipe and shop files in, a PDF written out."""
 
-from collections.abc import Callable, Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import wraps
 from typing import TYPE_CHECKING
 
 import click
 
+from tagend.cards.base.plural import counted
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed
-from tagend.cards.cli.options import output_option, recipes_argument, replace_option
+from tagend.cards.cli.options import F, recipes_argument, replace_option
 from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import under
 
 if TYPE_CHECKING:
-    from tagend.cards.printing.job import Job
+    from tagend.cards.printing.job import Job, Printed
+    from tagend.layouts.sheets.sheet import Sheet
 
 
 @dataclass(frozen=True, slots=True)
 class Printing:
-    """What is printed under which job, and the file to write."""
+    """What is printed under which job."""
 
     job: "Job"
     recipes: tuple[Recipe, ...]
-    output: str
     anyway: bool
 
     def worksheets(self, *, variants: bool = False) -> list[Worksheet]:
@@ -54,19 +56,27 @@ class Printing:
             yield from (variant for variant in found if variant not in self.recipes)
 
 
+def output_options(command: F) -> F:
+    """Give a command its --output and --plan options, for `to_write`."""
+    output = click.option("-o", "--output", metavar="OUT.pdf", help="The file to write.")
+    plan = click.option("--plan", is_flag=True, help="Only say how many pages; write nothing.")
+    return output(plan(command))
+
+
 def print_command(
     name: str, *, logo: bool = False
-) -> Callable[[Callable[..., bytes]], click.Command]:
-    """Make a command of what returns the bytes of its PDF.
+) -> Callable[[Callable[..., "Printed"]], click.Command]:
+    """Make a command of what returns its PDF.
 
     It is given a `Printing` and its own options; those of variants and shop it only names.
     """
 
-    def command_of(make: Callable[..., bytes]) -> click.Command:
+    def command_of(make: Callable[..., "Printed"]) -> click.Command:
         @wraps(make)
         def command(
             names: tuple[str, ...],
-            output: str,
+            output: str | None,
+            plan: bool,
             shop: str | None,
             anyway: bool,
             replace: bool,
@@ -74,20 +84,56 @@ def print_command(
             variants: bool = False,
             **options: object,
         ) -> None:
+            name = to_write(output, plan=plan)
             job = load_job(shop, logo=logo)
             recipes = load_chosen(names, job.practice, variant, variants)
-            check_output(output, replace=replace)  # before anything else is told
-            data = make(Printing(job, recipes, output, anyway), **options)
-            write_pdf(output, data, replace=replace)
+            if name is not None:
+                check_output(name, replace=replace)  # before anything else is told
+            printed = make(Printing(job, recipes, anyway), **options)
+            write_or_tell(name, printed, replace=replace)
 
-        for shared in (replace_option, anyway_option, output_option, recipes_argument):
+        for shared in (replace_option, anyway_option, output_options, recipes_argument):
             command = shared(command)
         return click.command(name)(command)
 
     return command_of
 
 
-def write_pdf(name: str, data: bytes, *, replace: bool = False) -> None:
-    """Write a PDF, and say so."""
-    write_output(name, data, replace=replace)
-    click.echo(f"wrote {name}; print it at 100 %, not fitted to the page", err=True)
+def to_write(output: str | None, *, plan: bool) -> str | None:
+    """Return the file to write, None where that is only planned; or raise for want of both."""
+    if output is None and not plan:
+        raise click.UsageError("Missing option '-o' / '--output' or '--plan'.")
+    return None if plan else output
+
+
+def write_or_tell(name: str | None, printed: "Printed", *, replace: bool) -> None:
+    """Write a PDF, or where that is only planned, say what it would hold."""
+    if name is None:
+        click.echo(sheets_told(printed.sheets))
+    else:
+        write_pdf(name, printed, replace=replace)
+
+
+def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:
+    """Write a PDF, and say so with what it holds."""
+    write_output(name, printed, replace=replace)
+    told = sheets_told(printed.sheets)
+    click.echo(f"wrote {name}: {told}; print it at 100 %, not fitted to the page", err=True)
+
+
+def sheets_told(sheets: Sequence["Sheet"]) -> str:
+    """Return what is printed: `24 pages on 12 sheets, 48 cards on 96 sides`."""
+    fronts = sum(sheet.side == "front" or sheet.trim is not None for sheet in sheets)
+    of_paper = "" if fronts == len(sheets) else f" on {counted(fronts, 'sheet')}"
+    return ", ".join((f"{counted(len(sheets), 'page')}{of_paper}", *_cut(sheets)))
+
+
+def _cut(sheets: Sequence["Sheet"]) -> Iterator[str]:
+    """Yield how many cards come of them, and how many labels."""
+    pieces, sides = Counter[str](), Counter[str]()
+    for cut in (sheet.cut for sheet in sheets if sheet.cut):
+        pieces[cut.noun] += cut.pieces
+        sides[cut.noun] += cut.sides
+    for noun, count in pieces.items():
+        printed = "" if sides[noun] == count else f" on {counted(sides[noun], 'side')}"
+        yield f"{counted(count, noun)}{printed}"

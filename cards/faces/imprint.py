@@ -18,6 +18,7 @@ class Imprint:
     name: str | None = None
     line: str | None = None  # of text, below the name
     logo: Raster | None = None
+    address: str | None = None  # where it is, on a sheet that is sold by
 
 
 def imprint_block(imprint: Imprint, scale: Scale, width: float) -> Block:

@@ -37,7 +37,8 @@ class Row(NamedTuple):
 class Page:
     """The room within the margins of a paper at one scale of type, and how it is worded.
 
-    With a running head, the page's number stands at its right end, else at the foot.
+    With a running head, the page's number stands at its right end, else at the foot. A title
+    stands instead of both on the first page.
     """
 
     paper: Paper
@@ -45,6 +46,7 @@ class Page:
     wording: Wording
     head: str = ""
     margin: float = MARGIN
+    title: Block | None = None
 
     @property
     def width(self) -> float:
@@ -52,9 +54,8 @@ class Page:
 
     @property
     def height(self) -> float:
-        """Without head and foot."""
-        taken = self._head().height if self.head else 2 * self.scale.small
-        return self.paper.height - 2 * self.margin - taken
+        """Without head and foot, of every page but one with a title."""
+        return self._room(2)
 
     def bold(self, words: str, width: float | None = None) -> Block:
         """Return words in bold body type, in the page's width or another."""
@@ -68,7 +69,7 @@ class Page:
         """Return pages with the rows in their order. Raises `TooSmall`."""
         pages = self.filled(rows, gap)
         return tuple(
-            self._face(stacked(of_page, gap), self.wording.say("page", number=n, count=len(pages)))
+            self._face(stacked(of_page, gap), n, len(pages))
             for n, of_page in enumerate(pages, start=1)
         )
 
@@ -76,11 +77,11 @@ class Page:
         """Return the blocks of each page. Raises `TooSmall`."""
         pages: list[list[Block]] = []
         for block, over in rows:
-            if pages and fits(stack_height([*pages[-1], block], gap), self.height):
+            if pages and fits(stack_height([*pages[-1], block], gap), self._room(len(pages))):
                 pages[-1].append(block)
                 continue
             started = [over, block] if over and pages else [block]
-            if not fits(stack_height(started, gap), self.height):
+            if not fits(stack_height(started, gap), self._room(len(pages) + 1)):
                 raise TooSmall("a part of it is higher than the space there is")
             pages.append(started)
         return pages
@@ -90,6 +91,17 @@ class Page:
         faces = self.faces([stacked(blocks, gap)], gap)
         return faces[0]
 
+    def _room(self, number: int) -> float:
+        """Return what the blocks of a page have, the first being 1."""
+        top = self._top(number)
+        foot = 0.0 if top.items else 2 * self.scale.small
+        return self.paper.height - 2 * self.margin - top.height - foot
+
+    def _top(self, number: int) -> Block:
+        if number == 1 and self.title is not None:
+            return self.title
+        return self._head() if self.head else Block((), 0.0)
+
     def _head(self) -> Block:
         """Return the running head with a rule below it, and room for a number at its right."""
         number = set_line(self.wording.say("page", number=999, count=999), self.scale.bold, _NUMBER)
@@ -97,14 +109,14 @@ class Page:
         words = text_block(self.head, self.scale.bold, _NUMBER, room)
         return stacked([words, rule(self.width, 1.0, _UNDER_HEAD)], 2.0)
 
-    def _face(self, block: Block, number: str) -> Face:
+    def _face(self, block: Block, number: int, count: int) -> Face:
         width, height, margin = self.paper.width, self.paper.height, self.margin
-        head = self._head() if self.head else Block((), 0.0)
-        line = set_line(number, self.scale.medium, _NUMBER)
+        words, top = self.wording.say("page", number=number, count=count), self._top(number)
         at = margin + DROP * _NUMBER if self.head else height - margin
+        line = set_line(words, self.scale.medium, _NUMBER)
         items = (
-            *shifted(head.items, margin, margin),
-            *shifted(block.items, margin, margin + head.height),
-            *line.at(width - margin, at, "right"),
+            *shifted(top.items, margin, margin),
+            *shifted(block.items, margin, margin + top.height),
+            *(() if top is self.title else line.at(width - margin, at, "right")),
         )
-        return Face(number, width, height, items)
+        return Face(words, width, height, items)

@@ -1,6 +1,6 @@
-"""A leader laid along a line: a leader and its room in; a band for each piece, to scale, out."""
+"""Leaders laid along a line: leaders and their room in; a band for each piece, to scale, out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.faces.block import Scale
@@ -53,13 +53,37 @@ def plot(told: Told, scale: Scale, width: float, room: float) -> Plot:
 
     A range is drawn as long as its longest.
     """
-    leader, size = told.leader, scale.factor
-    at_butt = size * (_BUTT_LOOP if is_looped(leader.butt) else _BARE)
-    at_fly = size * (_FLY_LOOP if is_looped(leader.fly) else _BARE)
-    per_mm = (width - at_butt - at_fly) / float(leader.finished.high_mm)
-    factor = _factor(leader, per_mm, room)
-    bands = tuple(_bands(leader, at_butt, per_mm, factor))
-    return Plot(told=told, scale=scale, width=width, bands=bands, per_mm=per_mm, factor=factor)
+    return plots_alike([told], scale, width, room)[0]
+
+
+def plots_alike(
+    all_told: Sequence[Told], scale: Scale, width: float, room: float
+) -> tuple[Plot, ...]:
+    """Return leaders to one scale of length and of thickness, all from the same place on.
+
+    They fill the width and the room no further than the one does that needs most.
+    """
+    leaders = [told.leader for told in all_told]
+    size = scale.factor
+    start = size * max(_BUTT_LOOP if is_looped(of.butt) else _BARE for of in leaders)
+    ends = [size * (_FLY_LOOP if is_looped(of.fly) else _BARE) for of in leaders]
+    per_mm = min(
+        (width - start - end) / float(of.finished.high_mm)
+        for of, end in zip(leaders, ends, strict=True)
+    )
+    factor = min(_factor(of, per_mm, room) for of in leaders)
+    bands = [tuple(_bands(of, start, per_mm, factor)) for of in leaders]
+    return tuple(
+        Plot(
+            told=told,
+            scale=scale,
+            width=drawn[-1].end + end,
+            bands=drawn,
+            per_mm=per_mm,
+            factor=factor,
+        )
+        for told, drawn, end in zip(all_told, bands, ends, strict=True)
+    )
 
 
 def _factor(leader: Leader, per_mm: float, room: float) -> int:

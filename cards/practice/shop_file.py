@@ -29,6 +29,7 @@ class Shop:
 
     name: str | None = None
     line: str | None = None  # of text, under the name on a card
+    address: str | None = None  # under the name on the counter sheet
     units: str | None = None  # one unit, or two: `in and cm`
     language: str | None = None  # of what is printed
     decimal: str | None = None  # sign; absent: the language's own
@@ -135,6 +136,7 @@ _read: TableReader[Shop] = TableReader(
         {
             "name": by(text_line(60)),
             "line": by(text_line(80)),
+            "address": by(text_line(120)),
             "units": choice(*_UNITS, *_BOTH),
             "language": by(text_line(40)),
             "decimal": choice(".", ","),

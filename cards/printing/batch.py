@@ -11,7 +11,7 @@ from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.printing.bench import bench_sheets
 from tagend.cards.printing.cards import CardWishes, cards_sheets
-from tagend.cards.printing.job import Job, pdf_of
+from tagend.cards.printing.job import Job, Printed, pdf_of
 from tagend.cards.printing.labels import LabelWishes, labels_sheets
 from tagend.cards.words.language import Wording
 from tagend.cards.words.shopping import spool_name
@@ -31,7 +31,7 @@ class BatchWishes:
 
 def batch_pdf(
     job: Job, tied: TiedBatch, leaders: Sequence[BookLeader], wishes: BatchWishes
-) -> bytes:
+) -> Printed:
     """Return a PDF of what is wanted; labels are of these leaders alone.
 
     Raises `Refused` for what does not fit or cannot be set.

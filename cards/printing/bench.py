@@ -7,7 +7,7 @@ from tagend.cards.batches.batch import Batch
 from tagend.cards.faces.batch_head import NEW, BatchHead
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.printing.job import Job, pdf_of, whole_pages
+from tagend.cards.printing.job import Job, Printed, pdf_of, whole_pages
 from tagend.layouts.sheets.sheet import Sheet
 
 __all__ = ["BatchHead", "bench_pdf", "bench_sheets"]
@@ -15,7 +15,7 @@ __all__ = ["BatchHead", "bench_pdf", "bench_sheets"]
 
 def bench_pdf(
     job: Job, worksheets: Sequence[Worksheet], batch: Batch, on: str | None, head: BatchHead = NEW
-) -> bytes:
+) -> Printed:
     """Return a PDF of the bench sheet for a batch of these leaders; `on` names the paper.
 
     Raises `Refused`.

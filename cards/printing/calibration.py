@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Literal, TypeAlias
 
-from tagend.cards.printing.job import DUPLEX, Job, pdf_of
+from tagend.cards.printing.job import DUPLEX, Job, Printed, pdf_of
 from tagend.cards.words.language import Wording
 from tagend.layouts.sheets.calibration import CalibrationWords, calibration_sheets
 from tagend.layouts.sheets.sheet import Sheet
@@ -11,7 +11,7 @@ from tagend.layouts.sheets.sheet import Sheet
 Edge: TypeAlias = Literal["long-edge", "short-edge"]
 
 
-def calibration_pdf(job: Job, on: str | None, edge: Edge | None, *, true: bool) -> bytes:
+def calibration_pdf(job: Job, on: str | None, edge: Edge | None, *, true: bool) -> Printed:
     """Return a PDF to measure a printer with, as it prints or as the shop file corrects it.
 
     `on` names the paper. Raises `Refused`.

@@ -16,7 +16,7 @@ from tagend.cards.printing.card_sizes import CardSizes, cards_of
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.deck import deck
 from tagend.cards.printing.hole import with_hole
-from tagend.cards.printing.job import DUPLEX, Job, paper_faults, pdf_of
+from tagend.cards.printing.job import DUPLEX, Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
@@ -48,7 +48,7 @@ class CardWishes:
     ruler: bool = False  # along the edge of the last side
 
 
-def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> bytes:
+def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Printed:
     """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
     return pdf_of(
         job,

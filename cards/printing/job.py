@@ -98,12 +98,18 @@ def job_of(shop: Shop, logo: Raster | None = None) -> Job:
     return Job(
         practice=practice_of(shop),
         wording=wording_of(shop),
-        imprint=Imprint(shop.name, shop.line, logo),
+        imprint=Imprint(name=shop.name, line=shop.line, logo=logo, address=shop.address),
         fonts=fonts,
         stock=stock,
         usual={**stock.defaults, **{key: name for key, name in own.items() if name}},
         printer=printer,
     )
+
+
+class Printed(bytes):
+    """The bytes of a PDF, and the sheets that it is made of."""
+
+    sheets: tuple[Sheet, ...] = ()
 
 
 def pdf_of(
@@ -114,7 +120,7 @@ def pdf_of(
     title: str,
     duplex: Duplex | None = None,
     true: bool = True,
-) -> bytes:
+) -> Printed:
     """Return a PDF of the sheets that are made, with the recipes of all leaders as files.
 
     A `true` one is corrected for the printer. Raises `Refused` for a leader that cannot be tied
@@ -123,16 +129,20 @@ def pdf_of(
     for worksheet in worksheets:
         check_tieable(worksheet.leader)
     with paper_faults():
-        sheets = make()
-        return write_pdf(
-            corrected(sheets, job.printer) if true else sheets,
-            title=title,
-            creator=CREATOR,
-            author=job.imprint.name or "",
-            language=job.wording.language,
-            files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
-            duplex=duplex,
+        sheets = tuple(make())
+        printed = Printed(
+            write_pdf(
+                corrected(sheets, job.printer) if true else sheets,
+                title=title,
+                creator=CREATOR,
+                author=job.imprint.name or "",
+                language=job.wording.language,
+                files=recipe_files([worksheet.leader.recipe for worksheet in worksheets]),
+                duplex=duplex,
+            )
         )
+    printed.sheets = sheets
+    return printed
 
 
 def whole_pages(faces: Sequence[Face]) -> list[Sheet]:

@@ -8,7 +8,7 @@ from functools import partial
 from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
-from tagend.cards.printing.job import Job, paper_faults, pdf_of
+from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.label_refusal import Label, too_small
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.codes.code import LASTING_MODULE, Level
@@ -34,7 +34,7 @@ class LabelWishes:
     code: bool = True  # or words alone, as the smallest labels hold
 
 
-def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> bytes:
+def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> Printed:
     """Return a PDF of wallet labels. Raises `Refused` for what does not fit or cannot be set."""
     make = partial(labels_sheets, job, worksheets, wishes)
     return pdf_of(job, make, worksheets, title=job.title("labels", worksheets))

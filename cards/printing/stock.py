@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from tagend.cards.printing.job import Job, pdf_of
+from tagend.cards.printing.job import Job, Printed, pdf_of
 from tagend.cards.words.language import Wording
 from tagend.layouts.paper.lengths import in_inches, size_in_mm
 from tagend.layouts.sheets.outline import OutlineWords, Stocked, stock_outline
@@ -11,7 +11,7 @@ from tagend.layouts.stock.formats import CardSize, LabelSheet, Paper
 from tagend.layouts.stock.stock import any_stock
 
 
-def stock_pdf(job: Job, name: str) -> bytes:
+def stock_pdf(job: Job, name: str) -> Printed:
     """Return a PDF of label sheet, card or paper, true to size. Raises `Refused`."""
     found = any_stock(name, job.stock)
 

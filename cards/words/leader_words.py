@@ -60,7 +60,7 @@ class Told:
 
     def thickness(self, piece: Piece) -> str:
         """Return how thick a piece is and of what: `0.010 in fluorocarbon`."""
-        return self.kind(self._along(piece), piece.section.material)
+        return self.kind(self.along(piece), piece.section.material)
 
     def kind(self, diameter: str, material: str) -> str:
         """Return a diameter in words with its material: `0.010 in fluorocarbon`."""
@@ -80,7 +80,7 @@ class Told:
 
     def diameters(self) -> str:
         """Return the diameters from the butt, a unit that all have once: `0.023 · 0.020 in`."""
-        told = [self._along(piece) for piece in self.leader.pieces]
+        told = [self.along(piece) for piece in self.leader.pieces]
         units = {each.rpartition(" ")[2] for each in told}
         if len(units) == 1 and all(" " in each for each in told):
             told = [*(each.rpartition(" ")[0] for each in told[:-1]), told[-1]]
@@ -219,7 +219,7 @@ class Told:
         """
         say = self.wording.say
         tapers = [
-            say("tapers", section=piece.place, diameters=self._along(piece))
+            say("tapers", section=piece.place, diameters=self.along(piece))
             for piece in self.leader.pieces
             if piece.section.tapers_to is not None
         ]
@@ -243,7 +243,7 @@ class Told:
         longest = length(high.mm, unit)
         return longest if low == high else f"{length_number(low.mm, unit)} to {longest}"
 
-    def _along(self, piece: Piece) -> str:
+    def along(self, piece: Piece) -> str:
         """Return the diameter; of a knotless taper, from its butt to its fly: `0.021–0.012 in`."""
         section = piece.section
         thick = self.diameter(section.diameter)

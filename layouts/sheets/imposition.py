@@ -8,7 +8,7 @@ from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.paper.lengths import fits, size_in_mm
 from tagend.layouts.sheets.cutouts import Axis, Backs, Card, cutouts, mirrored, turning_axis
 from tagend.layouts.sheets.marks import corner_guides, sheet_marks
-from tagend.layouts.sheets.sheet import Placed, Sheet
+from tagend.layouts.sheets.sheet import Cut, Placed, Sheet
 from tagend.layouts.sheets.shelves import Options, Room, RunOrder, Slot, grid_sheets, row_sheets
 from tagend.layouts.stock.formats import LabelSheet, Paper
 from tagend.layouts.stock.stock import shipped
@@ -57,6 +57,7 @@ def place_labels(
             stock.paper.width,
             stock.paper.height,
             tuple(Placed(face, *place) for face, place in zip(of_one, at, strict=False)),
+            cut=Cut("label", len(of_one), len(of_one)),
         )
         for of_one, at in sheets
         if of_one
@@ -90,11 +91,11 @@ def place_cards(
         _check_card(card, options[key], paper, margin, noun)
     sheets = _arranged([options[id(card)] for card in cards], room, order)
     moved = [[Slot(slot.cutout, slot.x + margin, slot.y + margin) for slot in s] for s in sheets]
-    fronts = [_front(slots, paper, corner) for slots in moved]
+    fronts = [_front(slots, paper, corner, noun) for slots in moved]
     if backs == "fold" or backs == "separate" or not any(card.back for card in cards):
         return tuple(fronts)
     axis = turning_axis(paper.width, paper.height, backs)
-    behind = [_back(slots, paper, axis) for slots in moved]
+    behind = [_back(slots, paper, axis, noun) for slots in moved]
     return tuple(sheet for both in zip(fronts, behind, strict=True) for sheet in both)
 
 
@@ -135,21 +136,28 @@ def _arranged(ways: Sequence[Options], room: Room, order: RunOrder) -> Sequence[
     return row_sheets(ways, room)
 
 
-def _front(slots: Sequence[Slot], paper: Paper, corner: float) -> Sheet:
+def _front(slots: Sequence[Slot], paper: Paper, corner: float, noun: str) -> Sheet:
     placed = tuple(face for slot in slots for face in _faces(slot))
     marks = sheet_marks(slots, paper.width, paper.height)
     arcs = (corner_guides(slot, corner) for slot in slots if corner > 0)
-    return Sheet(width=paper.width, height=paper.height, placed=placed, marks=(*marks, *arcs))
+    return Sheet(
+        width=paper.width,
+        height=paper.height,
+        placed=placed,
+        marks=(*marks, *arcs),
+        cut=Cut(noun, len(slots), len(placed)),
+    )
 
 
-def _back(slots: Sequence[Slot], paper: Paper, axis: Axis) -> Sheet:
+def _back(slots: Sequence[Slot], paper: Paper, axis: Axis, noun: str) -> Sheet:
     placed = tuple(
         mirrored(replace(front, face=slot.cutout.back), paper.width, paper.height, axis)
         for slot in slots
         for front in _faces(slot)
         if slot.cutout.back
     )
-    return Sheet(width=paper.width, height=paper.height, placed=placed, side="back")
+    cut = Cut(noun, 0, len(placed))
+    return Sheet(width=paper.width, height=paper.height, placed=placed, side="back", cut=cut)
 
 
 def _faces(slot: Slot) -> Iterator[Placed]:

@@ -5,6 +5,7 @@ edge lets water in. So the lines to cut by cannot be on the card's own sheet.
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Literal, TypeAlias
 
 from tagend.fonts import Chain
@@ -41,7 +42,8 @@ def pouch_sheet(
     What to do is told within each card, where it is large enough. Raises `DoesNotFit`.
     """
     pouch = Card(_pouch(size, SEALED[use], told, fonts))
-    return place_cards([pouch] * count, paper, margin=margin, noun="pouch")[0]
+    (sheet, *_) = place_cards([pouch] * count, paper, margin=margin, noun="pouch")
+    return replace(sheet, cut=None)  # pouches are laid on it
 
 
 def _pouch(size: CardSize, sealed: float, told: Sequence[str], fonts: Chain) -> Face:

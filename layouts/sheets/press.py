@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.sheets.cutouts import Card, Cutout
 from tagend.layouts.sheets.marks import EDGE, GAP, LENGTH, sheet_marks
-from tagend.layouts.sheets.sheet import Placed, Sheet, SheetSide, Trim
+from tagend.layouts.sheets.sheet import Cut, Placed, Sheet, SheetSide, Trim
 from tagend.layouts.sheets.shelves import Slot
 
 BLEED = 3 * MM  # common practice in print; crop marks begin beyond it, at GAP
@@ -34,5 +34,6 @@ def _page(size: Face, face: Face | None, side: SheetSide) -> Sheet:
         placed=(Placed(face, MARGIN, MARGIN),) if face else (),
         marks=sheet_marks((slot,), width, height),
         side=side,
+        cut=Cut("card", int(side == "front"), int(face is not None)),
         trim=Trim(x=MARGIN, y=MARGIN, width=size.width, height=size.height, bleed=BLEED),
     )

@@ -73,6 +73,18 @@ class Adjustment:
 
 
 @dataclass(frozen=True, slots=True)
+class Cut:
+    """What comes of a sheet: so many of what a noun calls, and how many printed sides of these.
+
+    A sheet of backs has sides alone.
+    """
+
+    noun: str
+    pieces: int
+    sides: int
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
     """One side of one piece of paper, in points from its top left corner, y downwards."""
 
@@ -83,3 +95,4 @@ class Sheet:
     side: SheetSide = "front"
     trim: Trim | None = None  # of a page that a print shop trims to one card
     adjustment: Adjustment = Adjustment()
+    cut: Cut | None = None  # of a sheet that is cut up, or whose labels are taken off

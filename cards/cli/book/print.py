@@ -10,9 +10,9 @@ from tagend.cards.book.tying import tied_orders, with_draws
 from tagend.cards.cli.book.orders import leader_reader
 from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.files import load_job
-from tagend.cards.cli.options import output_option, paper_option, replace_option, shop_option
+from tagend.cards.cli.options import paper_option, replace_option, shop_option
 from tagend.cards.cli.output import check_output
-from tagend.cards.cli.print_command import write_pdf
+from tagend.cards.cli.print_command import output_options, to_write, write_or_tell
 
 if TYPE_CHECKING:
     from tagend.cards.printing.batch import BatchWishes
@@ -36,14 +36,15 @@ if TYPE_CHECKING:
 @click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
 @click.option("--size", metavar="SIZE", help="The card size; see `tagend stock`.")
 @paper_option
-@output_option
+@output_options
 @replace_option
 @book_option
 @shop_option
 def command(
     batch: str,
     book: str,
-    output: str,
+    output: str | None,
+    plan: bool,
     replace: bool,
     shop: str | None,
     **wishes: Any,
@@ -55,7 +56,9 @@ def command(
     """
     if not any(wishes[kind] for kind in ("bench", "labels", "cards")):
         raise click.UsageError("Say what to print: --bench, --labels, --cards.")
-    check_output(output, replace=replace)
+    name = to_write(output, plan=plan)
+    if name is not None:
+        check_output(name, replace=replace)
     job = load_job(shop, logo=True)
     with reading(book) as db:
         tied = tied_orders(db, batch_number(batch), leader_reader(job.practice))
@@ -64,7 +67,8 @@ def command(
         leaders = recall(db, Sought(batch=tied.number, numbers=_numbers(wishes["chosen"]))).leaders
     from tagend.cards.printing.batch import batch_pdf
 
-    write_pdf(output, batch_pdf(job, tied, leaders, _wishes(**wishes)), replace=replace)
+    printed = batch_pdf(job, tied, leaders, _wishes(**wishes))
+    write_or_tell(name, printed, replace=replace)
 
 
 def _numbers(chosen: str | None) -> tuple[int, ...] | None:

@@ -31,7 +31,7 @@ def shown(pdf: Path, page: int = 0) -> str:
 def test_a_bench_sheet_is_written(tagend: Tagend, demo: Path, output: Path) -> None:
     run = tagend("bench", demo / "sandbar-eight.toml", "--count", "12", "-o", output)
     assert (run.status, run.out) == (0, "")
-    assert run.err.startswith(f"wrote {output};")
+    assert run.err.startswith(f"wrote {output}: 1 page")
     assert "12 × Sandbar eight, 11 ft" in shown(output)
     assert "Cut, one spool at a time" in shown(output)
 

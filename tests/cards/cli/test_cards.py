@@ -1,4 +1,5 @@
 import os
+import re
 from io import BytesIO
 from pathlib import Path
 
@@ -36,8 +37,53 @@ def test_a_card_is_written_and_how_to_print_it_is_told(
 ) -> None:
     run = tagend("cards", demo / "sandbar-eight.toml", "-o", output)
     assert (run.status, run.out) == (0, "")
-    assert run.err == f"wrote {output}; print it at 100 %, not fitted to the page\n"
+    assert re.fullmatch(
+        rf"wrote {re.escape(str(output))}: 1 page, \d cards? on \d sides; "
+        r"print it at 100 %, not fitted to the page\n",
+        run.err,
+    )
     assert "Sandbar eight" in text(output.read_bytes())
+
+
+def test_a_hand_out_is_planned_and_nothing_written(tagend: Tagend, demo: Path) -> None:
+    recipe, out = demo / "sandbar-eight.toml", demo / "none.pdf"
+    options = ["--brief", "--copies", "24", "--plan"]
+    run = tagend("cards", recipe, *options, "-o", out)
+    # Within 5 mm, a letter page has 269.4 mm of height for folded cards of 53.98 mm: four.
+    assert (run.status, run.out) == (0, "6 pages, 24 cards on 48 sides\n")
+    assert not out.exists()
+    assert tagend("cards", recipe, *options).out == run.out
+
+
+def test_pages_printed_on_both_sides_are_told_with_their_sheets(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    options = ["--brief", "--copies", "24", "--backs", "long-edge", "--plan"]
+    run = tagend("cards", demo / "sandbar-eight.toml", *options)
+    # Two times four cards are a sheet.
+    assert run.out == "6 pages on 3 sheets, 24 cards on 48 sides\n"
+
+
+@pytest.mark.parametrize(
+    ("options", "told"),
+    [
+        (["--press"], "4 pages, 2 cards on 4 sides"),
+        (["--backs", "separate"], "1 page, 4 cards"),
+        (["--wet"], "2 pages, 2 cards on 4 sides"),
+    ],
+)
+def test_what_is_cut_from_the_pages_is_told(
+    tagend: Tagend, demo: Path, options: list[str], told: str
+) -> None:
+    card = ("--brief", "--copies", "2", "--plan")
+    run = tagend("cards", demo / "sandbar-eight.toml", *card, *options)
+    assert run.out == f"{told}\n"
+
+
+def test_a_plan_of_nothing_that_fits_is_refused(tagend: Tagend, demo: Path) -> None:
+    run = tagend("cards", demo / "sandbar-eight.toml", "--size", "20x20mm", "--plan")
+    assert run.status == 2
+    assert "--size" in run.faults[-1]
 
 
 def test_standard_input_is_read(tagend: Tagend, demo: Path, output: Path) -> None:

@@ -43,7 +43,9 @@ def pages(pdf: Path) -> int:
 def test_labels_fill_a_sheet_row_by_row(tagend: Tagend, demo: Path, output: Path) -> None:
     run = tagend("labels", demo / "sandbar-eight.toml", "--count", "4", "-o", output)
     assert (run.status, run.out) == (0, "")
-    assert run.err == f"wrote {output}; print it at 100 %, not fitted to the page\n"
+    assert (
+        run.err == f"wrote {output}: 1 page, 4 labels; print it at 100 %, not fitted to the page\n"
+    )
     assert places(output) == [(0, 0), (0, 1), (0, 2), (1, 0)]
 
 

@@ -8,7 +8,7 @@ from tagend.cards.batches.batch import Order
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import Scale, TooSmall
-from tagend.cards.faces.counter import counter_sheet
+from tagend.cards.faces.counter import Offer, counter_sheet
 from tagend.cards.faces.deck import behind, cover
 from tagend.cards.faces.label import wallet_label
 from tagend.cards.faces.label_lines import LabelNote
@@ -141,7 +141,13 @@ def test_every_page(shop: Shop) -> None:
     rack = read_rack((SAMPLES / "rack.toml").read_bytes(), job.practice)
     for name in ("Letter", "A4", "A5"):
         page = paper(name)
-        pages = [*counter_sheet(told, job.imprint, page, job.fonts)]
+        codes = [code_of(sheet.leader, job.practice) for sheet in worksheets]
+        offered = [list(map(Offer, told, codes)), list(map(Offer, told))]
+        pages = [
+            face
+            for offers in offered
+            for face in counter_sheet(offers, job.imprint, page, job.fonts)
+        ]
         to_work_from: list[Face] = []
         for some, count in ((told, 12), (told[:1], 300)):
             for own in (rack, None):

@@ -6,6 +6,7 @@ import pytest
 
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.printing.cards import CardWishes, cards_pdf
+from tagend.cards.printing.counter import counter_pdf
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.codes import code_proof
@@ -18,6 +19,7 @@ SHEET = worksheet(SANDBAR, PRACTICE)
 PRINTS: list[Callable[[], bytes]] = [
     lambda: cards_pdf(JOB, [SHEET], CardWishes()),
     lambda: labels_pdf(JOB, [SHEET], LabelWishes()),
+    lambda: counter_pdf(JOB, [SHEET], None),
 ]
 
 

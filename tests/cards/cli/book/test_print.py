@@ -30,6 +30,13 @@ def test_labels_bear_the_books_numbers_days_and_lots(tied: Book, output: Path) -
     assert "K 114, F 7" in text
 
 
+def test_a_plan_tells_what_all_would_take_and_writes_nothing(tied: Book) -> None:
+    run = tied("print", "2", "--labels", "--bench", "--plan")
+    # Five leaders of batch 2; two pages of bench sheet at least, and one of labels.
+    assert run.out.endswith("pages, 5 labels\n")
+    assert tied("print", "2", "--labels").status == 2
+
+
 def test_lost_labels_are_printed_again_with_their_numbers(tied: Book, output: Path) -> None:
     tied("print", "2", "--labels", "--numbers", "4,6", "-o", output)
     text = shown(output)
