@@ -1,4 +1,4 @@
-"""ISO/IEC 18004: which module of a symbol is of which codeword, and which codeword of which block."""
+"""ISO/IEC 18004: of which codeword each module of a symbol is, and of which block a codeword."""
 
 from collections.abc import Iterator
 from functools import cache

@@ -15,7 +15,7 @@ from tagend.layouts.paper.lengths import SLACK as FITS
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
 # ISO 9241-3 and NUREG-0700 rev. 2, 1.3.1-4: capitals of at least 16 minutes of arc, at 40 cm.
-SMALLEST_TYPE = 7.5
+SMALLEST_TYPE = 7.6
 # Points: what `fits` lets pass, and half a thousandth of an em, to which fonts round, times a
 # line's letters.
 SLACK = FITS + 0.02

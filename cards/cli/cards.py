@@ -43,8 +43,8 @@ if TYPE_CHECKING:
 @click.option(
     "--shopping", type=click.IntRange(1, 10_000), help="List the line to buy for so many leaders."
 )
-@click.option("--figures", is_flag=True, help="Draw the knots, even where that takes more cards.")
 @click.option("--ruler", is_flag=True, help="A ruler along an edge, to measure loops and tags.")
+@click.option("--knots", is_flag=True, help="Only how the knots are tied, each once, in full.")
 @click.option("--brief", is_flag=True, help="Leave out how the knots are tied.")
 @click.option(
     "--order",

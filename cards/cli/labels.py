@@ -32,6 +32,9 @@ if TYPE_CHECKING:
     help="The end that leaves the wallet first.",
 )
 @click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
+@click.option(
+    "--no-code", "code", is_flag=True, default=True, flag_value=False, help="Words alone."
+)
 @variant_options
 @shop_option
 def command(
@@ -41,7 +44,7 @@ def command(
     numbered: bool,
     first_out: Literal["butt", "fly"] | None,
     test_box: bool,
-    **where: Any,  # stock, start and skip, named as in `LabelWishes`
+    **where: Any,  # stock, start, skip and code, named as in `LabelWishes`
 ) -> "Printed":
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
     from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf

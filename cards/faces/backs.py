@@ -1,123 +1,157 @@
-"""The backs of a card: cautions, the code with its legend, and how the knots are tied."""
+"""What stands behind a card's front: what it says and how full it is to be in; blocks out."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+from itertools import repeat
+from typing import TypeAlias, TypeVar
 
-from tagend.cards.faces.block import Block, TooSmall, filled, hung, stacked
+from tagend.cards.faces.block import Block, Scale, hung, small_lines
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.code_block import code_block
+from tagend.cards.faces.diagram import low_diagrams
+from tagend.cards.faces.front import Fronts
 from tagend.cards.faces.imprint import imprint_block
-from tagend.cards.faces.lesson_sides import lesson_blocks, lesson_sides
-from tagend.cards.faces.panel import CardSide, More, Panel, nothing
-from tagend.cards.words.cautions import Caution
+from tagend.cards.faces.lesson import HEIGHTS, Words, has_figure, lesson_block
+from tagend.cards.words.lessons import Lesson
 
-_LEAST_CAUTIONS = 4
-_CODE_SHARES = (0.5, 0.35)  # of the width, for the code; the rest is its legend's
+_FIRST = 1  # caution is never left out, nor are those of wire
+_WET = "wet"  # the caution that says how any knot is seated
 
 
-def backs(text: CardText, panels: Sequence[Panel], extra: More, place: int) -> list[CardSide]:
-    """Return the sides behind a front, in the largest type in which they are fewest.
+@dataclass(frozen=True, slots=True)
+class Fullness:
+    """How much of what is no must stands on a card; the least is all that must."""
 
-    `place` sides stand before them. `extra` gives the blocks that found no room there. The lessons
-    go on sides of their own where one back does not hold them too, and so does, before them, what
-    else is no must. Raises `TooSmall`.
+    heights: tuple[float, ...]  # of each strip; one that needs more has it
+    words: tuple[Words, ...]  # below each strip
+    cautions: int = 0  # more than must stand there
+    renewals: bool = False
+    variants: bool = False
+    drawing: bool = False
+
+    @staticmethod
+    def least(lessons: int) -> "Fullness":
+        """Return what must be."""
+        none: Words = "none"
+        return Fullness(HEIGHTS[:1] * lessons, (none,) * lessons)
+
+    @staticmethod
+    def ample(lessons: int) -> "Fullness":
+        """Return what is worth more than type that is larger than it must be."""
+        seat: Words = "seat"
+        return Fullness(
+            HEIGHTS[:1] * lessons, (seat,) * lessons, cautions=2, renewals=True, variants=True
+        )
+
+    @property
+    def seated(self) -> bool:
+        """Whether each knot is told how it is seated, so that it need not be said of all."""
+        return "none" not in self.words
+
+
+T = TypeVar("T")
+Change: TypeAlias = Callable[[Fullness], Fullness]
+
+
+def back_blocks(
+    text: CardText,
+    left: Sequence[str],
+    scale: Scale,
+    width: float,
+    full: Fullness,
+    *,
+    drawn: bool,
+) -> list[list[Block]] | None:
+    """Return groups of blocks that keep their order; `left` is what the front has no room for.
+
+    None where the code or a figure is wider than the width.
+
+    Not `drawn`, figures only take as much room. Raises `TooWide`.
     """
-
-    def more(panel: Panel) -> Sequence[Block]:
-        asked = (lines for lines in (text.variants, text.shopping) if lines)
-        return [*extra(panel), *(panel.small(*lines) for lines in asked)]
-
-    whole = _everything_on_one(text, panels, more, place) if text.lessons else None
-    if whole is not None:
-        return [whole]
-    for here, later in ((more, nothing), (nothing, more)):
-        for panel in panels:
-            side, shown = _one_back(text, panel, place, here(panel))
-            if side is not None:
-                lessons = lesson_sides(text, panels, later, place + 1)
-                return [side, *_with_more_care(lessons, text.cautions[shown:])]
-    sides = _several_backs(text, panels[-1], more(panels[-1]), place)
-    return [*sides, *lesson_sides(text, panels, nothing, place + len(sides))]
-
-
-def _everything_on_one(
-    text: CardText, panels: Sequence[Panel], more: More, place: int
-) -> CardSide | None:
-    """Return one side with the lessons too, their figures as well where there is room for them."""
-    plain = None
-    for panel in panels:
-        lessons = lesson_blocks(text.lessons, panel, "none")
-        side, _ = _one_back(text, panel, place, more(panel), lessons)
-        if side is None:
-            continue
-        roomy = lesson_blocks(text.lessons, panel, "room")
-        if _one_back(text, panel, place, more(panel), roomy)[0] is not None:
-            drawn = lesson_blocks(text.lessons, panel, "drawn")
-            return _one_back(text, panel, place, more(panel), drawn)[0]
-        plain = plain or side
-    return None if text.figures else plain
-
-
-def _one_back(
-    text: CardText, panel: Panel, place: int, more: Sequence[Block], lessons: Sequence[Block] = ()
-) -> tuple[CardSide | None, int]:
-    """Return one side with as many cautions as it holds, and how many; None for too few."""
-    care, over = _care(text.cautions, panel), text.over(panel, place)
-    for share in _CODE_SHARES:
-        must = _must(text, panel, share)
-        for count in _counts(text) if must else ():
-            side = CardSide(panel, (*over, *must, *more, stacked(care[:count]), *lessons))
-            if side.fits:
-                return side, count
-    return None, 0
-
-
-def _with_more_care(sides: Sequence[CardSide], cautions: Sequence[Caution]) -> list[CardSide]:
-    """Return the sides with as many more cautions as they have room for, each in its turn."""
-    fuller: list[CardSide] = []
-    for side in sides:
-        care = _care(cautions, side.panel)
-        tries = ((side.plus([stacked(care[:n])]), n) for n in range(len(care), 0, -1))
-        more, held = next((each for each in tries if each[0].fits), (side, 0))
-        fuller.append(more)
-        cautions = cautions[held:]
-    return fuller
-
-
-def _several_backs(
-    text: CardText, panel: Panel, more: Sequence[Block], place: int
-) -> list[CardSide]:
-    """Return the fewest sides, with as many cautions as they hold."""
-    musts = (_must(text, panel, share) for share in _CODE_SHARES)
-    held = (must for must in musts if must and max(b.height for b in must) <= panel.height)
-    must = next(held, None)
-    if must is None:
-        raise TooSmall(f"its code of {text.symbol.side} modules is too large")
-    care = _care(text.cautions, panel)
-
-    def over(number: int) -> list[Block]:
-        return text.over(panel, place + number)
-
-    splits = [
-        filled([*must, *more, stacked(care[:count])], panel.gap, panel.height, over)
-        for count in _counts(text)
+    code = code_block(text.symbol, text.legend, scale, width)
+    knots = [
+        _taught(lesson, scale, width, full, place, drawn=drawn)
+        for place, lesson in enumerate(text.lessons)
     ]
-    best = min(splits, key=len)  # of equals the first, which has most cautions
-    return [CardSide(panel, tuple(blocks)) for blocks in best]
+    if code is None or None in knots:
+        return None
+    asked = (left, text.shopping, text.renewals * full.renewals, text.variants * full.variants)
+    drawing = list(low_diagrams(text.told, scale, width))[:1] if full.drawing else []
+    blocks = [
+        drawing,
+        *([block] for block in knots if block is not None),
+        [code],
+        _care(text, scale, width, full),
+        *([small_lines(lines, scale, width)] for lines in asked if lines),
+        [imprint_block(text.imprint, scale, width)],
+    ]
+    return [group for group in blocks if group and group[0].height]
 
 
-def _must(text: CardText, panel: Panel, share: float) -> list[Block]:
-    """Return what every back says; nothing where the code does not fit its share of the width."""
-    code = code_block(text.symbol, text.legend, panel.scale, panel.width, share)
-    if code is None:
-        return []
-    imprint = imprint_block(text.imprint, panel.scale, panel.width)
-    return [block for block in (imprint, code) if block.items]
+def wishes(text: CardText, front: Fronts) -> Iterator[Change]:
+    """Yield what a card is to say where it has room, the most important first."""
+
+    def caution(full: Fullness) -> Fullness:
+        return replace(full, cautions=full.cautions + 1)
+
+    def higher(height: float) -> Iterator[Change]:
+        yield from (partial(_higher, place, height) for place in places)
+
+    def worded(words: Words) -> Iterator[Change]:
+        yield from (partial(_worded, place, words) for place in places)
+
+    places = range(len(text.lessons))
+    more = len(text.cautions) - _FIRST
+    yield from repeat(caution, min(more, 1))
+    yield from worded("seat")
+    for height in HEIGHTS[1:4]:
+        yield from higher(height)
+    yield from repeat(caution, min(max(more - 1, 0), 1))
+    if not front.drawn:
+        yield lambda full: replace(full, drawing=True)
+    if text.renewals:
+        yield lambda full: replace(full, renewals=True)
+    if text.variants:
+        yield lambda full: replace(full, variants=True)
+    for height in HEIGHTS[4:6]:
+        yield from higher(height)
+    yield from worded("steps")
+    yield from repeat(caution, max(more - 2, 0))
+    for height in HEIGHTS[6:]:
+        yield from higher(height)
 
 
-def _care(cautions: Sequence[Caution], panel: Panel) -> list[Block]:
-    return [hung("!", caution.short, panel.scale, panel.width) for caution in cautions]
+def _higher(place: int, height: float, full: Fullness) -> Fullness:
+    return replace(full, heights=_put(full.heights, place, height))
 
 
-def _counts(text: CardText) -> range:
-    """How many cautions to try, the most first."""
-    return range(len(text.cautions), _LEAST_CAUTIONS - 1, -1)
+def _worded(place: int, words: Words, full: Fullness) -> Fullness:
+    return replace(full, words=_put(full.words, place, words))
+
+
+def _put(values: tuple[T, ...], place: int, value: T) -> tuple[T, ...]:
+    return (*values[:place], value, *values[place + 1 :])
+
+
+def _taught(
+    lesson: Lesson, scale: Scale, width: float, full: Fullness, place: int, *, drawn: bool
+) -> Block | None:
+    """Return a lesson with its figure as high as it is to be, or higher where it must be."""
+    words, heights = full.words[place], [each for each in HEIGHTS if each >= full.heights[place]]
+    if not has_figure(lesson):
+        heights = heights[:1]
+    tries = (lesson_block(lesson, scale, width, each, words, drawn=drawn) for each in heights)
+    return next((block for block in tries if block is not None), None)
+
+
+def _care(text: CardText, scale: Scale, width: float, full: Fullness) -> list[Block]:
+    """Return the cautions that must stand, and so many more, in their order."""
+    kept = [
+        caution
+        for place, caution in enumerate(text.cautions)
+        if place < _FIRST + full.cautions
+        or caution.when == "wire"
+        or (caution.name == _WET and not full.seated)
+    ]
+    return [hung("!", caution.short, scale, width) for caution in kept]

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, Path, segment, shifted
+from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import SetLine, break_lines, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
@@ -45,7 +46,7 @@ class Scale:
 
     @property
     def cut(self) -> float:
-        return 11.5 * self.factor
+        return 11 * self.factor
 
     @property
     def body(self) -> float:
@@ -54,12 +55,12 @@ class Scale:
     @property
     def small(self) -> float:
         """At factor 1, the smallest type that may be printed."""
-        return 7.5 * self.factor
+        return FLOOR * self.factor
 
     @property
     def pitch(self) -> float:
         """From one row of the table to the next."""
-        return 10.5 * self.factor * self.stretch
+        return 11.9 * self.factor * self.stretch
 
 
 def line_block(line: SetLine) -> Block:

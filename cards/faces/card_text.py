@@ -1,6 +1,7 @@
 """All that one leader's card says, in one value."""
 
 from dataclasses import dataclass
+from math import inf
 
 from tagend.cards.faces.block import Block
 from tagend.cards.faces.imprint import Imprint
@@ -19,14 +20,15 @@ class CardText:
     symbol: Symbol
     legend: tuple[str, ...]  # of the code
     cautions: tuple[Caution, ...]
+    how_to: str  # tie any leader
     imprint: Imprint
     lessons: tuple[Lesson, ...] = ()
     shopping: tuple[str, ...] = ()  # what to buy, where that is asked for
     renewals: tuple[str, ...] = ()  # a line for each new piece, told where there is room
     variants: tuple[str, ...] = ()  # a line for each variant of the recipe
-    figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side
     least: float = 1.0  # factor of its type
+    most: float = inf
 
     @property
     def name(self) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from tagend.cards.faces.block import DROP, LEADING, Block, small_lines, stacked
-from tagend.cards.faces.marks import sleeve
+from tagend.cards.faces.marks import underline
 from tagend.cards.faces.pattern import Band, patterned
 from tagend.cards.faces.plot import Plot
 from tagend.cards.practice.materials import Pattern
@@ -75,4 +75,4 @@ def _swatch(pattern: Pattern, guard: bool, size: float) -> tuple[Item, ...]:
     """Return a short strand with its middle at y = 0."""
     high = _HIGH * size
     band = Band(x=0.0, y=0.0, length=_SWATCH * size, from_thick=high, to_thick=high)
-    return (*patterned(band, pattern), *([sleeve(band)] if guard else []))
+    return (*patterned(band, pattern), *([underline(band)] if guard else []))

@@ -96,7 +96,7 @@ def _lines(told: Told) -> list[tuple[str, str]]:
     """Return each section's length and diameter, units said where they change."""
     pieces = told.leader.pieces
     lengths = [f"{told.span_number(piece.finished)} {told.leader.unit}" for piece in pieces]
-    diameters = [told.diameters(piece) for piece in pieces]
+    diameters = [told.along(piece) for piece in pieces]
     return list(zip(_units_once(lengths), _units_once(diameters), strict=True))
 
 

@@ -17,49 +17,46 @@ from tagend.layouts.paper.face import Path, shifted
 _ROOM = 9.0  # points at factor 1, for the thickest strand
 _LOW_ROOM = 6.0
 _BELOW = 1.4  # points at factor 1, from the strand to the dimension line
+_HANGS = 0.25  # of a figure below its baseline, in type sizes
 _TO_KEY = 0.33  # from the figures to the key, in type sizes
 
 
 def diagram(told: Told, scale: Scale, width: float) -> Block:
     """Return the leader drawn along the width, with all that can be said. Raises `TooWide`."""
-    return next(diagrams(told, scale, width))
+    full = plot(told, scale, width, _ROOM * scale.factor)
+    strand = _strand(full, lengths_above(full, -rise(full)))
+    return stacked([strand, key(full, _note(full))], _TO_KEY * scale.small)
 
 
-def diagrams(told: Told, scale: Scale, width: float) -> Iterator[Block]:
-    """Yield the drawing, and lower ones to stand by a table of the lengths.
+def low_diagrams(told: Told, scale: Scale, width: float) -> Iterator[Block]:
+    """Yield drawings to stand by a table, the higher one first: with lengths above, and without.
 
-    The first has the length of each piece above it, the last leaves out the base too. Raises
-    `TooWide`.
+    The table names each line, so that none is told apart by a pattern: a card's black is for the
+    thin strand of a knot.
     """
     full, low = (plot(told, scale, width, room * scale.factor) for room in (_ROOM, _LOW_ROOM))
-    strand = _strand(full, lengths_above(full, -rise(full)))
-    yield _keyed(strand, key(full, _notes(full)[0]), scale)
-    strand = _strand(low, Block((), rise(low)))
-    for note in _notes(low):
-        yield _keyed(strand, key(low, note), scale)
+    yield _strand(full, lengths_above(full, -rise(full)), plain=True)
+    yield _strand(low, Block((), rise(low)), plain=True)
 
 
-def _keyed(strand: Block, names: Block, scale: Scale) -> Block:
-    return stacked([strand, names], _TO_KEY * scale.small)
-
-
-def _notes(plotted: Plot) -> tuple[str, ...]:
+def _note(plotted: Plot) -> str:
     """Return the exaggeration, before that with what the leader measures without its tippet."""
     told, base_length = plotted.told, plotted.leader.base
     thickness = told.wording.say("thickness", factor=plotted.factor)
     if not base_length.high_mm:
-        return (thickness,)
+        return thickness
     base = told.wording.say("base", length=told.span(base_length))
-    return f"{base} · {thickness}", thickness
+    return f"{base} · {thickness}"
 
 
-def _strand(plotted: Plot, above: Block) -> Block:
+def _strand(plotted: Plot, above: Block, *, plain: bool = False) -> Block:
     """Return what stands above the strand, the strand itself and its dimension line."""
     line = dimension_line(plotted, reach(plotted) + _BELOW * plotted.size)
-    items = (*above.items, *_bands(plotted), *marks(plotted), *line.items)
-    return Block(shifted(items, 0, above.height), above.height + line.height)
+    hangs = _HANGS * plotted.scale.small if plain else 0.0  # a key below has room for it
+    items = (*above.items, *_bands(plotted, plain=plain), *marks(plotted), *line.items)
+    return Block(shifted(items, 0, above.height), above.height + line.height + hangs)
 
 
-def _bands(plotted: Plot) -> Iterator[Path]:
+def _bands(plotted: Plot, *, plain: bool) -> Iterator[Path]:
     for band, piece in zip(plotted.bands, plotted.leader.pieces, strict=True):
-        yield from patterned(band, piece.material.pattern)
+        yield from patterned(band, "outline" if plain else piece.material.pattern)

@@ -1,65 +1,101 @@
-"""The front of a card: head, diagram and table of a leader, on one side or more."""
+"""The front of a card: head, drawing and table of a leader, on one side or more."""
 
-from collections.abc import Sequence
-from dataclasses import replace
-from itertools import takewhile
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import product
+from typing import get_args
 
-from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
-from tagend.cards.faces.diagram import diagrams
-from tagend.cards.faces.head import continued_head, head
-from tagend.cards.faces.leader_table import LeaderTable, leader_table, table_height
+from tagend.cards.faces.block import Block, TooSmall, stack_height
+from tagend.cards.faces.card_text import CardText
+from tagend.cards.faces.diagram import low_diagrams
+from tagend.cards.faces.head import card_head, continued_head, note
+from tagend.cards.faces.leader_table import Knots, leader_table, needed_width, table_height
 from tagend.cards.faces.panel import CardSide, Panel
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.paper.text import TooWide
+from tagend.layouts.paper.lengths import fits
 
-_STRETCHES = (1.0, 1.1, 1.2, 1.4)  # of the table's rows
+_STRETCHES = (1.4, 1.2, 1.1, 1.0)  # of the table's rows
 
 
-def front(told: Told, panel: Panel, *, drawn: bool) -> CardSide | None:
-    """Return head and table, its rows as far apart as there is room, and the diagram if `drawn`.
+@dataclass(frozen=True, slots=True)
+class Fronts:
+    """The sides with the table, and what found no room on them."""
 
-    Of the diagram, the fullest that fits. None where nothing does.
+    sides: tuple[CardSide, ...]
+    left: tuple[str, ...] = ()  # that must be said elsewhere
+    drawn: bool = False
+
+
+def fronts(text: CardText, panel: Panel) -> list[Fronts]:
+    """Return head and table on as few sides as there can be, with all else that has room there.
+
+    The first has the fullest drawing that finds room, the others a lower one and more in words.
+    None where the table is wider than the panel. Raises `TooWide`.
     """
-    try:
-        top = _head(told, panel)
-        drawings = diagrams(told, panel.scale, panel.width)
-        tops = ((top, drawing) for drawing in drawings) if drawn else [(top,)]
-        return next(filter(None, (_over_table(told, panel, above) for above in tops)), None)
-    except TooWide:
-        return None
+    told = text.told
+    ways = [way for way in get_args(Knots) if fits(_width(told, panel, way), panel.width)]
+    for way in ways:
+        height = table_height(told, panel.scale, way)
+        found: list[Fronts] = []
+        for top in _tops(text, panel):
+            above = top.sides[0].blocks
+            less = not found or len(top.left) < len(found[-1].left)
+            if less and fits(
+                stack_height([*above, Block((), height)], panel.least_gap), panel.height
+            ):
+                found.append(replace(top, sides=(_whole(told, panel, way, above),)))
+        if found:
+            return found
+    splits = [_split(text, panel, way) for way in ways]
+    return sorted(splits, key=lambda split: len(split.sides))[:1]
 
 
-def _over_table(told: Told, panel: Panel, above: Sequence[Block]) -> CardSide | None:
+def _width(told: Told, panel: Panel, way: Knots) -> float:
+    scale = panel.scale
+    return scale.factor * needed_width(told, replace(scale, factor=1.0), way)
+
+
+def _tops(text: CardText, panel: Panel) -> Iterator[Fronts]:
+    """Yield what may stand over the table, the fullest first."""
+    told = text.told
+    head, how, said = card_head(told, panel), panel.small(text.how_to), note(told, panel)
+    noted = tuple(filter(None, [told.leader.recipe.note]))
+    drawings = [*low_diagrams(told, panel.scale, panel.width), None]
+    for drawing, (with_how, with_note) in product(
+        drawings, ((True, True), (True, False), (False, False))
+    ):
+        if not with_note and not said.items and with_how:
+            continue
+        kept = [head, *([said] if with_note and said.items else ()), *([how] if with_how else ())]
+        left = (*(() if with_how else (text.how_to,)), *(() if with_note else noted))
+        above = kept if drawing is None else [*kept, drawing]
+        yield Fronts((CardSide(panel, tuple(above)),), left, drawing is not None)
+
+
+def _whole(told: Told, panel: Panel, way: Knots, above: Sequence[Block]) -> CardSide:
     """Return blocks over the table, its rows as far apart as there is room."""
-    room = panel.height - stack_height(above, panel.gap) - panel.gap
-    scales = [replace(panel.scale, stretch=stretch) for stretch in _STRETCHES]
-    fitting = [scale for scale in scales if table_height(told, scale) <= room]
-    if not fitting:
-        return None
-    rows = _table(told, panel, fitting[-1])
-    return CardSide(panel, (*above, rows.part(0, len(rows.rows))))
+    for stretch in _STRETCHES:
+        scale = replace(panel.scale, stretch=stretch)
+        rows = leader_table(told, scale, panel.width, way)
+        side = CardSide(panel, (*above, rows.part(0, len(rows.rows))))
+        if side.fits:
+            break
+    return side
 
 
-def split_front(told: Told, panel: Panel) -> list[CardSide]:
-    """Return head and table over as many sides as they take."""
-    rows = _table(told, panel, panel.scale)
-    sides: list[CardSide] = []
-    first = 0
-    while first < len(rows.rows):
-        top = continued_head(told, panel.scale, panel.width) if sides else _head(told, panel)
-        ends = range(first + 1, len(rows.rows) + 1)
-        tries = [CardSide(panel, (top, rows.part(first, end))) for end in ends]
-        fitting = list(takewhile(lambda side: side.fits, tries))
-        if not fitting:
-            raise TooSmall("no row of its table fits below its name")
-        sides.append(fitting[-1])
-        first += len(fitting)
-    return sides
-
-
-def _table(told: Told, panel: Panel, scale: Scale) -> LeaderTable:
-    return leader_table(told, scale, panel.width, panel.beside)
-
-
-def _head(told: Told, panel: Panel) -> Block:
-    return head(told, panel.scale, panel.width, panel.beside)
+def _split(text: CardText, panel: Panel, way: Knots) -> Fronts:
+    """Return head and table over as many sides as they take, the rows shared out evenly."""
+    told = text.told
+    rows = leader_table(told, panel.scale, panel.width, way)
+    tops = [card_head(told, panel), continued_head(told, panel.scale, panel.width)]
+    count = len(rows.rows)
+    for parts in range(2, count + 1):
+        edges = [round(count * part / parts) for part in range(parts + 1)]
+        sides = tuple(
+            CardSide(panel, (tops[part > 0], rows.part(edges[part], edges[part + 1])))
+            for part in range(parts)
+        )
+        if all(side.fits for side in sides):
+            left = (text.how_to, told.leader.recipe.note)
+            return Fronts(sides, tuple(filter(None, left)))
+    raise TooSmall("no row of its table fits below its name")

@@ -9,31 +9,41 @@ from tagend.cards.faces.block import (
     stacked,
     text_block,
 )
-from tagend.cards.faces.leader_table import Beside
+from tagend.cards.faces.panel import Panel
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Chain
 from tagend.layouts.paper.text import fit_size, set_line
 
 
-def head(told: Told, scale: Scale, width: float, in_table: Beside = "loops and laps") -> Block:
-    """Return the block that says which leader this is, what it is for and how it ends.
+def head(told: Told, scale: Scale, width: float) -> Block:
+    """Return the block that says which leader this is, what it is for and how it ends."""
+    more = small_lines((told.tapers(), told.droppers()), scale, width)
+    return stacked([_named(told, scale, width, told.tippet()), more])
 
-    It has the sizes of the loops, and the laps, where the table has no room for them.
-    """
+
+def card_head(told: Told, panel: Panel) -> Block:
+    """Return the same over a table, which tells how it ends."""
+    return _named(told, panel.scale, panel.width, "")
+
+
+def note(told: Told, panel: Panel) -> Block:
+    """Return the recipe's note."""
+    return panel.small(told.leader.recipe.note or "")
+
+
+def _named(told: Told, scale: Scale, width: float, end: str) -> Block:
     leader, recipe = told.leader, told.leader.recipe
     weight = told.wording.say("weight", weight=recipe.line_weight) if recipe.line_weight else ""
     length, use = told.span(leader.finished), recipe.use or ""
-    tippet = _joined(told.second_span(leader.finished), told.tippet())
+    end = _joined(told.second_span(leader.finished), end)
     title = _beside(recipe.name, _joined(weight, length), scale.bold, scale.name, width)
     if title is None:
         title = _narrow_title(recipe.name, length, scale, width)
-        tippet = _joined(weight, tippet)
-    below = _beside(use, tippet, scale.medium, scale.small, width)
-    loops = "" if in_table == "loops and laps" else told.loops()
-    more = (told.tapers(), told.droppers(), loops, told.laps() if in_table == "nothing" else "")
-    return stacked(
-        [title, below or small_lines((use, tippet), scale, width), small_lines(more, scale, width)]
-    )
+        end = _joined(weight, end)
+    if not use and not end:
+        return title
+    below = _beside(use, end, scale.medium, scale.small, width)
+    return stacked([title, below or small_lines((use, end), scale, width)])
 
 
 def continued_head(told: Told, scale: Scale, width: float) -> Block:

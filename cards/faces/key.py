@@ -6,7 +6,7 @@ from itertools import groupby
 
 from tagend.cards.faces.block import Block, stacked
 from tagend.cards.faces.captions import without_overlap
-from tagend.cards.faces.marks import sleeve
+from tagend.cards.faces.marks import underline
 from tagend.cards.faces.pattern import Band, patterned
 from tagend.cards.faces.plot import Plot
 from tagend.cards.practice.materials import Material
@@ -120,4 +120,4 @@ def _drawn(swatch: _Swatch, x: float, size: float) -> Iterator[Path]:
     band = Band(x=x, y=y, length=_SWATCH * size, from_thick=thick, to_thick=thick)
     yield from patterned(band, swatch.material.pattern)
     if swatch.guard:
-        yield sleeve(band)
+        yield underline(band)

@@ -1,24 +1,27 @@
-"""The table of a leader: what is told of it in; a row a section out, each knot at its junction."""
+"""The table of a card: a leader and a width in; its sections and the knots between them out."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import accumulate
 from typing import Literal
 
 from tagend.cards.faces.block import Block, Scale, stacked
-from tagend.cards.faces.columns import columns
+from tagend.cards.faces.columns import Column, columns
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
 
-# What stands beside the knots: the sizes of the loops, and how far ends are lapped or folded.
-Beside = Literal["loops and laps", "laps", "nothing"]
+# Where the knots stand: at the right, each on the edge of two rows, or between these in a row of
+# its own, which is narrower and higher.
+Knots = Literal["beside", "between"]
 
-_RULE = 0.5  # points, and grey: it leads the eye to the knot
-_RULE_GREY = 0.45
-_HEAD, _FOOT = 1.4, 0.6  # heights above and below the rows, in small type sizes
-_GAP = 0.35  # the least between two columns, in body type sizes
+_RULE = 0.3  # points
+_HEAD, _FOOT = 1.5, 0.62  # heights above and below the rows, in small type sizes
+_GAP = 0.24  # the least between two columns, in body type sizes
 _LAP_GAP = 0.5  # the least from a knot's name to its lap, in small type sizes
 _COMMA_PITCH = 1.01  # of the rows, in type sizes of the cuts
+_BETWEEN = 1.05  # of a knot's own row, in small type sizes
+_BELOW = 0.06  # the last of these, where a letter hangs out of it
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +29,7 @@ class LeaderTable:
     """The blocks of a table: it may go on to another panel between any two rows."""
 
     heads: tuple[Block, ...]  # for each row, the heading with the knot above that row
-    rows: tuple[Block, ...]  # each with the knot below it at its lower edge
+    rows: tuple[Block, ...]  # each with the knot below it
     foot: Block  # room for the lower half of the last knot
 
     def part(self, first: int, end: int) -> Block:
@@ -36,7 +39,7 @@ class LeaderTable:
 
 @dataclass(frozen=True, slots=True)
 class _Junction:
-    """A knot's name, and how far its ends are lapped or folded."""
+    """What is tied, and how far its ends are lapped or folded."""
 
     knot: SetLine
     lap: SetLine
@@ -46,55 +49,86 @@ class _Junction:
         return self.knot.width + bool(self.lap.width) * _LAP_GAP * self.knot.size + self.lap.width
 
 
-def needed_width(told: Told, scale: Scale, beside: Beside) -> float:
+@dataclass(frozen=True, slots=True)
+class _Set:
+    """All lines of a table, measured."""
+
+    columns: tuple[Column, ...]
+    heading: _Junction
+    junctions: tuple[_Junction, ...]
+
+    @property
+    def cells(self) -> float:
+        return sum(column.width for column in self.columns)
+
+    @property
+    def knots(self) -> float:
+        return max(each.width for each in (self.heading, *self.junctions))
+
+
+def needed_width(told: Told, scale: Scale, knots: Knots) -> float:
     """Return the least width of a leader's table, which grows with the factor of the scale."""
-    of_columns = sum(column.width + _GAP * scale.body for column in columns(told, scale))
-    return of_columns + _last_width(told, scale, beside)
+    of = _set(told, scale)
+    if knots == "beside":
+        return of.cells + of.knots + len(of.columns) * _GAP * scale.body
+    indent = of.columns[0].width + _GAP * scale.body
+    return max(of.cells + (len(of.columns) - 1) * _GAP * scale.body, indent + of.knots)
 
 
-def table_height(told: Told, scale: Scale) -> float:
+def table_height(told: Told, scale: Scale, knots: Knots) -> float:
     """Return how high a leader's whole table stands, before it is set."""
-    return (_HEAD + _FOOT) * scale.small + len(told.leader.pieces) * _pitch(told, scale)
+    count, pitch = len(told.leader.pieces), _pitch(told, scale)
+    if knots == "beside":
+        return (_HEAD + _FOOT) * scale.small + count * pitch
+    return (_HEAD + _BELOW + (count + 1) * _BETWEEN) * scale.small + count * pitch
 
 
-def leader_table(told: Told, scale: Scale, width: float, beside: Beside) -> LeaderTable:
-    """Return the table of a leader, its columns spread over the width.
+def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> LeaderTable:
+    """Return the table of a leader, its columns spread over the width."""
+    of, pitch = _set(told, scale), _pitch(told, scale)
+    beside = knots == "beside"
+    free = width - of.cells - (of.knots if beside else 0.0)
+    gap = free / (len(of.columns) - (not beside))
+    *starts, end = accumulate((column.width + gap for column in of.columns), initial=0.0)
+    knot_x = end if beside else starts[1]
+    placed = list(zip(of.columns, starts, strict=True))
+    baseline = 0.8 * scale.small
+    names: list[Item] = [item for column, x in placed for item in column.head_at(x, baseline)]
+    if beside:
+        names += _texts(of.heading, knot_x, width, baseline)
+    own = 0.0 if beside else _BETWEEN * scale.small
 
-    What does not stand `beside` the knots is left to the card's head.
-    """
-    of_columns = list(columns(told, scale))
-    knots = _junctions(told, scale, beside)
-    free = width - sum(column.width for column in of_columns) - _last_width(told, scale, beside)
-    gap = free / len(of_columns)
-    *starts, knot_x = accumulate((column.width + gap for column in of_columns), initial=0.0)
-    placed = list(zip(of_columns, starts, strict=True))
-    head, pitch = _HEAD * scale.small, _pitch(told, scale)
-    names = [item for column, x in placed for item in column.head_at(x, 0.8 * scale.small)]
-    names += _last_head(told, scale, beside).at(width, 0.8 * scale.small, "right")
+    def head(place: int) -> Block:
+        y = _HEAD * scale.small
+        return Block((*names, *_junction(of.junctions[place], knot_x, width, y + own / 2)), y + own)
 
     def row(place: int) -> Block:
         cells = (item for column, x in placed for item in column.cell_at(place, x, pitch))
-        return Block((*cells, *_junction(knots[place + 1], knot_x, width, pitch)), pitch)
+        below = _junction(of.junctions[place + 1], knot_x, width, pitch + own / 2)
+        return Block((*cells, *below), pitch + own)
 
+    count = len(told.leader.pieces)
     return LeaderTable(
-        heads=tuple(
-            Block((*names, *_junction(knot, knot_x, width, head)), head) for knot in knots[:-1]
-        ),
-        rows=tuple(row(place) for place in range(len(told.leader.pieces))),
-        foot=Block((), _FOOT * scale.small),
+        heads=tuple(map(head, range(count))),
+        rows=tuple(map(row, range(count))),
+        foot=Block((), (_FOOT if beside else _BELOW) * scale.small),
     )
 
 
-def _junctions(told: Told, scale: Scale, beside: Beside) -> list[_Junction]:
-    """Return what stands at each junction, from the butt to the fly."""
-    leader, end = told.leader, told.end_and_loop if beside == "loops and laps" else told.end_name
-    words = [end(leader.butt), *map(told.joint, leader.joints), end(leader.fly)]
-    laps = [""] * len(words) if beside == "nothing" else told.lap_numbers()
+def _set(told: Told, scale: Scale) -> _Set:
+    leader = told.leader
+    words = [told.end_and_loop(leader.butt), *map(told.tied, range(1, len(leader.pieces)))]
+    words.append(told.end_and_loop(leader.fly))
 
-    def line(of: str) -> SetLine:
-        return set_line(of, scale.medium, scale.small)
+    def junction(knot: str, lap: str) -> _Junction:
+        set_knot, set_lap = (set_line(text, scale.medium, scale.small) for text in (knot, lap))
+        return _Junction(set_knot, set_lap)
 
-    return [_Junction(line(knot), line(lap)) for knot, lap in zip(words, laps, strict=True)]
+    return _Set(
+        columns=tuple(columns(told, scale)),
+        heading=junction(told.wording.say("knot"), told.wording.say("laps", unit=leader.unit)),
+        junctions=tuple(map(junction, words, told.lap_numbers())),
+    )
 
 
 def _pitch(told: Told, scale: Scale) -> float:
@@ -102,19 +136,15 @@ def _pitch(told: Told, scale: Scale) -> float:
     return max(scale.pitch, _COMMA_PITCH * scale.cut if told.wording.decimal == "," else 0.0)
 
 
-def _last_head(told: Told, scale: Scale, beside: Beside) -> SetLine:
-    """Return what heads the laps."""
-    head = "" if beside == "nothing" else told.wording.say("laps", unit=told.leader.unit)
-    return set_line(head, scale.medium, scale.small)
+def _junction(of: _Junction, x: float, end: float, y: float) -> Iterator[Item]:
+    """Set a knot's name at x and its lap at the end, and rules that lead to both."""
+    size = of.knot.size
+    yield Path(segment(0, y, x - 0.35 * size, y), _RULE)
+    yield from _texts(of, x, end, y + CAP_HEIGHT * size / 2)
+    left, right = x + of.knot.width + 0.35 * size, end - of.lap.width - 0.35 * size
+    if of.lap.width and right - left > size:
+        yield Path(segment(left, y, right, y), _RULE)
 
 
-def _last_width(told: Told, scale: Scale, beside: Beside) -> float:
-    widths = [junction.width for junction in _junctions(told, scale, beside)]
-    return max(_last_head(told, scale, beside).width, *widths)
-
-
-def _junction(of: _Junction, x: float, end: float, y: float) -> tuple[Item, ...]:
-    """Set a knot's name at x and its lap at the end, and a rule that leads to it between rows."""
-    size, baseline = of.knot.size, y + CAP_HEIGHT * of.knot.size / 2
-    rule = Path(segment(0, y, x - 0.35 * size, y), _RULE, _RULE_GREY)
-    return (rule, *of.knot.at(x, baseline), *of.lap.at(end, baseline, "right"))
+def _texts(of: _Junction, x: float, end: float, baseline: float) -> tuple[Item, ...]:
+    return (*of.knot.at(x, baseline), *of.lap.at(end, baseline, "right"))

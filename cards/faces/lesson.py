@@ -1,66 +1,123 @@
-"""How a knot is tied, on a card: a lesson and a width in; its steps, a line each, out."""
+"""How a knot is tied, on a card: a lesson and a width in; its strip, and its steps, out."""
 
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
-from tagend.cards.faces.block import DROP, Block, Scale, hung, line_block, stacked
+from tagend.cards.faces.block import (
+    DROP,
+    LEADING,
+    Block,
+    Scale,
+    hung,
+    small_lines,
+    stacked,
+    text_block,
+)
+from tagend.cards.faces.strip import strip
+from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
-from tagend.layouts.paper.face import Item, Path, rectangle, shifted
-from tagend.layouts.paper.text import set_line
+from tagend.layouts.paper.face import Item, Path, TextRun, rectangle, shifted
+from tagend.layouts.paper.text import TooWide, set_line
 
-_FIGURE = 36.0  # points at factor 1: the height of a figure's stages
-_GAP = 16.0  # points between two stages
+SLIM = 0.0  # the height of a strip that is one row of frames, without words, and as low as can be
+HEIGHTS = (SLIM, 18.0, 22.0, 26.0, 31.0, 37.0, 44.0, 53.0, 64.0)  # points at factor 1, of a frame
+
+Words: TypeAlias = Literal["none", "seat", "steps"]  # that stand below a strip
+
+_LEAST, _GOOD = 1.3, 1.6  # points at factor 1 of a strand in a slim strip
+_GAP = 7.0  # points between its frames
+_BELOW = 1.5  # points
 _EDGE = 0.5  # points, of an outlined strand
-LEAST_FIGURE = 15.0  # points that a figure takes; no knot's is lower
 
 
-# "room" is as high as the figure and takes no drawing; "least" is as low as any, and loads nothing.
-Figure: TypeAlias = Literal["none", "least", "room", "drawn"]
+@lru_cache(maxsize=4096)
+def lesson_block(
+    lesson: Lesson, scale: Scale, width: float, height: float, words: Words, *, drawn: bool
+) -> Block | None:
+    """Return the knot's name and its strip; below, what is asked for in words.
 
-
-def lesson_block(lesson: Lesson, scale: Scale, width: float, figure: Figure) -> Block:
-    """Return the knot's name, its figure if wanted, its numbered steps and its caution."""
+    A knot without a figure has its steps in any case. Not `drawn`, the strip only takes as much
+    room. None where it finds none.
+    """
     heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
-    title = set_line(heading, scale.bold, scale.body)
-    name = line_block(title)
-    steps = [
-        hung(f"{number}", step, scale, width) for number, step in enumerate(lesson.steps, start=1)
-    ]
+    shown: Block | None = None
+    if has_figure(lesson):
+        shown = _strip(lesson, scale, width, height * scale.factor, drawn=drawn)
+        if shown is None:
+            return None
+    if shown is None or height == SLIM:
+        heading = " · ".join(filter(None, (heading, lesson.laid)))
+    title = text_block(heading, scale.bold, scale.small, width)
+    if shown is not None and title.height < 2 * scale.small:
+        title = Block((*title.items, *_key(lesson, scale, title, width)), title.height)
+    if shown is not None and words != "steps":
+        seat = [lesson.seat] if words == "seat" else []
+        return stacked([title, shown, small_lines(seat, scale, width)])
+    steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
-    shown = []
-    if figure == "least":
-        shown = [Block((), LEAST_FIGURE)]
-    elif figure != "none":
-        shown = [_figure(lesson, scale, width, drawn=figure == "drawn")]
-    if figure == "drawn" and shown[0].items:
-        name = Block((*name.items, *_key(lesson, scale, title.width, width)), name.height)
-    return stacked([name, *shown, *steps, *care])
+    return stacked([title, *([shown] if shown is not None else []), *steps, *care])
 
 
-def _key(lesson: Lesson, scale: Scale, start: float, width: float) -> tuple[Item, ...]:
+def _key(lesson: Lesson, scale: Scale, title: Block, width: float) -> tuple[Item, ...]:
     """Tell a joint's strands apart, after its name; nothing where that leaves no room."""
     items: list[Item] = []
-    x, baseline = start + 1.5 * scale.body, DROP * scale.body
-    wide, high = 1.8 * scale.small, 0.35 * scale.small
+    size = scale.small
+    x = max(run.x + run.width for run in title.items if isinstance(run, TextRun)) + 1.5 * size
+    baseline, wide, high = DROP * size, 1.8 * size, 0.35 * size
     for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
-        line = set_line(word, scale.medium, scale.small)
-        swatch = rectangle(x, baseline - 0.25 * scale.small - high / 2, wide, high)
-        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * scale.small, baseline))
-        x += wide + line.width + 1.3 * scale.small
-    return tuple(items) if x <= width else ()
+        line = set_line(word, scale.medium, size)
+        swatch = rectangle(x, baseline - 0.25 * size - high / 2, wide, high)
+        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * size, baseline))
+        x += wide + line.width + 1.1 * size
+    return tuple(items) if x - 0.8 * size <= width else ()
 
 
-def _figure(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block:
-    """Set the knot's stages side by side; nothing for a knot that has no figure."""
-    from tagend.cards.figures.figure import figure_height, knot_figure
+def has_figure(lesson: Lesson) -> bool:
+    """Whether the knot can be drawn at all."""
+    return bool(_frames(lesson))
 
-    first, box = lesson.turns[0], ((width - _GAP) / 2, _FIGURE * scale.factor)
-    of = (lesson.knot, first.heavy, first.light, *box)
-    height = figure_height(*of)
-    if height is None:
-        return Block((), 0.0)
+
+def _frames(lesson: Lesson) -> tuple[Frame, ...]:
+    first = lesson.turns[0]
+    return knot_frames(lesson.knot, first.heavy, first.light)
+
+
+def _strip(
+    lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool
+) -> Block | None:
+    if height == SLIM:
+        return _slim(lesson, scale, width, drawn=drawn)
+    try:
+        block = strip(lesson, scale, width, height * scale.factor, drawn=drawn)
+    except TooWide:
+        return None
+    return Block(block.items, block.height + _BELOW) if block else None
+
+
+def _slim(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block | None:
+    """Return in one row the last frames, as many as it holds, but no fewer than two of them."""
+    frames = _frames(lesson)
+    indent = 0.75 * scale.small
+    for start in range(max(1, len(frames) - 1)):
+        shown = frames[start:]
+        room = width - len(shown) * indent - (len(shown) - 1) * _GAP
+        unit = min(_GOOD * scale.factor, room / sum(frame.box.width for frame in shown))
+        if unit >= _LEAST * scale.factor:
+            return _row(shown, scale, unit, indent, drawn=drawn)
+    return None
+
+
+def _row(
+    frames: tuple[Frame, ...], scale: Scale, unit: float, indent: float, *, drawn: bool
+) -> Block:
+    """Return frames side by side, each with its number at its left, on one middle line."""
+    high = max(LEADING * scale.small, *(frame.box.height * unit for frame in frames))
     items: list[Item] = []
     x = 0.0
-    for stage in (knot_figure(*of) or ()) if drawn else ():
-        items += shifted(stage.items, x, 2 + (height - stage.height) / 2)
-        x += stage.width + _GAP
-    return Block(tuple(items), height + 5)
+    for number, frame in enumerate(frames if drawn else (), start=1):
+        items += set_line(f"{number}", scale.bold, scale.small).at(x, DROP * scale.small)
+        ink = inked(frame.strands, unit, frame.arrows)
+        items += shifted(ink, x + indent, (high - frame.box.height * unit) / 2)
+        x += indent + frame.box.width * unit + _GAP
+    return Block(tuple(items), high + _BELOW)

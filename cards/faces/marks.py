@@ -1,12 +1,11 @@
 """What joins and ends a strand, drawn as what it is: a plotted leader in, paths out.
 
 A knot that winds is a barrel with coils, one made of loops a plain barrel; a ring is a ring, two
-loops hold one another, a loop is an eye, a dropper hangs and a bite guard wears a sleeve.
+loops hold one another, a loop is an eye, a dropper hangs and a bite guard is underlined.
 """
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import pairwise
 
 from tagend.cards.faces.pattern import Band
@@ -23,7 +22,8 @@ _BAR = 1.2  # points along the strand, where they are not
 _FINEST = 0.5  # points; a thinner pen breaks up on an office printer
 _COIL = 1.5  # points from one coil to the next
 _THREAD = 1.0  # points; a strand on its own, not to the scale of the bands
-_SLEEVE = 1.0  # points of white between a bite guard and its sleeve
+_UNDER = 1.0  # points from a bite guard to the line below it
+_DASHES = (1.5, 1.5)  # points of that line: whole, it would make the strand look thicker
 _LOOP_RISE = 0.26  # of a loop's length, at either side
 _FEW = 2  # turns; passes through an overhand are counted as turns too
 
@@ -32,7 +32,7 @@ def marks(plotted: Plot) -> Iterator[Path]:
     """Return the paths over the bands, in the order in which they are drawn."""
     for band, piece in zip(plotted.bands, plotted.leader.pieces, strict=True):
         if piece.part == "bite guard":
-            yield sleeve(band)
+            yield underline(band)
     yield from _ends(plotted)
     for x, end, below in _droppers(plotted):
         yield _dropper(x, end, below)
@@ -60,11 +60,10 @@ def _droppers(plotted: Plot) -> Iterator[tuple[float, float, float]]:
             yield band.end, min(end, plotted.end), below
 
 
-def sleeve(band: Band) -> Path:
-    """Return the line around a bite guard that tells it from the tippet above it."""
-    more = 2 * _SLEEVE
-    around = replace(band, from_thick=band.from_thick + more, to_thick=band.to_thick + more)
-    return Path(around.outline, _FINEST)
+def underline(band: Band) -> Path:
+    """Return the broken line below a bite guard that tells it from the tippet above it."""
+    y = band.y + max(band.from_thick, band.to_thick) / 2 + _UNDER
+    return Path(segment(band.x, y, band.end, y), _FINEST, dash=_DASHES)
 
 
 def _ends(plotted: Plot) -> Iterator[Path]:

@@ -1,39 +1,89 @@
-"""The pocket card: everything about one leader in; the sides of a card, front first, out."""
+"""The pocket card: everything about one leader in; the sides of a card, front first, out.
+
+As few sides as there can be, then the largest type with which they stay so few, and then all that
+the room which is left holds.
+"""
 
 from collections.abc import Sequence
-from dataclasses import replace
-from typing import get_args
+from dataclasses import dataclass, replace
+from itertools import product
 
-from tagend.cards.faces.backs import backs
+from tagend.cards.faces.backs import Fullness, back_blocks, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.diagram import diagram
-from tagend.cards.faces.front import front, split_front
-from tagend.cards.faces.leader_table import Beside, needed_width
-from tagend.cards.faces.lesson import Figure
-from tagend.cards.faces.lesson_sides import lesson_blocks
-from tagend.cards.faces.panel import INSET, CardSide, More, Panel, nothing, side_faces
+from tagend.cards.faces.flow import Columns, flowed
+from tagend.cards.faces.front import Fronts, fronts
+from tagend.cards.faces.panel import INSET, CardSide, Panel, columns_of, side_faces
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face, shifted
+from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.rulers import Unit, edge_ruler
 from tagend.layouts.paper.text import TooWide
 from tagend.layouts.stock.formats import CardSize
 
-# Of the type scale: at 1 it is as small as print allows, at 1.3 capitals have 20 minutes of arc
-# at 40 cm (layouts.legible holds both figures and their sources).
-FACTORS = (2.0, 1.8, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
-LARGE = 1.3
+# Of the type scale: at 1 it is as small as print allows.
+LARGE = 14 / FLOOR
+FACTORS = (2.4, 2.1, LARGE, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
+
+_MOST = 24  # sides
+_ROOMY = 1.25  # times the least type, above which what is no must comes before larger type
+_RULER = 8.0  # points, which a ruler along an edge takes of the height within the inset
+
+
+@dataclass(frozen=True, slots=True)
+class _Card:
+    """A card as it is laid out, and how full it is."""
+
+    text: CardText
+    front: Fronts
+    columns: Columns
+    shared: bool  # does the last front hold blocks of the backs too?
+    full: Fullness
+
+    @property
+    def panel(self) -> Panel:
+        return self.front.sides[0].panel
+
+    def sides(self, most: int, *, drawn: bool = False) -> list[CardSide] | None:
+        """Return its sides; None where they are more than `most`, or something is too wide."""
+        columns, panel, front = self.columns, self.panel, self.front.sides
+        blocks = back_blocks(
+            self.text, self.front.left, panel.scale, columns.width, self.full, drawn=drawn
+        )
+        if blocks is None:
+            return None
+        ruler = _RULER if self.text.ruler else 0.0
+        before = len(front) - self.shared
+
+        def over(number: int) -> tuple[Block, ...]:
+            if self.shared and number == 0:
+                return front[-1].blocks
+            return tuple(self.text.over(panel, before + number))
+
+        def room(number: int) -> float:
+            return CardSide(panel, over(number)).room - ruler
+
+        found = flowed(blocks, columns, room, most - before)
+        if found is None:
+            return None
+        behind = (
+            CardSide(panel, (*over(n), columns.block(each)) if each else over(n))
+            for n, each in enumerate(found)
+        )
+        return [*front[:before], *behind]
 
 
 def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...]:
-    """Return the sides of a card, in the largest type in which one side holds the whole table.
+    """Return the sides of a card, always an even number where lessons or cautions fill the last.
 
-    The diagram stands on the front where there is room for it. Raises `TooSmall` where the card
-    does not hold the leader, and `NoGlyph`.
+    Raises `TooSmall` where the card does not hold the leader, and `NoGlyph`.
     """
-    scales = [Scale(factor, fonts) for factor in FACTORS if factor >= text.least]
+    factors = (factor for factor in FACTORS if text.least <= factor <= text.most)
+    panels = [Panel(size, Scale(factor, fonts)) for factor in factors]
     try:
-        sides = _with_renewals(_sides(text, _wide_panels(text, size, scales)), text)
+        card, count = _laid_out(text, panels)
+        card = _filled(card, count)
+        sides = card.sides(count, drawn=True) or []
         *faces, last = side_faces(text.name, sides)
     except TooWide as error:
         raise TooSmall(str(error)) from None
@@ -42,70 +92,55 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
     return (*faces, last)
 
 
-def _wide_panels(text: CardText, size: CardSize, scales: Sequence[Scale]) -> list[Panel]:
-    """Return the panels on which the table finds room; narrow ones only where no other does."""
-    for beside in get_args(Beside):
-        panels = [Panel(size, scale, beside) for scale in scales]
-        needed = needed_width(text.told, replace(scales[0], factor=1.0), beside)
-        wide = [panel for panel in panels if needed * panel.scale.factor <= panel.width]
-        if wide:
-            return wide
-    raise TooSmall("its table is wider than the card")
+def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Card, int]:
+    """Return the card in the largest type with which its sides are fewest, and how many."""
+    found = _fewest(text, panels[-1], _MOST)
+    if found is None:
+        raise TooSmall("its table or a knot's figure is wider than the card")
+    for panel in panels[:-1]:
+        larger = _or_none(text, panel, found[1])
+        if larger is not None:
+            return larger
+    return found
 
 
-def _sides(text: CardText, panels: Sequence[Panel]) -> Sequence[CardSide]:
-    def drawing(panel: Panel) -> Sequence[Block]:
-        return [diagram(text.told, panel.scale, panel.width)]
-
-    for drawn in (True, False):
-        for place, panel in enumerate(panels):
-            side = front(text.told, panel, drawn=drawn)
-            if side is not None:
-                return _with_backs(side, text, panels[place:], nothing if drawn else drawing)
-    fronts = split_front(text.told, panels[-1])
-    return [*fronts, *backs(text, panels[-1:], drawing, len(fronts))]
+def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | None:
+    try:
+        return _fewest(text, panel, most)
+    except (TooSmall, TooWide):
+        return None
 
 
-def _with_backs(
-    side: CardSide, text: CardText, panels: Sequence[Panel], extra: More
-) -> list[CardSide]:
-    """Return a front and its backs, the first lessons on the front where that takes fewer sides.
-
-    So it is too where there is one back: what it is rid of leaves room for figures.
-    """
-    whole = [side, *backs(text, panels, extra, 1)]
-    shared, count = _with_lessons(side, text)
-    if not count:
-        return whole
-    left = replace(text, lessons=text.lessons[count:])
-    sides = [shared, *backs(left, panels, extra, 1)]
-    return sides if len(sides) < len(whole) or len(sides) == len(whole) == 2 else whole
-
-
-def _with_lessons(side: CardSide, text: CardText) -> tuple[CardSide, int]:
-    """Return the front with as many of the lessons as it holds, and how many."""
-
-    def fuller(count: int, figure: Figure) -> CardSide:
-        return side.plus(lesson_blocks(text.lessons[:count], side.panel, figure))
-
-    def most(figure: Figure) -> int:
-        counts = range(len(text.lessons), 0, -1)
-        return next((n for n in counts if fuller(n, figure).fits), 0)
-
-    plain = most("none")
-    drawn = most("room") if plain else 0  # figures take their time to load
-    return (fuller(drawn, "drawn"), drawn) if drawn else (fuller(plain, "none"), plain)
+def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | None:
+    """Return the card on one panel with the fewest sides, an even number of them."""
+    roomy = panel.scale.factor > _ROOMY * text.least
+    full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
+    best: tuple[_Card, int] | None = None
+    ways = product(fronts(text, panel), columns_of(panel), (False, True))
+    for front, columns, shared in ways:
+        card = _Card(text, front, columns, shared, full)
+        sides = card.sides(most if best is None else best[1])
+        count = len(sides) if sides else 0
+        count += count % 2
+        if sides and count <= most and (best is None or count < best[1]):
+            best = card, count
+    return best
 
 
-def _with_renewals(sides: Sequence[CardSide], text: CardText) -> Sequence[CardSide]:
-    """Return the sides with what new pieces cost, on the first that has room for it."""
-    if not text.renewals:
-        return sides
-    for place, side in enumerate(sides):
-        fuller = side.plus([side.panel.small(*text.renewals)])
-        if fuller.fits:
-            return [*sides[:place], fuller, *sides[place + 1 :]]
-    return sides
+def _filled(card: _Card, most: int) -> _Card:
+    """Return the card with all that finds room on so many sides."""
+    for change in wishes(card.text, card.front):
+        fuller = replace(card, full=change(card.full))
+        if _fits(fuller, most):
+            card = fuller
+    return card
+
+
+def _fits(card: _Card, most: int) -> bool:
+    try:
+        return card.sides(most) is not None
+    except (TooSmall, TooWide):
+        return False
 
 
 def _ruled(face: Face, side: CardSide, unit: Unit) -> Face:
@@ -117,7 +152,7 @@ def _ruled(face: Face, side: CardSide, unit: Unit) -> Face:
     if ruler is None:
         return face
     down = ruler.height + 2.0 - INSET
-    if stack_height(side.blocks, side.panel.gap) + down > side.panel.height:
+    if stack_height(side.blocks, side.gap) + down > side.panel.height:
         return face
     items = (*shifted(face.items, 0, down), *shifted(ruler.items, INSET, 0))
     return replace(face, items=items)

@@ -1,6 +1,7 @@
 """The Albright: the turns in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, coil, pitch, rounded, rows, wound
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, pair
 
 _ROOM = 18.0  # for the turns, laid up
@@ -51,3 +52,13 @@ def albright_drawn(_: int, turns: int) -> tuple[Course, ...]:
     )
     turned = coil(0.0, far, turns + 1 / 6, -60, 1.55, 2.2)
     return pair(rounded(thick, 0.9), wound(lead, turned, tag))
+
+
+def albright_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The thin end in and along the legs, its turns, and out as it came in."""
+    far = turns * pitch(turns, _ROOM, 1.55)
+    return (
+        Stage((None, ((-1.0, 0.0, -0.1),)), moves=(1,), free=5.0),
+        Stage((None, ((far + 0.9, 2.4, 0.2),)), moves=(1,), count=Count(turns, "light")),
+        Stage((None, ((far + 5.6, 0.55, -1.2),)), moves=(1,), free=3.0),
+    )

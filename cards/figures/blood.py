@@ -1,6 +1,7 @@
 """The blood knot: the turns of either side in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, pair, turned
 
 _ROOM = 24.0  # for the turns of both sides, laid up
@@ -72,3 +73,15 @@ def _core(start: float, far: float, z: float) -> list[Point]:
             z=(z, 4.4 * z, 4.4 * z),
         ),
     ]
+
+
+def blood_steps(thick: int, thin: int) -> tuple[Stage, ...]:
+    """The thick tag's turns, that tag through the gap, and the same with the thin one."""
+    step = pitch(thick + thin, _ROOM, 1.9)
+    wound_out: Point = (_GAP + thick * step, _R, 0.0)
+    lapped: Point = (-2.0, -_R, 0.0)
+    return (
+        Stage(((wound_out,), (lapped,)), moves=(0,), count=Count(thick, "heavy")),
+        Stage((None, (lapped,)), moves=(0,)),
+        Stage((), moves=(1,), count=Count(thin, "light")),
+    )

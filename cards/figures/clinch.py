@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
 from tagend.cards.figures.eye import SWIVEL, eye, ring, swivel, through
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
 _ROOM = 15.0  # for the turns, laid up
@@ -130,3 +131,39 @@ def _drawn_lead(far: float) -> list[Point]:
 
 def _on_eye(lead: list[Point], turns: list[Point], tag: list[Point]) -> tuple[Course, ...]:
     return line(wound(lead, turns, tag)), eye(0.0)
+
+
+def clinch_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The turns, and the tag back through the loop by the eye."""
+    return Stage((_wound(turns),), moves=(0,), count=Count(turns, "light")), Stage((), moves=(0,))
+
+
+def ring_steps(thick: int, thin: int) -> tuple[Stage, ...]:
+    """One clinch, and then the other."""
+    return _pair_steps(_IN_RING, thick, thin)
+
+
+def swivel_steps(thick: int, thin: int) -> tuple[Stage, ...]:
+    """One clinch, and then the other."""
+    return _pair_steps(SWIVEL, thick, thin)
+
+
+def _pair_steps(far: float, thick: int, thin: int) -> tuple[Stage, ...]:
+    ((x, y, z),) = _wound(thick)
+    return (
+        Stage((((x - far, y, z),), ()), moves=(0,), count=Count(thick, "heavy")),
+        Stage((None, ()), moves=(0,)),
+        Stage((), moves=(1,), count=Count(thin, "light")),
+    )
+
+
+def _wound(turns: int) -> tuple[Point]:
+    """Return where the tag of a clinch has made its turns."""
+    return ((-4.8 - (turns + 0.5) * pitch(turns, _ROOM, 1.9), _R, 0.0),)
+
+
+def improved_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The turns, and the tag back through both loops."""
+    far = -5.6 - turns * pitch(turns, _ROOM, 1.9)
+    wound = Stage((((far, -_R, 0.0),),), moves=(0,), count=Count(turns, "light"))
+    return wound, Stage((), moves=(0,))

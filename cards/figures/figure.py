@@ -1,100 +1,140 @@
-"""Knot figures: a knot, its turns and a box in; the knot drawn in stages that fit the box out."""
+"""Knot figures: a knot and its turns in; the knot in steps, and finished, out."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TypeAlias
 
-from tagend.cards.figures.albright import albright_drawn, albright_laid
-from tagend.cards.figures.blood import blood_drawn, blood_laid
+from tagend.cards.figures.albright import albright_drawn, albright_laid, albright_steps
+from tagend.cards.figures.arrow import Arrow
+from tagend.cards.figures.bimini import bimini_drawn, bimini_laid, bimini_steps
+from tagend.cards.figures.blood import blood_drawn, blood_laid, blood_steps
 from tagend.cards.figures.clinch import (
     clinch_drawn,
     clinch_laid,
+    clinch_steps,
     improved_drawn,
     improved_laid,
+    improved_steps,
     ring_drawn,
     ring_laid,
+    ring_steps,
     swivel_drawn,
     swivel_laid,
+    swivel_steps,
 )
-from tagend.cards.figures.doubled import doubled_laid
-from tagend.cards.figures.eight import eight_laid
-from tagend.cards.figures.haywire import haywire_twisted, haywire_wrapped
-from tagend.cards.figures.ink import Frame, frame, inked
-from tagend.cards.figures.loops import loops_drawn, loops_laid
-from tagend.cards.figures.nail import nail_drawn, nail_laid, needle_drawn, needle_laid
-from tagend.cards.figures.nonslip import nonslip_drawn, nonslip_laid
-from tagend.cards.figures.palomar import palomar_drawn, palomar_laid
-from tagend.cards.figures.perfection import perfection_drawn, perfection_laid
-from tagend.cards.figures.slim import slim_laid, slim_threaded
+from tagend.cards.figures.doubled import doubled_drawn, doubled_laid, doubled_steps
+from tagend.cards.figures.eight import (
+    davy_drawn,
+    davy_laid,
+    davy_steps,
+    eight_drawn,
+    eight_laid,
+    eight_steps,
+)
+from tagend.cards.figures.haywire import haywire_steps, haywire_twisted, haywire_wrapped
+from tagend.cards.figures.ink import Box, frame
+from tagend.cards.figures.loops import (
+    apart_steps,
+    loops_apart,
+    loops_drawn,
+    loops_laid,
+    loops_steps,
+)
+from tagend.cards.figures.nail import (
+    nail_drawn,
+    nail_laid,
+    nail_steps,
+    needle_drawn,
+    needle_laid,
+    needle_steps,
+)
+from tagend.cards.figures.nonslip import nonslip_drawn, nonslip_laid, nonslip_steps
+from tagend.cards.figures.palomar import palomar_drawn, palomar_laid, palomar_steps
+from tagend.cards.figures.perfection import (
+    perfection_drawn,
+    perfection_laid,
+    perfection_steps,
+    perfection_through,
+    through_steps,
+)
+from tagend.cards.figures.sleeve import sleeve_crimped, sleeve_laid, sleeve_steps
+from tagend.cards.figures.slim import (
+    slim_drawn,
+    slim_laid,
+    slim_steps,
+    slim_threaded,
+    threaded_steps,
+)
+from tagend.cards.figures.step import Count, Stage, after, pulled, trimmed
 from tagend.cards.figures.strand import Course
-from tagend.cards.figures.surgeons import loop_drawn, loop_laid, surgeons_drawn, surgeons_laid
-from tagend.cards.figures.twisted import twisted_laid
-from tagend.cards.figures.uni import uni_drawn, uni_laid
+from tagend.cards.figures.surgeons import (
+    loop_drawn,
+    loop_laid,
+    loop_steps,
+    surgeons_drawn,
+    surgeons_laid,
+    surgeons_steps,
+)
+from tagend.cards.figures.twisted import twisted_drawn, twisted_laid, twisted_steps
+from tagend.cards.figures.uni import uni_drawn, uni_laid, uni_steps
 from tagend.cards.practice.knots import Knot
-from tagend.layouts.paper.face import Path
-
-_LEAST = 1.8  # points of a strand: two edges of half a point with white of 0.4 between them
-_MOST = 0.072  # of the box's height, for a strand
 
 _Build: TypeAlias = Callable[[int, int], tuple[Course, ...]]
+_Steps: TypeAlias = Callable[[int, int], tuple[Stage, ...]]
 
 
 @dataclass(frozen=True, slots=True)
-class Stage:
-    """One stage of a knot, drawn from (0, 0) rightwards and down, in points."""
+class Figure:
+    """How a knot is drawn: laid up in steps, and finished."""
 
-    items: tuple[Path, ...]
-    width: float
-    height: float
+    laid: tuple[tuple[_Build, _Steps], ...]
+    drawn: _Build
+    opening: tuple[tuple[_Build, _Steps], ...] = ()  # before its strands meet
+    pulled: bool = True  # by its standing parts, which seats it
 
 
-@lru_cache(maxsize=32)
-def knot_figure(
-    knot: Knot, heavy_turns: int, light_turns: int, width: float, height: float
-) -> tuple[Stage, ...] | None:
-    """Return the stages of a knot, all to one scale, each within a box of points.
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A knot after one step, or finished: its strands, what moves, and the turns that it makes."""
+
+    strands: tuple[Course, ...]
+    arrows: tuple[Arrow, ...]
+    count: Count | None
+    box: Box
+
+
+@lru_cache(maxsize=64)
+def knot_frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, ...]:
+    """Return a knot's steps in their order, and the finished knot; none where it has no figure.
 
     The heavy strand is outlined, the light one solid; a knot in one strand is outlined, and its
-    turns are the light ones. None for a knot that has no figure, for one that lacks its turns,
-    and where the box is too small for so many.
+    turns are the light ones. A knot that lacks its turns has no figure.
     """
-    frames = _frames(knot, heavy_turns, light_turns)
-    unit = _unit(frames, width, height)
-    if unit is None:
-        return None
-    return tuple(
-        Stage(inked(strands, unit), each.width * unit, each.height * unit)
-        for strands, each in zip(knot_strands(knot, heavy_turns, light_turns), frames, strict=True)
-    )
+    turns = heavy_turns, light_turns
+    figure = _FIGURES.get(knot.name)
+    if figure is None or not knot_strands(knot, *turns):
+        return ()
+    steps = [
+        _frame(*after(build(*turns), step), step.count)
+        for build, taken in (*figure.opening, *figure.laid)
+        for step in taken(*turns)
+    ]
+    drawn = trimmed(figure.drawn(*turns))
+    return *steps, _frame(drawn, pulled(drawn) if figure.pulled else (), None)
 
 
-def figure_height(
-    knot: Knot, heavy_turns: int, light_turns: int, width: float, height: float
-) -> float | None:
-    """Return how high the highest stage of a knot's figure will be, before anything is drawn."""
-    frames = _frames(knot, heavy_turns, light_turns)
-    unit = _unit(frames, width, height)
-    return None if unit is None else max(each.height * unit for each in frames)
-
-
-@lru_cache(maxsize=128)  # a few numbers, where strands are thousands
-def _frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, ...]:
-    return tuple(map(frame, knot_strands(knot, heavy_turns, light_turns)))
-
-
-def _unit(frames: Sequence[Frame], width: float, height: float) -> float | None:
-    """Return the points that a strand's thickness takes; None where there is no such figure."""
-    scales = (min(width / each.width, height / each.height) for each in frames)
-    unit = min(_MOST * height, *scales) if frames else 0.0
-    return None if unit < _LEAST else unit
+def _frame(strands: tuple[Course, ...], arrows: tuple[Arrow, ...], count: Count | None) -> Frame:
+    return Frame(strands=strands, arrows=arrows, count=count, box=frame(strands, arrows))
 
 
 def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[Course, ...], ...]:
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
-    if not knot.figure or _lacks_turns(knot, heavy_turns, light_turns):
+    figure = _FIGURES.get(knot.name)
+    if figure is None or not knot.figure or _lacks_turns(knot, heavy_turns, light_turns):
         return ()
-    return tuple(build(heavy_turns, light_turns) for build in _STAGES.get(knot.name, ()))
+    builds = *(build for build, _ in figure.laid), figure.drawn
+    return tuple(build(heavy_turns, light_turns) for build in builds)
 
 
 def _lacks_turns(knot: Knot, heavy: int, light: int) -> bool:
@@ -106,26 +146,34 @@ def _lacks_turns(knot: Knot, heavy: int, light: int) -> bool:
     return (takes.light.core > 0 and light < 1) or (winds and heavy < 1)
 
 
-_STAGES: Mapping[str, tuple[_Build, ...]] = {
-    "blood": (blood_laid, blood_drawn),
-    "doubled blood": (doubled_laid,),
-    "double surgeon's": (surgeons_laid, surgeons_drawn),
-    "triple surgeon's": (surgeons_laid, surgeons_drawn),
-    "uni to uni": (uni_laid, uni_drawn),
-    "twisted-loop joint": (twisted_laid,),
-    "loop to loop": (loops_laid, loops_drawn),
-    "albright": (albright_laid, albright_drawn),
-    "slim beauty": (slim_threaded, slim_laid),
-    "ring joint": (ring_laid, ring_drawn),
-    "swivel": (swivel_laid, swivel_drawn),
-    "perfection loop": (perfection_laid, perfection_drawn),
-    "surgeon's loop": (loop_laid, loop_drawn),
-    "nail knot": (nail_laid, nail_drawn),
-    "needle knot": (needle_laid, needle_drawn),
-    "improved clinch": (improved_laid, improved_drawn),
-    "clinch": (clinch_laid, clinch_drawn),
-    "non-slip loop": (nonslip_laid, nonslip_drawn),
-    "palomar": (palomar_laid, palomar_drawn),
-    "haywire twist": (haywire_twisted, haywire_wrapped),
-    "figure-eight": (eight_laid,),
+_FIGURES: Mapping[str, Figure] = {
+    "blood": Figure(((blood_laid, blood_steps),), blood_drawn),
+    "double surgeon's": Figure(((surgeons_laid, surgeons_steps),), surgeons_drawn),
+    "triple surgeon's": Figure(((surgeons_laid, surgeons_steps),), surgeons_drawn),
+    "doubled blood": Figure(((doubled_laid, doubled_steps),), doubled_drawn),
+    "uni to uni": Figure(((uni_laid, uni_steps),), uni_drawn),
+    "twisted-loop joint": Figure(((twisted_laid, twisted_steps),), twisted_drawn),
+    "loop to loop": Figure(
+        ((loops_laid, loops_steps),), loops_drawn, opening=((loops_apart, apart_steps),)
+    ),
+    "albright": Figure(((albright_laid, albright_steps),), albright_drawn),
+    "slim beauty": Figure(((slim_threaded, threaded_steps), (slim_laid, slim_steps)), slim_drawn),
+    "ring joint": Figure(((ring_laid, ring_steps),), ring_drawn),
+    "swivel": Figure(((swivel_laid, swivel_steps),), swivel_drawn),
+    "perfection loop": Figure(
+        ((perfection_laid, perfection_steps), (perfection_through, through_steps)),
+        perfection_drawn,
+    ),
+    "surgeon's loop": Figure(((loop_laid, loop_steps),), loop_drawn),
+    "nail knot": Figure(((nail_laid, nail_steps),), nail_drawn),
+    "needle knot": Figure(((needle_laid, needle_steps),), needle_drawn),
+    "improved clinch": Figure(((improved_laid, improved_steps),), improved_drawn),
+    "clinch": Figure(((clinch_laid, clinch_steps),), clinch_drawn),
+    "non-slip loop": Figure(((nonslip_laid, nonslip_steps),), nonslip_drawn),
+    "palomar": Figure(((palomar_laid, palomar_steps),), palomar_drawn),
+    "haywire twist": Figure(((haywire_twisted, haywire_steps),), haywire_wrapped, pulled=False),
+    "davy": Figure(((davy_laid, davy_steps),), davy_drawn),
+    "bimini twist": Figure(((bimini_laid, bimini_steps),), bimini_drawn),
+    "crimped sleeve": Figure(((sleeve_laid, sleeve_steps),), sleeve_crimped, pulled=False),
+    "figure-eight": Figure(((eight_laid, eight_steps),), eight_drawn),
 }

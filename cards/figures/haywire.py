@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, rounded, rows
 from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
 _WRAPS = 5  # as knots.toml has them
@@ -45,3 +46,9 @@ def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Course, ...]:
     ]
     places = [*standing, *reversed(out[:-1]), *rounded(loop, 1.2)[1:-1], *back[:-1], *tag]
     return line(places), eye(0.0)
+
+
+def haywire_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The twist, and the tag set square."""
+    end = (_far(turns) + 0.2, -_R, 0.0)
+    return Stage(((end,),), moves=(0,), count=Count(turns, "light")), Stage((), moves=(0,))

@@ -1,8 +1,10 @@
 """Strands drawn in black alone: strands and a scale in, paths out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from math import cos, sin
 
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.layers import Stretch, layers
 from tagend.cards.figures.strand import Course
 from tagend.cards.figures.stroke import Spot, Trace, stroke, trace
@@ -10,12 +12,14 @@ from tagend.layouts.paper.face import Path
 
 INK = 0.78  # of a strand's thickness: strands that touch keep white between them
 EDGE = 0.5  # points; thinner lines break up on an office printer
-_WHITE = 0.22  # on either side of what passes over: up to a strand that touches it
+_WHITE = 0.26  # on either side of what passes over: up to a strand that touches it
+_CORE = 0.4  # points of white between two edges
+_OFF, _TIP, _WING = 0.45, 2.6, 1.0  # of an arrow's head, from the end of its strand
 _LAP = 0.2  # points of one run over the next, so that no seam shows
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class Box:
     """The box that strands fill, in thicknesses."""
 
     left: float
@@ -42,10 +46,11 @@ class _Pen:
     cut: float = 0.0
 
 
-def frame(strands: Sequence[Course]) -> Frame:
-    """Return the box that the ink of strands fills."""
+def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
+    """Return the box that the ink of strands and arrows fills."""
     points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
-    return Frame(
+    points += [(x, y, 0.0) for arrow in arrows for x, y in head(arrow)]
+    return Box(
         left=min(x - half for x, _, half in points),
         right=max(x + half for x, _, half in points),
         low=min(y - half for _, y, half in points),
@@ -53,13 +58,15 @@ def frame(strands: Sequence[Course]) -> Frame:
     )
 
 
-def inked(strands: Sequence[Course], unit: float) -> tuple[Path, ...]:
+def inked(strands: Sequence[Course], unit: float, arrows: Sequence[Arrow] = ()) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
-    box = frame(strands)
-    paper = [
-        trace([((x - box.left) * unit, (box.high - y) * unit) for x, y, _ in strand.points])
-        for strand in strands
-    ]
+    box = frame(strands, arrows)
+
+    def on_paper(points: Iterable[tuple[float, ...]]) -> list[Spot]:
+        return [((x - box.left) * unit, (box.high - y) * unit) for x, y, *_ in points]
+
+    paper = [trace(on_paper(strand.points)) for strand in strands]
+    edge = min(EDGE, (INK * unit - _CORE) / 2)
     paths: list[Path] = []
     for over, all_runs in layers(strands):
         for width in sorted({strand.width for strand in strands}, reverse=True):
@@ -69,19 +76,35 @@ def inked(strands: Sequence[Course], unit: float) -> tuple[Path, ...]:
             core = [run for run in ink if run.strand.look == "outline"]
             paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, grey=1.0), paper)
             paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
-            paths += _drawn(core, _Pen(line - 2 * EDGE, grey=1.0, lap=2 * _LAP, cut=EDGE), paper)
+            paths += _drawn(core, _Pen(line - 2 * edge, grey=1.0, lap=2 * _LAP, cut=edge), paper)
+    for arrow in arrows:
+        tip, left, right = on_paper(head(arrow))
+        paths.append(Path((("move", *tip), ("line", *left), ("line", *right), ("close",)), fill=0))
     return tuple(paths)
 
 
+def head(arrow: Arrow) -> Iterator[Spot]:
+    """Yield the three corners of an arrow's head, a little off the end of its strand."""
+    along, across = (cos(arrow.angle), sin(arrow.angle)), (-sin(arrow.angle), cos(arrow.angle))
+    for far, aside in ((_TIP, 0.0), (_OFF, _WING), (_OFF, -_WING)):
+        yield (
+            arrow.x + far * along[0] + aside * across[0],
+            arrow.y + far * along[1] + aside * across[1],
+        )
+
+
 def _drawn(runs: Sequence[Stretch], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
-    """Yield the runs as one path, or nothing where there are none."""
-    steps = [
-        step
+    """Yield the runs as one path, and what is tight of them as another."""
+    tightest = pen.line if pen.lap else 0.0  # white may have holes, and must not have round ends
+    parts = [
+        part
         for run in runs
-        for step in stroke(paper[run.number], run.first, run.last, _laps(run, pen))
+        for part in stroke(paper[run.number], run.first, run.last, _laps(run, pen), tightest)
     ]
-    if steps:
-        yield Path(tuple(steps), pen.line, pen.grey)
+    for tight in (False, True):
+        steps = tuple(step for of, step in parts if of is tight)
+        if steps:
+            yield Path(steps, pen.line, pen.grey, round_ends=tight)
 
 
 def _laps(run: Stretch, pen: _Pen) -> Spot:

@@ -19,6 +19,8 @@ _COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
 _DEEPER = 0.3  # widths of depth between what passes over and what it covers; less is a touch
 _BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, not a crossing
 
+_TURN = 6.5  # in widths: what lies on itself nearer than this has just gone round something
+
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
@@ -42,12 +44,13 @@ class _Bit:
     along: float
     height: int = 0
     covered: bool = False
+    parted: bool = False  # by white from what it covers
 
 
 def layers(strands: Sequence[Course]) -> list[tuple[list[Stretch], list[Stretch]]]:
-    """Return what to draw, the lowest layer first: of each, what passes over others, and all.
+    """Return what to draw, the lowest layer first: of each, what white parts from others, and all.
 
-    White is laid under the former before the latter are drawn.
+    The white is laid under the former before the latter are drawn.
     """
     cut = [list(_pieces(strand, number)) for number, strand in enumerate(strands)]
     pieces = [piece for of_one in cut for piece in of_one]
@@ -58,7 +61,7 @@ def layers(strands: Sequence[Course]) -> list[tuple[list[Stretch], list[Stretch]
         for height, run in _alike(of_one, [p.height if p.covered else top for p in of_one]):
             white, ink = result[height]
             ink.append(_run(run))
-            for over, part in _alike(run, [piece.height > 0 for piece in run]):
+            for over, part in _alike(run, [piece.parted for piece in run]):
                 if over:
                     white.append(_run(part))
     return result
@@ -84,6 +87,7 @@ def _stack(pieces: Iterable[_Bit], cell: float) -> None:
                 for lower in cells.get((c, r), ()):
                     if _covers(piece, lower):
                         lower.covered = True
+                        piece.parted |= _parted(piece, lower)
                         piece.height = max(piece.height, lower.height + 1)
         cells[column, row].append(piece)
 
@@ -97,6 +101,16 @@ def _covers(upper: _Bit, lower: _Bit) -> bool:
     ):
         return False
     return upper.number != lower.number or abs(upper.along - lower.along) >= _BEND * width
+
+
+def _parted(upper: _Bit, lower: _Bit) -> bool:
+    """Whether white must part the two: the edges of an outline show on black without it.
+
+    Nor does it part a strand from itself just beyond a bend, where it would be a speck.
+    """
+    if upper.number == lower.number and abs(upper.along - lower.along) < _TURN:
+        return False
+    return upper.strand.look == "solid" or lower.strand.look == "outline"
 
 
 def _alike(pieces: Sequence[_Bit], marks: Sequence[int]) -> Iterator[tuple[int, list[_Bit]]]:

@@ -1,7 +1,21 @@
 """Loop to loop: two loops joined, before they are drawn together and after."""
 
+from math import pi
+
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows, smooth
-from tagend.cards.figures.strand import Course
+from tagend.cards.figures.step import Stage
+from tagend.cards.figures.strand import Course, line
+
+
+def loops_apart(*_: int) -> tuple[Course, ...]:
+    """The loops before they meet."""
+    return _joined(4.4, 2.6, 7.0)
+
+
+def apart_steps(*_: int) -> tuple[Stage, ...]:
+    """The lower loop on its way over the upper one."""
+    return (Stage((), arrows=(Arrow(2.1, 0.0, pi),)),)
 
 
 def loops_laid(*_: int) -> tuple[Course, ...]:
@@ -14,15 +28,15 @@ def loops_drawn(*_: int) -> tuple[Course, ...]:
     return _joined(2.7, 1.7)
 
 
-def _joined(reach: float, wide: float) -> tuple[Course, ...]:
+def _joined(reach: float, wide: float, apart: float = 0.0) -> tuple[Course, ...]:
     """Return two loops, each `reach` beyond the middle, and a bar for the knot of each."""
-    upper = _loop(reach, wide)
+    upper = [(x - apart, y, z) for x, y, z in _loop(reach, wide)]
     lower = [(-x, y, -z) for x, y, z in upper]
-    knot = reach + 2.8
+    knot = reach + 2.8 + apart
     bars = [((x, 1.4, 1.6), (x, -1.4, 1.6)) for x in (-knot, knot)]
     return (
-        Course(smooth(rounded(upper, 1.1)), "outline"),
-        Course(smooth(rounded(lower, 1.1)), "solid"),
+        line(rounded(upper, 1.1)),
+        line(rounded(lower, 1.1), "solid"),
         *(Course(smooth(bar), "solid", 1.3) for bar in bars),
     )
 
@@ -40,3 +54,8 @@ def _loop(reach: float, wide: float) -> list[Point]:
     )
     back = [(x, -y, z) for x, y, z in reversed(leg)]
     return [(knot - 3.6, 0.0, 0.0), (knot - 0.6, 0.1, 0.0), *leg, *back, (knot, -0.6, 0.2)]
+
+
+def loops_steps(*_: int) -> tuple[Stage, ...]:
+    """The lower loop over the upper one, and all that hangs on it through that."""
+    return (Stage((), moves=(~1,)),)

@@ -1,6 +1,7 @@
 """The nail knot and the needle knot: the turns in, fly line and butt laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, smooth, wound
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
 _LINE = 1.5  # the line's tip in butts, as knots.toml reckons it
@@ -74,3 +75,18 @@ def _drawn(turns: int, far: float, tip: float, lead: list[Point]) -> tuple[Cours
 
 def _fly_line(tip: float) -> Course:
     return Course(smooth(rows(x=(-5.6, 0, tip), y=0)), "outline", _LINE, last_cut=True)
+
+
+def needle_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """As the nail knot, once the butt has come through the line."""
+    return nail_steps(0, turns)
+
+
+def nail_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The butt along line and tube, its turns, and its end through the tube."""
+    far = turns * pitch(turns, _ROOM, 1.7)
+    return (
+        Stage((None, ((-0.5, -1.55, 0.1),)), moves=(1,)),
+        Stage((None, ((far + 1.2, 3.3, 1.1),)), moves=(1,), count=Count(turns, "light")),
+        Stage((), moves=(1,)),
+    )

@@ -2,6 +2,7 @@
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
 from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
 _ROOM = 9.0  # for the turns
@@ -64,3 +65,13 @@ def nonslip_drawn(_: int, turns: int) -> tuple[Course, ...]:
     )
     turned = coil(-3.0, far, -turns, 270, 1.05, 2.1)
     return line(wound(lead, turned, tag)), eye(*_DRAWN)
+
+
+def nonslip_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The tag back through the overhand, its turns, and through the overhand again."""
+    far = -3.8 - turns * pitch(turns, _ROOM, 1.7)
+    return (
+        Stage((((0.45, -1.9, -0.9),),), moves=(0,)),
+        Stage((((far, -1.3, 0.0),),), moves=(0,), count=Count(turns, "light")),
+        Stage((((3.2, 1.1, 1.2),),), moves=(0,), free=2.6),
+    )

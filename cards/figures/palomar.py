@@ -1,7 +1,11 @@
 """The palomar: its strand and the eye, laid up and drawn up out."""
 
+from math import pi
+
+from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
 from tagend.cards.figures.eye import eye
+from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
 _SIDE = 0.5  # of either leg from the middle of the two
@@ -87,3 +91,11 @@ def _drawn(side: float, start: float) -> list[Point]:
         z=(-1.0, -0.3, 0.2, 0.4),
     )
     return wound(lead, coil(-9.6 + along, -7.0 + along, -1.05, 225, 1.7, 1.7), tag)
+
+
+def palomar_steps(*_: int) -> tuple[Stage, ...]:
+    """The fold through the eye, in an overhand, and over the fly."""
+    eyed = (0.5, -3.1 - _SIDE, 0.0), (0.5, -3.1 + _SIDE, 0.0)
+    tied = (-0.3 + _SIDE, -4.6, 1.0), (-0.3 - _SIDE, -4.6, 1.0)
+    over = Stage((), arrows=(Arrow(_EYE + 4.0, 2.9, pi),))
+    return Stage((eyed,), moves=(0,)), Stage((tied,), moves=(0,)), over

@@ -1,6 +1,7 @@
 """The slim beauty: the turns of its thin strand in, both strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, folded, pair
 
 _SIDE = 0.55  # of either leg of the thin strand from the middle of the two
@@ -8,7 +9,7 @@ _PASSES, _BACK = 2, 3  # of the overhand, and of the turns over the others: as i
 _OUT_R, _BACK_R = 1.3, 2.8
 _GAP = -5.8  # where the thin strand's turns begin; the thick one's begin at 0
 _FAR = 2.2 * _PASSES
-_PITCH = 3.0  # of the turns out; those back are wider
+_PITCH, _CLOSE = 3.0, 2.3  # of the turns out; those back are wider
 
 
 def slim_threaded(*_: int) -> tuple[Course, ...]:
@@ -45,8 +46,17 @@ def slim_laid(_: int, turns: int) -> tuple[Course, ...]:
 
     The gap is between it and the thick strand, by the overhand.
     """
+    return _wound(turns, _PITCH)
+
+
+def slim_drawn(_: int, turns: int) -> tuple[Course, ...]:
+    """The turns drawn close."""
+    return _wound(turns, _CLOSE)
+
+
+def _wound(turns: int, pitch: float) -> tuple[Course, ...]:
     back = min(_BACK, turns // 2)
-    left = _GAP - (turns - back) * _PITCH
+    left = _GAP - (turns - back) * pitch
     legs = (_leg(side, turns - back, back, left) for side in (_SIDE, -_SIDE))
     return pair(_thick(left), folded(*legs))
 
@@ -88,3 +98,21 @@ def _leg(side: float, out: int, back: int, left: float) -> list[Point]:
     )
     lead = [*_lead(side), (_GAP + 0.3 + along, _OUT_R - 0.8 * side, -side)]
     return wound(lead, [*outwards[:-1], *inwards[1:]], tag)
+
+
+def threaded_steps(*_: int) -> tuple[Stage, ...]:
+    """The fold through the eight."""
+    return (Stage((None, ((-10.2, 2.4 - _SIDE, -0.9), (-10.2, 2.4 + _SIDE, -0.9))), moves=(1,)),)
+
+
+def slim_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The turns out, and those back with the fold through the gap."""
+    back = min(_BACK, turns // 2)
+    out = turns - back
+    end = _GAP - out * _PITCH * (out - 0.25) / (out + 0.25)
+    outwards = tuple((end + 1.05 * side, 0.0, _OUT_R) for side in (_SIDE, -_SIDE))
+    hole = tuple((_GAP + 1.9 + 0.95 * side, -1.8, 1.4) for side in (_SIDE, -_SIDE))
+    return (
+        Stage((None, outwards), moves=(1,), count=Count(out)),
+        Stage((None, hole), moves=(1,), count=Count(back), free=1.6),
+    )

@@ -3,17 +3,19 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import acos, dist, hypot, inf
+from math import acos, ceil, dist, hypot, inf
 from typing import TypeAlias
 
 from tagend.layouts.paper.face import Step
 
 Spot: TypeAlias = tuple[float, float]
+Part: TypeAlias = tuple[bool, Step]  # is it for a pen with round ends?
 
 _BEND = 0.5  # radians in one curve, at most: further, it would leave its places visibly
 _STRAIGHT = 0.02  # radians that no eye sees: a line will do
 _LONG = 5.0  # points of a curve that does bend, at most
-_CUSP = 2.0  # radians from one place to the next: a pen's mitred corner would stick out
+_TIGHT = 0.6  # of the pen's width: the radius of a bend that the pen fills
+_CHORD = 0.5  # radians from one of its lines to the next
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,33 +35,51 @@ def trace(places: Sequence[Spot]) -> Trace:
     return Trace(tuple(places), tuple(ways))
 
 
-def stroke(of: Trace, first: int, last: int, laps: Spot) -> Iterator[Step]:
+def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator[Part]:
     """Yield a stroke from one place of a line to another, begun and ended `laps` further out.
 
-    A lap below 0 stops short. Strokes along neighbouring parts of a line meet without a bend.
+    A lap below 0 stops short. Strokes along neighbouring parts of a line meet without a bend. Where
+    it bends more tightly than its pen is wide, its steps are for a pen with round ends.
     """
     ways = of.ways[first : last + 1]
     line = list(of.places[first : last + 1])
     line[0] = _moved(line[0], ways[0], -laps[0])
     line[-1] = _moved(line[-1], ways[-1], laps[1])
     turns = [_angle(a, b) for a, b in pairwise(ways)]
-    yield ("move", *_rounded(line[0]))
+    yield False, ("move", *_rounded(line[0]))
     start, bent, far = 0, 0.0, 0.0
     for end, (turn, ahead) in enumerate(zip(turns, [*turns[1:], inf], strict=True), start=1):
         far += dist(line[end - 1], line[end])
         bent += turn
-        if turn > _CUSP:
-            yield ("line", *_rounded(line[end]))
-            yield ("move", *_rounded(line[end]))
-        elif bent + ahead <= _BEND and (bent <= _STRAIGHT or far <= _LONG):
+        if bent + ahead <= _BEND and (bent <= _STRAIGHT or far <= _LONG):
             continue
-        elif bent <= _STRAIGHT:
-            yield ("line", *_rounded(line[end]))
+        a = _moved(line[start], ways[start], far / 3)
+        b = _moved(line[end], ways[end], -far / 3)
+        if bent <= _STRAIGHT:
+            yield False, ("line", *_rounded(line[end]))
+        elif far < _TIGHT * pen * bent:
+            for step in _in_lines((line[start], a, b, line[end]), ceil(bent / _CHORD)):
+                yield True, step
+            yield False, ("move", *_rounded(line[end]))
         else:
-            a = _moved(line[start], ways[start], far / 3)
-            b = _moved(line[end], ways[end], -far / 3)
-            yield ("curve", *_rounded(a), *_rounded(b), *_rounded(line[end]))
+            yield False, ("curve", *_rounded(a), *_rounded(b), *_rounded(line[end]))
         start, bent, far = end, 0.0, 0.0
+
+
+def _in_lines(curve: tuple[Spot, Spot, Spot, Spot], count: int) -> Iterator[Step]:
+    """Yield a curve as lines of their own: a pen that is wider than a bend leaves a hole in it."""
+    at = curve[0]
+    for place in range(1, count + 1):
+        t = place / count
+        s = 1 - t
+        weights = s**3, 3 * s * s * t, 3 * s * t * t, t**3
+        x, y = (
+            sum(w * p for w, p in zip(weights, of, strict=True)) for of in zip(*curve, strict=True)
+        )
+        if _rounded(at) != _rounded((x, y)):
+            yield ("move", *_rounded(at))
+            yield ("line", *_rounded((x, y)))
+        at = x, y
 
 
 def _angle(a: Spot, b: Spot) -> float:

@@ -1,6 +1,7 @@
 """The surgeon's knots: the passes in, two strands laid up and drawn up out, or one in a loop."""
 
-from tagend.cards.figures.curve import Point, coil, rounded, rows, wound
+from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, beside_one_another, line, turned
 
 _PITCH = 2.7  # of the turns of two strands, laid up
@@ -42,10 +43,13 @@ def surgeons_drawn(_: int, passes: int) -> tuple[Course, ...]:
 def _drawn(passes: int, side: float, start: float, end: float) -> list[Point]:
     far = passes * _CLOSE
     shift = -side * 1.05  # along the turns
-    lead = rows(
-        x=(start, far + 1.5 + 1.7 * shift, far + 1.5 + 1.7 * shift, far + 0.6 + 1.8 * shift),
-        y=(side, side, 0.6 * side + 0.2, 1.4 - 0.6 * side),
-        z=(-0.6, -0.6, side - 2.7, 1.6 * side - 2.3),
+    lead = beside(
+        rows(
+            x=(start, far + 1.9, far + 3.0, far + 2.1, far + 0.8 + 2 * shift),
+            y=(0.0, 0.0, 0.8, 1.45, 1.35),
+            z=(-0.6, -0.6, -1.4, -2.1, -2.2),
+        ),
+        1.2 * side,
     )
     tag = rows(
         x=(shift, shift - 0.5, shift - 0.7, shift + 0.8, end),
@@ -77,3 +81,32 @@ def _looped(upper: list[Point], lower: list[Point]) -> tuple[Course, ...]:
         z=z,
     )
     return (line(turned([*upper, *rounded(bow, 1.3), *reversed(lower)])),)
+
+
+def surgeons_steps(_: int, passes: int) -> tuple[Stage, ...]:
+    """The loop of both strands, and their ends passed through it."""
+    end = _PITCH * passes + 3.4
+    return (
+        Stage(tuple((_over(side),) for side in (0.5, -0.5)), moves=(0, 1)),
+        Stage(
+            tuple(((end, -2.1 + side, 0.3),) for side in (0.5, -0.5)),
+            (0, 1),
+            Count(passes, "light", "passes"),
+            3.0,
+        ),
+    )
+
+
+def loop_steps(_: int, passes: int) -> tuple[Stage, ...]:
+    """The same of a folded end."""
+    end, low = _PITCH * passes + 4.0, -2.1
+    through = turned([(end, low + side, 0.0) for side in (0.5, -0.5)])
+    return (
+        Stage((tuple(turned([_over(0.5), _over(-0.5)])),), moves=(0,)),
+        Stage((tuple(through),), moves=(0,), count=Count(passes, "light", "passes")),
+    )
+
+
+def _over(side: float) -> Point:
+    """Return where a strand has come over the standing parts, from its loop."""
+    return side * 1.1 + 0.62, -1.2, 1.1

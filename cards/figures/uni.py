@@ -1,6 +1,7 @@
 """The uni to uni: the turns of either side in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
+from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, pair, turned
 
 _ROOM = 20.0  # for the turns of both sides, laid up
@@ -50,3 +51,15 @@ def _drawn(turns: int, far: float, near: float) -> list[Point]:
         z=(0.0, -1.3, -1.2, -1.0, -1.0, -1.0),
     )
     return wound(lead, coil(far, _WINDOW, turns - 0.25, -90, 1.05, 2.5), tag)
+
+
+def uni_steps(thick: int, thin: int) -> tuple[Stage, ...]:
+    """The loop over both strands, its passes, and the same on the other side."""
+    step = pitch(thick + thin, _ROOM, 1.6)
+    lapped: Point = (-2.0, -0.55, 0.0)
+    over: Point = (2.5 + 0.45 * step, -1.5, 0.4)
+    return (
+        Stage(((over,), (lapped,)), moves=(0,)),
+        Stage((None, (lapped,)), moves=(0,), count=Count(thick, "heavy")),
+        Stage((), moves=(1,), count=Count(thin, "light")),
+    )

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from tagend.cards.book.leaders import BookLeader
 from tagend.cards.book.tying import TiedBatch
 from tagend.cards.faces.batch_head import BatchHead
-from tagend.cards.faces.label import PLAIN, LabelNote
+from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.printing.bench import bench_sheets

@@ -1,6 +1,6 @@
 """What cards say and the sizes there are in; cards out that hold it, or what would do."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice, zip_longest
 
@@ -15,6 +15,7 @@ from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.formats import CardSize
 
 _NAMED = 3  # sizes in one message
+_OF_CARD = 2  # sides
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,14 +34,14 @@ class CardSizes:
 
 
 def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
-    """Return the cards of a leader: one, or as many as it takes.
+    """Return the cards of a leader: one, or as many as it takes; one that grows, until it is one.
 
     Raises `Refused`, which tells the known sizes that would do, where the card is too small.
     """
-    for size in sizes.to_try():
-        faces = _either_way(text, size, sizes.fonts)
-        if faces is not None:
-            return paired(faces)
+    tried = (_either_way(text, size, sizes.fonts) for size in sizes.to_try())
+    held = [faces for faces in _until_one(tried) if faces is not None]
+    if held:
+        return paired(min(held, key=len))  # of equals the smallest
     known = sorted(sizes.known, key=_room)
     holding = (card.name for card in known if _either_way(text, card, sizes.fonts) is not None)
     instead = " or ".join(islice(holding, _NAMED))
@@ -52,17 +53,12 @@ def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
     )
 
 
-def cards_alike(
-    texts: Sequence[CardText], size: CardSize, fonts: Fonts
-) -> list[tuple[Card, ...]] | None:
-    """Return the cards of each leader, all lying or all upright, as that takes fewer sides.
-
-    None where neither way holds them all.
-    """
-    ways = [[_sides(text, way, fonts) for text in texts] for way in (size, _turned(size))]
-    whole = [[faces for faces in way if faces is not None] for way in ways if None not in way]
-    best = min(whole, key=lambda way: sum(map(len, way)), default=None)
-    return None if best is None else [paired(faces) for faces in best]
+def _until_one(tried: Iterable[tuple[Face, ...] | None]) -> Iterator[tuple[Face, ...] | None]:
+    """Yield what is tried, up to the first that is a single card."""
+    for faces in tried:
+        yield faces
+        if faces is not None and len(faces) <= _OF_CARD:
+            return
 
 
 def paired(faces: Sequence[Face]) -> tuple[Card, ...]:
@@ -80,12 +76,12 @@ def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
     A size named upright is made both ways, and that of fewer sides or else of larger type is
     taken. One named lying is turned only where it must be: a table wants the width.
     """
-    made = (_sides(text, way, fonts) for way in (size, _turned(size)))
+    made = (_sides(text, way, fonts) for way in (size, turned(size)))
     ways = (faces for faces in made if faces is not None)
     return next(ways, None) if size.width >= size.height else min(ways, key=_effort, default=None)
 
 
-def _turned(size: CardSize) -> CardSize:
+def turned(size: CardSize) -> CardSize:
     """Return a card's size after a quarter turn."""
     return CardSize(size.name, size.height, size.width, size.corner)
 

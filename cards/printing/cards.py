@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import TYPE_CHECKING
 
+from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
 from tagend.cards.leader.naming import all_named
@@ -13,9 +14,10 @@ from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, cards_of
 from tagend.cards.printing.codes import code_of
-from tagend.cards.printing.deck import deck, deck_cards
+from tagend.cards.printing.deck import deck
 from tagend.cards.printing.hole import with_hole
 from tagend.cards.printing.job import DUPLEX, Job, Printed, paper_faults, pdf_of
+from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.leader_words import Told
@@ -40,9 +42,9 @@ class CardWishes:
     deck: bool = False  # with a cover, a reference and a cautions card
     hole: bool = False  # with a strip for a ring
     taught: bool = True  # with how the knots are tied
+    knots: bool = False  # these alone, each once for all leaders
     large: bool = False  # in type to be read without glasses
     shopping: int | None = None  # leaders to list the line for
-    figures: bool = False  # of the knots, even where they take more sides
     ruler: bool = False  # along the edge of the last side
 
 
@@ -63,7 +65,10 @@ def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) 
     size, paper = job.card_size(wishes.size), job.paper(wishes.paper)
     grows = wishes.large and wishes.size is None
     sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
-    cards = _cards(job, worksheets, wishes, sizes)
+    if wishes.knots:
+        cards = [*knots_cards(job, worksheets, size, large=wishes.large)] * wishes.copies
+    else:
+        cards = _cards(job, worksheets, wishes, sizes)
     return card_sheets(cards, size.corner, paper, wishes.sheets, job)
 
 
@@ -74,17 +79,22 @@ def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
     return CardText(
         told=told,
         symbol=code,
-        legend=tuple(legend(all_named(leader), code.text, job.wording)),
+        legend=tuple(legend(all_named(leader), job.wording)),
         cautions=job.cautions([worksheet]),
+        how_to=job.wording.say("how_to_tie", tag=_tag(job, leader.unit)),
         imprint=job.imprint,
         lessons=lessons(told) if wishes.taught else (),
         shopping=_shopping(told, wishes.shopping),
         renewals=renewal_lines(told, renewals(leader, job.practice)),
         variants=_variants(job, leader.recipe),
-        figures=wishes.figures,
         ruler=wishes.ruler,
         least=LARGE if wishes.large else 1.0,
     )
+
+
+def _tag(job: Job, unit: ShownUnit) -> str:
+    """Return what is left on a trimmed knot, which is too short for cm."""
+    return job.wording.number(length(job.practice.knots.tag_mm, "in" if unit == "in" else "mm"))
 
 
 def _cards(
@@ -95,10 +105,11 @@ def _cards(
     for worksheet in worksheets:
         with paper_faults(worksheet.leader.recipe.name):
             texts.append(card_text(job, worksheet, wishes))
-    made = deck_cards(texts, sizes) if wishes.deck else [_cards_of(text, sizes) for text in texts]
-    cards = [card for of_leader in made for card in of_leader for _ in range(wishes.copies)]
     if wishes.deck:
-        cards = deck(job, worksheets, cards)
+        cards = deck(job, worksheets, texts, sizes) * wishes.copies
+    else:
+        made = [card for text in texts for card in _cards_of(text, sizes)]
+        cards = [card for card in made for _ in range(wishes.copies)]
     return [with_hole(card) for card in cards] if wishes.hole else cards
 
 

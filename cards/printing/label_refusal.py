@@ -6,7 +6,8 @@ from itertools import islice
 from typing import Any
 
 from tagend.cards.faces.block import TooSmall
-from tagend.cards.faces.label import LabelNote, wallet_label
+from tagend.cards.faces.label import wallet_label
+from tagend.cards.faces.label_lines import LabelNote
 from tagend.cards.printing.codes import code_text
 from tagend.cards.printing.job import Job
 from tagend.cards.recipe.recipe import Recipe
@@ -37,11 +38,11 @@ class Label:
         leader = replace(self.told.leader, recipe=replace(self.recipe, **fields))
         return replace(self, told=replace(self.told, leader=leader))
 
-    def face(self, code: Symbol) -> Face:
+    def face(self, code: Symbol | None) -> Face:
         return wallet_label(self.told, code, self.sheet, self.job.fonts, self.note)
 
-    def holds(self, code: Symbol) -> bool:
-        """Whether the sheet's labels hold the leader and its note with a code."""
+    def holds(self, code: Symbol | None) -> bool:
+        """Whether the sheet's labels hold the leader and its note with a code, or without one."""
         try:
             self.face(code)
         except TooSmall:
@@ -66,25 +67,28 @@ _WRITTEN: Mapping[str, Callable[[Label], Label]] = {
 _SPARED = {**_NOTED, **_WRITTEN}
 
 
-def too_small(label: Label, code: Symbol) -> Refused:
+def too_small(label: Label, code: Symbol | None) -> Refused:
     """Return the refusal, which tells the known sheets that would do and what could be left out."""
     ways = []
     if names := [sheet.name for sheet in islice(_that_hold(label, code), _NAMED)]:
         ways.append(f"use --stock {' or '.join(names)}")
-    spared = _to_leave_out(label)
+    spared = _to_leave_out(label) if code else []
     listed = " and ".join(spared)
     noted = bool(spared) and _NOTED.keys() >= {*spared}
     if spared:
         ways.append(f"leave out its {listed}")
+    elif code and label.holds(None):
+        ways.append("print words alone with --no-code")
+    what = f"its code of {code.side} modules and its " if code else "its "
     return refused(
-        f"its code of {code.side} modules and its {listed if noted else 'words'} do not fit a "
+        f"{what}{listed if noted else 'words'} do not fit a "
         f"label of {size_in_mm(label.sheet.width, label.sheet.height)}",
         ", or ".join(ways) or "no label known here is large enough",
         label.recipe.name,
     )
 
 
-def _that_hold(label: Label, code: Symbol) -> Iterator[LabelSheet]:
+def _that_hold(label: Label, code: Symbol | None) -> Iterator[LabelSheet]:
     """Yield the sheets whose labels hold the leader: first of the same kind, smallest first."""
     sheet = label.sheet
 

@@ -5,13 +5,13 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 
-from tagend.cards.faces.label import PLAIN, LabelNote
+from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.label_refusal import Label, too_small
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.codes.code import DESIGN_MODULE, Level
+from tagend.layouts.codes.code import LASTING_MODULE, Level
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
 from tagend.layouts.sheets.imposition import place_labels
 from tagend.layouts.sheets.margins import with_rules
@@ -31,6 +31,7 @@ class LabelWishes:
     notes: tuple[tuple[LabelNote, ...], ...] = ()  # of each leader's labels; else one of each
     start: int = 1
     skip: tuple[int, ...] = ()
+    code: bool = True  # or words alone, as the smallest labels hold
 
 
 def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> Printed:
@@ -48,36 +49,38 @@ def labels_sheets(
     faces = [
         face
         for told, of_leader in zip(job.told(worksheets), notes, strict=True)
-        for face in _faces(told, of_leader, stock, job)
+        for face in _faces(told, of_leader, stock, job, wishes)
     ]
     placed = place_labels(faces, stock, wishes.start, wishes.skip)
     return placed if stock.on_roll else with_rules(placed, job.rules(), kept=stock.boxes)
 
 
-def _faces(told: Told, notes: Sequence[LabelNote], sheet: LabelSheet, job: Job) -> list[Face]:
+def _faces(
+    told: Told, notes: Sequence[LabelNote], sheet: LabelSheet, job: Job, wishes: LabelWishes
+) -> list[Face]:
     """Return the labels of a leader.
 
     Raises `Refused`, which tells the known sheets that would do and what could be left out,
     where the label is too small.
     """
     made: dict[LabelNote, Face] = {}
-    codes: dict[date | None, list[Symbol]] = {}
+    codes: dict[date | None, list[Symbol | None]] = {}
     with paper_faults(told.leader.recipe.name):
         for note in dict.fromkeys(notes):
             label = Label(told, replace(note, tied=None), sheet, job)
             label = label.with_recipe(tied=note.tied) if note.tied else label
             leader = label.told.leader
             if note.tied not in codes:
-                codes[note.tied] = [code_of(leader, job.practice, way) for way in _LEVELS]
+                ways = _LEVELS if wishes.code else ()
+                codes[note.tied] = [code_of(leader, job.practice, way) for way in ways] or [None]
             made[note] = _strongest(label, codes[note.tied])
     return [made[note] for note in notes]
 
 
-def _strongest(label: Label, codes: Sequence[Symbol]) -> Face:
-    """Return the label with the strongest code that costs no word and no design module.
+def _strongest(label: Label, codes: Sequence[Symbol | None]) -> Face:
+    """Return the label with the strongest code that costs no word, nor a module that lasts.
 
     The plainest of the codes comes last. Raises `Refused` where not even that fits.
-    By the tables of tests/bench/wear.py such a code outlives damage better, and is seen as well.
     """
     *stronger, plainest = codes
     if not label.holds(plainest):
@@ -86,7 +89,9 @@ def _strongest(label: Label, codes: Sequence[Symbol]) -> Face:
     for code in stronger:
         if code != plainest and label.holds(code):
             other = label.face(code)
-            if _module(other) >= DESIGN_MODULE and _words(other) == _words(face):
+            if _module(other) >= min(_module(face), LASTING_MODULE) and _words(other) == _words(
+                face
+            ):
                 return other
     return face
 

@@ -1,6 +1,6 @@
 """A leader's facts as words for people: shared by tables, cards and labels."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -15,6 +15,7 @@ from tagend.cards.leader.audit.finding import Finding
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.leader import Extent, Leader, Piece
 from tagend.cards.leader.shown import shown_diameter, shown_strength
+from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
 
 
@@ -61,7 +62,7 @@ class Told:
 
     def thickness(self, piece: Piece) -> str:
         """Return how thick a piece is and of what: `0.010 in fluorocarbon`."""
-        return self.kind(self.diameters(piece), piece.section.material)
+        return self.kind(self.along(piece), piece.section.material)
 
     def kind(self, diameter: str, material: str) -> str:
         """Return a diameter in words with its material: `0.010 in fluorocarbon`."""
@@ -73,6 +74,19 @@ class Told:
         strength = piece.section.strength
         more = f", {self.strength(strength)}" if strength else ""
         return self.thickness(piece) + more
+
+    def lengths(self) -> str:
+        """Return the finished lengths from the butt, to tie by: `finished 46 · 24 · 30 in`."""
+        numbers = " · ".join(self.span_number(piece.finished) for piece in self.leader.pieces)
+        return self.wording.say("finished_lengths", lengths=f"{numbers} {self.leader.unit}")
+
+    def diameters(self) -> str:
+        """Return the diameters from the butt, a unit that all have once: `0.023 · 0.020 in`."""
+        told = [self.along(piece) for piece in self.leader.pieces]
+        units = {each.rpartition(" ")[2] for each in told}
+        if len(units) == 1 and all(" " in each for each in told):
+            told = [*(each.rpartition(" ")[0] for each in told[:-1]), told[-1]]
+        return " · ".join(told)
 
     def tippet(self) -> str:
         """Return what the leader ends in: `tippet 0.010 in fluorocarbon`."""
@@ -116,6 +130,31 @@ class Told:
             return name
         turns = (joint.above.turns, joint.below.turns)
         return f"{name} {'+'.join(str(count) for count in turns if count)}"
+
+    def tied(self, place: int) -> str:
+        """Return the knot below a section, each side's turns in words, and the dropper it leaves.
+
+        `blood 4 thick, 6 thin`; `uni to uni 5 each`; `tippet ring, leave 6 in of tag`.
+        """
+        joint = self.leader.joints[place - 1]
+        words = " ".join((self.wording.knot(joint.knot.name), *self._turns(joint)))
+        dropper = self.leader.pieces[place - 1].section.dropper
+        if dropper is None:
+            return words
+        left = self.wording.say("leave_tag", length=self.length(dropper))
+        return f"{words}, {left}"
+
+    def _turns(self, joint: Joint) -> Iterator[str]:
+        """Yield how often either side is wound, where that depends on the strands."""
+        if not joint.knot.counted:
+            return
+        heavy, light = joint.turns.heavy, joint.turns.light
+        if heavy == light:
+            yield self.wording.say("turns_each", count=heavy)
+            return
+        roles = knot_in(self.wording, joint.knot).roles
+        sides = zip((heavy, light), roles, strict=True)
+        yield ", ".join(f"{count} {role}" for count, role in sides if count)
 
     def lap(self, place: int) -> str:
         """Return how to lay the joint below a section: `lap 9 3/4 in`, `fold 3+2 1/2 in`.
@@ -182,7 +221,7 @@ class Told:
         """
         say = self.wording.say
         tapers = [
-            say("tapers", section=piece.place, diameters=self.diameters(piece))
+            say("tapers", section=piece.place, diameters=self.along(piece))
             for piece in self.leader.pieces
             if piece.section.tapers_to is not None
         ]
@@ -206,7 +245,7 @@ class Told:
         longest = length(high.mm, unit)
         return longest if low == high else f"{length_number(low.mm, unit)} to {longest}"
 
-    def diameters(self, piece: Piece) -> str:
+    def along(self, piece: Piece) -> str:
         """Return the diameter; of a knotless taper, from its butt to its fly: `0.021–0.012 in`."""
         section = piece.section
         thick = self.diameter(section.diameter)

@@ -9,7 +9,7 @@ from tagend.cards.leader.joints import End, Half
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import COUNT, Knot, Sides
 from tagend.cards.words.knot_words import knot_in
-from tagend.cards.words.language import Wording
+from tagend.cards.words.language import ENGLISH, Wording
 from tagend.cards.words.leader_words import Told
 
 
@@ -23,6 +23,9 @@ class Lesson:
     steps: tuple[str, ...]  # with the turns counted in
     caution: str | None = None
     strands: tuple[str, str] = ("", "")  # what the heavy and the light one of a joint are called
+    laid: str = ""  # how far the ends lie over one another, or are folded back
+    seat: str = ""
+    wording: Wording = ENGLISH
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,14 +40,15 @@ class _Place:
     drawn: bool = True  # is it tied as its figure shows it?
 
 
-def lessons(told: Told) -> tuple[Lesson, ...]:
-    """Return each knot that the leader uses, from the butt to the fly.
+def lessons(told: Told, *more: Told) -> tuple[Lesson, ...]:
+    """Return each knot that a leader uses, from the butt to the fly, or `more` leaders, once.
 
     Below a knot that lies between two come the knots that its sides are tied with.
     """
     places: dict[str, list[_Place]] = {}
-    for place in _places(told.leader):
-        places.setdefault(place.knot.name, []).append(place)
+    for each in (told, *more):
+        for place in _places(each.leader):
+            places.setdefault(place.knot.name, []).append(place)
     return tuple(_lesson(at, told) for at in places.values())
 
 
@@ -89,14 +93,29 @@ def _end(half: Half | None, taken: Allowance) -> Iterator[_Place]:
 def _lesson(places: Sequence[_Place], told: Told) -> Lesson:
     knot, wording = places[0].knot, told.wording
     words, turns = knot_in(wording, knot), tuple(place.turns for place in places)
+    filled = _filled(places, told)
     return Lesson(
         knot=knot if all(place.drawn for place in places) else replace(knot, figure=False),
         turns=turns,
         name=wording.knot_title(knot.name),
-        steps=counted(words.steps, turns, _filled(places, told), wording),
+        steps=counted(words.steps, turns, filled, wording),
         caution=words.caution,
         strands=words.roles if "joint" in knot.places else ("", ""),
+        laid=_laid(words, filled, wording),
+        seat=words.seat,
+        wording=wording,
     )
+
+
+def _laid(knot: Knot, filled: Mapping[str, str], wording: Wording) -> str:
+    """Return what the first step asks to be laid or folded, as the steps have it."""
+    asked = {place for step in knot.steps for place in COUNT.findall(step)}
+    if "lap" in asked:
+        return wording.say("lap_of", length=filled["lap"])
+    if "fold" in asked:
+        return wording.say("fold_of", length=filled["fold"])
+    sides = zip(knot.roles, ("heavy_fold", "light_fold"), strict=True)
+    return ", ".join(f"{role} {filled[side]}" for role, side in sides if side in asked)
 
 
 def counted(
@@ -112,9 +131,9 @@ def counted(
     heavy, light = zip(*((each.heavy, each.light) for each in turns), strict=True)
     said = {
         **filled,
-        "heavy": _range(heavy, wording),
-        "light": _range(light, wording),
-        "turns": _range((*heavy, *light), wording),
+        "heavy": counts_said(heavy, wording),
+        "light": counts_said(light, wording),
+        "turns": counts_said((*heavy, *light), wording),
     }
     return tuple(COUNT.sub(lambda place: said[place[1]], step) for step in steps)
 
@@ -146,7 +165,7 @@ def _lengths(each: Iterable[Fraction], told: Told) -> str:
     return told.wording.say("range", low=told.taken_number(low), high=told.taken(high))
 
 
-def _range(counts: Iterable[int], wording: Wording) -> str:
+def counts_said(counts: Iterable[int], wording: Wording) -> str:
     """Return counts in words: `5`, `4 or 5`, `5 to 7`."""
     distinct = sorted(set(counts))
     low, high = distinct[0], distinct[-1]

@@ -33,7 +33,7 @@ def ready_made(told: Told, count: int) -> Iterator[str]:
 
 def spool_name(label: str, lot: str | None, wording: Wording) -> str:
     """Return what a person calls a spool, with its lot: `Clear 8, lot F 7`."""
-    return f"{label}, {wording.say('lots_of', count=1, lots=lot)}" if lot else label
+    return ", ".join((label, wording.say("lots_of", count=1, lots=lot))) if lot else label
 
 
 def shortage_line(shortage: Shortage, wording: Wording) -> str:

@@ -10,7 +10,7 @@ from typing import Literal, TypeAlias
 from tagend.fonts import CAP_HEIGHT, Chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
 from tagend.layouts.paper.lengths import SLACK, fits
-from tagend.layouts.paper.typeset import BREAKING, GAP, GAP_WIDTH, prepare
+from tagend.layouts.paper.typeset import BREAKING, prepare
 
 __all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "set_line"]
 
@@ -108,6 +108,23 @@ def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[Set
     return tuple(set_line(line, fonts, size) for line in lines)
 
 
+def balanced_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
+    """Return as many lines as `break_lines`, as even as their words allow: none ends in an orphan.
+
+    Raises TooWide and NoGlyph.
+    """
+    lines = break_lines(text, fonts, size, width)
+    while len(lines) > 1:
+        try:
+            narrower = break_lines(text, fonts, size, max(x.width for x in lines) - 2 * SLACK)
+        except TooWide:
+            break
+        if len(narrower) > len(lines):
+            break
+        lines = narrower
+    return lines
+
+
 def set_below(
     lines: Iterable[SetLine], x: float, top: float, leading: float
 ) -> tuple[list[TextRun], float]:
@@ -158,10 +175,8 @@ def _end(found: Sequence[TextRun]) -> float:
 def _in_ems(text: str, fonts: Chain) -> tuple[TextRun, ...]:
     found: list[TextRun] = []
     start = 0.0
-    for place, stretch in enumerate(prepare(text).split(GAP)):
-        start += GAP_WIDTH if place else 0.0
-        for run in runs(stretch, fonts):
-            width = text_width(run.text, run.font, 1.0)
-            found.append(TextRun(start, 0, run.text, run.font, 1, width))
-            start += width
+    for run in runs(prepare(text), fonts):
+        width = text_width(run.text, run.font, 1.0)
+        found.append(TextRun(start, 0, run.text, run.font, 1, width))
+        start += width
     return tuple(found)

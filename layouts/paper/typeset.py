@@ -3,9 +3,6 @@
 import re
 import unicodedata
 
-GAP = "\u200a"  # in prepared text only: room between a whole number and its fraction
-GAP_WIDTH = 0.1  # em; without it 1⅞ reads as 17/8
-
 # Spaces at which a line may be broken, and those that hold what stands beside them together.
 BREAKING = "\t\n\v\f\r \x85\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2008\u2028\u2029\u3000"
 HOLDING = "\u00a0\u2007\u2009\u200a\u202f"
@@ -20,29 +17,22 @@ _SIGNS = str.maketrans(
     | {"⌀": "Ø", "∅": "Ø", "⅟": "¹⁄", "μ": "µ"}
 )
 
-_COARSE = {"1/2": "½", "1/3": "⅓", "2/3": "⅔", "1/4": "¼", "3/4": "¾"}
-_EIGHTHS = {"1/8": "⅛", "3/8": "⅜", "5/8": "⅝", "7/8": "⅞"}
 _APOSTROPHE = re.compile(r"(?<=[^\W\d_])'")  # after a letter; after a number it means feet
 
-_READY = _COARSE | _EIGHTHS
-_SUPERSCRIPT = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
-_SUBSCRIPT = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
-
-# The divisions of a rule and the thirds. Any other pair is more likely a date or a ratio.
-_DENOMINATORS = {2, 3, 4, 8, 16, 32, 64}
-_PLAIN = re.compile(r"(?<![\w/.,⁄])([1-9][0-9]?)/([1-9][0-9]?)(?![0-9/⁄]|[.,][0-9])")
-_MIXED = re.compile(r"(?<![\w/.,-])([0-9]+)[ -]?(?=[¼½¾⅐-⅞]|[⁰¹²³⁴-⁹]+⁄)")
+# A fraction in one character or in small figures, and the whole number that it stands by.
+_DRAWN = re.compile(r"([0-9] ?)?([¼½¾⅐-⅞]|[⁰¹²³⁴-⁹]+⁄[₀-₉]+)")
 
 
 def prepare(text: str) -> str:
-    """Return the text as it is to be set: `1 1/2` as 1½ and `5/16` as ⁵⁄₁₆, with GAP within 1½."""
+    """Return the text as it is to be set, fractions in figures of its own size: `1½` as 1 1/2.
+
+    The small figures of fonts are half as high as what stands beside them, and 3/8 looks like 5/8.
+    """
     signs = _APOSTROPHE.sub("’", unicodedata.normalize("NFC", text).translate(_SIGNS))
-    return _MIXED.sub(rf"\1{GAP}", _PLAIN.sub(_fraction, signs))
+    return _DRAWN.sub(_fraction, signs)
 
 
-def _fraction(plain: re.Match[str]) -> str:
-    above, below = plain.groups()
-    if int(below) not in _DENOMINATORS or int(above) >= int(below):
-        return plain[0]
-    drawn = f"{above.translate(_SUPERSCRIPT)}⁄{below.translate(_SUBSCRIPT)}"
-    return _READY.get(plain[0], drawn)
+def _fraction(drawn: re.Match[str]) -> str:
+    whole, fraction = drawn.groups()
+    plain = unicodedata.normalize("NFKC", fraction).replace("⁄", "/")
+    return f"{whole.strip()} {plain}" if whole else plain

@@ -311,7 +311,7 @@ class Season(RuleBasedStateMachine):
     def regret_an_undoing(self) -> None:
         assert self.redo is not None
         entry, account, was = self.redo
-        before, now = self.account, self.stack
+        before, now = self.account, list(self.stack)
         assert self.do(lambda change: undo(change, entry))
         with opened(str(self.file)) as db:
             assert same(contents(db), was)
@@ -365,11 +365,8 @@ class Season(RuleBasedStateMachine):
                 {
                     label
                     for label in account.bought
-                    if asked["label"] is None
-                    or (
-                        label == account.called(asked["label"])
-                        and asked["lot"] in (None, account.lots[label])
-                    )
+                    if asked["label"] is None or label == account.called(asked["label"])
+                    if asked["lot"] in (None, account.lots[label])
                 }
             )
         sought = Sought(spool=asked.pop("label"), **asked)

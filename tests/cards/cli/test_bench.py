@@ -169,6 +169,6 @@ def test_a_variant_can_be_tied_instead(tagend: Tagend, demo: Path, output: Path)
     named = ("--variant", "in hard wind")
     assert tagend("bench", demo / "sandbar-eight.toml", *named, "-o", output).status == 0
     assert "Sandbar eight, in hard wind" in shown(output)
-    assert "83¼" in shown(output)  # 72 in, its loop 6 1/4 in and the blood 5 in
+    assert "83 1/4" in shown(output)  # 72 in, its loop 6 1/4 in and the blood 5 in
     run = tagend("bench", demo / "sandbar-eight.toml", "--variant", "in fog", "-o", output)
     assert run.status == 2

@@ -26,7 +26,7 @@ from tagend.fonts import OURS
 from tagend.layouts.base.quantities import INCH_MM
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.text import TooWide
-from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.paper.typeset import prepare
 from tagend.layouts.stock.formats import Paper
 from tagend.layouts.stock.stock import paper
 from tests.seen import Box, faults, paths, points, runs, words
@@ -88,7 +88,7 @@ def cut_lengths(found: Iterable[Face]) -> list[str]:
 
 
 def typeset(text: str) -> str:
-    return prepare(text).replace(GAP, " ")
+    return prepare(text)
 
 
 def test_every_piece_is_listed_with_its_length_large() -> None:

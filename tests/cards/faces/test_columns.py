@@ -23,7 +23,9 @@ def shown(written: Recipe, shop: str, wording: Wording = ENGLISH) -> dict[str, l
 
 def cells(column: Column) -> list[str]:
     return [
-        " ".join(line.text for line in (cell.whole, cell.fraction) if line is not None).strip()
+        (" " if cell.gap else "")
+        .join(line.text for line in (cell.whole, cell.fraction) if line is not None)
+        .strip()
         for cell in column.cells
     ]
 
@@ -39,16 +41,16 @@ def test_each_section_is_a_row_with_what_its_spool_says() -> None:
     table = of(SALT)
     assert cells(table[""]) == ["1", "2", "3"]
     assert cells(table["line"]) == ["hard nylon", "hard nylon", "fluorocarbon"]
-    assert cells(table["dia., in"]) == ["0.023", "0.020", "0.010"]
+    assert cells(table["dia."]) == [".023", ".020", ".010"]
     assert cells(table["lb"]) == ["25", "18", "8.5"]
-    assert cells(table["tied, in"]) == ["46", "24", "22–28"]
+    assert cells(table["tied"]) == ["46", "24", "22–28"]
 
 
 def test_the_cut_is_the_largest_type() -> None:
     table = of(SALT)
     cut = table["CUT, in"].cells[0].whole
     assert cut.size == SCALE.cut
-    assert all(cell.whole.size < cut.size for name in ("", "line", "tied, in")
+    assert all(cell.whole.size < cut.size for name in ("", "line", "tied")
                for cell in table[name].cells)  # fmt: skip
 
 
@@ -59,17 +61,18 @@ def test_a_person_s_own_spools_are_named_instead_of_their_line() -> None:
 
 def test_without_strengths_there_is_no_column_of_them() -> None:
     table = of(recipe(section("46 in", "0.023 in"), section("24 in", "4X")))
-    assert list(table) == ["", "line", "dia.", "tied, in", "CUT, in"]
+    assert list(table) == ["", "line", "dia.", "tied", "CUT, in"]
 
 
 @pytest.mark.parametrize(
     ("diameters", "head", "shown"),
     [
-        (("0.023 in", "0.010 in"), "dia., in", ["0.023", "0.010"]),
+        (("0.023 in", "0.010 in"), "dia.", [".023", ".010"]),
         (("23 thou", "10 thou"), "dia., thou", ["23", "10"]),
         (("0.58 mm", "0.25 mm"), "dia., mm", ["0.58", "0.25"]),
         (("1X", "4X"), "dia.", ["1X", "4X"]),  # the size holds its unit
-        (("0.013 in", "4X"), "dia.", ["0.013 in", "4X"]),  # units differ: each says its own
+        (("0.013 in", "4X"), "dia.", [".013", "4X"]),
+        (("0.33 mm", "4X"), "dia.", ["0.33 mm", "4X"]),  # units differ: each says its own
         (("1/50 in", "0.010 in"), "dia., in", ["1/50", "0.010"]),
     ],
 )
@@ -82,16 +85,29 @@ def test_the_unit_stands_in_the_head_where_all_share_it(
 
 def test_a_strength_with_a_fraction_keeps_it() -> None:
     table = of(recipe(section("46 in", "1X"), section("24 in", "4X", strength="2 1/2 lb")))
-    assert cells(table["lb"]) == ["", "2 ½"]
+    assert cells(table["lb"]) == ["", "2 1/2"]
 
 
 def test_the_fraction_of_a_mixed_number_hangs() -> None:
     table = of(recipe(section("46 1/2 in", "1X"), section("24 in", "3X"), section("3/4 in", "4X")))
-    tied = table["tied, in"]
+    tied = table["tied"]
     assert [cell.whole.text for cell in tied.cells] == ["46", "24", ""]
-    assert [cell.fraction and cell.fraction.text for cell in tied.cells] == ["½", None, "¾"]
+    assert [cell.fraction and cell.fraction.text for cell in tied.cells] == ["1/2", None, "3/4"]
     widest = max(cell.fraction.width for cell in tied.cells if cell.fraction)
-    assert tied.hang == pytest.approx(tied.gap + widest)
+    assert tied.hang == pytest.approx(tied.cells[0].gap + widest)
+
+
+def test_numbers_align_on_the_point() -> None:
+    table = of(SALT)
+    assert [cell.whole.text for cell in table["lb"].cells] == ["25", "18", "8"]
+    assert [cell.fraction and cell.fraction.text for cell in table["lb"].cells] == [
+        None, None, ".5",
+    ]  # fmt: skip
+
+
+def test_a_taper_is_told_in_its_own_row() -> None:
+    table = of(recipe(section("5 ft", "0.021 in", tapers_to="0.012 in"), section("20 in", "4X")))
+    assert cells(table["line"])[0] == "nylon, tapers to .012"
 
 
 def test_what_is_bought_has_no_cut() -> None:
@@ -112,7 +128,7 @@ def test_a_second_unit_has_a_column_of_cuts_beside_the_first() -> None:
     assert table["CUT, in"] == shown(SIX, 'units = "in"')["CUT, in"]
     for inches, cm in zip(table["CUT, in"], table["cm"], strict=True):
         whole, _, quarters = inches.partition(" ")
-        exact = 2.54 * (float(whole) + {"": 0, "¼": 0.25, "½": 0.5, "¾": 0.75}[quarters])
+        exact = 2.54 * (float(whole) + {"": 0, "1/4": 0.25, "1/2": 0.5, "3/4": 0.75}[quarters])
         assert float(cm) == pytest.approx(exact, abs=0.0501)  # half a mm, to which it is said
     assert table["cm"][0] == "145.4"  # 57 1/4 in
 
@@ -134,9 +150,9 @@ def test_diameters_go_with_the_first_unit() -> None:
     thick = ["0.58", "0.51", "0.43", "0.38", "0.33", "0.25"]
     for units in ("cm", "mm", "cm and in"):
         assert shown(SIX, f'units = "{units}"')["dia., mm"] == thick
-    assert shown(SIX, 'units = "in and cm"')["dia., in"][0] == "0.023"
+    assert shown(SIX, 'units = "in and cm"')["dia."][0] == ".023"
     mixed = recipe(section("46 in", "0.58 mm"), section("24 in", "4X"))
-    assert shown(mixed, 'units = "in"')["dia."] == ["0.023 in", "4X"]
+    assert shown(mixed, 'units = "in"')["dia."] == [".023", "4X"]
 
 
 def test_every_number_has_the_decimal_sign_of_the_shop() -> None:
@@ -147,5 +163,5 @@ def test_every_number_has_the_decimal_sign_of_the_shop() -> None:
     table = shown(ranged, 'units = "cm and in"', Wording("en", ","))
     assert table["dia., mm"] == ["0,58", "0,25"]
     assert table["kg"] == ["11,3", "3,9"]
-    assert table["tied, cm"] == ["116,5", "55,5–71,5"]
+    assert table["tied"] == ["116,5", "55,5–71,5"]
     assert not any("." in cell for column in table.values() for cell in column)

@@ -52,13 +52,15 @@ def test_each_material_has_a_swatch_before_its_word() -> None:
         assert run.x - 4 < right < run.x
 
 
-def test_a_bite_guard_is_named_and_its_swatch_wears_the_sleeve() -> None:
+def test_a_bite_guard_is_named_and_its_swatch_is_underlined() -> None:
     of = leader(GUARDED)
     assert names(of) == ["hard nylon", "fluorocarbon", "bite guard"]
-    outlines = [path for path in paths(drawn(of)) if path.steps[-1] == ("close",)]
-    heights = [max(y for _, y in points(path)) - min(y for _, y in points(path))
-               for path in outlines]  # fmt: skip
-    assert heights == pytest.approx([4.5, 4.5, 4.5, 6.5])  # 0.6 × 7.5, and 1 pt on either side
+    *strokes, line = paths(drawn(of))
+    swatch = [path for path in strokes if path.steps[-1] == ("close",)][-1]
+    assert line.dash
+    (left, y), (right, _) = points(line)
+    assert y == pytest.approx(max(y for _, y in points(swatch)) + 1.0)
+    assert right - left == pytest.approx(max(x for x, _ in points(swatch)) - left)
 
 
 def test_a_bite_guard_of_another_material_names_it() -> None:

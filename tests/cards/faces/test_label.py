@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.faces.block import TooSmall
-from tagend.cards.faces.label import LabelNote, wallet_label
+from tagend.cards.faces.label import wallet_label
+from tagend.cards.faces.label_lines import LabelNote
 from tagend.cards.leader.leader import Leader
 from tagend.cards.printing.codes import code_of
 from tagend.cards.words.language import ENGLISH, Wording
@@ -180,3 +181,30 @@ def test_a_roll_s_code_stands_on_whole_dots_of_its_printer(stock: LabelSheet) ->
         dots = measure * stock.dpi / 72
         assert dots == pytest.approx(round(dots), abs=1e-6)
     assert code.module >= SMALLEST_MODULE
+
+
+def test_a_label_with_room_can_be_tied_from_without_its_code() -> None:
+    text = words(label(leader(TIED), label_sheet("letter-1x2-215.9x139.7")))
+    assert "finished 46 · 24 · 14 · 10 · 8 · 30 in" in text
+    assert "0.023 · 0.020 · 0.017 · 0.015 · 0.013 · 0.010 in" in text
+    for word in ("8-weight", "B blood", "NS non-slip loop"):
+        assert word in text.replace("\u00a0", " ")
+
+
+def test_a_broken_line_leaves_no_orphan() -> None:
+    said = [run.text for run in runs(label(leader(TIED), USUAL))]
+    assert "fluorocarbon, 8.5 lb" in " ".join(said[said.index("tippet 0.010 in") + 1 :])
+
+
+def test_lot_and_number_stand_last() -> None:
+    note = LabelNote(number="no. 12", lots=("B 22",), test_box=True)
+    said = [run.text for run in runs(label(leader(TIED), LARGE, note))]
+    assert said[-2:] == ["lot B 22", "no. 12 · tied 2026-05-31"]
+
+
+def test_a_label_of_words_alone_fits_where_no_code_does() -> None:
+    tiny = label_sheet("roll-40x20")
+    face = wallet_label(told(leader(TIED)), None, tiny, OURS)
+    assert codes(face) == []
+    assert "Sandbar eight" in words(face)
+    assert faults(face, tiny.inset) == []

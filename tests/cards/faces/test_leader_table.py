@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, Scale
 from tagend.cards.faces.columns import columns
-from tagend.cards.faces.leader_table import Beside, leader_table, needed_width
+from tagend.cards.faces.leader_table import Knots, leader_table, needed_width, table_height
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
@@ -30,17 +30,17 @@ THREE = leader(
 )
 
 
-BLOOD = Told(THREE, ENGLISH).joint(THREE.joints[0])
+BLOOD = Told(THREE, ENGLISH).tied(1)
 
-besides = st.sampled_from(get_args(Beside))
+ways = st.sampled_from(get_args(Knots))
 
 
 def face(block: Block, width: float) -> Face:
     return Face("table", width, block.height, block.items)
 
 
-def whole(of: Leader, width: float, size: Scale = SCALE, beside: Beside = "loops and laps") -> Face:
-    rows = leader_table(told(of), size, width, beside)
+def whole(of: Leader, width: float, size: Scale = SCALE, way: Knots = "beside") -> Face:
+    rows = leader_table(told(of), size, width, way)
     return face(rows.part(0, len(of.pieces)), width)
 
 
@@ -56,39 +56,38 @@ def middle(run: TextRun) -> float:
 
 def test_a_row_stands_below_the_other_and_a_knot_on_their_edge() -> None:
     card = whole(THREE, 300)
-    # heading 1.4 × 7.5 = 10.5; rows of 10.5: middles 15.75, 26.25, 36.75 and edges between
-    top, pitch = 10.5, 10.5
+    top, pitch = 11.4, 11.9  # a heading of 1.5 × 7.6; rows of 4.2 mm
     for place, number in enumerate(("1", "2", "3")):
         assert middle(found(card, number)) == pytest.approx(top + (place + 0.5) * pitch)
-    knots = ("perfection loop ¾ in", BLOOD, "triple surgeon’s", "clinch")
+    knots = ("perfection loop 3/4 in", BLOOD, "triple surgeon’s", "clinch")
     for place, knot in enumerate(knots):
         assert middle(found(card, knot)) == pytest.approx(top + place * pitch)
 
 
 def test_a_rule_leads_to_each_knot_from_the_left_edge() -> None:
     card = whole(THREE, 300)
-    knots = [found(card, name) for name in ("perfection loop ¾ in", BLOOD, "triple surgeon’s")]
-    for rule, knot in zip(paths(card), knots, strict=False):
-        (left, y), (right, end) = points(rule)
-        assert (left, y) == (0, end)
+    knots = [found(card, name) for name in ("perfection loop 3/4 in", BLOOD, "triple surgeon’s")]
+    rules = [rule for rule in paths(card) if points(rule)[0][0] == 0]
+    for rule, knot in zip(rules, knots, strict=False):
+        (_, y), (right, end) = points(rule)
+        assert y == end
+        assert (rule.line, rule.grey) == (0.3, 0)
         assert y == pytest.approx(middle(knot))
         assert knot.x - knot.size < right < knot.x
 
 
 def test_all_cells_of_a_row_share_a_line_through_their_middles() -> None:
     card = whole(THREE, 300)
-    row = [found(card, text) for text in ("2", "0.017", "13", "8")]
-    assert {round(middle(run), 6) for run in row} == {round(10.5 + 1.5 * 10.5, 6)}
+    row = [found(card, text) for text in ("2", ".017", "13")]
+    assert {round(middle(run), 6) for run in row} == {round(11.4 + 1.5 * 11.9, 6)}
 
 
 def test_wholes_are_aligned_and_fractions_hang() -> None:
     card = whole(THREE, 300)
-    wholes = [found(card, text) for text in ("46", "8", "30")]
+    wholes = [found(card, text) for text in ("46", "30")]
     edges = [run.x + run.width for run in wholes]
-    assert edges == pytest.approx([edges[0]] * 3)
-    hanging = [
-        run for run in runs(card) if run.text in ("½", "¾") and SCALE.body < run.size < SCALE.cut
-    ]
+    assert edges == pytest.approx([edges[0]] * 2)
+    hanging = [run for run in runs(card) if run.text in ("1/2", "3/4") and run.size == SCALE.body]
     assert [run.x for run in hanging] == pytest.approx([hanging[0].x] * 2)
     assert hanging[0].x > edges[0]
 
@@ -103,47 +102,52 @@ def test_the_columns_share_the_free_width() -> None:
 
 
 def test_the_needed_width_grows_with_the_type() -> None:
-    one = needed_width(told(THREE), SCALE, "loops and laps")
-    assert needed_width(told(THREE), scale(1.6), "loops and laps") == pytest.approx(1.6 * one)
+    one = needed_width(told(THREE), SCALE, "beside")
+    assert needed_width(told(THREE), scale(1.6), "beside") == pytest.approx(1.6 * one)
 
 
 def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
-    card = face(leader_table(told(THREE), SCALE, 300, "loops and laps").part(1, 3), 300)
+    card = face(leader_table(told(THREE), SCALE, 300, "beside").part(1, 3), 300)
     texts = [run.text for run in runs(card)]
     assert "1" not in texts
     assert {"2", "3", "CUT, in"} <= set(texts)
-    assert middle(found(card, BLOOD)) == pytest.approx(10.5)  # at the heading's lower edge
+    assert middle(found(card, BLOOD)) == pytest.approx(11.4)  # at the heading's lower edge
 
 
-@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200), besides)
+@given(seeds, counts, st.sampled_from([1.0, 1.3, 1.6]), st.floats(0, 200), ways)
 @settings(max_examples=60, deadline=None)
 def test_every_cell_is_inside_and_none_on_another(
-    seed: int, count: int | None, factor: float, more: float, beside: Beside
+    seed: int, count: int | None, factor: float, more: float, way: Knots
 ) -> None:
     of = tieable(seed, count)
     size = scale(factor)
-    width = needed_width(told(of), size, beside) + more
-    assert faults(whole(of, width, size, beside), 0) == []
+    width = needed_width(told(of), size, way) + more
+    card = whole(of, width, size, way)
+    assert faults(card, 0) == []
+    assert card.height == pytest.approx(table_height(told(of), size, way))
 
 
-def test_a_narrow_table_leaves_loops_and_then_laps_to_the_head() -> None:
-    tables = [whole(THREE, 300, SCALE, beside) for beside in get_args(Beside)]
-    assert found(tables[0], "perfection loop ¾ in")
-    assert found(tables[1], "perfection loop")
-    heads = [any("lap" in run.text for run in runs(table)) for table in tables]
-    assert heads == [True, True, False]
-    widths = [needed_width(told(THREE), SCALE, beside) for beside in get_args(Beside)]
-    assert widths == sorted(widths, reverse=True)
+def test_knots_between_the_rows_are_narrower_and_higher() -> None:
+    sizes = [
+        (needed_width(told(THREE), SCALE, way), table_height(told(THREE), SCALE, way))
+        for way in get_args(Knots)
+    ]
+    assert sizes[0][0] > sizes[1][0]
+    assert sizes[0][1] < sizes[1][1]
+    card = whole(THREE, 300, SCALE, "between")
+    order = ["perfection loop 3/4 in", "1", BLOOD, "2", "triple surgeon’s", "3", "clinch"]
+    heights = [found(card, text).y for text in order]
+    assert heights == sorted(heights)
 
 
-@given(seeds, counts, besides)
+@given(seeds, counts)
 @settings(max_examples=40, deadline=None)
 def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
-    seed: int, count: int | None, beside: Beside
+    seed: int, count: int | None
 ) -> None:
     of = tieable(seed, count)
-    width = needed_width(told(of), SCALE, beside)
-    rows = leader_table(told(of), SCALE, width, beside).rows
+    width = needed_width(told(of), SCALE, "beside")
+    rows = leader_table(told(of), SCALE, width, "beside").rows
     assert len(rows) == len(of.pieces)
     for row in rows:
         *cells, knot = sorted(glyphs(run) for run in runs(face(row, width)) if run.text)

@@ -1,45 +1,78 @@
-"""How a knot is tied, on a card: its figure keeps to the width, whatever its turns."""
+"""How a knot is tied, on a card: its strip keeps to the width, whatever its turns."""
+
+from dataclasses import replace
 
 import pytest
 
-from tagend.cards.faces.lesson import LEAST_FIGURE, lesson_block
+from tagend.cards.faces.lesson import HEIGHTS, SLIM, has_figure, lesson_block
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import LENGTHS, TIED, Knot, Sides
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.lessons import Lesson, counted
-from tagend.layouts.paper.face import Path
+from tagend.layouts.paper.face import Face
+from tests.seen import faults, words
 from tests.told import scale
 
-WIDTHS = (140.0, 225.0, 360.0)
+WIDTHS = (108.0, 140.0, 225.0, 360.0)
 SAID = dict.fromkeys((*LENGTHS, *TIED), "9 3/4 in")
 TURNS = (Sides(4, 6), Sides(5, 7), Sides(7, 9))
 SCALE = scale()
 
 
 def lesson_of(knot: Knot, turns: Sides[int], name: str) -> Lesson:
-    steps = counted(knot.steps, [turns], SAID, ENGLISH)
-    return Lesson(knot=knot, turns=(turns,), name=name, steps=steps, caution=knot.caution)
+    return Lesson(
+        knot=knot,
+        turns=(turns,),
+        name=name,
+        steps=counted(knot.steps, [turns], SAID, ENGLISH),
+        caution=knot.caution,
+        laid="lap 9 3/4 in",
+        seat=knot.seat,
+    )
 
 
 @pytest.mark.parametrize("knot", load_knots().rows, ids=lambda knot: knot.name)
-def test_a_figure_keeps_to_the_width_and_is_no_lower_than_promised(knot: Knot) -> None:
+def test_a_strip_keeps_to_the_width_and_takes_the_room_that_was_asked_for(knot: Knot) -> None:
     for width in WIDTHS:
         for turns in TURNS:
             lesson = lesson_of(knot, turns, knot.name)
-            plain = lesson_block(lesson, SCALE, width, "none")
-            drawn = lesson_block(lesson, SCALE, width, "drawn")
-            xs = [
-                x
-                for item in drawn.items
-                if isinstance(item, Path)
-                for step in item.steps
-                for x in step[1::2]
-            ]
-            assert all(isinstance(x, float | int) and -1e-6 <= x <= width + 1e-6 for x in xs)
-            assert not xs or drawn.height - plain.height >= LEAST_FIGURE
+            for height in (SLIM, HEIGHTS[3]):
+                drawn = lesson_block(lesson, SCALE, width, height, "seat", drawn=True)
+                room = lesson_block(lesson, SCALE, width, height, "seat", drawn=False)
+                assert (drawn is None) == (room is None)
+                if drawn is not None and room is not None:
+                    assert drawn.height == room.height
+                    assert faults(Face("knot", width, drawn.height + 3, drawn.items), 0) == []
+
+
+@pytest.mark.parametrize("knot", load_knots().rows, ids=lambda knot: knot.name)
+def test_half_a_bank_card_holds_two_frames_of_a_knot_or_more(knot: Knot) -> None:
+    lesson = lesson_of(knot, knot_turns(knot), knot.name)
+    if has_figure(lesson):
+        tries = (
+            lesson_block(lesson, SCALE, 108.0, height, "none", drawn=True) for height in HEIGHTS
+        )
+        block = next(each for each in tries if each is not None)
+        assert {"1", "2"} <= set(words(Face("knot", 108, 99, block.items)).split())
+
+
+def knot_turns(knot: Knot) -> Sides[int]:
+    """Return the turns that it has in line of middle thickness."""
+    if not knot.turns:
+        return Sides(0, 0)
+    rung = knot.turns[len(knot.turns) // 2]
+    return Sides(rung.heavy, rung.light)
+
+
+def test_a_knot_that_is_not_drawn_is_told_step_by_step() -> None:
+    plain = replace(load_knots().find("blood"), figure=False)
+    block = lesson_block(lesson_of(plain, TURNS[0], "A knot"), SCALE, 200, SLIM, "none", drawn=True)
+    assert block is not None
+    shown = words(Face("knot", 200, block.height, block.items))
+    assert all(f"{n} " in shown for n in range(1, len(plain.steps) + 1))
 
 
 def test_a_persons_own_name_keeps_its_capitals() -> None:
     knot = load_knots().find("blood")
     lesson = lesson_of(knot, Sides(5, 6), "DG loop")
-    assert "DG loop" in str(lesson_block(lesson, SCALE, 200, "none").items)
+    assert "DG loop" in str(lesson_block(lesson, SCALE, 200, SLIM, "none", drawn=False))

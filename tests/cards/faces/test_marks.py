@@ -114,13 +114,14 @@ def test_a_dropper_is_as_long_as_it_hangs_and_hangs_free() -> None:
     assert reach(of) >= low
 
 
-def test_a_bite_guard_wears_a_sleeve_and_a_tippet_none() -> None:
+def test_a_bite_guard_is_underlined_and_looks_no_thicker_for_it() -> None:
     guarded, bare = drawn(joined("blood", part="bite guard")), drawn(joined("blood", part="tippet"))
-    (sleeve,) = [path for path in guarded if path not in bare]
-    left, top, right, bottom = box(sleeve)
+    (line,) = [path for path in guarded if path not in bare]
+    left, top, right, bottom = box(line)
     of = plotted(joined("blood"))
     assert (left, right) == pytest.approx((of.bands[1].x, of.end))
-    assert (-top, bottom) == pytest.approx((of.bands[1].from_thick / 2 + 1.0,) * 2)
+    assert (top, bottom) == pytest.approx((of.bands[1].from_thick / 2 + 1.0,) * 2)
+    assert line.dash
 
 
 def test_another_knot_at_a_joint_is_another_drawing() -> None:

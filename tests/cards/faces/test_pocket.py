@@ -2,16 +2,14 @@
 
 from dataclasses import replace
 from itertools import chain
-from typing import get_args
 
 import pytest
 from hypothesis import given, settings
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.leader_table import Beside
 from tagend.cards.faces.panel import INSET
-from tagend.cards.faces.pocket import LARGE, pocket_card
+from tagend.cards.faces.pocket import pocket_card
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.shop_file import Shop
@@ -24,7 +22,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.fonts import OURS, NoGlyph
 from tagend.layouts.codes.code import TextTooLong
 from tagend.layouts.paper.face import MM, Face
-from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.paper.typeset import prepare
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, shipped
 from tests.seen import codes, faults, paths, runs, words
@@ -57,9 +55,10 @@ def test_a_short_leader_is_one_front_and_its_back() -> None:
     front, *_ = sides(leader(SIX), INDEX)
     assert "Under test" in words(front)
     assert "11 ft" in words(front)
-    for text in ("1", "6", "CUT, in", "57", "perfection loop ¾ in", "non-slip loop ¼ in"):
+    for text in ("1", "6", "CUT, in", "57", "perfection loop 3/4 in", "non-slip loop 1/4 in"):
         assert text in [run.text for run in runs(front)]
-    assert "thickness ×" in words(front)
+    assert "fly 0" in words(front)  # the origin of the drawing
+    assert "blood 4 thick, 5 thin" in words(front)
     assert codes(front) == []
 
 
@@ -85,19 +84,40 @@ def test_cuts_are_the_largest_numbers_on_the_front() -> None:
     assert all(run.size <= cut.size for run in numbers)
 
 
-def test_large_type_has_capitals_of_20_minutes_of_arc_at_40_cm() -> None:
-    # ISO 9241-3 and NUREG-0700 rev. 2 prefer 20 minutes: 2 × 400 mm × tan(10′) = 2.33 mm
-    card = sides(leader(SIX), card_size("index-5x8"), CardWishes(large=True))
-    smallest = min(run.size for side in card for run in runs(side))
-    assert smallest >= LARGE * 7.5
-    assert smallest * 0.698 / MM >= 2.33 * 0.99
+def test_large_type_is_14_points_on_every_side() -> None:
+    for size in ("A6", "index-5x8"):
+        card = sides(leader(SIX), card_size(size), CardWishes(large=True))
+        assert all(run.size >= 14 - 1e-9 for side in card for run in runs(side))
 
 
 def test_a_brief_card_leaves_the_lessons_out() -> None:
-    taught = " ".join(words(side) for side in sides(leader(SIX), INDEX))
     brief = " ".join(words(side) for side in sides(leader(SIX), INDEX, CardWishes(taught=False)))
-    assert len(brief) < len(taught)
+    assert not any(prepare(lesson.seat) in brief for lesson in says(leader(SIX)).lessons)
     assert len(sides(leader(SIX), INDEX, CardWishes(taught=False))) <= 2
+
+
+@pytest.mark.parametrize("name", ["ID-1", "A7", "index-3x5", "A6"])
+def test_every_knot_is_drawn_in_frames_with_numbers(name: str) -> None:
+    text = says(leader(SIX))
+    _, *behind = pocket_card(text, card_size(name), OURS)
+    bold = [run.text for side in behind for run in runs(side) if "bold" in run.font]
+    for lesson in text.lessons:
+        assert any(prepare(lesson.name[1:]) in heading for heading in bold)
+    assert bold.count("1") == bold.count("2") >= len(text.lessons)
+
+
+def test_the_eye_is_the_first_caution_of_every_card() -> None:
+    text = says(leader(SIX))
+    for size in (ID_1, INDEX, card_size("A6")):
+        shown = " ".join(words(side) for side in pocket_card(text, size, OURS))
+        found = [shown.index(each.short[:20]) for each in text.cautions if each.short[:20] in shown]
+        assert shown.index(text.cautions[0].short[:20]) == min(found)
+
+
+def test_a_note_is_told() -> None:
+    noted = replace(SIX, note="Renewed when it is down to a foot.")
+    for size in (ID_1, INDEX):
+        assert "down to a foot" in " ".join(words(side) for side in sides(leader(noted), size))
 
 
 @pytest.mark.parametrize("language", languages())
@@ -120,7 +140,7 @@ def test_a_shop_is_named_on_the_card() -> None:
 def test_no_row_is_lost_however_long_the_leader(name: str, count: int) -> None:
     of = level(count)
     shown = [run.text for side in sides(of, card_size(name)) for run in runs(side)]
-    diameters = [f"0.0{80 - place}" for place in range(count)]
+    diameters = [f".0{80 - place}" for place in range(count)]
     assert [text for text in shown if text in diameters] == diameters  # each once, in their order
 
 
@@ -134,8 +154,9 @@ def test_a_long_leader_goes_on_under_its_name() -> None:
 
 
 def test_more_sides_are_used_only_where_fewer_do_not_do() -> None:
-    lengths = [len(sides(level(count), ID_1)) for count in (1, 6, 12, 20, 30)]
-    assert lengths == sorted(lengths)
+    counts = [len(sides(level(count), ID_1)) for count in (1, 6, 12, 20, 30)]
+    assert counts == sorted(counts)
+    assert counts[:3] == [2, 2, 4]
 
 
 def test_a_card_too_small_for_its_table_is_refused() -> None:
@@ -150,16 +171,12 @@ def test_a_long_imprint_is_too_small_and_no_crash() -> None:
         pocket_card(text, ID_1, OURS)
 
 
-def knots(of: Leader, beside: Beside) -> list[str]:
-    """Return what is said of knots, loops and laps as it is set, a space between runs."""
-    told = Told(of, ENGLISH)
-    between = [told.joint(joint) for joint in of.joints]
-    end = told.end_and_loop if beside == "loops and laps" else told.end_name
-    ends = [end(of.butt), end(of.fly)]
-    in_head = {"loops and laps": [], "laps": [told.loops()], "nothing": [told.loops(), told.laps()]}
-    in_table = [] if beside == "nothing" else told.lap_numbers()
-    words = (*between, *ends, *in_table, *in_head[beside])
-    return [prepare(word).replace(GAP, " ") for word in words]
+def knots(told: Told) -> list[str]:
+    """Return what is said of knots, loops and laps as it is set."""
+    of = told.leader
+    between = map(told.tied, range(1, len(of.pieces)))
+    ends = (told.end_and_loop(of.butt), told.end_and_loop(of.fly))
+    return [prepare(word) for word in (*between, *ends, *told.lap_numbers())]
 
 
 @pytest.mark.parametrize("name", SIZES)
@@ -175,7 +192,7 @@ def test_a_card_is_readable_and_whole(name: str, seed: int, count: int | None) -
         for side in card:
             assert faults(side, INSET) == []
         shown = " ".join(words(side) for side in card)
-        assert any(all(knot in shown for knot in knots(of, beside)) for beside in get_args(Beside))
+        assert all(knot in shown for knot in knots(Told(of, ENGLISH)))
 
 
 @given(written=recipes)
@@ -216,5 +233,5 @@ def test_a_new_tippet_s_cost_takes_no_side_of_its_own() -> None:
 
 
 def test_a_new_tippet_s_cost_is_told_where_there_is_room() -> None:
-    told = pocket_card(says(leader(SIX)), ID_1, OURS)
+    told = pocket_card(says(leader(SIX)), card_size("A6"), OURS)
     assert any("of section 5: good for 1" in words(face) for face in told)

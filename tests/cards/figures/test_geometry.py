@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 from itertools import accumulate, combinations_with_replacement, pairwise
-from math import acos, degrees, dist
+from math import acos, degrees, dist, inf
 
 from tagend.cards.figures.figure import knot_strands
 from tagend.cards.figures.strand import Course
@@ -11,7 +11,7 @@ from tests.cards.figures.stages import every_figure
 from tests.cards.figures.topology import Point
 
 NEAR = 0.8  # thicknesses between middles: less than 1, for line gives
-ALONG = 2.5  # thicknesses along a strand; nearer points are one bend
+ALONG = 2.5  # its own thicknesses along a strand; nearer points are one bend
 HOLLOW = "needle knot"  # the butt runs in the core of the line, from its tip to the hole
 HOLE = 3.6
 METAL = 0.8  # an eye, a ring or a swivel, whose wire meets itself
@@ -31,9 +31,9 @@ def nearest(a: Course, b: Course) -> float:
             dist(p, q)
             for p, at in zip(a.points, along[0], strict=False)
             for q, other in zip(b.points, along[1], strict=False)
-            if abs(p[0] - q[0]) < 2 and (a is not b or abs(at - other) > ALONG)
+            if abs(p[0] - q[0]) < 2 and (a is not b or abs(at - other) > ALONG * a.width)
         ),
-        default=NEAR * 2,
+        default=inf,
     )
 
 

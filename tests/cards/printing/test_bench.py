@@ -8,7 +8,7 @@ from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.bench import bench_pdf
 from tagend.cards.printing.recover import recipes_in
-from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.paper.typeset import prepare
 from tests.layouts.drawn import text
 from tests.told import JOB
 from tests.written import PRACTICE, leader, recipe, section
@@ -30,7 +30,7 @@ def made(on: str | None = None, count: int = 12) -> bytes:
 def test_every_cut_and_knot_can_be_read_from_the_page() -> None:
     shown = " ".join(text(made()).split())
     for piece in TWO.pieces:
-        cut = prepare(length_number(piece.cut_mm, "in")).replace(GAP, " ")
+        cut = prepare(length_number(piece.cut_mm, "in"))
         assert cut.replace(" ", "") in shown.replace(" ", "")
     for knot in ("perfection loop", "blood", "non-slip loop"):
         assert knot in shown

@@ -29,7 +29,7 @@ from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused
-from tagend.layouts.paper.typeset import GAP, prepare
+from tagend.layouts.paper.typeset import prepare
 from tests.layouts.drawn import page_image, text
 from tests.told import JOB
 from tests.tree import ROOT, SAMPLES
@@ -90,7 +90,7 @@ def extracted(pdf: bytes) -> str:
 
 
 def typeset(words: str) -> str:
-    return re.sub(r"\s+", "", prepare(words).replace(GAP, ""))
+    return re.sub(r"\s+", "", prepare(words))
 
 
 # ---- what a camera sees ------------------------------------------------------------------------
@@ -130,7 +130,7 @@ def test_a_card_holds_name_cuts_laps_and_knots(name: str) -> None:
     leader = sample(name).leader
     shown = extracted(cards(name))
     told = [leader.recipe.name]
-    told += [Told(leader, ENGLISH).end_and_loop(end) for end in (leader.butt, leader.fly)]
+    told += [Told(leader, ENGLISH).end_name(end) for end in (leader.butt, leader.fly)]
     told += [joint.knot.name for joint in leader.joints]
     told += Told(leader, ENGLISH).lap_numbers()
     for piece in leader.pieces:
@@ -149,11 +149,10 @@ def test_a_label_holds_name_and_tippet(name: str) -> None:
         assert typeset(words) in shown
 
 
-def test_a_cut_with_a_fraction_is_set_as_one() -> None:
+def test_a_cut_with_a_fraction_is_set_in_figures_of_one_size() -> None:
     of = worksheet(recipe(section("46 1/2 in", "0.013 in"), section("20 in", "4X")), PRACTICE)
     shown = extracted(cards_pdf(JOB, [of], CardWishes()))
-    assert "46½" in shown
-    assert "46 1/2" not in shown
+    assert "461/2" in shown
 
 
 def both(of: Recipe) -> tuple[bytes, bytes]:

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 from hypothesis import given, settings
 
-from tagend.cards.faces.label import LabelNote
+from tagend.cards.faces.label_lines import LabelNote
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.labels import LabelWishes, labels_pdf

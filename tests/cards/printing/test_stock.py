@@ -19,11 +19,11 @@ def read(name: str, shop: Shop) -> str:
     [
         ("A4", "paper, 210 × 297 mm · 8.268 × 11.693 in"),
         ("index-3x5", "card, 127 × 76.2 mm · 5 × 3 in"),
-        ("ID-1", "card, 85.6 × 53.98 mm · 3.37 × 2⅛ in"),
+        ("ID-1", "card, 85.6 × 53.98 mm · 3.37 × 2 1/8 in"),
         ("roll-51x25", "label on a roll, 50.8 × 25.4 mm · 2 × 1 in"),
         (
             "letter-3x4-50.8round",
-            "3 × 4 labels, 50.8 × 50.8 mm · 2 × 2 in on Letter, 215.9 × 279.4 mm · 8½ × 11 in",
+            "3 × 4 labels, 50.8 × 50.8 mm · 2 × 2 in on Letter, 215.9 × 279.4 mm · 8 1/2 × 11 in",
         ),
     ],
 )
@@ -33,7 +33,7 @@ def test_it_is_told_what_a_thing_is(name: str, told: str) -> None:
 
 def test_all_measures_have_the_shops_decimal_sign_and_names_stay() -> None:
     measured = read("letter-3x10-66.7x25.4", Shop(decimal=","))
-    assert "letter-3x10-66.7x25.4 3 × 10 labels, 66,67 × 25,4 mm · 2⅝ × 1 in" in measured
+    assert "letter-3x10-66.7x25.4 3 × 10 labels, 66,67 × 25,4 mm · 2 5/8 × 1 in" in measured
 
 
 @pytest.mark.parametrize("language", languages())

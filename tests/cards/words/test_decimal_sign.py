@@ -34,7 +34,6 @@ RECIPES = tuple(
 RACK = (SAMPLES / "rack.toml").read_bytes()
 EVERYTHING = CardWishes(
     size="A6",
-    figures=True,
     shopping=7,
     ruler=True,
     deck=True,

@@ -79,7 +79,7 @@ def test_cautions_that_it_lacks_are_in_english(half: Wording) -> None:
 def test_every_page_is_printed_of_it(half: Wording) -> None:
     job = job_of(Shop(language=half.language))
     sheets = [worksheet(SIX, job.practice)]
-    wishes = CardWishes(size="A6", figures=True, shopping=1, deck=True)
+    wishes = CardWishes(size="A6", shopping=1, deck=True)
     pages = (
         cards_pdf(job, sheets, wishes),
         labels_pdf(job, sheets, LabelWishes(stock="letter-3x10-66.7x25.4")),

@@ -94,4 +94,4 @@ def test_words_of_two_scripts_and_fractions_are_read_back_whole(size: float) -> 
     runs, bottom = in_box("Жук 1 1/2 in Łódź 5/16", OURS.medium, size, 400)
     page = Sheet(500, bottom, (Placed(Face("face", 500, bottom, tuple(runs)), 0, 0),))
     read = text(write_pdf([page], title="", creator=""))
-    assert "".join(read.split()) == "Жук1½inŁódź⁵⁄₁₆"
+    assert "".join(read.split()) == "Жук11/2inŁódź5/16"

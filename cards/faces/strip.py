@@ -1,0 +1,180 @@
+"""How a knot is tied, in a strip of frames: a lesson, a width and a height in; a block out.
+
+Each frame has its number, what is laid, folded or counted in it, and the knot drawn so far; the
+last one has the finished knot.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from math import ceil
+
+from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked, text_block
+from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.ink import head, inked
+from tagend.cards.figures.step import Count
+from tagend.cards.words.lessons import Lesson, counts_said
+from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.text import SetLine, TooWide, break_lines, set_line
+
+HEIGHT = 22.0  # points at factor 1, of the drawings in one row
+_LEAST = 1.3  # points of a strand: two edges of 0.3 points with white of 0.4 between them
+_GOOD = 1.5  # points of a strand, for which a strip takes more rows
+_MOST = 0.075  # of the height, for a strand
+_GAP = 9.0  # points between two frames
+_BETWEEN = 3.0  # points between two rows
+_LEAST_TYPE = 7.6  # points
+_NUMBER = 1.0  # of a frame's number, in type sizes
+_WORDS = 6.5  # type sizes that a frame's words have at least, on each line
+_DEEP = 0.05  # of a baseline's depth below it, in type sizes
+_OFF = 1.5  # points from the words to the drawing
+
+
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """One frame with its words set, and the points that a strand takes in it."""
+
+    frame: Frame
+    number: SetLine
+    words: tuple[SetLine, ...]
+    unit: float
+
+    @property
+    def top(self) -> float:
+        """Where the drawing begins: as high as it may stand with its ink clear of the words."""
+        number, box = self.number, self.frame.box
+        indent = _NUMBER * number.size
+        ends = [number.width, *(indent + line.width for line in self.words)]
+        ends[:2] = [max(ends[:2])]
+        bottoms = [(DROP + _DEEP + LEADING * line) * number.size for line in range(len(ends))]
+        top = 0.0
+        for x, y, half in self._ink():
+            left, down = (x - half - box.left) * self.unit, (box.high - y - half) * self.unit
+            for end, bottom in zip(ends, bottoms, strict=True):
+                if left < end + _OFF and down + top < bottom + _OFF:
+                    top = bottom + _OFF - down
+        return max(top, 0.0)
+
+    def _ink(self) -> Iterator[tuple[float, float, float]]:
+        """Yield places of the drawing, and how far its ink reaches about them."""
+        for strand in self.frame.strands:
+            yield from ((x, y, strand.width / 2) for x, y, _ in strand.points)
+        for arrow in self.frame.arrows:
+            yield from ((x, y, 0.0) for x, y in head(arrow))
+
+    @property
+    def drawn(self) -> float:
+        return self.frame.box.height * self.unit
+
+    @property
+    def width(self) -> float:
+        words = max((line.width for line in self.words), default=0.0)
+        return max(self.frame.box.width * self.unit, _NUMBER * self.number.size + words)
+
+
+@lru_cache(maxsize=64)  # a card is tried in many sizes, and its decks have the same knots
+def strip(
+    lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool = True
+) -> Block | None:
+    """Return a knot's frames in rows, their drawings at most so high; all are of one scale.
+
+    Not `drawn`, it only takes as much room. None for a knot that has no figure, and where there is
+    no room to draw it so that it can be read.
+    """
+    first = lesson.turns[0]
+    frames = knot_frames(lesson.knot, first.heavy, first.light)
+    rows = _rows(lesson, frames, scale, width, height)
+    if not rows:
+        return None
+    return stacked([_row(row, width, drawn=drawn) for row in rows], _BETWEEN)
+
+
+def taught_in_strip(lesson: Lesson, scale: Scale, width: float, height: float) -> Block | None:
+    """Return a knot's frames, and below them in a line or two how it is seated."""
+    frames = strip(lesson, scale, width, height)
+    if frames is None:
+        return None
+    return stacked([frames, text_block(lesson.seat, scale.medium, _type(scale), width)], _BETWEEN)
+
+
+def _rows(
+    lesson: Lesson, frames: Sequence[Frame], scale: Scale, width: float, height: float
+) -> list[list[_Shown]]:
+    """Return the fewest rows in which strands are thick enough, or else as thick as can be."""
+    best: list[list[_Shown]] = []
+    found = 0.0
+    for count in range(1, len(frames) + 1):
+        each = ceil(len(frames) / count)
+        unit, rows = _scaled(lesson, frames, scale, width, height, each)
+        if unit > found:
+            best, found = rows, unit
+        if found >= _GOOD:
+            break
+    return best
+
+
+def _scaled(
+    lesson: Lesson, frames: Sequence[Frame], scale: Scale, width: float, height: float, each: int
+) -> tuple[float, list[list[_Shown]]]:
+    """Return the thickest strand with which so many frames go into a row, and the rows."""
+    unit = min(_MOST * height, height / max(frame.box.height for frame in frames))
+    while unit >= _LEAST:
+        cells = [_cell(lesson, place, frame, scale, unit) for place, frame in enumerate(frames)]
+        rows = [cells[start : start + each] for start in range(0, len(cells), each)]
+        if all(_width(row) <= width for row in rows):
+            return unit, rows
+        unit -= 0.05
+    return 0.0, []
+
+
+def _width(row: Sequence[_Shown]) -> float:
+    return sum(cell.width for cell in row) + _GAP * (len(row) - 1)
+
+
+def _cell(lesson: Lesson, place: int, frame: Frame, scale: Scale, unit: float) -> _Shown:
+    size = _type(scale)
+    words = [lesson.laid] if place == 0 and lesson.laid else []
+    words += [_said(lesson, frame.count)] if frame.count else []
+    room = max(frame.box.width * unit - _NUMBER * size, _WORDS * size)
+    lines = [line for each in words for line in _lines(each, scale, size, room)]
+    return _Shown(frame, set_line(f"{place + 1}", scale.bold, size), tuple(lines), unit)
+
+
+def _lines(words: str, scale: Scale, size: float, room: float) -> Sequence[SetLine]:
+    """Return words on lines that keep to a room, or on one where a length is wider than that."""
+    try:
+        return break_lines(words, scale.medium, size, room)
+    except TooWide:
+        return [set_line(words, scale.medium, size)]
+
+
+def _said(lesson: Lesson, count: Count) -> str:
+    """Return how often something is done, wherever in the leader the knot is tied."""
+    numbers = {turns.of(count.side) for turns in lesson.turns} if count.side else {count.number}
+    (number, *more) = numbers
+    told = counts_said(numbers, lesson.wording) if more else number
+    say = lesson.wording.say
+    return say("passes", count=told) if count.what == "passes" else say("turns", count=told)
+
+
+def _type(scale: Scale) -> float:
+    return max(scale.small, _LEAST_TYPE)
+
+
+def _row(row: Sequence[_Shown], width: float, *, drawn: bool) -> Block:
+    """Return frames side by side over the whole width, each drawing below its own words."""
+    tops = [cell.top for cell in row]
+    high = max(top + cell.drawn for top, cell in zip(tops, row, strict=True))
+    items: list[Item] = []
+    x = 0.0
+    gap = _GAP + max(0.0, width - _width(row)) / len(row)
+    for top, cell in zip(tops, row, strict=True):
+        size = cell.number.size
+        items += cell.number.at(x, DROP * size)
+        for place, line in enumerate(cell.words):
+            items += line.at(x + _NUMBER * size, (DROP + LEADING * place) * size)
+        if drawn:
+            ink = inked(cell.frame.strands, cell.unit, cell.frame.arrows)
+            items += shifted(ink, x, (top + high - cell.drawn) / 2)
+        x += cell.width + gap
+    return Block(tuple(items), high)

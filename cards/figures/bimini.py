@@ -1,0 +1,73 @@
+"""The bimini twist, told by a part of it: the strand, and a break for what is left out, out."""
+
+from math import pi, sin
+
+from tagend.cards.figures.curve import Point, coil, rounded, rows, smooth
+from tagend.cards.figures.step import Count, Stage
+from tagend.cards.figures.strand import Course, line
+
+_TWIST = 4  # of its many turns, those that are drawn
+_PITCH = 2.4
+_R, _DEEP = 0.6, 0.9  # of either part, from the middle of the twist
+_OVER = 1.75  # of the turns that roll back over it
+_HITCH = 4  # turns of the last hitch, as knots.toml has them
+
+
+def bimini_laid(*_: int) -> tuple[Course, ...]:
+    """The twist, the tag rolled back over it to the fork, and a hitch round both legs."""
+    return _bimini(1.5, 1.5)
+
+
+def bimini_drawn(*_: int) -> tuple[Course, ...]:
+    """The turns close, and the hitch drawn up."""
+    return _bimini(1.2, 1.2)
+
+
+def bimini_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The twist, the way back over it, and the hitch."""
+    fork = _TWIST * _PITCH
+    return (
+        Stage((((0.0, -_R, 0.0),),), moves=(0,), count=Count(turns, "light")),
+        Stage((((fork - 0.3, -_OVER, 0.0),),), moves=(0,)),
+        Stage((), moves=(0,), count=Count(_HITCH)),
+    )
+
+
+def _bimini(over: float, hitch: float) -> tuple[Course, ...]:
+    fork = _TWIST * _PITCH
+    out = coil(0.0, fork, _TWIST, 0, _R, _DEEP)
+    back = coil(fork, 0.0, -_TWIST, 180, _R, _DEEP)
+    end = fork + 2.4 + _HITCH * hitch
+    leg = rows(
+        x=(fork, fork + 1.6, end + 0.4, end + 2.4, end + 5.6), y=(_R, _R, _R, 1.8, 1.8), z=0.0
+    )
+    loop = [*leg, *((x, -y, z) for x, y, z in reversed(leg))]
+    count = int((fork - 0.6) / over)
+    rolled = coil(0.3, fork - 0.3, -count, 180, _OVER, 2.2)
+    lead = rows(x=(0.0, -1.0, -1.4, 0.3), y=(-_R, -0.9, -1.75, -1.75), z=(0.0, 0.2, 0.4, 0.4))
+    hitched = rows(
+        x=(fork - 0.3, fork + 0.9, end + 0.8, end + 1.2, end),
+        y=(-_OVER, -2.7, -2.7, -2.0, -1.4),
+        z=(0.0, 0.8, 1.4, 2.4, 2.6),
+    )
+    around = coil(end, fork + 1.6, -_HITCH, 90, 1.7, 2.6)
+    tag = rows(x=(fork + 1.4, fork + 1.0), y=(2.4, 4.0), z=(0.6, 0.0))
+    standing = rows(x=(-7.0, -1.6, -0.8), y=(0.3, 0.3, 0.5))
+    places = [
+        *standing,
+        *out[:-1],
+        *rounded(loop, 1.2)[1:-1],
+        *back[:-1],
+        *rounded(lead, 0.5)[1:-1],
+        *rolled[1:-1],
+        *rounded(hitched, 0.6)[1:-1],
+        *around[1:-1],
+        *tag,
+    ]
+    return line(places), _break(fork / 2)
+
+
+def _break(x: float) -> Course:
+    """Return the mark for a part that is left out: two waved edges with white between them."""
+    places: list[Point] = [(x + 0.35 * sin(y * pi / 2.9), y, 6.0) for y in range(-3, 4)]
+    return Course(smooth(places), "outline", 1.7)
