@@ -7,7 +7,7 @@ from string import Formatter
 
 import pytest
 
-from tagend.cards.faces.leader_table import needed_width
+from tagend.cards.faces.leader_table import needed_widths
 from tagend.cards.faces.panel import INSET
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.knot_file import STEP_MOST, load_knots
@@ -218,7 +218,7 @@ def test_a_table_that_fits_a_card_in_english_fits_it_here(language: str) -> None
         for unit in ("in", "cm"):
             leader = work_out(recipe, practice_of(Shop(units=unit)))
             there, ours = (
-                needed_width(told(leader, wording), scale(), "between")
+                needed_widths(told(leader, wording), scale())["between"]
                 for wording in (ENGLISH, here)
             )
             assert there <= room
