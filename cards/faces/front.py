@@ -3,13 +3,12 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
-from typing import get_args
 
 from tagend.cards.faces.block import Block, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.diagram import low_diagrams
 from tagend.cards.faces.head import card_head, continued_head, note
-from tagend.cards.faces.leader_table import Knots, leader_table, needed_width, table_height
+from tagend.cards.faces.leader_table import Knots, leader_table, needed_widths, table_height
 from tagend.cards.faces.panel import CardSide, Panel
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.lengths import fits
@@ -33,7 +32,8 @@ def fronts(text: CardText, panel: Panel) -> list[Fronts]:
     None where the table is wider than the panel. Raises `TooWide`.
     """
     told = text.told
-    ways = [way for way in get_args(Knots) if fits(_width(told, panel, way), panel.width)]
+    widths = needed_widths(told, replace(panel.scale, factor=1.0))
+    ways = [way for way in widths if fits(widths[way] * panel.scale.factor, panel.width)]
     for way in ways:
         height = table_height(told, panel.scale, way)
         found: list[Fronts] = []
@@ -48,11 +48,6 @@ def fronts(text: CardText, panel: Panel) -> list[Fronts]:
             return found
     splits = [_split(text, panel, way) for way in ways]
     return sorted(splits, key=lambda split: len(split.sides))[:1]
-
-
-def _width(told: Told, panel: Panel, way: Knots) -> float:
-    scale = panel.scale
-    return scale.factor * needed_width(told, replace(scale, factor=1.0), way)
 
 
 def _tops(text: CardText, panel: Panel) -> Iterator[Fronts]:

@@ -66,13 +66,17 @@ class _Set:
         return max(each.width for each in (self.heading, *self.junctions))
 
 
-def needed_width(told: Told, scale: Scale, knots: Knots) -> float:
-    """Return the least width of a leader's table, which grows with the factor of the scale."""
-    of = _set(told, scale)
-    if knots == "beside":
-        return of.cells + of.knots + len(of.columns) * _GAP * scale.body
-    indent = of.columns[0].width + _GAP * scale.body
-    return max(of.cells + (len(of.columns) - 1) * _GAP * scale.body, indent + of.knots)
+def needed_widths(told: Told, scale: Scale) -> dict[Knots, float]:
+    """Return the least width of a leader's table in either way, the one of lower tables first.
+
+    They grow with the factor of the scale.
+    """
+    of, gap = _set(told, scale), _GAP * scale.body
+    indent = of.columns[0].width + gap
+    return {
+        "beside": of.cells + of.knots + len(of.columns) * gap,
+        "between": max(of.cells + (len(of.columns) - 1) * gap, indent + of.knots),
+    }
 
 
 def table_height(told: Told, scale: Scale, knots: Knots) -> float:

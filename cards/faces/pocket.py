@@ -25,7 +25,7 @@ from tagend.layouts.stock.formats import CardSize
 LARGE = 14 / FLOOR
 FACTORS = (2.4, 2.1, LARGE, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
 
-_MOST = 24  # sides
+_LEAST, _MOST = 2, 24  # sides
 _ROOMY = 1.25  # times the least type, above which what is no must comes before larger type
 _RULER = 8.0  # points, which a ruler along an edge takes of the height within the inset
 
@@ -124,6 +124,8 @@ def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Card, int] | None
         count += count % 2
         if sides and count <= most and (best is None or count < best[1]):
             best = card, count
+        if best is not None and best[1] == _LEAST:
+            break
     return best
 
 

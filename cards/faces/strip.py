@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
 
-from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked, text_block
+from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked
 from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import head, inked
 from tagend.cards.figures.step import Count
@@ -87,14 +87,6 @@ def strip(
     if not rows:
         return None
     return stacked([_row(row, width, drawn=drawn) for row in rows], _BETWEEN)
-
-
-def taught_in_strip(lesson: Lesson, scale: Scale, width: float, height: float) -> Block | None:
-    """Return a knot's frames, and below them in a line or two how it is seated."""
-    frames = strip(lesson, scale, width, height)
-    if frames is None:
-        return None
-    return stacked([frames, text_block(lesson.seat, scale.medium, _type(scale), width)], _BETWEEN)
 
 
 def _rows(

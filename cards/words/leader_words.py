@@ -174,11 +174,6 @@ class Told:
         butt, fly = (self.taken_number(mm) if mm else "" for mm in self.leader.folds_mm)
         return [butt, *map(self.lap_number, range(1, len(self.leader.pieces))), fly]
 
-    def laps(self) -> str:
-        """Return the same in a line: `lap or fold, from the butt, in: 6 1/4, 10, 3 1/2`."""
-        numbers = self.wording.series(number for number in self.lap_numbers() if number)
-        return self.wording.say("laps_from_butt", unit=self.leader.unit, laps=numbers)
-
     def lap_number(self, place: int) -> str:
         """Return what a joint's lap is, or the fold above and the one below: `9 3/4`, `3+2 1/2`.
 
@@ -198,12 +193,6 @@ class Told:
     def taken(self, mm: Fraction) -> str:
         """Return what a knot takes: `3 1/4 in`."""
         return self.wording.number(length(mm, self.leader.unit))
-
-    def loops(self) -> str:
-        """Return the loops at both ends: `loop 3/4 in at the butt, 1/4 in at the fly`."""
-        ends = {"butt": self.leader.butt, "fly": self.leader.fly}
-        looped = {key: self.loop(end.loop_mm) for key, end in ends.items() if is_looped(end)}
-        return self.wording.say(f"loop_at_{'_and_'.join(looped)}", **looped) if looped else ""
 
     def droppers(self) -> str:
         """Return the droppers, or nothing: `dropper of 6 in left above section 4`."""

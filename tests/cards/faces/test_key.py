@@ -77,7 +77,7 @@ def test_what_is_no_material_stands_at_the_right() -> None:
 def test_materials_stand_by_their_pieces_where_there_is_room() -> None:
     wide = 560.0
     nylon, _, _ = runs(drawn(leader(THREE), wide))
-    swatch = 1.5 * 7.5  # and the space behind it
+    swatch = 1.5 * 7.6  # and the space behind it
     # nylon is 60 of 80 in; 557 pt of the width are the leader's
     assert nylon.x + (nylon.width - swatch) / 2 == pytest.approx(1.5 + 557 * 30 / 80)
 

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, Scale
 from tagend.cards.faces.columns import columns
-from tagend.cards.faces.leader_table import Knots, leader_table, needed_width, table_height
+from tagend.cards.faces.leader_table import Knots, leader_table, needed_widths, table_height
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
@@ -102,8 +102,8 @@ def test_the_columns_share_the_free_width() -> None:
 
 
 def test_the_needed_width_grows_with_the_type() -> None:
-    one = needed_width(told(THREE), SCALE, "beside")
-    assert needed_width(told(THREE), scale(1.6), "beside") == pytest.approx(1.6 * one)
+    one = needed_widths(told(THREE), SCALE)["beside"]
+    assert needed_widths(told(THREE), scale(1.6))["beside"] == pytest.approx(1.6 * one)
 
 
 def test_a_table_may_go_on_at_any_row_under_the_knot_above_it() -> None:
@@ -121,7 +121,7 @@ def test_every_cell_is_inside_and_none_on_another(
 ) -> None:
     of = tieable(seed, count)
     size = scale(factor)
-    width = needed_width(told(of), size, way) + more
+    width = needed_widths(told(of), size)[way] + more
     card = whole(of, width, size, way)
     assert faults(card, 0) == []
     assert card.height == pytest.approx(table_height(told(of), size, way))
@@ -129,7 +129,7 @@ def test_every_cell_is_inside_and_none_on_another(
 
 def test_knots_between_the_rows_are_narrower_and_higher() -> None:
     sizes = [
-        (needed_width(told(THREE), SCALE, way), table_height(told(THREE), SCALE, way))
+        (needed_widths(told(THREE), SCALE)[way], table_height(told(THREE), SCALE, way))
         for way in get_args(Knots)
     ]
     assert sizes[0][0] > sizes[1][0]
@@ -146,7 +146,7 @@ def test_the_cells_of_each_row_stand_apart_and_left_of_the_knots(
     seed: int, count: int | None
 ) -> None:
     of = tieable(seed, count)
-    width = needed_width(told(of), SCALE, "beside")
+    width = needed_widths(told(of), SCALE)["beside"]
     rows = leader_table(told(of), SCALE, width, "beside").rows
     assert len(rows) == len(of.pieces)
     for row in rows:

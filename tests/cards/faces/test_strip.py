@@ -1,11 +1,9 @@
 """A knot's strip: what it says in which frame, and that it keeps to its room."""
 
-from dataclasses import replace
-
 import pytest
 
 from tagend.cards.faces.block import Block
-from tagend.cards.faces.strip import strip, taught_in_strip
+from tagend.cards.faces.strip import strip
 from tagend.cards.figures.figure import knot_frames
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot, Sides
@@ -115,15 +113,6 @@ def test_a_strip_takes_the_room_it_says_before_it_is_drawn() -> None:
     assert drawn is not None
     assert bare.height == drawn.height
     assert len(bare.items) < len(drawn.items)
-
-
-def test_below_the_strip_stands_how_it_is_seated() -> None:
-    knot = load_knots().find("blood")
-    block = taught_in_strip(lesson_of(knot), SCALE, WIDTH, HEIGHT)
-    assert block is not None
-    assert texts(block)[-1].text == knot.seat
-    bare = replace(knot, figure=False)
-    assert taught_in_strip(lesson_of(bare), SCALE, WIDTH, HEIGHT) is None
 
 
 def test_a_leaders_lessons_tell_their_laps_in_the_shops_language() -> None:

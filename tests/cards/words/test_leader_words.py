@@ -144,5 +144,4 @@ def test_loops_and_droppers_have_the_decimal_sign_too() -> None:
     )
     metric = leader(dropped, practice('units = "cm"'))
     assert Told(metric, COMMA).end(metric.butt) == "perfection loop, 25 mm"
-    assert Told(metric, COMMA).loops() == "loop 25 mm at the butt"
     assert Told(metric, COMMA).droppers() == "dropper of 15,5 cm left above section 2"
