@@ -75,7 +75,7 @@ def columns(told: Told, scale: Scale) -> Iterator[Column]:
     yield column(*_diameters(told), scale, scale.body)
     strengths = [piece.section.strength for piece in pieces]
     if any(strengths):
-        plain = [wording.number(strength.plain) if strength else "" for strength in strengths]
+        plain = [told.strength(strength) if strength else "" for strength in strengths]
         unit, bears = quantities("", plain)
         yield column(unit or say("strength"), bears, scale, scale.body)
     tied = [told.span_number(piece.finished) for piece in pieces]

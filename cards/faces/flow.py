@@ -22,12 +22,12 @@ class Columns:
         return beside((stacked(column, self.gap) for column in columns), step)
 
 
-@dataclass(slots=True)
-class _Column:
+class _Filling:
     """A column that is being filled."""
 
-    left: float
-    blocks: list[Block]
+    def __init__(self, room: float) -> None:
+        self.left = room
+        self.blocks: list[Block] = []
 
     def take(self, block: Block, gap: float) -> bool:
         needed = block.height + (gap if self.blocks else 0.0)
@@ -47,7 +47,7 @@ def flowed(
     number from 0; None where more than `most` sides would be taken. Raises `TooSmall` for a block
     that is higher than any side.
     """
-    columns: list[_Column] = []
+    columns: list[_Filling] = []
 
     def place(block: Block, first: int) -> int | None:
         tried, at_first = first, len(columns)
@@ -56,7 +56,7 @@ def flowed(
                 number = tried // of.count
                 if number >= most:
                     return None
-                columns.extend(_Column(room(number), []) for _ in range(of.count))
+                columns.extend(_Filling(room(number)) for _ in range(of.count))
             if columns[tried].take(block, of.gap):
                 return tried
             tried += 1

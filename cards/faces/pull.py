@@ -53,7 +53,7 @@ class PullSheet:
 
 
 @dataclass(frozen=True, slots=True)
-class _Columns:
+class _PullColumns:
     """Where the columns stand after the box: number, recipe, day, spool and state."""
 
     starts: tuple[float, ...]
@@ -79,7 +79,7 @@ def pull_sheet(pull: PullSheet, paper: Paper, wording: Wording, fonts: Fonts) ->
     return page.of_rows(rows, 0.0)
 
 
-def _columns(pull: PullSheet, page: Page) -> _Columns:
+def _columns(pull: PullSheet, page: Page) -> _PullColumns:
     scale, say = page.scale, page.wording.say
     numbers = [_number(row, scale).width for row in pull.rows]
     number = max([*numbers, set_line(say("pull_number"), scale.medium, scale.small).width])
@@ -88,10 +88,12 @@ def _columns(pull: PullSheet, page: Page) -> _Columns:
     recipe, holds, state = (share * left for share in _SHARES)
     widths = (number, recipe, day, holds, state)
     starts = accumulate((_BOX, *widths[:-1]), lambda x, width: x + width + _GAP)
-    return _Columns(tuple(x + _GAP for x in starts), widths)
+    return _PullColumns(tuple(x + _GAP for x in starts), widths)
 
 
-def _part(title: str, found: Sequence[FoundLeader], page: Page, columns: _Columns) -> Iterator[Row]:
+def _part(
+    title: str, found: Sequence[FoundLeader], page: Page, columns: _PullColumns
+) -> Iterator[Row]:
     say = page.wording.say
     words = say("pull_number"), say("leader"), say("tied"), say("spool"), say("pull_state")
     heads = _row([small_lines([word], page.scale, page.width) for word in words], columns)
@@ -102,7 +104,7 @@ def _part(title: str, found: Sequence[FoundLeader], page: Page, columns: _Column
         over = Block((), 0.0)
 
 
-def _leader(leader: FoundLeader, page: Page, columns: _Columns) -> Block:
+def _leader(leader: FoundLeader, page: Page, columns: _PullColumns) -> Block:
     """Set a leader's row under a rule, with a box to tick."""
     scale, say = page.scale, page.wording.say
     state = say(f"is_{leader.state}")
@@ -125,7 +127,7 @@ def _leader(leader: FoundLeader, page: Page, columns: _Columns) -> Block:
     return stacked([rule(page.width, 0.5, _ABOVE), block, Block((), _ABOVE)])
 
 
-def _row(cells: Sequence[Block], columns: _Columns) -> Block:
+def _row(cells: Sequence[Block], columns: _PullColumns) -> Block:
     """Set cells beside each other."""
     placed = zip(cells, columns.starts, strict=True)
     items = tuple(item for cell, x in placed for item in shifted(cell.items, x, 0))
