@@ -113,7 +113,7 @@ def test_every_size_that_is_offered_fits(seed: int, count: int | None) -> None:
 
 
 def test_large_type_takes_a_larger_card_where_it_must() -> None:
-    large, _ = cards(says(SALT, CardWishes(large=True, taught=False)), ID_1, grows=True)
+    (large,) = cards(says(SALT, CardWishes(large=True, taught=False)), ID_1, grows=True)
     assert large.front.width * large.front.height > ID_1.width * ID_1.height
     usual, *_ = cards(says(SALT), ID_1, grows=True)
     assert (usual.front.width, usual.front.height) == (ID_1.width, ID_1.height)
