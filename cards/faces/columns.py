@@ -71,6 +71,8 @@ def columns(told: Told, scale: Scale) -> Iterator[Column]:
         if piece.section.tapers_to is not None:
             thin = _bare(told.diameter(piece.section.tapers_to))
             lines[place] = say("line_tapers", line=lines[place], diameter=thin)
+        if piece.bought:
+            lines[place] = f"{lines[place]}, {told.length(piece.section.length)}"
     yield column(say("spool" if told.spools else "line"), lines, scale, scale.small, "left")
     yield column(*_diameters(told), scale, scale.body)
     strengths = [piece.section.strength for piece in pieces]

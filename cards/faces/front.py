@@ -85,7 +85,7 @@ def _split(text: CardText, panel: Panel, way: Knots) -> Fronts:
     tops = [card_head(told, panel), continued_head(told, panel.scale, panel.width)]
     count = len(rows.rows)
     for parts in range(2, count + 1):
-        edges = [round(count * part / parts) for part in range(parts + 1)]
+        edges = [count * part // parts for part in range(parts + 1)]
         sides = tuple(
             CardSide(panel, (tops[part > 0], rows.part(edges[part], edges[part + 1])))
             for part in range(parts)

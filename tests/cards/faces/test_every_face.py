@@ -167,9 +167,11 @@ def test_every_card_of_a_deck(shop: Shop) -> None:
         for way in ways(size):
             panel = Panel(way, Scale(1.0, job.fonts))
             told = job.told(worksheets)
-            faces = [
-                *cover(told, job.imprint, panel),
-                *behind(job.cautions(worksheets), lessons(*told), tables, job.wording, panel),
-            ]
+            parts = job.cautions(worksheets), lessons(*told), tables, job.wording
+            try:
+                faces = [*cover(told, job.imprint, panel), *behind(*parts, panel)]
+            except TooSmall:
+                assert way.height > way.width
+                continue
             for face in faces:
                 assert faults(face, INSET) == [], (way, face.name)
