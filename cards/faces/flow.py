@@ -8,7 +8,7 @@ from tagend.layouts.paper.lengths import fits
 
 
 @dataclass(frozen=True, slots=True)
-class Columns:
+class Grid:
     """How the sides of a card are parted: columns, their width and what lies between, in points."""
 
     count: int
@@ -22,12 +22,12 @@ class Columns:
         return beside((stacked(column, self.gap) for column in columns), step)
 
 
-@dataclass(slots=True)
-class _Column:
+class _Filling:
     """A column that is being filled."""
 
-    left: float
-    blocks: list[Block]
+    def __init__(self, height: float) -> None:
+        self.left = height
+        self.blocks: list[Block] = []
 
     def take(self, block: Block, gap: float) -> bool:
         needed = block.height + (gap if self.blocks else 0.0)
@@ -39,7 +39,7 @@ class _Column:
 
 
 def flowed(
-    groups: Sequence[Sequence[Block]], of: Columns, room: Callable[[int], float], most: int
+    groups: Sequence[Sequence[Block]], of: Grid, room: Callable[[int], float], most: int
 ) -> list[list[list[Block]]] | None:
     """Return for each side its columns, every block in the first one that has room for it.
 
@@ -47,7 +47,7 @@ def flowed(
     number from 0; None where more than `most` sides would be taken. Raises `TooSmall` for a block
     that is higher than any side.
     """
-    columns: list[_Column] = []
+    columns: list[_Filling] = []
 
     def place(block: Block, first: int) -> int | None:
         tried, at_first = first, len(columns)
@@ -56,7 +56,7 @@ def flowed(
                 number = tried // of.count
                 if number >= most:
                     return None
-                columns.extend(_Column(room(number), []) for _ in range(of.count))
+                columns.extend(_Filling(room(number)) for _ in range(of.count))
             if columns[tried].take(block, of.gap):
                 return tried
             tried += 1

@@ -45,7 +45,7 @@ PICTURES = (
     Sample("card-spools", "cards demo/sandbar-eight.toml --rack demo/rack.toml --brief"),
     Sample("card-large-type", "cards demo/breakwater-ten.toml --type large --brief", dpi=150),
     Sample("card-spanish", "cards demo/millrace-three.toml --shop demo/taller.toml", dpi=120),
-    Sample("knots", "cards demo/sandbar-eight.toml --size index-4x6 --figures", page=2, dpi=120),
+    Sample("knots", "cards demo/sandbar-eight.toml --size index-4x6 --knots", page=0, dpi=120),
     Sample("press", "cards demo/millrace-three.toml --size business-EU --brief --press", dpi=150),
     Sample(
         "labels",
