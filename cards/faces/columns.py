@@ -71,7 +71,7 @@ def columns(told: Told, scale: Scale) -> Iterator[Column]:
         if piece.section.tapers_to is not None:
             thin = _bare(told.diameter(piece.section.tapers_to))
             lines[place] = say("line_tapers", line=lines[place], diameter=thin)
-        if piece.bought:
+        if piece.bought and (place or leader.butt.knot):  # else the knot's row says it
             lines[place] = f"{lines[place]}, {told.length(piece.section.length)}"
     yield column(say("spool" if told.spools else "line"), lines, scale, scale.small, "left")
     yield column(*_diameters(told), scale, scale.body)

@@ -8,7 +8,7 @@ from tagend.layouts.paper.lengths import fits
 
 
 @dataclass(frozen=True, slots=True)
-class Columns:
+class Grid:
     """How the sides of a card are parted: columns, their width and what lies between, in points."""
 
     count: int
@@ -25,8 +25,8 @@ class Columns:
 class _Filling:
     """A column that is being filled."""
 
-    def __init__(self, room: float) -> None:
-        self.left = room
+    def __init__(self, height: float) -> None:
+        self.left = height
         self.blocks: list[Block] = []
 
     def take(self, block: Block, gap: float) -> bool:
@@ -39,7 +39,7 @@ class _Filling:
 
 
 def flowed(
-    groups: Sequence[Sequence[Block]], of: Columns, room: Callable[[int], float], most: int
+    groups: Sequence[Sequence[Block]], of: Grid, room: Callable[[int], float], most: int
 ) -> list[list[list[Block]]] | None:
     """Return for each side its columns, every block in the first one that has room for it.
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from tagend.cards.faces.block import Block, Scale, TooSmall
-from tagend.cards.faces.flow import Columns, flowed
+from tagend.cards.faces.flow import Grid, flowed
 from tagend.cards.faces.imprint import Imprint, imprint_block
 from tagend.cards.faces.lesson import HEIGHTS, SLIM, has_figure, lesson_block
 from tagend.cards.faces.panel import CardSide, Panel, columns_of, side_faces
@@ -49,7 +49,7 @@ def _sides(
     lessons: Sequence[Lesson],
     imprint: Imprint | None,
     panel: Panel,
-    columns: Columns,
+    columns: Grid,
     height: float,
     most: int,
     *,

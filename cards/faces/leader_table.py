@@ -121,7 +121,7 @@ def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> Leader
 
 def _set(told: Told, scale: Scale) -> _Set:
     leader = told.leader
-    words = [told.end_and_loop(leader.butt), *map(told.tied, range(1, len(leader.pieces)))]
+    words = [_butt(told), *map(told.tied, range(1, len(leader.pieces)))]
     words.append(told.end_and_loop(leader.fly))
 
     def junction(knot: str, lap: str) -> _Junction:
@@ -133,6 +133,15 @@ def _set(told: Told, scale: Scale) -> _Set:
         heading=junction(told.wording.say("knot"), told.wording.say("laps", unit=leader.unit)),
         junctions=tuple(map(junction, words, told.lap_numbers())),
     )
+
+
+def _butt(told: Told) -> str:
+    """Return the butt's end, and how long it is bought where no knot is tied there."""
+    leader, first = told.leader, told.leader.pieces[0]
+    end = told.end_and_loop(leader.butt)
+    if first.bought and leader.butt.knot is None:
+        return f"{end}, {told.length(first.section.length)}"
+    return end
 
 
 def _pitch(told: Told, scale: Scale) -> float:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
-from tagend.cards.faces.flow import Columns
+from tagend.cards.faces.flow import Grid
 from tagend.layouts.paper.face import MM, Face, shifted
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.stock.formats import CardSize
@@ -85,14 +85,14 @@ class CardSide:
         return Face(name, size.width, size.height, items)
 
 
-def columns_of(panel: Panel) -> list[Columns]:
+def columns_of(panel: Panel) -> list[Grid]:
     """Return how a side may be parted."""
     factor = panel.scale.factor
     gutter, least = _GUTTER * factor, _COLUMN * factor
     gap = _BETWEEN * panel.scale.small
     most = max(1, int((panel.width + gutter) / (least + gutter)))
     return [
-        Columns(count, (panel.width - (count - 1) * gutter) / count, gutter, gap)
+        Grid(count, (panel.width - (count - 1) * gutter) / count, gutter, gap)
         for count in range(1, most + 1)
     ]
 

@@ -11,7 +11,7 @@ from itertools import product
 from tagend.cards.faces.backs import Fullness, back_blocks, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.flow import Columns, flowed
+from tagend.cards.faces.flow import Grid, flowed
 from tagend.cards.faces.front import Fronts, fronts
 from tagend.cards.faces.panel import INSET, CardSide, Panel, columns_of, side_faces
 from tagend.fonts import Fonts
@@ -31,12 +31,12 @@ _RULER = 8.0  # points, which a ruler along an edge takes of the height within t
 
 
 @dataclass(frozen=True, slots=True)
-class _Draft:
+class _Layout:
     """A card as it is laid out, and how full it is."""
 
     text: CardText
     front: Fronts
-    columns: Columns
+    columns: Grid
     shared: bool  # does the last front hold blocks of the backs too?
     full: Fullness
 
@@ -92,7 +92,7 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
     return (*faces, last)
 
 
-def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Draft, int]:
+def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
     """Return the card in the largest type with which its sides are fewest, and how many."""
     found = _fewest(text, panels[-1], _MOST)
     if found is None:
@@ -104,21 +104,21 @@ def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Draft, int]:
     return found
 
 
-def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Draft, int] | None:
+def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | None:
     try:
         return _fewest(text, panel, most)
     except (TooSmall, TooWide):
         return None
 
 
-def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Draft, int] | None:
+def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
     roomy = panel.scale.factor > _ROOMY * text.least
     full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
-    best: tuple[_Draft, int] | None = None
+    best: tuple[_Layout, int] | None = None
     ways = product(fronts(text, panel), columns_of(panel), (False, True))
     for front, columns, shared in ways:
-        card = _Draft(text, front, columns, shared, full)
+        card = _Layout(text, front, columns, shared, full)
         sides = card.sides(most if best is None else best[1])
         count = len(sides) if sides else 0
         count += count % 2
@@ -129,7 +129,7 @@ def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Draft, int] | Non
     return best
 
 
-def _filled(card: _Draft, most: int) -> _Draft:
+def _filled(card: _Layout, most: int) -> _Layout:
     """Return the card with all that finds room on so many sides."""
     for change in wishes(card.text, card.front):
         fuller = replace(card, full=change(card.full))
@@ -138,7 +138,7 @@ def _filled(card: _Draft, most: int) -> _Draft:
     return card
 
 
-def _fits(card: _Draft, most: int) -> bool:
+def _fits(card: _Layout, most: int) -> bool:
     try:
         return card.sides(most) is not None
     except (TooSmall, TooWide):

@@ -84,9 +84,8 @@ def boxes(page: Face) -> list[Box]:
 
 def cut_lengths(found: Iterable[Face]) -> list[str]:
     """Return the whole inches of every cut, which are the largest numbers."""
-    return [
-        run.text for page in found for run in runs(page) if run.size == 18 and "/" not in run.text
-    ]
+    largest = [run.text for page in found for run in runs(page) if run.size == 18]
+    return [text for text in largest if "/" not in text]
 
 
 def typeset(text: str) -> str:
@@ -227,10 +226,8 @@ def test_a_person_s_second_unit_stands_beside_every_cut_and_in_the_head() -> Non
     assert "12 × Under test, 7 ft 10 in · 2.39 m" in words(page)
     placed = {run.text: run for run in runs(page)}
     for piece in both.pieces:
-        first, second = (
-            placed[str(int(piece.cut_mm / INCH_MM))],
-            placed[f"{cm(piece.cut_mm)}".partition(".")[0]],
-        )
+        first = placed[str(int(piece.cut_mm / INCH_MM))]
+        second = placed[f"{cm(piece.cut_mm)}".partition(".")[0]]
         assert second.size < first.size == 18
         assert first.x + first.width < second.x
         assert abs(second.y - first.y) < 4

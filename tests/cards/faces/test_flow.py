@@ -3,10 +3,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, TooSmall
-from tagend.cards.faces.flow import Columns, flowed
+from tagend.cards.faces.flow import Grid, flowed
 
 HIGH = 100.0
-TWO = Columns(2, 50.0, 10.0, 2.0)
+TWO = Grid(2, 50.0, 10.0, 2.0)
 
 groups = st.lists(st.lists(st.floats(1, HIGH), min_size=1, max_size=4), min_size=1, max_size=8)
 
@@ -17,7 +17,7 @@ def blocks(heights: list[float]) -> list[Block]:
 
 @given(groups, st.integers(1, 3))
 def test_all_blocks_find_place_within_their_columns(of: list[list[float]], count: int) -> None:
-    columns = Columns(count, 50.0, 10.0, 2.0)
+    columns = Grid(count, 50.0, 10.0, 2.0)
     sides = flowed([blocks(group) for group in of], columns, lambda _: HIGH, 99)
     assert sides is not None
     held = [block.height for side in sides for column in side for block in column]
