@@ -9,6 +9,7 @@ import click
 from tagend.cards.cli.options import (
     count_option,
     day_option,
+    label_options,
     shop_option,
     variant_options,
 )
@@ -19,19 +20,10 @@ if TYPE_CHECKING:
 
 
 @print_command("labels")
-@click.option("--stock", metavar="STOCK", help="The label sheet; see `tagend stock`.")
 @count_option(default=1, help="Labels of each recipe.")
-@click.option("--start", type=click.IntRange(1), default=1, help="First free label of the sheet.")
-@click.option("--skip", type=click.IntRange(1), multiple=True, help="A spoiled label; repeatable.")
 @day_option("--tied", help="The day they were tied.")
 @click.option("--numbered", is_flag=True, help="Number the labels of each recipe, as 3 of 12.")
-@click.option(
-    "--first",
-    "first_out",
-    type=click.Choice(["butt", "fly"]),
-    help="The end that leaves the wallet first.",
-)
-@click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
+@label_options
 @click.option(
     "--no-code", "code", is_flag=True, default=True, flag_value=False, help="Words alone."
 )

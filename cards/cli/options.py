@@ -42,6 +42,23 @@ def variant_options(command: F) -> F:
     return one(every(command))
 
 
+def label_options(command: F) -> F:
+    """Give a command what is asked of labels: their sheet, and what stands on each."""
+    for option in (
+        click.option("--test-box", is_flag=True,
+                     help="A box to tick when the leader is pull-tested."),
+        click.option("--first", "first_out", type=click.Choice(["butt", "fly"]),
+                     help="The end that leaves the wallet first."),
+        click.option("--skip", type=click.IntRange(1), multiple=True,
+                     help="A spoiled label; repeatable."),
+        click.option("--start", type=click.IntRange(1), default=1,
+                     help="First free label of the sheet."),
+        click.option("--stock", metavar="STOCK", help="The label sheet; see `tagend stock`."),
+    ):  # fmt: skip
+        command = option(command)
+    return command
+
+
 def reading(read: Callable[[str], T]) -> Callable[[click.Context, click.Parameter, str], T | None]:
     """Return the callback of an option whose words are read so; its faults name the option."""
 

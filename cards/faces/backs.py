@@ -9,7 +9,7 @@ from typing import TypeAlias, TypeVar
 from tagend.cards.faces.block import Block, Scale, hung, small_lines
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.code_block import code_block
-from tagend.cards.faces.diagram import low_diagrams
+from tagend.cards.faces.diagram import diagrams
 from tagend.cards.faces.front import Fronts
 from tagend.cards.faces.imprint import imprint_block
 from tagend.cards.faces.lesson import HEIGHTS, Words, has_figure, lesson_block
@@ -77,7 +77,7 @@ def back_blocks(
     if code is None or None in knots:
         return None
     asked = (left, text.shopping, text.renewals * full.renewals, text.variants * full.variants)
-    drawing = list(low_diagrams(text.told, scale, width))[:1] if full.drawing else []
+    drawing = list(diagrams(text.told, scale, width))[:1] if full.drawing else []
     blocks = [
         drawing,
         *([block] for block in knots if block is not None),

@@ -6,7 +6,7 @@ from itertools import product
 
 from tagend.cards.faces.block import Block, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.diagram import low_diagrams
+from tagend.cards.faces.diagram import diagrams
 from tagend.cards.faces.head import card_head, continued_head, note
 from tagend.cards.faces.leader_table import Knots, leader_table, needed_widths, table_height
 from tagend.cards.faces.panel import CardSide, Panel
@@ -55,7 +55,7 @@ def _tops(text: CardText, panel: Panel) -> Iterator[Fronts]:
     told = text.told
     head, how, said = card_head(told, panel), panel.small(text.how_to), note(told, panel)
     noted = tuple(filter(None, [told.leader.recipe.note]))
-    drawings = [*low_diagrams(told, panel.scale, panel.width), None]
+    drawings = [*diagrams(told, panel.scale, panel.width), None]
     for drawing, (with_how, with_note) in product(
         drawings, ((True, True), (True, False), (False, False))
     ):

@@ -26,15 +26,15 @@ from tagend.layouts.paper.face import (
     segment,
     shifted,
 )
+from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.text import TooWide, balanced_lines, set_line
 from tagend.layouts.stock.formats import LabelSheet
 
-_SMALLEST = 7.6  # points, to read at arm's length
 # The type sizes to try, in points: the name's, and the other lines'.
 _SIZES = (
     *((26.0, 18.0), (24.0, 17.0), (22.0, 16.0), (20.0, 15.0), (18.0, 14.0), (16.0, 13.0)),
-    *((14.0, 12.5), (12.0, 10.5), (11.0, 9.5), (10.0, 8.5), (9.0, _SMALLEST), (8.0, _SMALLEST)),
+    *((14.0, 12.5), (12.0, 10.5), (11.0, 9.5), (10.0, 8.5), (9.0, FLOOR), (8.0, FLOOR)),
 )
 _WHOLE = 16.0  # a name as large as this is worth no broken line
 _BROKEN, _BREAK = 10.5, 0.45  # points: at most so much are broken lines worth, less for each break

@@ -1,6 +1,6 @@
 """A panel: one side of a card at one scale of type, to be filled with blocks."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
@@ -74,10 +74,6 @@ class CardSide:
         if count < 1:
             return self.panel.gap
         return min(self.panel.gap, (self.panel.height - stack_height(self.blocks, 0.0)) / count)
-
-    def plus(self, blocks: Iterable[Block]) -> "CardSide":
-        """Return the side with more blocks below."""
-        return CardSide(self.panel, (*self.blocks, *blocks))
 
     def face(self, name: str) -> Face:
         size = self.panel.size

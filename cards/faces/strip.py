@@ -15,15 +15,14 @@ from tagend.cards.figures.ink import head, inked
 from tagend.cards.figures.step import Count
 from tagend.cards.words.lessons import Lesson, counts_said
 from tagend.layouts.paper.face import Item, shifted
+from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import SetLine, TooWide, break_lines, set_line
 
-HEIGHT = 22.0  # points at factor 1, of the drawings in one row
 _LEAST = 1.3  # points of a strand: two edges of 0.3 points with white of 0.4 between them
 _GOOD = 1.5  # points of a strand, for which a strip takes more rows
 _MOST = 0.075  # of the height, for a strand
 _GAP = 9.0  # points between two frames
 _BETWEEN = 3.0  # points between two rows
-_LEAST_TYPE = 7.6  # points
 _NUMBER = 1.0  # of a frame's number, in type sizes
 _WORDS = 6.5  # type sizes that a frame's words have at least, on each line
 _DEEP = 0.05  # of a baseline's depth below it, in type sizes
@@ -150,7 +149,7 @@ def _said(lesson: Lesson, count: Count) -> str:
 
 
 def _type(scale: Scale) -> float:
-    return max(scale.small, _LEAST_TYPE)
+    return max(scale.small, FLOOR)
 
 
 def _row(row: Sequence[_Shown], width: float, *, drawn: bool) -> Block:

@@ -10,7 +10,7 @@ from tagend.cards.book.tying import tied_orders, with_draws
 from tagend.cards.cli.book.orders import leader_reader
 from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.files import load_job
-from tagend.cards.cli.options import paper_option, replace_option, shop_option
+from tagend.cards.cli.options import label_options, paper_option, replace_option, shop_option
 from tagend.cards.cli.output import check_output
 from tagend.cards.cli.print_command import output_options, to_write, write_or_tell
 
@@ -24,16 +24,7 @@ if TYPE_CHECKING:
 @click.option("--labels", is_flag=True, help="A label for each leader.")
 @click.option("--cards", is_flag=True, help="A card for each recipe.")
 @click.option("--numbers", "chosen", metavar="NUMBERS", help="Labels of these alone: 12-15,17.")
-@click.option("--stock", metavar="STOCK", help="The label sheet; see `tagend stock`.")
-@click.option("--start", type=click.IntRange(1), default=1, help="First free label of the sheet.")
-@click.option("--skip", type=click.IntRange(1), multiple=True, help="A spoiled label; repeatable.")
-@click.option(
-    "--first",
-    "first_out",
-    type=click.Choice(["butt", "fly"]),
-    help="The end that leaves the wallet first.",
-)
-@click.option("--test-box", is_flag=True, help="A box to tick when the leader is pull-tested.")
+@label_options
 @click.option("--size", metavar="SIZE", help="The card size; see `tagend stock`.")
 @paper_option
 @output_options

@@ -1,15 +1,13 @@
 """The whole drawing as numbers: what holds for leaders of any lengths side by side."""
 
-import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block
-from tagend.cards.faces.diagram import diagram, low_diagrams
+from tagend.cards.faces.diagram import diagrams
 from tagend.cards.leader.leader import Leader
 from tagend.cards.words.language import wording_in
 from tagend.layouts.paper.face import MM, Face, Path, TextRun
-from tagend.layouts.paper.text import TooWide
 from tests.drawable import leaders
 from tests.seen import faults, glyphs, paths, points, runs, words
 from tests.tieable import counts, seeds, tieable
@@ -43,10 +41,9 @@ def drawn(block: Block, width: float) -> Face:
 
 
 def drawings(of: Leader, width: float = WIDTH, factor: float = 1.0) -> list[Face]:
-    """Return the full drawing and those that stand by a table."""
+    """Return the drawings, the fullest first."""
     of_it = told(of), scale(factor), width
-    blocks = diagram(*of_it), *low_diagrams(*of_it)
-    return [drawn(block, width) for block in blocks]
+    return [drawn(block, width) for block in diagrams(*of_it)]
 
 
 def fills(face: Face) -> list[Path]:
@@ -91,40 +88,22 @@ def test_leaders_that_people_tie_are_drawn_without_fault(
 @given(leaders(), widths)
 @settings(max_examples=40, deadline=None)
 def test_drawings_by_a_table_are_lower_and_tell_no_line_apart(of: Leader, width: float) -> None:
-    full, *low = drawings(of, width)
-    heights = [face.height for face in (full, *low)]
+    faces = drawings(of, width)
+    heights = [face.height for face in faces]
     assert heights == sorted(heights, reverse=True)
-    assert "thickness ×" in words(full)
-    for face in low:
+    for face in faces:
         assert "thickness" not in words(face)
         assert 0.0 not in {path.fill for path in paths(face)}  # black is for a knot's thin strand
-
-
-def test_lengths_stand_above_the_figures_and_these_above_the_key() -> None:
-    full, *_ = drawings(THREE)
-    level = {run.text: run.y for run in reversed(runs(full))}  # the first of each
-    assert level["40"] < level["80 in"] == level["fly 0"] < level["nylon"] == level["fluorocarbon"]
-
-
-def test_the_base_is_told_where_a_tippet_is_replaced() -> None:
-    assert "base 5 ft · thickness × 150" in words(drawings(THREE)[0])  # 40 + 20 in
-    level = leader(recipe(section("9 ft", "4X"), butt="none"))
-    assert "base" not in words(drawings(level)[0])
 
 
 def test_a_decimal_comma_is_used_where_it_is_asked_for() -> None:
     of = leader(recipe(section("80.5 cm", "0.43 mm"), section("50 cm", "0.3 mm")))
     comma = wording_in("en", ",")
-    block = diagram(told(of, comma), scale(), WIDTH)
+    block, _ = diagrams(told(of, comma), scale(), WIDTH)
     shown = words(drawn(block, WIDTH))
     assert "130,5 cm" in shown
     assert "80,5" in shown
     assert "." not in shown
-
-
-def test_a_width_that_holds_no_word_is_refused() -> None:
-    with pytest.raises(TooWide):
-        drawings(THREE, 40.0)
 
 
 @given(leaders(), widths)
