@@ -47,6 +47,12 @@ class Change:
         self.db.execute("UPDATE entry SET told = ? WHERE id = ?", (words, self.number))
 
     @property
+    def any(self) -> bool:
+        """Whether it has changed anything so far."""
+        noted = "SELECT EXISTS (SELECT 1 FROM step WHERE entry = ?)"
+        return bool(self.db.execute(noted, (self.number,)).fetchone()[0])
+
+    @property
     def told(self) -> str:
         """What the history says of it so far."""
         row = self.db.execute("SELECT told FROM entry WHERE id = ?", (self.number,)).fetchone()
@@ -57,15 +63,17 @@ class Change:
 def changing(db: sqlite3.Connection, moment: Moment) -> Iterator[Change]:
     """Make one change whole, or none of it. Other runs wait until it is done.
 
+    One that changes nothing leaves no entry.
     Raises `Refused` where a spool would have given more than it had.
     """
     db.execute("BEGIN IMMEDIATE")
     try:
         _note_rows(db)
         made = db.execute("INSERT INTO entry (at, who) VALUES (?, ?)", (moment.at, moment.who))
-        yield Change(db, int(made.lastrowid or 0))
+        change = Change(db, int(made.lastrowid or 0))
+        yield change
         check_spools(db)
-        db.execute("COMMIT")
+        db.execute("COMMIT" if change.any else "ROLLBACK")
     except BaseException as error:
         if db.in_transaction:  # a full disk has rolled back already
             db.execute("ROLLBACK")

@@ -60,9 +60,9 @@ def recording(book: str, who: str | None = None) -> Iterator[Change]:
 
 
 def say_change(change: Change, *, as_json: bool) -> None:
-    """Say what a change did, as the history tells it."""
+    """Say what a change did, as the history tells it; one that changed nothing has no entry."""
     if as_json:
-        say_json({"entry": change.number, "done": change.told})
+        say_json({"entry": change.number if change.any else None, "done": change.told})
     else:
         click.echo(change.told)
 

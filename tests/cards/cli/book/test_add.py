@@ -22,6 +22,10 @@ def test_spools_are_added_and_those_that_are_there_left_alone(book: Book, demo: 
     run = book("add", rack)
     assert (run.status, run.out) == (0, "1 spool added, 10 were there already\n")
     assert left(book) == {**before, "Clear 12": 50_000}
+    entries = book("history").out
+    run = book("add", rack, "--json")  # nothing new: nothing to take back
+    assert told(run) == {"entry": None, "done": "0 spools added, 11 were there already"}
+    assert book("history").out == entries
 
 
 def test_spools_come_from_a_table(book: Book, demo: Path) -> None:
