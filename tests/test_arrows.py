@@ -70,7 +70,11 @@ def rooms() -> dict[str, set[str]]:
     }
     for room, others in BEYOND.items():
         allowed[room] |= set(others)
-    return allowed | {"fonts": {_WRITING}, "samples": {"cards.cli"}, "cards": {"cards.cli"}}
+    return allowed | {
+        "fonts": {_WRITING},
+        "samples": {"cards.cli"},
+        "cards": {f"cards.{room}" for room in CARDS},
+    }
 
 
 def room_of(module: str) -> str:
