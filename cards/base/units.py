@@ -1,12 +1,15 @@
 """Lengths, diameters and strengths: text with a unit in, an exact amount and its spelling out."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from decimal import ROUND_CEILING, ROUND_FLOOR, Context, Decimal
 from fractions import Fraction
 
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import (
     INCH_MM,
+    LENGTH_MM,
     POUND_KG,
     Measured,
     plain,
@@ -18,6 +21,8 @@ from tagend.layouts.base.quantities import (
 
 DIAMETER_MM = {"in": INCH_MM, "thou": INCH_MM / 1000, "mm": Fraction(1)}
 STRENGTH_KG = {"lb": POUND_KG, "kg": Fraction(1)}
+
+_UP, _DOWN = Context(prec=2, rounding=ROUND_CEILING), Context(prec=3, rounding=ROUND_FLOOR)
 
 # Bounds that only a slip of the pen passes: a 60 m leader, a rope, a strand finer than a hair.
 LENGTH_BOUNDS_MM = (Fraction(1), Fraction(60_000))
@@ -110,13 +115,13 @@ def parse_length(written: object) -> Length:
     Raises `Refused` for a bare number, an unknown unit or a length no leader has.
     """
     found = read_length(written, _LENGTH_HINT)
-    return Length(*_within(found, LENGTH_BOUNDS_MM, "length", "1 mm to 60 m", written))
+    return Length(*_within(found, LENGTH_BOUNDS_MM, "length", LENGTH_MM, written))
 
 
 def parse_line_length(written: object) -> Length:
     """Read a length of line on a spool, `40 yd` or `100 m`, up to 10 km."""
     found = read_length(written, _LENGTH_HINT)
-    return Length(*_within(found, LINE_BOUNDS_MM, "length", "1 mm to 10 km", written))
+    return Length(*_within(found, LINE_BOUNDS_MM, "length", LENGTH_MM, written))
 
 
 def parse_span(written: object) -> Span:
@@ -142,13 +147,13 @@ def parse_diameter(written: object) -> Diameter:
     if re.search(r"\d ?x$|^x ?\d", text):
         return _x_size(text, str(written).strip())
     found = read_measured(written, DIAMETER_MM, "diameter", _DIAMETER_HINT)
-    return Diameter(*_within(found, DIAMETER_BOUNDS_MM, "diameter", "0.03 to 3 mm", written))
+    return Diameter(*_within(found, DIAMETER_BOUNDS_MM, "diameter", DIAMETER_MM, written))
 
 
 def parse_strength(written: object) -> Strength:
     """Read a strength such as `25 lb` or `11.3 kg`."""
     found = read_measured(written, STRENGTH_KG, "strength", _STRENGTH_HINT)
-    return Strength(*_within(found, STRENGTH_BOUNDS_KG, "strength", "0.1 to 250 kg", written))
+    return Strength(*_within(found, STRENGTH_BOUNDS_KG, "strength", STRENGTH_KG, written))
 
 
 _LENGTH_HINT = 'write a length with its unit, such as "30 in", "7 1/2 ft" or "76 cm"'
@@ -157,12 +162,24 @@ _STRENGTH_HINT = 'write a strength with its unit, such as "25 lb" or "11.3 kg"'
 
 
 def _within(
-    found: Measured, bounds: tuple[Fraction, Fraction], kind: str, limits: str, written: object
+    found: Measured,
+    bounds: tuple[Fraction, Fraction],
+    kind: str,
+    units: Mapping[str, Fraction],
+    written: object,
 ) -> tuple[Fraction, str, str]:
     """Return amount, plain and written of what lies within the bounds; else refuse it."""
     if not bounds[0] <= found.amount <= bounds[1]:
+        low, high = (bound / units[found.unit] for bound in bounds)
+        limits = f"{_short(low, _UP)} to {_short(high, _DOWN)} {found.unit}"
         raise refused(f"{quoted(written)} is no likely {kind}", f"write a {kind} from {limits}")
     return found.amount, f"{found.number} {found.unit}", str(written).strip()
+
+
+def _short(bound: Fraction, rounding: Context) -> str:
+    """Return a bound in few digits that still lies within."""
+    rounded = rounding.divide(Decimal(bound.numerator), Decimal(bound.denominator))
+    return f"{rounded.normalize():f}"
 
 
 def _x_size(text: str, written: str) -> Diameter:

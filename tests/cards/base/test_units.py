@@ -127,11 +127,14 @@ def test_a_negative_length_is_refused(written: str) -> None:
     assert refusal(parse_length, written) == f"{written!r} is negative; {LENGTH_HINT}"
 
 
-@pytest.mark.parametrize("written", ["0 in", "1/99 in", "0.9 mm", "61 m", "9999999 yd"])
-def test_an_absurd_length_is_refused(written: str) -> None:
-    assert refusal(parse_length, written) == (
-        f"{written!r} is no likely length; write a length from 1 mm to 60 m"
-    )
+@pytest.mark.parametrize("written", ["0 in", "1/99 in", "0.9 mm", "61 m", "9999999 yd", "200 ft"])
+def test_an_absurd_length_is_refused_with_bounds_in_its_own_unit(written: str) -> None:
+    told = refusal(parse_length, written)
+    assert told.startswith(f"{written!r} is no likely length; write a length from ")
+    low, to, high, unit = told.rsplit(" ", 4)[1:]
+    assert (to, unit) == ("to", written.split()[-1])
+    for bound, mm in ((low, 1), (high, 60_000)):  # what is told can be written, and is all but it
+        assert parse_length(f"{bound} {unit}").mm == pytest.approx(mm, rel=0.1)
 
 
 @pytest.mark.parametrize("written", ["1 mm", "60 m", "60000 mm"])
@@ -142,7 +145,7 @@ def test_the_bounds_themselves_are_lengths(written: str) -> None:
 def test_line_on_a_spool_may_be_longer_than_a_leader() -> None:
     assert parse_line_length("1000 yd").mm == 914_400
     assert refusal(parse_line_length, "11000 m") == (
-        "'11000 m' is no likely length; write a length from 1 mm to 10 km"
+        "'11000 m' is no likely length; write a length from 0.001 to 10000 m"
     )
 
 
@@ -366,8 +369,8 @@ def test_a_strength_is_exact_in_pounds_and_kilograms(
     [
         (25, '25 has no unit; write a strength with its unit, such as "25 lb" or "11.3 kg"'),
         ("25 g", "'25 g': 'g' is not a unit for this; use one of: lb, kg"),
-        ("600 lb", "'600 lb' is no likely strength; write a strength from 0.1 to 250 kg"),
-        ("0 lb", "'0 lb' is no likely strength; write a strength from 0.1 to 250 kg"),
+        ("600 lb", "'600 lb' is no likely strength; write a strength from 0.23 to 551 lb"),
+        ("0 lb", "'0 lb' is no likely strength; write a strength from 0.23 to 551 lb"),
     ],
 )
 def test_a_broken_strength_is_refused(written: object, message: str) -> None:

@@ -103,7 +103,7 @@ def test_a_material_may_be_written_by_any_of_its_names_or_be_one_s_own() -> None
         ),
         (
             SPOOL.replace("40 yd", "11000 m"),
-            ["spool 1, left: '11000 m' is no likely length; write a length from 1 mm to 10 km"],
+            ["spool 1, left: '11000 m' is no likely length; write a length from 0.001 to 10000 m"],
         ),
         (
             SPOOL.replace("label", "lable"),

@@ -50,7 +50,7 @@ def knots_for(*places: str) -> str:
 
 MESSAGES = {
     "absurd-length": [
-        "section 1, length: '1760 yd' is no likely length; write a length from 1 mm to 60 m"
+        "section 1, length: '1760 yd' is no likely length; write a length from 0.0011 to 65.6 yd"
     ],
     "bare-number": [
         f"section 1, length: 108 has no unit; {LENGTH}",
