@@ -1,5 +1,6 @@
 """`tagend cuts`: the cut list, as a table or as JSON."""
 
+import sys
 from collections.abc import Iterable
 
 import click
@@ -59,7 +60,11 @@ def command(
     tell(sheets)
     leaders = [sheet.leader for sheet in sheets]
     blocks: list[Iterable[str]] = [
-        [*cut_lines(leader), *(cut_sum_lines(leader) if explain else ())] for leader in leaders
+        [
+            *cut_lines(leader, getattr(sys.stdout, "encoding", None)),
+            *(cut_sum_lines(leader) if explain else ()),
+        ]
+        for leader in leaders
     ]
     if numbers is not None or rack is not None:
         from tagend.cards.cli.batch_lines import rack_lines

@@ -12,6 +12,7 @@ from tagend.cards.base.shown_lengths import (
     long_length,
 )
 from tagend.cards.cli.columns import in_columns
+from tagend.cards.cli.taper_lines import taper_lines
 from tagend.cards.leader.allowance import Allowance
 from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.joints import End
@@ -34,8 +35,8 @@ def finding_line(finding: Finding) -> str:
     return f"{finding.severity}: {finding.message} [{finding.rule}; {finding.standing}]"
 
 
-def cut_lines(leader: Leader) -> list[str]:
-    """Return the cut list: a row a section, and the ends."""
+def cut_lines(leader: Leader, encoding: str | None) -> list[str]:
+    """Return the cut list: a drawing, a row a section, and the ends."""
     total, cut = (
         Told(leader, ENGLISH).span(leader.finished),
         long_length(leader.cut_mm, leader.unit),
@@ -44,6 +45,7 @@ def cut_lines(leader: Leader) -> list[str]:
     rows.append(("", "in all", "", "", total, cut, "", ""))
     return [
         title_line(leader),
+        *(f"  {line}" for line in taper_lines(leader, encoding)),
         f"  at the butt: {_end(leader.butt, leader)}",
         *(f"  {line}" for line in in_columns(rows, right=(0, 4, 5))),
         f"  at the fly: {_end(leader.fly, leader)}",

@@ -183,7 +183,7 @@ def printed(bench: Bench) -> Printed:
         assume(False)
     sections = json.loads(json_line(sheet))["sections"]
     takes = [tuple(Fraction(str(mm)) for mm in each["takes_mm"]) for each in sections[:-1]]
-    page = read_page(cut_lines(sheet.leader))
+    page = read_page(cut_lines(sheet.leader, "utf-8"))
     return Printed(page, [(a, b) for a, b in takes], lessons(Told(sheet.leader, ENGLISH)))
 
 
