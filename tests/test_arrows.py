@@ -47,6 +47,7 @@ _WRITING = "layouts.base"
 _PAPER = ("layouts.paper", "layouts.stock", "layouts.codes", "fonts")
 BEYOND = {
     "cards.figures": ("layouts.paper",),
+    "cards.tables": ("layouts.strangers",),
     "cards.faces": _PAPER,
     "cards.printing": (
         *_PAPER,

@@ -78,6 +78,15 @@ def write_whole(name: str, data: bytes) -> None:
         raise not_written(name, error) from error
 
 
+def make_folder(name: str) -> None:
+    """Make a folder, and those above it, where there is none; raises `Refused`."""
+    try:
+        Path(name).mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        found = f"cannot be made: {error.strerror}"
+        raise refused(found, "name a folder you may write to", name) from None
+
+
 def not_written(name: str, error: OSError) -> Refused:
     """Return the refusal of a file that the system does not let us write."""
     found = f"cannot be written: {error.strerror}"

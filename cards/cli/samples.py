@@ -5,9 +5,9 @@ from pathlib import Path
 
 import click
 
+from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.options import replace_option
 from tagend.cards.cli.output import write_outputs
-from tagend.layouts.base.faults import refused
 
 
 @click.command("samples")
@@ -21,15 +21,6 @@ def command(folder: str, replace: bool) -> None:
         for source in sorted(files("tagend.samples").iterdir(), key=lambda source: source.name)
         if source.name.endswith((".toml", ".csv", ".png"))
     }
-    _make(target)
+    make_folder(folder)
     write_outputs(contents, replace=replace)
     click.echo(f"wrote {len(contents)} files into {folder}", err=True)
-
-
-def _make(folder: Path) -> None:
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise refused(
-            f"cannot be made: {error.strerror}", "name a folder you may write to", str(folder)
-        ) from None

@@ -1,45 +1,86 @@
 """`tagend table`: recipes from a table of a spreadsheet into files, and from files into a table."""
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
-from tagend.cards.cli.disk import read_bytes
-from tagend.cards.cli.files import load_practice, load_recipes, naming
-from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.files import load_practice, load_rack, load_recipes, naming
+from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Fault, noting, refuse_any
 
+if TYPE_CHECKING:
+    from tagend.cards.cli.table_reading import Asked
+
+_TABLES = (".csv", ".xlsx")
+
+
+def _units(text: str) -> dict[str, str]:
+    from tagend.cards.tables.columns_file import parse_units
+
+    return parse_units(text)
+
 
 @click.command("table")
 @click.argument("names", metavar="SOURCE...", nargs=-1)
-@click.option("-o", "--output", metavar="OUT", help="A folder for recipe files, or OUT.csv.")
-@click.option("--columns", is_flag=True, help="List the columns of a table.")
+@click.option(
+    "-o", "--output", metavar="OUT", help="A folder for recipe files, or OUT.csv or OUT.xlsx."
+)
+@click.option(
+    "--units",
+    callback=reading(_units),
+    metavar="UNITS",
+    help='Of numbers without one: lengths, diameters, strengths, such as "in, in, lb".',
+)
+@click.option("--material", metavar="NAME", help="Of the sections that name none.")
+@click.option("--skip-wrong", is_flag=True, help="Write the leaders without a wrong cell.")
+@click.option("--as", "like", metavar="FILE", help="The .columns.toml of another month's table.")
+@click.option("--columns", is_flag=True, help="List what a column may be taken as.")
+@rack_option
 @replace_option
 @shop_option
 def command(
-    names: tuple[str, ...], output: str | None, columns: bool, replace: bool, shop: str | None
+    names: tuple[str, ...],
+    output: str | None,
+    units: dict[str, str] | None,
+    material: str | None,
+    skip_wrong: bool,
+    like: str | None,
+    columns: bool,
+    rack: str | None,
+    replace: bool,
+    shop: str | None,
 ) -> int:
     """Write the recipes of tables into the folder OUT, or those of recipe files into OUT.csv.
 
-    A table is a CSV file in UTF-8, with a row for each section from the butt to the fly. What is
-    wrong in it is told by row and column; the recipes without a fault are written all the same,
-    and the exit status is 2.
+    A table is a .csv, .xlsx or .ods file with a row for each leader, or one for each section from
+    the butt to the fly. What its columns were taken as is shown, and asked where it is in doubt;
+    the answers are kept beside it in NAME.columns.toml. What is wrong is told by cell, and then
+    nothing is written but with --skip-wrong. Without OUT it is read and nothing written.
     """
     if columns:
         return _list_columns()
-    if not names or output is None:
-        missing = "option '-o' / '--output'" if names else "argument 'SOURCE...'"
-        raise click.UsageError(f"Missing {missing}.")
+    if not names:
+        raise click.UsageError("Missing argument 'SOURCE...'.")
     practice = load_practice(shop)
-    if output.lower().endswith(".csv"):
+    if output is not None and output.lower().endswith(_TABLES):
         return _write_table(names, output, practice, replace)
-    return _write_recipes(names, output, practice, replace)
+    from tagend.cards.cli.table_reading import Asked
+
+    asked = Asked(
+        practice=practice,
+        rack=load_rack(rack, practice),
+        units=units or {},
+        material=material and practice.material(material),
+        like=like,
+    )
+    return _write_recipes(names, output, asked, skip_wrong=skip_wrong, replace=replace)
 
 
 def _list_columns() -> int:
@@ -51,10 +92,11 @@ def _list_columns() -> int:
 
 
 def _write_table(names: Sequence[str], output: str, practice: Practice, replace: bool) -> int:
-    from tagend.cards.tables.write_recipes import csv_table
+    from tagend.cards.tables.write_recipes import csv_table, xlsx_table
 
     recipes = load_recipes(names, practice)
-    write_output(output, csv_table(recipes), replace=replace)
+    table = csv_table if output.lower().endswith(".csv") else xlsx_table
+    write_output(output, table(recipes), replace=replace)
     click.echo(f"wrote {output}", err=True)
     for name, recipe in zip(names, recipes, strict=True):
         if number := len(recipe.variants):
@@ -64,19 +106,29 @@ def _write_table(names: Sequence[str], output: str, practice: Practice, replace:
     return 0
 
 
-def _write_recipes(names: Sequence[str], folder: str, practice: Practice, replace: bool) -> int:
-    from tagend.cards.tables.read_recipes import read_table
+def _write_recipes(
+    names: Sequence[str], folder: str | None, asked: "Asked", *, skip_wrong: bool, replace: bool
+) -> int:
+    from tagend.cards.cli.table_reading import read_table_file
 
     recipes: list[Recipe] = []
     faults: list[Fault] = []
     for name in names:
         with noting(faults), naming(name):
-            table = read_table(read_bytes(name), practice)
-            recipes += table.recipes
-            refuse_any(table.faults)
-    if recipes:
-        with noting(faults):
-            write_each(recipes, folder, replace=replace)
+            read = read_table_file(name, asked)
+            recipes += read.recipes
+            refuse_any(read.faults)
     for fault in faults:
         click.echo(str(fault), err=True)
-    return REFUSED if faults else 0
+    if not recipes or (faults and not skip_wrong):
+        if recipes and folder is not None:
+            rest = counted(len(recipes), "leader")
+            click.echo(f"no recipe is written; --skip-wrong writes the other {rest}", err=True)
+        return REFUSED if faults else 0
+    if folder is None:
+        click.echo(
+            f"{counted(len(recipes), 'leader')} can be read; -o FOLDER writes them", err=True
+        )
+    else:
+        write_each(recipes, folder, replace=replace)
+    return 0

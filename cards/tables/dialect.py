@@ -1,18 +1,30 @@
 """The CSV that spreadsheets write and read: bytes in, lines of cells out, and back.
 
-Cells are parted by commas, semicolons or tabs. What is written is RFC 4180, in UTF-8 with a byte
-order mark, without which a common spreadsheet takes it for an older encoding; no cell is a formula.
+Cells are parted by commas, semicolons or tabs, in Unicode with a byte order mark, UTF-8 or what
+Windows wrote before. What is written is RFC 4180, in UTF-8 with a byte order mark, without which a
+common spreadsheet takes it for an older encoding; no cell is a formula.
 """
 
 import csv
 import re
+from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterable, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from io import StringIO
+from statistics import median
 
 from tagend.layouts.base.faults import refused
 
 _FORMULA = re.compile(r"'*(?!-[0-9.]+$)[=+\-@]")  # and no number
+
+_NO_WRITING = re.compile(r"[\x00-\x08\x0e-\x1f]")
+_SOUNDED = 40  # lines: a title above the headings may hold any sign
+_SIGNS = {  # a comma between digits may be a decimal one
+    ",": re.compile(r"(?<!\d),|,(?!\d)"),
+    ";": re.compile(";"),
+    "\t": re.compile("\t"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,20 +41,42 @@ def read_lines(data: bytes) -> Lines | None:
 
     Raises `Refused` for what is no CSV file.
     """
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise refused("this is not in UTF-8", "save the table as CSV in UTF-8") from None
-    if not text.strip():
+    cells = read_cells(data)
+    if cells is None:
         return None
-    between = max(",;\t", key=text.partition("\n")[0].count)
-    header, *rows = _cells(text, between)
+    (header, *rows), between = cells
     numbered = enumerate(rows, start=2)
     return Lines(
         header=tuple(map(_column_name, header)),
         rows=tuple((number, row) for number, row in numbered if any(map(str.strip, row))),
         between=between,
     )
+
+
+def read_cells(data: bytes) -> tuple[list[list[str]], str] | None:
+    """Return the lines of cells and what parts them, or None for a file without any text.
+
+    Raises `Refused` for what is no CSV file.
+    """
+    text = _text(data)
+    return (_cells(text, between := _between(text)), between) if text.strip() else None
+
+
+def _text(data: bytes) -> str:
+    """Return the text, told by its byte order mark, else as UTF-8, else as Windows wrote it."""
+    utf_16 = data.startswith((BOM_UTF16_LE, BOM_UTF16_BE))
+    for encoding in ("utf-16",) if utf_16 else ("utf-8-sig", "cp1252"):
+        with suppress(UnicodeDecodeError):
+            text = data.decode(encoding)
+            if _NO_WRITING.search(text) is None:
+                return text
+    raise refused("this is not a table", "save it as .csv, .xlsx or .ods")
+
+
+def _between(text: str) -> str:
+    """Return what parts the cells: of three signs the one that most lines have most of."""
+    lines = [line for line in text.splitlines()[:_SOUNDED] if line.strip()]
+    return max(_SIGNS, key=lambda sign: median(len(_SIGNS[sign].findall(line)) for line in lines))
 
 
 def named_cells(header: Sequence[str], row: Sequence[str]) -> dict[str, str]:

@@ -6,11 +6,18 @@ from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.tables.columns import COLUMNS, NUMBER
 from tagend.cards.tables.dialect import written_table
+from tagend.cards.tables.workbook import workbook
 
 
 def csv_table(recipes: Iterable[Recipe]) -> bytes:
     """Return the recipes, without their variants, as a CSV file."""
     return written_table(COLUMNS, (row for recipe in recipes for row in _rows(recipe)))
+
+
+def xlsx_table(recipes: Iterable[Recipe]) -> bytes:
+    """Return the recipes, without their variants, as a workbook."""
+    rows = ([row.get(name) for name in COLUMNS] for recipe in recipes for row in _rows(recipe))
+    return workbook({"leaders": (COLUMNS, *rows)})
 
 
 def _rows(recipe: Recipe) -> Iterator[dict[str, str]]:

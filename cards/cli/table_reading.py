@@ -1,0 +1,137 @@
+"""A table's file in, what its columns were taken as shown and asked, its recipes and faults out."""
+
+import os
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import click
+
+from tagend.cards.cli.columns import in_columns
+from tagend.cards.cli.disk import mode_of, read_bytes, write_whole
+from tagend.cards.cli.files import naming
+from tagend.cards.cli.table_questions import answers_to, asked_material
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.rack_file import Rack
+from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
+from tagend.cards.tables.leaders import Written, leaders_of
+from tagend.cards.tables.open_table import open_table
+from tagend.cards.tables.read_recipes import TableRead, Tables, read_leaders
+from tagend.cards.tables.understanding import Column, Understood, check_needs, understand
+from tagend.cards.variants.by_strength import with_diameters
+from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the command was asked for, for each of its tables."""
+
+    practice: Practice
+    rack: Rack | None
+    units: dict[str, str]
+    material: str | None
+    like: str | None  # the columns file of another table
+
+
+def read_table_file(name: str, asked: Asked) -> TableRead:
+    """Return the recipes of a table, and its faults by cell; raises `Refused` for no table."""
+    if os.path.basename(name).startswith(("~$", ".~lock.")):
+        raise refused("this only says that the table is open elsewhere", "name the table itself")
+    grids = open_table(read_bytes(name))
+    beside = None if name == "-" else f"{os.path.splitext(name)[0]}.columns.toml"
+    stored = _stored(asked.like or beside, needed=asked.like is not None)
+    answers = replace(
+        stored,
+        units={**stored.units, **asked.units},
+        material=asked.material or stored.material,
+    )
+    found = [understand(grid, answers.columns, answers.units) for grid in grids]
+    sheets = [sheet for sheet in found if sheet]
+    if not sheets:
+        instead = "write headings such as name, butt length, butt diameter above the columns"
+        raise refused("no row says what the columns hold", instead)
+    for sheet in sheets:
+        _show(name, sheet)
+    asks = sys.stdin.isatty() and name != "-"
+    if asks:
+        answers = answers_to(sheets, answers)
+        sheets = [sheet for g in grids if (sheet := understand(g, answers.columns, answers.units))]
+    leaders = _leaders(sheets)
+    read = _read(leaders, asked, answers)
+    if read.bare and asks:
+        answers = replace(answers, material=asked_material(read.bare, sheets, asked.practice))
+        read = _read(leaders, asked, answers)
+    if beside and answers != stored:
+        _store(beside, name, answers, sheets)
+    return read
+
+
+def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRead:
+    rack = asked.rack
+
+    def fill(tables: Tables) -> Tables:
+        return with_diameters(tables, rack, asked.practice) if rack else tables
+
+    return read_leaders(leaders, asked.practice, answers.units, answers.material, fill)
+
+
+def _leaders(sheets: Sequence[Understood]) -> list[Written]:
+    """Return the leaders of the sheets that have what one needs; says which rows are none."""
+    faults: list[Fault] = []
+    leaders: list[Written] = []
+    for sheet in sheets:
+        with noting(faults):
+            check_needs(sheet)
+            found = leaders_of(sheet)
+            leaders += found.leaders
+            for row in found.left_out:
+                click.echo(f"left out: {row}", err=True)
+    if not leaders:
+        refuse_any(faults or [Fault("", "no leader stands below the headings", "write one a row")])
+    for fault in faults:
+        click.echo(f"left out: {fault}", err=True)
+    return leaders
+
+
+def _stored(name: str | None, *, needed: bool) -> Answers:
+    """Return the answers of a columns file; where there is none, no answers."""
+    if name is None or not (needed or os.path.exists(name)):
+        return Answers()
+    with naming(name):
+        return read_columns_file(read_bytes(name))
+
+
+def _store(name: str, table: str, answers: Answers, sheets: Sequence[Understood]) -> None:
+    """Write what was answered, and what the columns were taken as, beside the table."""
+    taken = {
+        column.heading: str(column.meaning)
+        for sheet in sheets
+        if not sheet.headings.own
+        for column in sheet.taken
+    }
+    known = replace(answers, columns={**taken, **answers.columns})
+    there = read_bytes(name) if mode_of(name) is not None else None
+    data = with_answers(there, os.path.basename(table), known)
+    if data != there:
+        # Without a checksum: nothing but the answers could make it again, so no command may replace it.
+        write_whole(name, data)
+        click.echo(f"stored in {name}", err=True)
+
+
+def _show(name: str, sheet: Understood) -> None:
+    """Print what each column was taken as; a table of our own is taken as it is."""
+    if sheet.headings.own:
+        return
+    where = f"{name}, {sheet.grid.sheet}" if sheet.grid.sheet else name
+    what = "a row a leader" if sheet.wide else "a row a section"
+    click.echo(f"{where}: headings in row {sheet.headings.row + 1}, {what}")
+    rows = [_row(sheet, column) for column in sheet.columns if column.heading or column.why]
+    for line in in_columns([("", "heading", "", "taken as", "cells"), *rows]):
+        click.echo(f"  {line}")
+
+
+def _row(sheet: Understood, column: Column) -> tuple[str, str, str, str, str]:
+    mark = "?" if column.doubt else " " if column.meaning else "-"
+    taken = str(column.meaning) if column.meaning else f"left out: {column.why}"
+    doubt = f" ({column.why})" if column.doubt else ""
+    return column.letters, column.heading[:30], mark, taken + doubt, sheet.shown(column.place)[:36]
