@@ -3,6 +3,7 @@
 import json
 import re
 import tomllib
+from collections.abc import Callable, Mapping
 
 from tagend.layouts.base.faults import refused
 
@@ -12,9 +13,34 @@ _LONE_END = r"(?<!\r)\n"
 
 def with_value(data: bytes, table: str, key: str, value: str) -> bytes:
     """Return the file with `key` under `[table]` set; raises `Refused` for what is no table."""
+    return _edited(data, lambda text: _set(text, table, key, value))
+
+
+def with_keys(data: bytes, values: Mapping[str, str | None]) -> bytes:
+    """Return the file with texts set outside of any table; one that is None is taken out."""
+
+    def edit(text: str) -> str:
+        import tomlkit
+
+        document = tomlkit.parse(text)
+        new = ""
+        for key, value in values.items():
+            if value is None:
+                document.pop(key, None)
+            elif key not in document:
+                new += _line(key, value)
+            elif document[key] != value:
+                document[key] = value
+        return new + tomlkit.dumps(document)  # new ones first, since at the end is a table's place
+
+    return _edited(data, edit)
+
+
+def _edited(data: bytes, edit: Callable[[str], str]) -> bytes:
+    """Return a file after an edit of its text, with the byte order mark and line ends it had."""
     written = data.decode()
     text = written.removeprefix(_BYTE_ORDER_MARK)
-    after = _set(text, table, key, value)
+    after = edit(text)
     if "\r\n" in text and not re.search(_LONE_END, text):
         after = re.sub(_LONE_END, "\r\n", after)  # which are those that came in
     return (written[: len(written) - len(text)] + after).encode()

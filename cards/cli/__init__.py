@@ -27,6 +27,7 @@ COMMANDS = (
     "read",
     "renew",
     "samples",
+    "shop",
     "stock",
     "table",
     "vary",

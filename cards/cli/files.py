@@ -59,10 +59,11 @@ def load_job(name: str | None, *, logo: bool = False) -> "Job":
     if name is None:
         return job_of(shop)
     with naming(name):
-        return job_of(shop, _logo(shop) if logo else None)
+        return job_of(shop, load_logo(shop) if logo else None)
 
 
-def _logo(shop: Shop) -> "Raster | None":
+def load_logo(shop: Shop) -> "Raster | None":
+    """Return the picture that a shop file names; without one, None. Raises `Refused`."""
     if shop.logo is None:
         return None
     from tagend.layouts.logo.logo_file import read_logo

@@ -79,7 +79,7 @@ def test_a_recipe_may_come_on_standard_input(tagend: Tagend, demo: Path) -> None
 def test_a_shop_file_sets_its_own_limits(
     tagend: Tagend, demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    recipe, shop = demo / "millrace-three.toml", demo / "shop.toml"
+    recipe, shop = demo / "millrace-three.toml", demo / "hands.toml"
     assert "step to section" not in tagend("check", recipe).out
     assert "1.3 times is the most" in tagend("check", recipe, "--shop", shop).out
     monkeypatch.setenv("TAGEND_SHOP", str(shop))

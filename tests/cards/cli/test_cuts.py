@@ -7,6 +7,8 @@ from tests.cards.cli.conftest import Tagend
 
 SANDBAR = """\
 Sandbar eight: 11 ft, 6 sections, tippet 0.010 in fluorocarbon
+  █████████████████████|▇▇▇▇▇▇▇▇▇▇▇|▆▆▆▆▆▆|▅▅▅▅▅|▅▅▅▅|▃▃▃▃▃▃▃▃▃▃▃▃▃▃
+  1                     2           3      4     5    6
   at the butt: perfection loop, 3/4 in, fold 6 1/4 in
      line          diameter  strength   tied             CUT  knot to the next
   1  hard nylon    0.023 in  25 lb     46 in       57 1/4 in  blood 4+4         lap 10 in

@@ -20,7 +20,7 @@ def refusal(shop: str) -> list[str]:
 def test_the_sample_is_read() -> None:
     shop = read_shop((SAMPLES / "shop.toml").read_bytes())
     assert (shop.paper, shop.card, shop.labels) == ("Letter", "ID-1", "letter-3x10-66.7x25.4")
-    own = practice_of(shop)
+    own = practice_of(read_shop((SAMPLES / "hands.toml").read_bytes()))
     blood = own.knots.find("blood")
     assert own.own_laps[blood.name].above_mm == Fraction("101.6")  # half of 8 in
     assert own.rules["step"].limits[0] == Fraction("1.3")
