@@ -16,7 +16,7 @@ def read_toml(data: bytes) -> dict[str, object]:
     try:
         written = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise refused("this is not a text file", "give a TOML file in UTF-8") from None
+        raise refused("this is not a text file in UTF-8", "save it as UTF-8") from None
     if not written.strip():
         raise refused("this file is empty", "start from one that `tagend samples` writes")
     for number, line in enumerate(written.split("\n"), start=1):
@@ -29,7 +29,9 @@ def read_toml(data: bytes) -> dict[str, object]:
     except RecursionError:
         shallow = False
     except tomllib.TOMLDecodeError as error:
-        raise _at_line(error) from None
+        from tagend.cards.base.toml_slips import slip  # most files have none
+
+        raise Refused(slip(written, error)) from None
     if not shallow:
         raise refused("this file is nested too deep", "write tables and texts only")
     return tables
@@ -38,10 +40,3 @@ def read_toml(data: bytes) -> dict[str, object]:
 def _is_shallow(value: object, levels: int) -> bool:
     items = value.values() if isinstance(value, dict) else value if isinstance(value, list) else ()
     return levels > 0 and all(_is_shallow(item, levels - 1) for item in items)
-
-
-def _at_line(error: tomllib.TOMLDecodeError) -> Refused:
-    message, _, place = str(error).rpartition(" (at ")
-    where = place.rstrip(")")
-    instead = 'write keys as name = "text", and headings as [butt] or [[section]]'
-    return refused(message[:1].lower() + message[1:], instead, where)

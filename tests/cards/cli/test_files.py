@@ -28,7 +28,7 @@ def test_a_binary_file_is_no_recipe(tagend: Tagend, tmp_path: Path) -> None:
     name.write_bytes(BINARY)
     run = tagend("check", name)
     assert run.status == 2
-    assert run.faults == [f"{name}: this is not a text file; give a TOML file in UTF-8"]
+    assert run.faults == [f"{name}: this is not a text file in UTF-8; save it as UTF-8"]
 
 
 @pytest.mark.parametrize("name", ["a" * 300, "nul\0byte"])

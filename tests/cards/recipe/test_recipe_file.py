@@ -43,7 +43,7 @@ NO_X = (
     'write the diameter itself, such as "0.013 in"'
 )
 EMPTY = "this file is empty; start from one that `tagend samples` writes"
-NO_TEXT_FILE = "this is not a text file; give a TOML file in UTF-8"
+NO_TEXT_FILE = "this is not a text file in UTF-8; save it as UTF-8"
 NO_TABLE = "this is not a table; write its keys under a heading in brackets"
 
 
@@ -65,7 +65,7 @@ MESSAGES = {
     "blank": [EMPTY],
     "butt-as-a-text": [f"butt: {NO_TABLE}"],
     "cut-off": [
-        f"line 3, column 10: expected ']]' at the end of an array declaration; {SYNTAX}",
+        "line 3: a heading that is not closed; write [butt] or [[section]]",
     ],
     "decimal-comma": [
         "section 1, length: '2,7 m' has a comma; write the decimal mark as a point",
@@ -78,7 +78,7 @@ MESSAGES = {
     "empty": [EMPTY],
     "empty-name": ["name: this text is empty; write 1 to 60 characters"],
     "key-in-the-wrong-table": ["butt: no key is called 'knot'; write one of: end, loop"],
-    "key-twice": [f"line 2, column 22: cannot overwrite a value; {SYNTAX}"],
+    "key-twice": ["line 2, column 22: this key is there already; keep one of the two"],
     "knot-below-the-last-section": [
         "section 1, knot: the last section ends at the fly, and 'blood' joins it to nothing; "
         "write the knot to the fly under [fly]",
