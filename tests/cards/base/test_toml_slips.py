@@ -24,7 +24,7 @@ from tagend.layouts.base.faults import Refused
         ('name = "he said "no" again"', "behind a text", "without such a quote"),
         ("[butt", "not closed", "[butt]"),
         ("[[section]", "not closed", "[[section]]"),
-        ("use = 1\n[use]", "already", "[[section]]"),
+        ("[use]\n[use]", "already", "[[section]]"),
         ('use = "a"\nuse = "b"', "already", ""),
         ("use = [1, 2", "unclosed array", 'name = "text"'),
     ],
