@@ -25,14 +25,25 @@ shop_option = click.option(
     "--shop",
     metavar="FILE",
     envvar="TAGEND_SHOP",
+    is_eager=True,  # its language says how days are written
     help="Your shop file: imprint, units, paper, printer, own knots and stock.",
 )
 count_option = partial(click.option, "--count", type=click.IntRange(1, COUNT_MOST))
-day_option = partial(
-    click.option,
-    type=click.DateTime(["%Y-%m-%d"]),
-    callback=lambda _context, _option, moment: moment and moment.date(),
-)
+
+
+def _day(context: click.Context, option: click.Parameter, text: str | None) -> date | None:
+    """Read a day as it is written in the language of the shop."""
+    if text is None:
+        return None
+    from tagend.cards.base.days import day_first_in, read_day
+    from tagend.cards.cli.files import load_shop
+
+    with under(option.name or ""):
+        language = load_shop(context.params.get("shop")).language
+        return read_day(text, day_first=day_first_in(language))
+
+
+day_option = partial(click.option, metavar="DAY", callback=_day)
 
 
 def variant_options(command: F) -> F:

@@ -5,6 +5,7 @@ from typing import cast, get_args
 
 from pydantic_core.core_schema import ValidationInfo
 
+from tagend.cards.base.days import read_day
 from tagend.cards.base.file_schema import Schema, by, choice, whole_number
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.base.value_readers import text_line
@@ -54,12 +55,7 @@ def _read_place(value: object) -> int:
 
 
 def _read_date(value: object) -> date:
-    if type(value) is date:
-        return value
-    try:
-        return date.fromisoformat(str(value))
-    except ValueError:
-        raise refused(f"{str(value)[:20]!r} is not a date", "write it as 2026-05-31") from None
+    return value if type(value) is date else read_day(str(value))
 
 
 def _knot(end: EndOf, *examples: str) -> Schema:

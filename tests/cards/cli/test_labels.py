@@ -107,13 +107,29 @@ def test_the_day_is_printed_and_kept_in_the_code(tagend: Tagend, demo: Path, out
     assert 'tied = "2026-05-31"' in back.out or "tied = 2026-05-31" in back.out
 
 
-@pytest.mark.parametrize("day", ["31.5.2026", "2026-13-01", "yesterday"])
-def test_a_day_is_written_year_first(tagend: Tagend, demo: Path, output: Path, day: str) -> None:
+@pytest.mark.parametrize(
+    ("day", "told"),
+    [("3/4/2026", "2026-03-04"), ("2026-13-01", "2026-05-31"), ("yesterday", "2026-05-31")],
+)
+def test_a_wrong_day_is_told_how_to_be_written(
+    tagend: Tagend, demo: Path, output: Path, day: str, told: str
+) -> None:
     run = tagend("labels", demo / "sandbar-eight.toml", "--tied", day, "-o", output)
     assert run.status == 2
     assert len(run.faults) == 1
-    assert "does not match the format '%Y-%m-%d'" in run.err
+    assert run.err.startswith("tied: ")
+    assert told in run.err
     assert output.read_bytes() == KEPT
+
+
+def test_a_day_is_read_as_the_shops_language_writes_it(
+    tagend: Tagend, demo: Path, tmp_path: Path
+) -> None:
+    output, options = tmp_path / "labels.pdf", ("--shop", demo / "taller.toml")
+    for day in ("3/4/2026", "3 de abril de 2026"):
+        run = tagend("labels", demo / "sandbar-eight.toml", "--tied", day, "-o", output, *options)
+        assert run.status == 0, run.err
+        assert "2026-04-03" in text(output.read_bytes())
 
 
 def test_labels_may_be_numbered(tagend: Tagend, demo: Path, output: Path) -> None:

@@ -180,7 +180,7 @@ MESSAGES = {
         'name: this is not a text in quotes; write a text such as "Sandbar eight"',
         "line_weight: '8' is not a whole number; write a whole number, without quotes",
         "lengths: 'knotted' is not known; write one of: 'finished' or 'cut'",
-        "tied: 'last May' is not a date; write it as 2026-05-31",
+        "tied: 'last May' is not a date; write it as 2026-05-31 or 31 May 2026",
         "record_lengths: 'yes' is not true or false; write true or false, without quotes",
         'butt, end: this is not a text in quotes; write a knot, such as "blood"',
         f"section 1, length: this is not a text in quotes; {LENGTH}",
