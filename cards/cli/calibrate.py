@@ -10,6 +10,7 @@ from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import paper_option, shop_option
 from tagend.cards.cli.output import check_output
 from tagend.cards.cli.print_command import write_pdf
+from tagend.cards.cli.show import show_option
 
 if TYPE_CHECKING:
     from tagend.cards.printing.calibration import Edge
@@ -49,6 +50,7 @@ def _measured_options(command: F) -> F:
     is_flag=True,
     help="Replace what is stored already, or a file that tagend did not make.",
 )
+@show_option
 @shop_option
 def command(
     output: str | None,

@@ -15,6 +15,7 @@ from tagend.cards.cli.options import (
     variant_options,
 )
 from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.show import show_if_asked, show_option
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import worksheet
 from tagend.layouts.base.faults import refused
@@ -29,6 +30,7 @@ _LEAST, _MOST = 2, 6
 @paper_option
 @anyway_option
 @replace_option
+@show_option
 @variant_options
 @shop_option
 def command(
@@ -72,6 +74,7 @@ def command(
 
         make = comparison_svg if ending == "svg" else comparison_pdf
         write_output(output, make(job, sheets, paper), replace=replace)
+        show_if_asked(output)
     click.echo("\n".join(told))
     if output is not None:
         click.echo(f"wrote {output}", err=True)

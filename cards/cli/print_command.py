@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 import click
 
 from tagend.cards.base.plural import counted
+from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import F, recipes_argument, replace_option
 from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.show import show_if_asked, show_option
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import under
@@ -57,10 +59,10 @@ class Printing:
 
 
 def output_options(command: F) -> F:
-    """Give a command its --output and --plan options, for `to_write`."""
+    """Give a command its --output, --show and --plan options, for `to_write`."""
     output = click.option("-o", "--output", metavar="OUT.pdf", help="The file to write.")
     plan = click.option("--plan", is_flag=True, help="Only say how many pages; write nothing.")
-    return output(plan(command))
+    return output(show_option(plan(command)))
 
 
 def print_command(
@@ -89,7 +91,8 @@ def print_command(
             recipes = load_chosen(names, job.practice, variant, variants)
             if name is not None:
                 check_output(name, replace=replace)  # before anything else is told
-            printed = make(Printing(job, recipes, anyway), **options)
+            with at_work():
+                printed = make(Printing(job, recipes, anyway), **options)
             write_or_tell(name, printed, replace=replace)
 
         for shared in (replace_option, anyway_option, output_options, recipes_argument):
@@ -119,6 +122,7 @@ def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:
     write_output(name, printed, replace=replace)
     told = sheets_told(printed.sheets)
     click.echo(f"wrote {name}: {told}; print it at 100 %, not fitted to the page", err=True)
+    show_if_asked(name)
 
 
 def sheets_told(sheets: Sequence["Sheet"]) -> str:

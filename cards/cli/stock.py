@@ -6,12 +6,14 @@ import click
 
 from tagend.cards.cli.files import load_job, load_shop, naming
 from tagend.cards.cli.options import replace_option, shop_option
+from tagend.cards.cli.show import show_option
 
 
 @click.command("stock")
 @click.argument("name", metavar="[NAME]", required=False)
 @click.option("-o", "--output", metavar="OUT.pdf", help="The outline of NAME to write.")
 @replace_option
+@show_option
 @shop_option
 def command(name: str | None, output: str | None, replace: bool, shop: str | None) -> None:
     """List papers, card sizes and label sheets, with their measures.

@@ -10,6 +10,7 @@ from tagend.cards.cli.files import load_job, load_practice
 from tagend.cards.cli.heed import anyway_option
 from tagend.cards.cli.options import paper_option, replace_option, shop_option
 from tagend.cards.cli.output import check_output
+from tagend.cards.cli.show import show_option
 
 
 @click.command("plan")
@@ -18,6 +19,7 @@ from tagend.cards.cli.output import check_output
 @click.option("--bench", metavar="OUT.pdf", help="Also write its bench sheet, without numbers.")
 @paper_option
 @replace_option
+@show_option
 @anyway_option
 @book_option
 @json_option

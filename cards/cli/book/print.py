@@ -7,6 +7,7 @@ import click
 from tagend.cards.book.leaders import Sought, recall
 from tagend.cards.book.naming import batch_number, numbers
 from tagend.cards.book.tying import tied_orders, with_draws
+from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.book.orders import leader_reader
 from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.files import load_job
@@ -58,7 +59,8 @@ def command(
         leaders = recall(db, Sought(batch=tied.number, numbers=_numbers(wishes["chosen"]))).leaders
     from tagend.cards.printing.batch import batch_pdf
 
-    printed = batch_pdf(job, tied, leaders, _wishes(**wishes))
+    with at_work():
+        printed = batch_pdf(job, tied, leaders, _wishes(**wishes))
     write_or_tell(name, printed, replace=replace)
 
 

@@ -18,6 +18,7 @@ from tagend.cards.cli.options import (
     today,
 )
 from tagend.cards.cli.output import check_output
+from tagend.cards.cli.show import show_option
 
 if TYPE_CHECKING:
     from tagend.cards.printing.job import Job
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
 @click.option("-o", "--output", metavar="OUT.pdf", help="Also write the sheet to pull them by.")
 @paper_option
 @replace_option
+@show_option
 @book_option
 @json_option
 @shop_option
