@@ -71,8 +71,8 @@ def _status(arguments: list[str] | None) -> int:
         click.echo(f"tagend: {error.format_message()}", err=True)
     except (click.Abort, KeyboardInterrupt):
         click.echo("tagend: stopped; nothing was written", err=True)
-    except SystemExit:  # of click, where the reader of our output has gone, as `head` does
-        return _unheard()
+    except SystemExit:  # of click, for the Tab key, or where our reader has gone, as `head` does
+        return 0 if "_TAGEND_COMPLETE" in os.environ else _unheard()
     except OSError as error:
         where = f"{error.filename}: " if error.filename else ""
         return _unheard(f"tagend: stopped: {where}{error.strerror or error}")

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Any
 import click
 from click.core import ParameterSource
 
+from tagend.cards.cli.completion import stock_names
 from tagend.cards.cli.files import load_rack
 from tagend.cards.cli.options import (
     paper_length_option,
@@ -23,7 +24,12 @@ if TYPE_CHECKING:
 
 
 @print_command("cards", logo=True)
-@click.option("--size", metavar="SIZE", help="ID-1, index-3x5, A7, 85x54mm, …; see `tagend stock`.")
+@click.option(
+    "--size",
+    metavar="SIZE",
+    shell_complete=stock_names("cards"),
+    help="ID-1, index-3x5, A7, 85x54mm, …; see `tagend stock`.",
+)
 @paper_option
 @click.option(
     "--backs",

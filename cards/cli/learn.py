@@ -3,13 +3,14 @@
 import click
 
 from tagend.cards.base.units import parse_length
+from tagend.cards.cli.completion import knot_names
 from tagend.cards.cli.files import load_shop
 from tagend.cards.leader.learning import learn, written_key
 from tagend.cards.practice.shop_file import practice_of
 
 
 @click.command("learn")
-@click.argument("knot", metavar="KNOT")
+@click.argument("knot", metavar="KNOT", shell_complete=knot_names)
 @click.option("--from", "before", metavar="LENGTH", multiple=True, required=True,
               help="A piece's length before tying; for a joint give both.")  # fmt: skip
 @click.option("--to", "after", metavar="LENGTH", required=True,

@@ -8,23 +8,34 @@ from typing import TypeVar
 import click
 
 from tagend.cards.batches import COUNT_MOST
+from tagend.cards.cli.completion import files, stock_names
 from tagend.layouts.base.faults import Refused, under
 
 F = TypeVar("F", bound=Callable[..., object])
 T = TypeVar("T")
 
-recipes_argument = click.argument("names", metavar="RECIPE...", nargs=-1, required=True)
+recipes_argument = click.argument(
+    "names", metavar="RECIPE...", nargs=-1, required=True, shell_complete=files
+)
 replace_option = click.option(
     "--replace",
     is_flag=True,
     help="Replace a file that tagend did not make, or that was changed since.",
 )
-paper_option = click.option("--paper", metavar="PAPER", help="Letter, A4, …; see `tagend stock`.")
-rack_option = click.option("--rack", metavar="FILE", help="Your rack file: the spools you have.")
+paper_option = click.option(
+    "--paper",
+    metavar="PAPER",
+    shell_complete=stock_names("papers"),
+    help="Letter, A4, …; see `tagend stock`.",
+)
+rack_option = click.option(
+    "--rack", metavar="FILE", shell_complete=files, help="Your rack file: the spools you have."
+)
 shop_option = click.option(
     "--shop",
     metavar="FILE",
     envvar="TAGEND_SHOP",
+    shell_complete=files,
     is_eager=True,  # its language says how days are written
     help="Your shop file: imprint, units, paper, printer, own knots and stock.",
 )
@@ -64,7 +75,8 @@ def label_options(command: F) -> F:
                      help="A spoiled label; repeatable."),
         click.option("--start", type=click.IntRange(1), default=1,
                      help="First free label of the sheet."),
-        click.option("--stock", metavar="STOCK", help="The label sheet; see `tagend stock`."),
+        click.option("--stock", metavar="STOCK", shell_complete=stock_names("labels"),
+                     help="The label sheet; see `tagend stock`."),
     ):  # fmt: skip
         command = option(command)
     return command

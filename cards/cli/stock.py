@@ -4,13 +4,19 @@ from collections.abc import Iterable
 
 import click
 
+from tagend.cards.cli.completion import stock_names
 from tagend.cards.cli.files import load_job, load_shop, naming
 from tagend.cards.cli.options import replace_option, shop_option
 from tagend.cards.cli.show import show_option
 
 
 @click.command("stock")
-@click.argument("name", metavar="[NAME]", required=False)
+@click.argument(
+    "name",
+    metavar="[NAME]",
+    required=False,
+    shell_complete=stock_names("labels", "papers", "cards"),
+)
 @click.option("-o", "--output", metavar="OUT.pdf", help="The outline of NAME to write.")
 @replace_option
 @show_option

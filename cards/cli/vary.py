@@ -8,6 +8,7 @@ from typing import cast
 import click
 
 from tagend.cards.base.value_readers import plain_text
+from tagend.cards.cli.completion import files
 from tagend.cards.cli.files import Tables, load_chosen, load_practice, load_rack, naming
 from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import replace_option, shop_option
@@ -30,7 +31,7 @@ _STRANDS = ("tippet", "guard")
 
 
 @click.command("vary")
-@click.argument("source", metavar="RECIPE")
+@click.argument("source", metavar="RECIPE", shell_complete=files)
 @click.option("-o", "--output", metavar="OUT.toml", required=True, help="The file to write.")
 @click.option("--rack", metavar="FILE", help="String it again from the spools of your rack file.")
 @click.option("--stop-after", type=int, metavar="N", help="Leave out what is below section N.")

@@ -13,6 +13,7 @@ from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import label_options, paper_option, replace_option, shop_option
 from tagend.cards.cli.output import check_output
+from tagend.cards.cli.completion import stock_names
 from tagend.cards.cli.print_command import output_options, to_write, write_or_tell
 
 if TYPE_CHECKING:
@@ -26,7 +27,12 @@ if TYPE_CHECKING:
 @click.option("--cards", is_flag=True, help="A card for each recipe.")
 @click.option("--numbers", "chosen", metavar="NUMBERS", help="Labels of these alone: 12-15,17.")
 @label_options
-@click.option("--size", metavar="SIZE", help="The card size; see `tagend stock`.")
+@click.option(
+    "--size",
+    metavar="SIZE",
+    shell_complete=stock_names("cards"),
+    help="The card size; see `tagend stock`.",
+)
 @paper_option
 @output_options
 @replace_option
