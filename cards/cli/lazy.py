@@ -1,10 +1,12 @@
 """A group of commands that loads one only when it is asked for: a person waits for every start."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from importlib import import_module
-from typing import Any
+from typing import Any, cast
 
 import click
+
+from tagend.cards.base.named_table import read_our_file
 
 
 class LazyGroup(click.Group):
@@ -24,3 +26,18 @@ class LazyGroup(click.Group):
             return None
         command: click.Command = import_module(f"{self.home}.{cmd_name}").command
         return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Find the command; where help is asked for, give it its examples."""
+        name, command, rest = super().resolve_command(ctx, args)
+        if name is not None and command is not None and set(rest) & set(ctx.help_option_names):
+            path = f"{ctx.command_path} {name}".removeprefix("tagend ")
+            command.epilog = "\n  ".join(("\b\nExamples:", *examples()[path]))
+        return name, command, rest
+
+
+def examples() -> Mapping[str, Sequence[str]]:
+    """Return how each command may be used, by what is typed for it."""
+    return cast(Mapping[str, Sequence[str]], read_our_file("cli/examples.toml"))
