@@ -18,8 +18,9 @@ from tagend.cards.practice.materials import Materials, load_materials
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused, refused
 
-MARK = "TAG2"  # this notation and its version
-_READ = (MARK, "TAG1")
+MARK = "TAG3"  # this notation and its version
+_FIRST = "TAG1"
+_READ = (MARK, "TAG2", _FIRST)
 LONGEST = 2000  # characters; a label's code has some hundred
 
 _VERSION = re.compile(r"TAG(\d+):")
@@ -51,7 +52,7 @@ def write_notation(
 
 
 def read_notation(text: str, knots: Knots, materials: Materials) -> Recipe:
-    """Read `text = "TAG1:" fields ":" check`; small letters and other spacing make no difference.
+    """Read `text = "TAG3:" fields ":" check`; small letters and other spacing make no difference.
 
     Raises `Refused` with one fault: where in the text it is, what stands there and what to do.
     """
@@ -104,7 +105,7 @@ def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
     check = fields.pop().only(_NOT_SPACE) if fields else mark
     if mark.only(_NOT_SPACE).text not in _READ or not fields or len(check.text) != 2:
         raise _no_code(whole)
-    as_above = mark.only(_NOT_SPACE).text == MARK
+    as_above = mark.only(_NOT_SPACE).text != _FIRST
     return read_fields(fields, knots, materials, as_above=as_above)
 
 

@@ -46,7 +46,7 @@ def read_by_hand(text: str) -> Tied:
         assert match, field
         low = _mm(match["low"], length_unit)
         tied.lengths_mm.append((low, _mm(match["high"], length_unit) if match["high"] else low))
-        tied.diameters_mm.append(_mm(match["thick"], diameter_unit))
+        tied.diameters_mm.append(_diameter(match["thick"], diameter_unit))
         written = match["material"]
         tied.materials.append(_named("materials")[written] if written else tied.materials[-1])
         as_above = tied.knots[-1] if tied.knots and field is not sections[-1] else None
@@ -68,6 +68,11 @@ def _knot(code: str | None) -> str | None:
 def _named(shelf: str) -> dict[str, str]:
     rows = tomllib.loads((ROOT / "cards" / "practice" / f"{shelf}.toml").read_text())
     return {row["code"]: name for name, row in rows.items() if isinstance(row, dict)}
+
+
+def _diameter(written: str, unit: str) -> Fraction:
+    """Return a diameter in mm: in inches, a number without a point is of thousandths."""
+    return _mm(written, "THOU" if unit == "IN" and written.isdigit() else unit)
 
 
 def _mm(written: str, unit: str) -> Fraction:
