@@ -191,7 +191,7 @@ def test_a_pdf_of_other_hands_is_refused(tagend: Tagend, tmp_path: Path) -> None
 
 
 def test_a_mistyped_code_is_refused(tagend: Tagend, demo: Path) -> None:
-    text = code(demo / "reedbed-six.toml").replace("34*.021", "43*.021")
+    text = code(demo / "reedbed-six.toml").replace("34*21", "43*21")
     run = tagend("read", text)
     assert run.status == 2
     (fault,) = run.faults

@@ -20,8 +20,8 @@ from tagend.layouts.codes.scan import (
 from tagend.layouts.strangers.unreadable import Unreadable
 from tests.pictures import beside, code_picture, file_of, pages
 
-TEXT = "TAG3:SANDBAR EIGHT:30*.023*HN:"
-OTHER = "TAG3:REEDBED SIX:22*.021*N:"
+TEXT = "TAG3:SANDBAR EIGHT:30*23*HN:"
+OTHER = "TAG3:REEDBED SIX:22*21*N:"
 
 
 def png_head(width: int, height: int) -> bytes:
