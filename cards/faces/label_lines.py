@@ -6,7 +6,7 @@ from datetime import date
 from typing import Literal
 
 from tagend.cards.leader.naming import all_named
-from tagend.cards.words.code_legend import key_of_codes
+from tagend.cards.words.code_legend import how_it_reads, key_of_codes
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.to_tie import diameters_row, lengths_row
@@ -95,7 +95,9 @@ def _extra(told: Told) -> Iterator[tuple[str, int]]:
     weight = say("weight", weight=recipe.line_weight) if recipe.line_weight else ""
     if weight or recipe.use:
         yield "\u00a0· ".join(filter(None, (weight, recipe.use))), _USE
-    yield key_of_codes(all_named(told.leader), told.wording), _KEY
+    tied = all_named(told.leader)
+    yield how_it_reads(tied, told.wording), _KEY
+    yield key_of_codes(tied, told.wording), _KEY
 
 
 def _tied(number: str | None, day: date | None, wording: Wording, fonts: Chain) -> LabelLine:

@@ -226,13 +226,13 @@ class Told:
         return along(piece, self.diameter)
 
 
-def along(piece: Piece, say: Callable[[Diameter], str]) -> str:
+def along(piece: Piece, spell: Callable[[Diameter], str]) -> str:
     """Return a piece's diameter as it is said; of a knotless taper, a unit that both have once."""
     section = piece.section
-    thick = say(section.diameter)
+    thick = spell(section.diameter)
     if section.tapers_to is None:
         return thick
-    thin = say(section.tapers_to)
+    thin = spell(section.tapers_to)
     unit = thin.rpartition(" ")[2]
     return f"{thick.removesuffix(f' {unit}')}–{thin}"
 
