@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import repeat
 from math import floor
 
-from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
+from tagend.cards.faces.block import DROP, LEADING, Block, TooSmall, line_block, stacked
 from tagend.cards.faces.label_lines import (
     EXTRA,
     FORMS,
@@ -184,12 +186,11 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
     found: list[_Arrangement] = []
     for size, other in _SIZES:
-        try:
-            rows = [
-                (line, [*_set(line, other if place else size, width)])
-                for place, line in enumerate(lines)
-            ]
-        except TooWide:
+        if LEADING * (size + other * (len(lines) - 1)) > height:
+            continue  # not even unbroken
+        sizes = (size, *repeat(other, len(lines) - 1))
+        rows = [(line, _set(line, of, width)) for line, of in zip(lines, sizes, strict=True)]
+        if not all(blocks for _, blocks in rows):
             continue
         block = stacked([block for _, blocks in rows for block in blocks])
         if block.height > height:
@@ -203,11 +204,14 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     return max(found, key=lambda way: way.worth, default=None)
 
 
-def _set(line: LabelLine, size: float, width: float) -> Iterator[Block]:
-    if line.place == "none":
-        for broken in balanced_lines(line.text, line.fonts, size, width):
-            yield line_block(broken)
-        return
+@lru_cache(maxsize=8192)  # the same lines are tried with and without others, on many labels
+def _set(line: LabelLine, size: float, width: float) -> tuple[Block, ...]:
+    """Return the line set, broken where it has to be; nothing where a word is too wide."""
+    try:
+        if line.place == "none":
+            return tuple(map(line_block, balanced_lines(line.text, line.fonts, size, width)))
+    except TooWide:
+        return ()
     words = set_line(line.text, line.fonts, size)
     start, baseline = words.width + 0.4 * size, DROP * size
     if line.place == "box":
@@ -216,7 +220,5 @@ def _set(line: LabelLine, size: float, width: float) -> Iterator[Block]:
     else:
         below = baseline + 0.1 * size
         end, steps = start + 3.0 * size, segment(start, below, width, below)
-    if end > width:
-        raise TooWide(line.text, width, end)
     block = line_block(words)
-    yield Block((*block.items, Path(steps, _PEN)), block.height)
+    return (Block((*block.items, Path(steps, _PEN)), block.height),) if end <= width else ()

@@ -71,12 +71,14 @@ def _head(told: Told, fonts: Fonts, form: Form) -> list[LabelLine]:
     """Return the name, the finished length and the tippet."""
     name, leader = told.leader.recipe.name, told.leader
     if form == "brief":
-        thin = f"{told.span(leader.finished)}, {told.diameter(leader.tippet.section.diameter)}"
-        return [LabelLine(name, fonts.bold), LabelLine(thin, fonts.medium)]
+        inches = f"{told.span_number(leader.finished)} {leader.unit}"
+        short = min(told.span(leader.finished), inches, key=len)  # `11 ft`, but `143–149 in`
+        tippet = told.diameter(leader.tippet.section.diameter)
+        return [LabelLine(name, fonts.bold), LabelLine(f"{short}, {tippet}", fonts.medium)]
     said = told.spans(leader.finished)
     names = (name, said) if form == "whole" else (", ".join((name, said.replace(" ", "\u00a0"))),)
-    tippet = LabelLine(told.wording.say("tippet", strand=told.strand(leader.tippet)), fonts.medium)
-    return [*(LabelLine(each, fonts.bold) for each in names), tippet]
+    strand = told.wording.say("tippet", strand=told.strand(leader.tippet))
+    return [*(LabelLine(each, fonts.bold) for each in names), LabelLine(strand, fonts.medium)]
 
 
 def left_out(lines: Sequence[LabelLine], form: Form, most: int) -> tuple[str, ...]:
@@ -97,7 +99,8 @@ def _extra(told: Told) -> Iterator[tuple[str, int]]:
         yield "\u00a0· ".join(filter(None, (weight, recipe.use))), _USE
     tied = all_named(told.leader)
     yield how_it_reads(tied, told.wording), _KEY
-    yield key_of_codes(tied, told.wording), _KEY
+    if key := key_of_codes(tied, told.wording):
+        yield key, _KEY
 
 
 def _tied(number: str | None, day: date | None, wording: Wording, fonts: Chain) -> LabelLine:
