@@ -98,7 +98,7 @@ def _extra(told: Told) -> Iterator[tuple[str, int]]:
     if weight or recipe.use:
         yield "\u00a0· ".join(filter(None, (weight, recipe.use))), _USE
     tied = all_named(told.leader)
-    yield how_it_reads(tied, told.wording), _KEY
+    yield "; ".join(how_it_reads(tied, told.wording)), _KEY
     if key := key_of_codes(tied, told.wording):
         yield key, _KEY
 

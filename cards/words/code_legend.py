@@ -1,4 +1,4 @@
-"""What a person needs to read a code's text by eye: a recipe in, at most three short lines out."""
+"""What a person needs to read a code's text by eye: a recipe in, at most four short lines out."""
 
 from collections.abc import Iterator
 
@@ -8,22 +8,23 @@ from tagend.cards.words.language import Wording
 
 
 def legend(recipe: Recipe, wording: Wording) -> Iterator[str]:
-    """Yield what the code is, how its text reads, and what its letters stand for."""
+    """Yield what the code is, the order of its fields, what its letters stand for, and the rest."""
     yield wording.say("code")
-    yield how_it_reads(recipe, wording)
+    order, rest = how_it_reads(recipe, wording)
+    yield order
     if codes := key_of_codes(recipe, wording):
         yield codes.replace("\u00a0", " ")  # a column may be narrower than a code and its word
+    yield rest
 
 
-def how_it_reads(recipe: Recipe, wording: Wording) -> str:
+def how_it_reads(recipe: Recipe, wording: Wording) -> tuple[str, str]:
     """Return the order of a section's fields, and what goes without saying in this text."""
-    said = [wording.say("code_order")]
+    said = [wording.say("code_rest")]
     if any(section.diameter.unit == "in" for section in recipe.sections):
-        said.append(wording.say("code_thou", diameter=wording.number("0.023 in")))
-    said.append(wording.say("code_rest"))
+        said.insert(0, wording.say("code_thou", diameter=wording.number("0.023 in")))
     if recipe.lengths == "cut":
         said.append(wording.say("code_cut"))
-    return "; ".join(said)
+    return wording.say("code_order"), "; ".join(said)
 
 
 def key_of_codes(recipe: Recipe, wording: Wording) -> str:
