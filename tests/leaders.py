@@ -41,15 +41,15 @@ SANDBAR = Recipe(
     fly=Fly("non-slip loop"),
 )
 SANDBAR_TEXT = (
-    "TAG2:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.020*20:20*.017*16:12*.015*12:"
-    "12*.013*10-S3:24*.013*FC*14-NS:O2"
+    "TAG3:SANDBAR EIGHT:W8:BUTT PL*3/4:30*23*HN*25-B:24*20*20:20*17*16:12*15*12:"
+    "12*13*10-S3:24*13*FC*14-NS:OD"
 )
 PLAIN = Recipe("Plain", (section("30 in", "0.023 in"),))
 
 
 def checked(fields: str) -> str:
     """Return the text of these fields with its mark and its check."""
-    text = f"TAG2:{fields}:"
+    text = f"TAG3:{fields}:"
     return text + check_characters(text)
 
 

@@ -71,7 +71,7 @@ def test_a_code_has_grade_a_on_every_stock(stock: LabelSheet, dpi: int) -> None:
     assert found.overall == "A", (found, code.module / MM)
 
 
-MADE = symbol("TAG2:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.013*FC*14-NS:O2")
+MADE = symbol("TAG3:SANDBAR EIGHT:W8:BUTT PL*3/4:30*23*HN*25-B:24*13*FC*14-NS:O2")
 
 
 def drawn(made: Symbol, dots: int) -> Image.Image:

@@ -24,9 +24,6 @@ if TYPE_CHECKING:
 @day_option("--tied", help="The day they were tied.")
 @click.option("--numbered", is_flag=True, help="Number the labels of each recipe, as 3 of 12.")
 @label_options
-@click.option(
-    "--no-code", "code", is_flag=True, default=True, flag_value=False, help="Words alone."
-)
 @variant_options
 @shop_option
 def command(

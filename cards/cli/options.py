@@ -67,6 +67,8 @@ def variant_options(command: F) -> F:
 def label_options(command: F) -> F:
     """Give a command what is asked of labels: their sheet, and what stands on each."""
     for option in (
+        click.option("--no-code", "code", is_flag=True, default=True, flag_value=False,
+                     help="Words alone on labels."),
         click.option("--test-box", is_flag=True,
                      help="A box to tick when the leader is pull-tested."),
         click.option("--first", "first_out", type=click.Choice(["butt", "fly"]),

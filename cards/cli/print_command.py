@@ -110,7 +110,10 @@ def to_write(output: str | None, *, plan: bool) -> str | None:
 
 
 def write_or_tell(name: str | None, printed: "Printed", *, replace: bool) -> None:
-    """Write a PDF, or where that is only planned, say what it would hold."""
+    """Write a PDF, or where that is only planned, say what it would hold; and what has no room."""
+    faces = (placed.face for sheet in printed.sheets for placed in sheet.placed)
+    for line in dict.fromkeys(line for face in faces for line in face.left_out):
+        click.echo(line, err=True)
     if name is None:
         click.echo(sheets_told(printed.sheets))
     else:

@@ -52,6 +52,8 @@ def command(
     found = _found(source, practice)
     for text in found.strangers:
         click.echo(f"left out a code that is not one of a label: {text}", err=True)
+    for line in found.changed:
+        click.echo(line, err=True)
     if book is not None:
         _tell_holders(found.recipes, book, practice)
     if check:

@@ -47,7 +47,7 @@ def write_fields(recipe: Recipe, tied: Recipe, terms: Terms) -> Iterator[str]:
 
 
 def read_fields(
-    fields: Sequence[Cursor], knots: Knots, materials: Materials, *, as_above: bool
+    fields: Sequence[Cursor], knots: Knots, materials: Materials, *, as_above: bool, as_tied: bool
 ) -> Recipe:
     """Read `fields = name {":" (units | header | section)}`, each header once.
 
@@ -57,7 +57,7 @@ def read_fields(
     name, *rest = fields
     name.what = "name"
     units, headers, written_sections = _sorted(rest)
-    terms = Terms(units, knots, materials, as_above)
+    terms = Terms(units, knots, materials, as_above, as_tied)
     sections, fly = read_sections(written_sections, terms)
     whole = read_text(name, NAME_MOST)
     values = {HEADERS[word].of: _value(word, headers[word], terms) for word in headers}

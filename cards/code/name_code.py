@@ -22,12 +22,15 @@ def write_name(name: str, known: NamedTable[R], ours: NamedTable[R]) -> str:
     return f"%{escape(name, capital=False)}%"
 
 
-def pass_name(cursor: Cursor, ours: NamedTable[R]) -> None:
-    """Read past a name that only tells, if one stands here; a person's own may be unknown."""
+def read_told(cursor: Cursor, ours: NamedTable[R]) -> str | None:
+    """Read a name that only tells, if one stands here; a person's own may be unknown."""
     start = cursor.at
-    if cursor.take(_QUOTED) is None and (code := cursor.take(_CODE)):
+    if quoted := cursor.take(_QUOTED):
+        return unescape(cursor.part(start + 1, start + len(quoted[0]) - 1), capital=False)
+    if code := cursor.take(_CODE):
         with under(cursor.where(start)):
-            ours.by_code(code[0])
+            return ours.by_code(code[0]).name
+    return None
 
 
 def read_name(cursor: Cursor, known: NamedTable[R], ours: NamedTable[R]) -> R | None:

@@ -18,8 +18,9 @@ from tagend.cards.practice.materials import Materials, load_materials
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused, refused
 
-MARK = "TAG2"  # this notation and its version
-_READ = (MARK, "TAG1")
+MARK = "TAG3"  # this notation and its version
+_FIRST = "TAG1"
+_READ = (MARK, "TAG2", _FIRST)
 LONGEST = 2000  # characters; a label's code has some hundred
 
 _VERSION = re.compile(r"TAG(\d+):")
@@ -50,9 +51,12 @@ def write_notation(
     return whole
 
 
-def read_notation(text: str, knots: Knots, materials: Materials) -> Recipe:
-    """Read `text = "TAG1:" fields ":" check`; small letters and other spacing make no difference.
+def read_notation(
+    text: str, knots: Knots, materials: Materials, *, as_tied: bool = False
+) -> Recipe:
+    """Read `text = "TAG3:" fields ":" check`; small letters and other spacing make no difference.
 
+    `as_tied` also names the knots that were chosen for the leader and only told in its text.
     Raises `Refused` with one fault: where in the text it is, what stands there and what to do.
     """
     whole = _cleaned(text)
@@ -65,7 +69,7 @@ def read_notation(text: str, knots: Knots, materials: Materials) -> Recipe:
         raise _no_code(bare)
     if error(bare.text):
         raise _mistyped(whole, bare, knots, materials)
-    return _read(whole, knots, materials)
+    return _read(whole, knots, materials, as_tied=as_tied)
 
 
 def codes_used(recipe: Recipe) -> tuple[tuple[str, str], ...]:
@@ -99,13 +103,13 @@ def _cleaned(text: str) -> Cursor:
     return Cursor("".join(chars), [*places, len(text) + 1])
 
 
-def _read(whole: Cursor, knots: Knots, materials: Materials) -> Recipe:
+def _read(whole: Cursor, knots: Knots, materials: Materials, *, as_tied: bool = False) -> Recipe:
     mark, *fields = whole.split(":")
     check = fields.pop().only(_NOT_SPACE) if fields else mark
     if mark.only(_NOT_SPACE).text not in _READ or not fields or len(check.text) != 2:
         raise _no_code(whole)
-    as_above = mark.only(_NOT_SPACE).text == MARK
-    return read_fields(fields, knots, materials, as_above=as_above)
+    as_above = mark.only(_NOT_SPACE).text != _FIRST
+    return read_fields(fields, knots, materials, as_above=as_above, as_tied=as_tied)
 
 
 def _no_code(whole: Cursor) -> Refused:

@@ -49,6 +49,7 @@ _KINDS: Mapping[type[Quantity], tuple[re.Pattern[str], Callable[[object], Any], 
     Strength: (_pattern(_NUMBER, STRENGTH_KG), parse_strength, "strength, such as 25"),
 }
 _ZERO_POINT = re.compile(r"\b0\.")
+_THOUSANDTHS = re.compile(r"^0\.(?=\d{3}$)0*")  # of an inch: a hand says 0.023 as 23
 _BARE_POINT = re.compile(r"(?<!\d)\.")
 _MIXED = re.compile(r"(\d) (\d+/)")
 _LETTER = re.compile("[a-z]")
@@ -66,6 +67,8 @@ def write_units(units: Units) -> str:
 def write_quantity(quantity: Quantity, units: Units) -> str:
     """Return the quantity without a unit that goes without saying: `30`, `7FT6IN`, `1+1/2`."""
     number = quantity.plain.removesuffix(f" {units[type(quantity)]}")
+    if type(quantity) is Diameter and units[Diameter] == "in":
+        number = _THOUSANDTHS.sub("", number)
     if _LETTER.search(number):  # of feet and inches, the inches keep their unit
         number = quantity.plain
     joined = _MIXED.sub(r"\1+\2", number)
@@ -98,6 +101,8 @@ def read_quantity(cursor: Cursor, kind: type[Q], units: Units) -> Q:
     if match is None:
         raise cursor.fault(f"{cursor.rest[:8]!r} is no {called}", COMPARE)
     spelled = _BARE_POINT.sub("0.", match[0]).replace("+", " ")
+    if kind is Diameter and units[kind] == "in" and spelled.isdigit():
+        spelled = f"0.{spelled:0>3}"
     with under(cursor.where(match.start())):
         quantity: Q = parse(spelled if spelled[-1].isalpha() else f"{spelled} {units[kind]}")
     return replace(quantity, written=quantity.plain)

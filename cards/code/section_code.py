@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from tagend.cards.base.units import Diameter, Length, Strength
 from tagend.cards.code.cursor import COMPARE, Cursor
-from tagend.cards.code.name_code import pass_name, read_name, write_name
+from tagend.cards.code.name_code import read_name, read_told, write_name
 from tagend.cards.code.quantity_code import (
     Units,
     read_quantity,
@@ -46,6 +46,7 @@ class Terms:
     knots: Knots
     materials: Materials
     as_above: bool = True  # is a knot that is not written the one above, as from version 2 on?
+    as_tied: bool = False  # is a chosen knot named, or left to the rule again?
 
 
 def write_sections(recipe: Recipe, tied: Recipe, terms: Terms) -> Iterator[str]:
@@ -89,7 +90,7 @@ def write_knot(named: str | None, tied: str | None, terms: Terms, *, sign: str =
 
 
 def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str | None:
-    """Read `knot | "+" [chosen]`; None of a chosen one, which is left to the rule again.
+    """Read `knot | "+" [chosen]`; None of a chosen one that is left to the rule again.
 
         knot = chosen | "NONE"    the second only at the butt and at the fly
         chosen = code | "%" text "%"
@@ -97,8 +98,8 @@ def read_knot(cursor: Cursor, terms: Terms, end: EndOf) -> str | None:
     Raises `Refused` for a knot that does not serve at this end.
     """
     if cursor.takes(_CHOSEN):
-        pass_name(cursor, load_knots())
-        return None
+        told = read_told(cursor, load_knots())
+        return told if terms.as_tied else None
     if end != "joint" and cursor.takes(_BARE_END):
         return BARE
     start = cursor.at

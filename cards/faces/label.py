@@ -2,16 +2,21 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import repeat
 from math import floor
 
-from tagend.cards.faces.block import DROP, Block, TooSmall, line_block, stacked
+from tagend.cards.faces.block import DROP, LEADING, Block, TooSmall, line_block, stacked
 from tagend.cards.faces.label_lines import (
     EXTRA,
+    FORMS,
+    GIVING_WAY,
     PLAIN,
+    Form,
     LabelLine,
     LabelNote,
-    giving_way,
     label_lines,
+    left_out,
 )
 from tagend.cards.words.leader_words import Told
 from tagend.fonts import Fonts
@@ -67,28 +72,42 @@ class _Arrangement:
 def wallet_label(
     told: Told, symbol: Symbol | None, stock: LabelSheet, fonts: Fonts, note: LabelNote = PLAIN
 ) -> Face:
-    """Return the label in the largest type and code that fit.
+    """Return the label in the largest type and code that fit, and what it leaves out.
 
     Two lines to tie by, the lots, then a line to write the day on give way before the code falls
-    below its design size; what was asked for stays. Guard, use and the key of the code come where
-    they leave the name nearly as large. Without a symbol it is all words. Raises `TooSmall` where
-    what must stand does not fit, and `NoGlyph`.
+    below its design size; what was asked for stays, and the material only where nothing else
+    helps. Guard, use and the key of the code come where they leave the name nearly as large.
+    Without a symbol it is all words. Raises `TooSmall` where what must stand does not fit, and
+    `NoGlyph`.
     """
     inset = stock.inset + (_CORNER_OF_ROUND * stock.width if stock.shape == "round" else 0.0)
     width, height = stock.width - 2 * inset, stock.height - 2 * inset
     dot = POINTS_PER_INCH / stock.dpi if stock.dpi else 0.0
     room = _Inside(width=width, height=height, inset=inset, dot=dot)
-    lines = label_lines(told, fonts, note)
-    known = modules_at(stock.dpi)
-    well = [module for module in known if fits(DESIGN_MODULE, module)]
-    for modules in (well, known[len(well) :]):
-        for kept in giving_way(lines):
-            best = _best(kept, symbol, modules, room)
-            if best is not None:
-                block = _richest(lines, kept, best, symbol, room).block
-                return Face(told.leader.recipe.name, stock.width, stock.height, block.items)
+    lines = {form: label_lines(told, fonts, note, form) for form in FORMS}
+    for modules, form, most in _ways(symbol, stock):
+        kept = [line for line in lines[form] if line.spare <= most]
+        best = _best(kept, symbol, modules, room)
+        if best is not None:
+            block = _richest(lines[form], kept, best, symbol, room).block
+            return Face(
+                name=told.leader.recipe.name,
+                width=stock.width,
+                height=stock.height,
+                items=block.items,
+                left_out=left_out(lines[form], form, most),
+            )
     what = f"its code of {symbol.side} modules and its words" if symbol else "its words"
     raise TooSmall(f"{what} need more room")
+
+
+def _ways(symbol: Symbol | None, stock: LabelSheet) -> Iterator[tuple[Sequence[float], Form, int]]:
+    """Yield the modules, the form and the last line to give way that are tried, the best first."""
+    known = modules_at(stock.dpi) if symbol else (0.0,)
+    well = [module for module in known if fits(DESIGN_MODULE, module)] if symbol else known
+    for modules in (well, known[len(well) :]):
+        yield from ((modules, form, most) for most in GIVING_WAY for form in ("whole", "tight"))
+    yield from ((known, "brief", most) for most in GIVING_WAY)
 
 
 def _best(
@@ -167,12 +186,11 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
     found: list[_Arrangement] = []
     for size, other in _SIZES:
-        try:
-            rows = [
-                (line, [*_set(line, other if place else size, width)])
-                for place, line in enumerate(lines)
-            ]
-        except TooWide:
+        if LEADING * (size + other * (len(lines) - 1)) > height:
+            continue  # not even unbroken
+        sizes = (size, *repeat(other, len(lines) - 1))
+        rows = [(line, _set(line, of, width)) for line, of in zip(lines, sizes, strict=True)]
+        if not all(blocks for _, blocks in rows):
             continue
         block = stacked([block for _, blocks in rows for block in blocks])
         if block.height > height:
@@ -186,11 +204,14 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     return max(found, key=lambda way: way.worth, default=None)
 
 
-def _set(line: LabelLine, size: float, width: float) -> Iterator[Block]:
-    if line.place == "none":
-        for broken in balanced_lines(line.text, line.fonts, size, width):
-            yield line_block(broken)
-        return
+@lru_cache(maxsize=8192)  # the same lines are tried with and without others, on many labels
+def _set(line: LabelLine, size: float, width: float) -> tuple[Block, ...]:
+    """Return the line set, broken where it has to be; nothing where a word is too wide."""
+    try:
+        if line.place == "none":
+            return tuple(map(line_block, balanced_lines(line.text, line.fonts, size, width)))
+    except TooWide:
+        return ()
     words = set_line(line.text, line.fonts, size)
     start, baseline = words.width + 0.4 * size, DROP * size
     if line.place == "box":
@@ -199,7 +220,5 @@ def _set(line: LabelLine, size: float, width: float) -> Iterator[Block]:
     else:
         below = baseline + 0.1 * size
         end, steps = start + 3.0 * size, segment(start, below, width, below)
-    if end > width:
-        raise TooWide(line.text, width, end)
     block = line_block(words)
-    yield Block((*block.items, Path(steps, _PEN)), block.height)
+    return (Block((*block.items, Path(steps, _PEN)), block.height),) if end <= width else ()

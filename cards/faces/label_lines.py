@@ -6,14 +6,22 @@ from datetime import date
 from typing import Literal
 
 from tagend.cards.leader.naming import all_named
-from tagend.cards.words.code_legend import key_of_codes
+from tagend.cards.words.code_legend import how_it_reads, key_of_codes
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
+from tagend.cards.words.to_tie import diameters_row, lengths_row
 from tagend.fonts import Chain, Fonts
 
 # What gives way, the highest first; the guard, the use and the key come only where there is room.
 _DAY, _LOTS, _TO_TIE, _GUARD, _USE, _KEY = range(1, 7)
+GIVING_WAY = range(_TO_TIE, -1, -1)
 EXTRA = (_GUARD, _USE, _KEY)
+_MISSED = {_TO_TIE: "to tie", _LOTS: "lots"}
+
+# With the finished length on the name's line and diameters in thousandths it is `tight`; `brief` it
+# says no more than the name, the finished length and the tippet's diameter.
+Form = Literal["whole", "tight", "brief"]
+FORMS: tuple[Form, ...] = ("whole", "tight", "brief")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,14 +48,13 @@ class LabelLine:
     spare: int = 0  # of those above 0, the highest give way first, equal ones together
 
 
-def label_lines(told: Told, fonts: Fonts, note: LabelNote) -> list[LabelLine]:
+def label_lines(told: Told, fonts: Fonts, note: LabelNote, form: Form = "whole") -> list[LabelLine]:
     """Return all lines in their order: the name first, lots and number last."""
     say, recipe, medium = told.wording.say, told.leader.recipe, fonts.medium
+    to_tie = lengths_row(told), diameters_row(told, short=form != "whole")
     lines = [
-        LabelLine(recipe.name, fonts.bold),
-        LabelLine(told.spans(told.leader.finished), fonts.bold),
-        LabelLine(say("tippet", strand=told.strand(told.leader.tippet)), medium),
-        *(LabelLine(row, medium, spare=_TO_TIE) for row in (told.lengths(), told.diameters())),
+        *_head(told, fonts, form),
+        *(LabelLine(row, medium, spare=_TO_TIE) for row in to_tie),
         *(LabelLine(row, medium, spare=spare) for row, spare in _extra(told)),
     ]
     if note.first_out is not None:
@@ -60,10 +67,25 @@ def label_lines(told: Told, fonts: Fonts, note: LabelNote) -> list[LabelLine]:
     return [*lines, _tied(note.number, note.tied or recipe.tied, told.wording, medium)]
 
 
-def giving_way(lines: Sequence[LabelLine]) -> Iterator[list[LabelLine]]:
-    """Yield all lines but the extra ones, then ever fewer."""
-    for most in range(EXTRA[0] - 1, -1, -1):
-        yield [line for line in lines if line.spare <= most]
+def _head(told: Told, fonts: Fonts, form: Form) -> list[LabelLine]:
+    """Return the name, the finished length and the tippet."""
+    name, leader = told.leader.recipe.name, told.leader
+    if form == "brief":
+        inches = f"{told.span_number(leader.finished)} {leader.unit}"
+        short = min(told.span(leader.finished), inches, key=len)  # `11 ft`, but `143–149 in`
+        tippet = told.diameter(leader.tippet.section.diameter)
+        return [LabelLine(name, fonts.bold), LabelLine(f"{short}, {tippet}", fonts.medium)]
+    said = told.spans(leader.finished)
+    names = (name, said) if form == "whole" else (", ".join((name, said.replace(" ", "\u00a0"))),)
+    strand = told.wording.say("tippet", strand=told.strand(leader.tippet))
+    return [*(LabelLine(each, fonts.bold) for each in names), LabelLine(strand, fonts.medium)]
+
+
+def left_out(lines: Sequence[LabelLine], form: Form, most: int) -> tuple[str, ...]:
+    """Return what a person may miss of a label in this form, without what gives way sooner."""
+    spared = {line.spare for line in lines if most < line.spare}
+    gone = (name for spare, name in _MISSED.items() if spare in spared)
+    return (*gone, "tippet") if form == "brief" else tuple(gone)
 
 
 def _extra(told: Told) -> Iterator[tuple[str, int]]:
@@ -74,8 +96,11 @@ def _extra(told: Told) -> Iterator[tuple[str, int]]:
             yield say("guard", strand=told.strand(piece)), _GUARD
     weight = say("weight", weight=recipe.line_weight) if recipe.line_weight else ""
     if weight or recipe.use:
-        yield " · ".join(filter(None, (weight, recipe.use))), _USE
-    yield key_of_codes(all_named(told.leader), told.wording), _KEY
+        yield "\u00a0· ".join(filter(None, (weight, recipe.use))), _USE
+    tied = all_named(told.leader)
+    yield "; ".join(how_it_reads(tied, told.wording)), _KEY
+    if key := key_of_codes(tied, told.wording):
+        yield key, _KEY
 
 
 def _tied(number: str | None, day: date | None, wording: Wording, fonts: Chain) -> LabelLine:

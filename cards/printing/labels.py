@@ -9,7 +9,7 @@ from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of
-from tagend.cards.printing.label_refusal import Label, too_small
+from tagend.cards.printing.label_refusal import Label, found_no_room, too_small
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.codes.code import LASTING_MODULE, Level
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
@@ -65,6 +65,7 @@ def _faces(
     """
     made: dict[LabelNote, Face] = {}
     codes: dict[date | None, list[Symbol | None]] = {}
+    missed: dict[tuple[str, ...], tuple[str, ...]] = {(): ()}  # what is told of each
     with paper_faults(told.leader.recipe.name):
         for note in dict.fromkeys(notes):
             label = Label(told, replace(note, tied=None), sheet, job)
@@ -73,7 +74,10 @@ def _faces(
             if note.tied not in codes:
                 ways = _LEVELS if wishes.code else ()
                 codes[note.tied] = [code_of(leader, job.practice, way) for way in ways] or [None]
-            made[note] = _strongest(label, codes[note.tied])
+            face = _strongest(label, codes[note.tied])
+            if face.left_out not in missed:
+                missed[face.left_out] = (found_no_room(label, codes[note.tied][-1], face.left_out),)
+            made[note] = replace(face, left_out=missed[face.left_out])
     return [made[note] for note in notes]
 
 

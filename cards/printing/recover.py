@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
+from tagend.cards.printing.chosen import chosen_otherwise
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Fault, Refused, refused, under
@@ -26,6 +27,7 @@ class Recovered:
     what: str  # that the recipes were found in
     recipes: tuple[Recipe, ...]
     strangers: tuple[str, ...] = ()  # the texts of other codes beside them, fit to be shown
+    changed: tuple[str, ...] = ()  # where today's rule takes another knot than a text says
 
 
 def looks_like_code(text: str) -> bool:
@@ -56,7 +58,9 @@ def recipes_in(data: bytes, practice: Practice) -> Recovered:
         raise refused(
             "this holds no code's text", f"give the text of a label's code, which begins {MARK}:"
         )
-    return Recovered("the text of a code", (_read(text, practice),))
+    recipe = _read(text, practice)
+    changed = chosen_otherwise(text.strip(), practice)
+    return Recovered("the text of a code", (recipe,), changed=tuple(changed))
 
 
 def _in_pdf(data: bytes, practice: Practice) -> Recovered:
@@ -78,6 +82,7 @@ def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Recovered:
     """Return the recipes of our codes; a fault in one of them is a fault of the whole."""
     recipes: list[Recipe] = []
     strangers: list[str] = []
+    changed: list[str] = []
     faults: list[Fault] = []
     for text in texts:
         if not looks_like_code(text):
@@ -86,6 +91,7 @@ def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Recovered:
         try:
             with under(f"code {_shown(text)}", ": "):
                 recipes.append(_read(text, practice))
+                changed += chosen_otherwise(text.strip(), practice)
         except Refused as error:
             faults += error.faults
     if faults:
@@ -95,7 +101,7 @@ def _in_codes(what: str, texts: Iterable[str], practice: Practice) -> Recovered:
             f"this code is not one of a label: {strangers[0]}",
             f"give one whose text begins {MARK}:",
         )
-    return Recovered(what, tuple(recipes), tuple(strangers))
+    return Recovered(what, tuple(recipes), tuple(strangers), tuple(dict.fromkeys(changed)))
 
 
 def _read(text: str, practice: Practice) -> Recipe:

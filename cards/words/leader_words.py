@@ -1,6 +1,6 @@
 """A leader's facts as words for people: shared by tables, cards and labels."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -74,19 +74,6 @@ class Told:
         strength = piece.section.strength
         more = f", {self.strength(strength)}" if strength else ""
         return self.thickness(piece) + more
-
-    def lengths(self) -> str:
-        """Return the finished lengths from the butt, to tie by: `finished 46 · 24 · 30 in`."""
-        numbers = " · ".join(self.span_number(piece.finished) for piece in self.leader.pieces)
-        return self.wording.say("finished_lengths", lengths=f"{numbers} {self.leader.unit}")
-
-    def diameters(self) -> str:
-        """Return the diameters from the butt, a unit that all have once: `0.023 · 0.020 in`."""
-        told = [self.along(piece) for piece in self.leader.pieces]
-        units = {each.rpartition(" ")[2] for each in told}
-        if len(units) == 1 and all(" " in each for each in told):
-            told = [*(each.rpartition(" ")[0] for each in told[:-1]), told[-1]]
-        return " · ".join(told)
 
     def tippet(self) -> str:
         """Return what the leader ends in: `tippet 0.010 in fluorocarbon`."""
@@ -236,13 +223,18 @@ class Told:
 
     def along(self, piece: Piece) -> str:
         """Return the diameter; of a knotless taper, from its butt to its fly: `0.021–0.012 in`."""
-        section = piece.section
-        thick = self.diameter(section.diameter)
-        if section.tapers_to is None:
-            return thick
-        thin = self.diameter(section.tapers_to)
-        unit = thin.rpartition(" ")[2]
-        return f"{thick.removesuffix(f' {unit}')}–{thin}"
+        return along(piece, self.diameter)
+
+
+def along(piece: Piece, spell: Callable[[Diameter], str]) -> str:
+    """Return a piece's diameter as it is said; of a knotless taper, a unit that both have once."""
+    section = piece.section
+    thick = spell(section.diameter)
+    if section.tapers_to is None:
+        return thick
+    thin = spell(section.tapers_to)
+    unit = thin.rpartition(" ")[2]
+    return f"{thick.removesuffix(f' {unit}')}–{thin}"
 
 
 def is_looped(end: End) -> bool:

@@ -92,6 +92,7 @@ class Face:
     width: float
     height: float
     items: tuple[Item, ...]
+    left_out: tuple[str, ...] = ()  # what found no room on it, for whoever made it to tell
 
 
 def rectangle(x: float, y: float, width: float, height: float) -> tuple[Step, ...]:

@@ -22,8 +22,8 @@ from tests.bench.worn import Label, Rows, Wear, picture
 
 # A sample's text. It takes 37, 41, 49 and 53 modules at L, M, Q and H.
 TEXT = (
-    "TAG2:HASTY SEVEN:W7:USE WRITTEN DOWN FROM MEMORY:TOTAL 9FT:BUTT +PL:40*.021*N*32+S3:"
-    "30*.013*13+B:20*.015*18-B:24*.011*FC*10+IC:8U"
+    "TAG3:HASTY SEVEN:W7:USE WRITTEN DOWN FROM MEMORY:TOTAL 9FT:BUTT +PL:40*21*N*32+S3:"
+    "30*13*13+B:20*15*18-B:24*11*FC*10+IC:D1"
 )
 DOTS = (8, 9, 10, 12, 14)  # of a module at 600 dpi
 DESIGN = 10

@@ -83,6 +83,7 @@ def _wishes(
     stock: str | None,
     start: int,
     skip: tuple[int, ...],
+    code: bool,
     first_out: Literal["butt", "fly"] | None,
     test_box: bool,
     size: str | None,
@@ -95,7 +96,7 @@ def _wishes(
     return BatchWishes(
         bench=bench,
         cards=CardWishes(size=size, paper=paper) if cards else None,
-        labels=LabelWishes(stock=stock, start=start, skip=skip) if labels else None,
+        labels=LabelWishes(stock=stock, start=start, skip=skip, code=code) if labels else None,
         note=LabelNote(first_out=first_out, test_box=test_box),
         paper=paper,
     )

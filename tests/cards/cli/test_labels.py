@@ -11,7 +11,7 @@ from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import page_image, text
 
 KEPT = sealed(b"# kept as it was\n")
-CODES = re.compile("TAG2:")
+CODES = re.compile("TAG3:")
 
 
 @pytest.fixture

@@ -7,11 +7,13 @@ import pytest
 from reportlab.pdfgen.canvas import Canvas
 
 from tagend.cards.code.notation import write_notation
+from tagend.cards.leader.naming import all_named
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tests.cards.cli.conftest import Tagend
+from tests.leaders import checked
 from tests.pictures import beside, code_picture, file_of, pages
-from tests.written import PRACTICE
+from tests.written import PRACTICE, leader
 
 SAMPLES = ("breakwater-ten", "hasty-seven", "millrace-three", "reedbed-six", "sandbar-eight")
 
@@ -191,7 +193,7 @@ def test_a_pdf_of_other_hands_is_refused(tagend: Tagend, tmp_path: Path) -> None
 
 
 def test_a_mistyped_code_is_refused(tagend: Tagend, demo: Path) -> None:
-    text = code(demo / "reedbed-six.toml").replace("34*.021", "43*.021")
+    text = code(demo / "reedbed-six.toml").replace("34*21", "43*21")
     run = tagend("read", text)
     assert run.status == 2
     (fault,) = run.faults
@@ -255,3 +257,21 @@ def test_check_takes_no_output(tagend: Tagend, demo: Path) -> None:
     assert run.faults == [
         "tagend read: --check writes nothing: leave -o out. See 'tagend read --help'."
     ]
+
+
+def test_a_knot_that_the_rule_would_choose_otherwise_today_is_told(tagend: Tagend) -> None:
+    run = tagend("read", checked("PLAIN:BUTT +PL:40*21*N+AL:20*13-B:20*11*FC+%MY HITCH%"))
+    assert run.status == 0
+    assert "knot" not in run.out.partition("[[section]]")[2].partition("[[section]]")[0]
+    joint, fly = run.err.splitlines()
+    assert joint.startswith("Plain, below section 1: the label was tied with albright; the rule ")
+    assert "my hitch" in fly
+
+
+def test_a_label_tied_as_the_rule_chooses_today_is_read_without_a_word(
+    tagend: Tagend, demo: Path
+) -> None:
+    of = recipe(demo / "sandbar-eight.toml")
+    text = write_notation(of, PRACTICE.knots, PRACTICE.materials, all_named(leader(of)))
+    assert "+B" in text
+    assert tagend("read", text).err == ""

@@ -19,7 +19,7 @@ from tests.tree import ROOT
 
 def fields(recipe: Recipe) -> str:
     """Return what stands between the name and the check."""
-    return write(recipe).removeprefix("TAG2:PLAIN:")[:-3]
+    return write(recipe).removeprefix("TAG3:PLAIN:")[:-3]
 
 
 def test_six_named_sections_fit_the_fifth_version() -> None:
@@ -61,20 +61,20 @@ def test_spaces_anywhere_between_names_mean_nothing() -> None:
 @pytest.mark.parametrize(
     ("recipe", "text"),
     [
-        (replace(PLAIN, lengths="cut", record_lengths=True), "CUT:RECORD:30*.023*HN"),
-        (replace(PLAIN, use="Bonefish on sand"), "USE BONEFISH ON SAND:30*.023*HN"),
-        (replace(PLAIN, note="It's stiff."), "30*.023*HN:NOTE IT*S STIFF."),
-        (replace(PLAIN, line_tip=parse_diameter("0.036 in")), "TIP .036:30*.023*HN"),
-        (replace(PLAIN, total=parse_length("7 ft 6 in")), "TOTAL 7FT6IN:30*.023*HN"),
-        (replace(PLAIN, total=parse_length("30 in")), "TOTAL:30*.023*HN"),
-        (replace(PLAIN, total=parse_length("2 1/2 ft")), "TOTAL 2+1/2FT:30*.023*HN"),
-        (replace(PLAIN, tied=date(2026, 5, 31)), "TIED 2026-05-31:30*.023*HN"),
-        (replace(PLAIN, butt=Butt("none")), "BUTT NONE:30*.023*HN"),
-        (replace(PLAIN, butt=Butt(None, parse_length("1/2 in"))), "BUTT *1/2:30*.023*HN"),
-        (replace(PLAIN, fly=Fly("none")), "30*.023*HN-NONE"),
+        (replace(PLAIN, lengths="cut", record_lengths=True), "CUT:RECORD:30*23*HN"),
+        (replace(PLAIN, use="Bonefish on sand"), "USE BONEFISH ON SAND:30*23*HN"),
+        (replace(PLAIN, note="It's stiff."), "30*23*HN:NOTE IT*S STIFF."),
+        (replace(PLAIN, line_tip=parse_diameter("0.036 in")), "TIP 36:30*23*HN"),
+        (replace(PLAIN, total=parse_length("7 ft 6 in")), "TOTAL 7FT6IN:30*23*HN"),
+        (replace(PLAIN, total=parse_length("30 in")), "TOTAL:30*23*HN"),
+        (replace(PLAIN, total=parse_length("2 1/2 ft")), "TOTAL 2+1/2FT:30*23*HN"),
+        (replace(PLAIN, tied=date(2026, 5, 31)), "TIED 2026-05-31:30*23*HN"),
+        (replace(PLAIN, butt=Butt("none")), "BUTT NONE:30*23*HN"),
+        (replace(PLAIN, butt=Butt(None, parse_length("1/2 in"))), "BUTT *1/2:30*23*HN"),
+        (replace(PLAIN, fly=Fly("none")), "30*23*HN-NONE"),
         (
             replace(PLAIN, reach=Reach(parse_length("30 ft"), parse_length("9 ft"))),
-            "30*.023*HN:OUT 30FT:ROD 9FT",
+            "30*23*HN:OUT 30FT:ROD 9FT",
         ),
     ],
 )
@@ -90,9 +90,13 @@ def test_each_word_of_a_recipe_has_its_field(recipe: Recipe, text: str) -> None:
         (section("7 ft 6 1/2 in", "0.5X", "wire"), "7FT6+1/2IN*.5X*W"),
         (section("0.50 m", "0.330 mm", "nylon", "2.0 kg"), ".50M*.330MM*N*2.0KG"),
         (section("30 in", "0.33 mm", "nylon", "2 lb"), "30*.33MM*N*2"),
-        (replace(section("9 ft", "0.023 in"), tapers_to=parse_diameter("4X")), "9FT*.023-4X*HN"),
-        (replace(section("9 in", "0.023 in"), bought=True), "9*.023*HN/BOUGHT"),
-        (replace(section("9 in", "0.023 in"), part="bite guard"), "9*.023*HN/GUARD"),
+        (section("30 in", "0.009 in"), "30*9*HN"),
+        (section("30 in", "0.0235 in"), "30*.0235*HN"),
+        (section("30 in", "0.02 in"), "30*.02*HN"),
+        (section("30 in", "23 thou"), "30*23THOU*HN"),
+        (replace(section("9 ft", "0.023 in"), tapers_to=parse_diameter("4X")), "9FT*23-4X*HN"),
+        (replace(section("9 in", "0.023 in"), bought=True), "9*23*HN/BOUGHT"),
+        (replace(section("9 in", "0.023 in"), part="bite guard"), "9*23*HN/GUARD"),
     ],
 )
 def test_sections_read_as_a_person_says_them(only: Section, text: str) -> None:
@@ -103,7 +107,7 @@ def test_a_dropper_and_a_part_follow_the_knot() -> None:
     upper = section("20 in", "0.009 in", "nylon", None, "triple surgeon's")
     upper = replace(upper, dropper=parse_length("6 in"), part="tippet")
     recipe = replace(PLAIN, sections=(upper, section("20 in", "0.008 in", "nylon")))
-    assert fields(recipe) == "20*.009*N-S3/TIPPET/DROP6:20*.008"
+    assert fields(recipe) == "20*9*N-S3/TIPPET/DROP6:20*8"
 
 
 def test_common_units_are_said_once() -> None:
@@ -138,7 +142,7 @@ OWN = replace(
         section("30 in", "0.017 in", "nylon"),
     ),
 )
-OWN_TEXT = "TAG2:PLAIN:30*.023*%STIFF 50$% STUFF%*25-%+BENCH JOIN%:30*.020*N-B:30*.017:"
+OWN_TEXT = "TAG3:PLAIN:30*23*%STIFF 50$% STUFF%*25-%+BENCH JOIN%:30*20*N-B:30*17:"
 
 
 def test_own_knots_and_materials_are_written_by_name_and_ours_by_our_code() -> None:
@@ -148,8 +152,8 @@ def test_own_knots_and_materials_are_written_by_name_and_ours_by_our_code() -> N
 
 
 def test_an_own_name_that_is_not_known_here_is_refused() -> None:
-    text = "TAG2:PLAIN:30*.023*%STIFF 50$% STUFF%*25:"
-    said = "^section 1, character 20: no material is called 'stiff 50% stuff'; "
+    text = "TAG3:PLAIN:30*23*%STIFF 50$% STUFF%*25:"
+    said = "^section 1, character 18: no material is called 'stiff 50% stuff'; "
     with pytest.raises(Refused, match=said):
         read(text + check_characters(text))
 
@@ -168,5 +172,5 @@ def test_the_description_shows_the_sample_and_every_escape() -> None:
     assert SANDBAR_TEXT in described
     for sign in CHARACTERS.replace(" ", "").replace(":", ""):
         with suppress(Refused):
-            read(checked(f"A${sign}A:30*.023*HN"))
+            read(checked(f"A${sign}A:30*23*HN"))
             assert f"`${sign}`" in described

@@ -13,7 +13,7 @@ from tests.told import scale
 
 SCALE = scale()
 EDGE = 20.0  # points
-SYMBOL = symbol("TAG2:SANDBAR EIGHT:W8:BUTT PL*3/4:30*.023*HN*25-B:24*.013*FC*14-NS:NQ")
+SYMBOL = symbol("TAG3:SANDBAR EIGHT:W8:BUTT PL*3/4:30*23*HN*25-B:24*13*FC*14-NS:NQ")
 LEGEND = ("The code is this recipe as text, butt to fly:", "length*diameter*material")
 
 

@@ -21,7 +21,7 @@ from tagend.layouts.stock.stock import label_sheet, shipped
 from tests.seen import codes, faults, paths, points, runs, words
 from tests.tieable import seeds, tieable
 from tests.told import told
-from tests.written import PRACTICE, SIX, leader, practice
+from tests.written import PRACTICE, SIX, leader, practice, recipe, section
 
 ALL = list(shipped().labels.values())
 USUAL = label_sheet("letter-3x10-66.7x25.4")
@@ -192,8 +192,43 @@ def test_a_label_with_room_can_be_tied_from_without_its_code() -> None:
 
 
 def test_a_broken_line_leaves_no_orphan() -> None:
-    said = [run.text for run in runs(label(leader(TIED), USUAL))]
-    assert "fluorocarbon, 8.5 lb" in " ".join(said[said.index("tippet 0.010 in") + 1 :])
+    square = label_sheet("letter-3x4-50.8sq")
+    said = [run.text.replace("\u00a0", " ") for run in runs(label(leader(TIED), square))]
+    first, second = [text for text in said if text.startswith("0.0")]
+    assert first.endswith("·")
+    assert second.count("·") == 2
+    assert not any(text.startswith("·") for text in said)
+
+
+def test_a_small_label_keeps_its_lines_to_tie_by_in_fewer_words() -> None:
+    face = label(leader(TIED), USUAL, LabelNote(number="no. 12", lots=("B 22", "F 7", "K 114")))
+    text = words(face).replace("\u00a0", " ")
+    to_tie = "finished 46 · 24 · 14 · 10 · 8 · 30 in 23 · 20 · 17 · 15 · 13 · 10 thou"
+    for said in ("Sandbar eight, 11 ft", to_tie, "lots B 22, F 7, K 114", "no. 12"):
+        assert said in text
+    assert face.left_out == ()
+
+
+def test_x_sizes_among_others_are_told_in_the_unit_of_the_others() -> None:
+    mixed = recipe(
+        section("40 in", "0.021 in"), section("20 in", "10 thou"), section("20 in", "2X")
+    )
+    assert "0.021 · 0.010 · 0.009 in" in words(label(leader(mixed), LARGE)).replace("\u00a0", " ")
+
+
+def test_what_a_label_has_no_room_for_is_said_of_it() -> None:
+    lots = tuple(f"long lot {n}" for n in range(12))
+    face = label(leader(TIED), USUAL, LabelNote(number="3 of 12", lots=lots, test_box=True))
+    assert face.left_out == ("to tie", "lots")
+    assert label(leader(TIED), LARGE).left_out == ()
+
+
+def test_the_smallest_labels_say_at_least_the_tippets_diameter() -> None:
+    tiny = label_sheet("a4-7x27-25.4x10")
+    face = wallet_label(told(leader(EIGHT)), None, tiny, OURS)
+    assert words(face).replace("\u00a0", " ") == "Sandbar eight 11 ft, 0.010 in"
+    assert faults(face, tiny.inset) == []
+    assert face.left_out == ("to tie", "tippet")
 
 
 def test_lot_and_number_stand_last() -> None:

@@ -27,7 +27,7 @@ PRINTS: list[Callable[[], bytes]] = [
 def test_a_code_that_reads_otherwise_is_not_printed(
     write: Callable[[], bytes], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    drawn = symbol_path(symbol("TAG2:ANOTHER"))
+    drawn = symbol_path(symbol("TAG3:ANOTHER"))
     monkeypatch.setattr(code_proof, "symbol_path", lambda _: drawn)
     with pytest.raises(Refused, match=r"^Sandbar eight: its code .* so nothing is printed"):
         write()

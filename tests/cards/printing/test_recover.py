@@ -73,7 +73,7 @@ def test_codes_of_others_beside_ours_are_told() -> None:
 def test_a_code_of_others_is_no_recipe() -> None:
     assert fault(file_of(code_picture(FOREIGN))) == (
         "this code is not one of a label: 'https://example.org/menu'; "
-        "give one whose text begins TAG2:"
+        "give one whose text begins TAG3:"
     )
 
 
@@ -81,14 +81,14 @@ def test_a_strangers_text_is_cut_and_cannot_move_the_cursor() -> None:
     told = fault(file_of(code_picture("\x1b[2J\a" + "x" * 100)))
     assert told.isprintable()
     assert told.startswith("this code is not one of a label: '")
-    assert "x' …; give one whose text begins TAG2:" in told
+    assert "x' …; give one whose text begins TAG3:" in told
     assert len(told) < 160
 
 
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        (SANDBAR_TEXT.replace("TAG2", "TAG3"), "this code is of version 3 of the notation"),
+        (SANDBAR_TEXT.replace("TAG3", "TAG4"), "this code is of version 4 of the notation"),
         (SANDBAR_TEXT[:-2] + "5G", "the text and the two check characters at its end"),
     ],
 )
@@ -101,7 +101,7 @@ def test_a_code_of_ours_that_cannot_be_read_is_a_fault_of_the_picture(text: str,
 @pytest.mark.parametrize(
     ("data", "said"),
     [
-        (b"", "this holds no code's text; give the text of a label's code, which begins TAG2:"),
+        (b"", "this holds no code's text; give the text of a label's code, which begins TAG3:"),
         (
             b"\xff\xfeT\x00A\x00G\x001\x00",
             "this is no text, picture or PDF; "
@@ -146,7 +146,7 @@ def read_or_refused(data: bytes) -> None:
 @example(b"A" * 100_000)
 @example(b" " * 100_000)
 @example(b"tag" + b" " * 100_000)
-@example(b"TAG2:" + b"9" * 100_000)
+@example(b"TAG3:" + b"9" * 100_000)
 @example(b"\xf0\x9f\x8e\xa3" * 25_000)
 def test_any_bytes_are_read_or_refused(data: bytes) -> None:
     read_or_refused(data)
@@ -158,7 +158,7 @@ STARTS = [
     b"\x89PNG\r\n\x1a\n",
     b"\xff\xd8\xff",
     b"RIFF\x99\x00\x00\x00WEBP",
-    b"TAG2:",
+    b"TAG3:",
 ]
 
 
@@ -188,5 +188,5 @@ def test_files_with_a_few_bytes_changed_are_read_or_refused(
 
 @given(st.text("0123456789*.:/+-BHNW ", max_size=60))
 def test_a_code_with_a_right_check_is_read_or_refused(body: str) -> None:
-    text = f"TAG2:{body}:"
+    text = f"TAG3:{body}:"
     read_or_refused((text + check_characters(text)).encode())

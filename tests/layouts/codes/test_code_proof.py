@@ -6,10 +6,10 @@ from tagend.layouts.codes import code_proof
 from tagend.layouts.codes.code import Level, symbol, symbol_path
 from tagend.layouts.codes.code_proof import NotProven, proven
 
-MADE = symbol("TAG2:SANDBAR:30*.023*HN:")
+MADE = symbol("TAG3:SANDBAR:30*23*HN:")
 
 
-@pytest.mark.parametrize("text", ["TAG2:A", "tag1: any text, ASCII!", "TAG2:" + "8*.011*N:" * 150])
+@pytest.mark.parametrize("text", ["TAG3:A", "tag1: any text, ASCII!", "TAG3:" + "8*11*N:" * 150])
 @pytest.mark.parametrize("level", ["L", "H"])
 def test_a_right_symbol_is_given_back(text: str, level: Level) -> None:
     made = symbol(text, level)
@@ -17,8 +17,8 @@ def test_a_right_symbol_is_given_back(text: str, level: Level) -> None:
 
 
 def test_a_symbol_of_another_text_is_not_proven() -> None:
-    with pytest.raises(NotProven, match="it reads 'TAG2:SANDBAR"):
-        proven(replace(MADE, text="TAG2:SANDBAR:31*.023*HN:"))
+    with pytest.raises(NotProven, match="it reads 'TAG3:SANDBAR"):
+        proven(replace(MADE, text="TAG3:SANDBAR:31*23*HN:"))
 
 
 def test_a_symbol_that_cannot_be_read_is_not_proven() -> None:

@@ -20,8 +20,8 @@ from tagend.layouts.codes.scan import (
 from tagend.layouts.strangers.unreadable import Unreadable
 from tests.pictures import beside, code_picture, file_of, pages
 
-TEXT = "TAG2:SANDBAR EIGHT:30*.023*HN:"
-OTHER = "TAG2:REEDBED SIX:22*.021*N:"
+TEXT = "TAG3:SANDBAR EIGHT:30*23*HN:"
+OTHER = "TAG3:REEDBED SIX:22*21*N:"
 
 
 def png_head(width: int, height: int) -> bytes:
@@ -131,7 +131,7 @@ def test_heic_is_read_where_its_library_is() -> None:
     assert texts_in_picture(file_of(code_picture(TEXT).convert("RGB"), "HEIF")) == (TEXT,)
 
 
-@pytest.mark.parametrize("data", [b"", b"RIFF", b"RIFF1234WAVE", b"TAG2:", b"%PDF-1.7", bytes(99)])
+@pytest.mark.parametrize("data", [b"", b"RIFF", b"RIFF1234WAVE", b"TAG3:", b"%PDF-1.7", bytes(99)])
 def test_other_data_is_no_picture(data: bytes) -> None:
     assert not is_picture(data)
 
