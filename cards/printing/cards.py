@@ -15,7 +15,6 @@ from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, cards_of
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.deck import deck
-from tagend.cards.printing.hole import with_hole
 from tagend.cards.printing.job import DUPLEX, Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe import Recipe
@@ -40,7 +39,6 @@ class CardWishes:
     copies: int = 1
     rack: "Rack | None" = None  # to name the person's own spools
     deck: bool = False  # with a cover, a reference and a cautions card
-    hole: bool = False  # with a strip for a ring
     taught: bool = True  # with how the knots are tied
     knots: bool = False  # these alone, each once for all leaders
     large: bool = False  # in type to be read without glasses
@@ -106,11 +104,9 @@ def _cards(
         with paper_faults(worksheet.leader.recipe.name):
             texts.append(card_text(job, worksheet, wishes))
     if wishes.deck:
-        cards = deck(job, worksheets, texts, sizes) * wishes.copies
-    else:
-        made = [card for text in texts for card in _cards_of(text, sizes)]
-        cards = [card for card in made for _ in range(wishes.copies)]
-    return [with_hole(card) for card in cards] if wishes.hole else cards
+        return deck(job, worksheets, texts, sizes) * wishes.copies
+    made = [card for text in texts for card in _cards_of(text, sizes)]
+    return [card for card in made for _ in range(wishes.copies)]
 
 
 def _cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:

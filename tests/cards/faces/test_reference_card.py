@@ -98,11 +98,12 @@ OWN = (
 def test_the_knot_of_each_job_is_the_rules_choice(own: str) -> None:
     practice = practice_of(read_shop(f"[choice]\n{own}\n".encode()))
     ratio = f"{float(practice.rules['step'].limits[0]):g}"
-    rows: dict[str, str] = next(
-        dict(each.rows)  # type: ignore[arg-type]  # rows of two cells
+    (found,) = (
+        each.rows
         for each in reference_tables(practice, ENGLISH)
         if each.heading == ENGLISH.say("knot_by_job")
     )
+    rows = {row[0]: row[1] for row in found}
     assert len(rows) == len(JOBS)
     for job, (leader, place) in JOBS.items():
         tied = {"butt": butt_end(leader, practice).knot, "fly": fly_end(leader, practice).knot}
