@@ -49,28 +49,42 @@ def lesson_block(
     if shown is None or height == SLIM:
         heading = " · ".join(filter(None, (heading, lesson.laid)))
     title = text_block(heading, scale.bold, scale.small, width)
-    if shown is not None and title.height < 2 * scale.small:
-        title = Block((*title.items, *_key(lesson, scale, title, width)), title.height)
+    if shown is not None and any(lesson.strands):
+        title = _keyed(title, lesson, scale, width)
     if shown is not None and words != "steps":
         seat = [lesson.seat] if words == "seat" else []
         return stacked([title, shown, small_lines(seat, scale, width)])
-    steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
+    steps = (
+        hung(f"{number}" if shown is None else "·", step, scale, width)  # frames have numbers too
+        for number, step in enumerate(lesson.steps, start=1)
+    )
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
     return stacked([title, *([shown] if shown is not None else []), *steps, *care])
 
 
-def _key(lesson: Lesson, scale: Scale, title: Block, width: float) -> tuple[Item, ...]:
-    """Tell a joint's strands apart, after its name; nothing where that leaves no room."""
+def _keyed(title: Block, lesson: Lesson, scale: Scale, width: float) -> Block:
+    """Return a joint's name with what tells its strands apart: both, the black one, or below it."""
+    keys = [_key(lesson.strands, scale), _key(("", lesson.strands[1]), scale)]
+    used = max(run.x + run.width for run in title.items if isinstance(run, TextRun))
+    x = used + 1.5 * scale.small
+    for items, wide in keys:
+        if title.height < 2 * scale.small and x + wide <= width:
+            return Block((*title.items, *shifted(items, x, 0)), title.height)
+    return stacked([title, Block(keys[0][0], LEADING * scale.small)])
+
+
+def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], float]:
+    """Return a swatch with each strand that has a name, from (0, 0), and their width."""
     items: list[Item] = []
-    size = scale.small
-    x = max(run.x + run.width for run in title.items if isinstance(run, TextRun)) + 1.5 * size
+    x, size = 0.0, scale.small
     baseline, wide, high = DROP * size, 1.8 * size, 0.35 * size
-    for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
-        line = set_line(word, scale.medium, size)
-        swatch = rectangle(x, baseline - 0.25 * size - high / 2, wide, high)
-        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * size, baseline))
-        x += wide + line.width + 1.1 * size
-    return tuple(items) if x - 0.8 * size <= width else ()
+    for word, fill in zip(strands, (1.0, 0.0), strict=True):
+        if word:
+            line = set_line(word, scale.medium, size)
+            swatch = rectangle(x, baseline - 0.25 * size - high / 2, wide, high)
+            items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * size, baseline))
+            x += wide + line.width + 1.1 * size
+    return tuple(items), x - 0.8 * size
 
 
 def has_figure(lesson: Lesson) -> bool:
