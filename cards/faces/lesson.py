@@ -27,6 +27,7 @@ Words: TypeAlias = Literal["none", "seat", "steps"]  # that stand below a strip
 
 _LEAST, _GOOD = 1.3, 1.6  # points at factor 1 of a strand in a slim strip
 _GAP = 7.0  # points between its frames
+_INDENT = 0.75  # small type sizes, for the number at a frame's left
 _BELOW = 1.5  # points
 _EDGE = 0.5  # points, of an outlined strand
 
@@ -111,15 +112,26 @@ def _strip(
 
 def _slim(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block | None:
     """Return in one row the last frames, as many as it holds, but no fewer than two of them."""
+    shown, unit = _last(lesson, scale, width)
+    return _row(shown, scale, unit, _INDENT * scale.small, drawn=drawn) if shown else None
+
+
+def _last(lesson: Lesson, scale: Scale, width: float) -> tuple[tuple[Frame, ...], float]:
+    """Return the frames of a slim strip, and the points of a strand in it; no frames, no strip."""
     frames = _frames(lesson)
-    indent = 0.75 * scale.small
     for start in range(max(1, len(frames) - 1)):
         shown = frames[start:]
-        room = width - len(shown) * indent - (len(shown) - 1) * _GAP
+        room = width - len(shown) * _INDENT * scale.small - (len(shown) - 1) * _GAP
         unit = min(_GOOD * scale.factor, room / sum(frame.box.width for frame in shown))
         if unit >= _LEAST * scale.factor:
-            return _row(shown, scale, unit, indent, drawn=drawn)
-    return None
+            return shown, unit
+    return (), 0.0
+
+
+def drops_frames(lesson: Lesson, scale: Scale, width: float, height: float) -> bool:
+    """Whether a strip of that height shows but the last frames."""
+    shown, _ = _last(lesson, scale, width) if height == SLIM and _frames(lesson) else ((), 0.0)
+    return 0 < len(shown) < len(_frames(lesson))
 
 
 def _row(

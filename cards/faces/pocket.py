@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
-from tagend.cards.faces.backs import Fullness, back_blocks, wishes
+from tagend.cards.faces.backs import Fullness, Missing, back_blocks, left_out, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.flow import Grid, flowed
@@ -73,7 +73,15 @@ class _Layout:
         return [*front[:before], *behind]
 
 
-def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...]:
+@dataclass(frozen=True, slots=True)
+class PocketCard:
+    """The sides of a leader's card, and what of its text found no room on them."""
+
+    faces: tuple[Face, ...]
+    missing: Missing
+
+
+def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard:
     """Return the sides of a card, always an even number where lessons or cautions fill the last.
 
     Raises `TooSmall` where the card does not hold the leader, and `NoGlyph`.
@@ -89,7 +97,8 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
         raise TooSmall(str(error)) from None
     if text.ruler and faces:
         last = _ruled(last, sides[-1], "in" if text.told.leader.unit == "in" else "mm")
-    return (*faces, last)
+    missing = left_out(text, card.full, card.panel.scale, card.columns.width)
+    return PocketCard((*faces, last), missing)
 
 
 def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
@@ -111,10 +120,22 @@ def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | N
         return None
 
 
-def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | None:
+def may_hold_all(text: CardText, size: CardSize, fonts: Fonts) -> bool:
+    """Whether one card of a size has room for all in the least type, which is found out fast."""
+    panel, full = Panel(size, Scale(text.least, fonts)), Fullness.ample(len(text.lessons))
+    try:
+        return _fewest(text, panel, _LEAST, full) is not None
+    except (TooSmall, TooWide):
+        return False
+
+
+def _fewest(
+    text: CardText, panel: Panel, most: int, full: Fullness | None = None
+) -> tuple[_Layout, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
-    roomy = panel.scale.factor > _ROOMY * text.least
-    full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
+    if full is None:
+        roomy = panel.scale.factor > _ROOMY * text.least
+        full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
     best: tuple[_Layout, int] | None = None
     ways = product(fronts(text, panel), columns_of(panel), (False, True))
     for front, columns, shared in ways:

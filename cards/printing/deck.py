@@ -81,7 +81,9 @@ def _leaves(
     inner = replace(size, height=size.height - foot)
     leaf = Leaf(Panel(inner, scale), Panel(size, scale))
     leaders = [
-        pocket_card(replace(text, lessons=(), cautions=(), least=factor, most=factor), inner, fonts)
+        pocket_card(
+            replace(text, lessons=(), cautions=(), least=factor, most=factor), inner, fonts
+        ).faces
         for text in texts
     ]
     try:
