@@ -101,41 +101,41 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard:
     return PocketCard((*faces, last), missing)
 
 
+def holds_all(text: CardText, size: CardSize, fonts: Fonts) -> bool:
+    """Whether one card of that size leaves nothing out."""
+    ample = Fullness.ample(len(text.lessons))
+    return _or_none(text, Panel(size, Scale(text.least, fonts)), _LEAST, ample) is not None
+
+
 def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
-    """Return the card in the largest type with which its sides are fewest, and how many."""
-    found = _fewest(text, panels[-1], _MOST)
+    """Return the card in the largest type with which its sides are fewest, and how many.
+
+    Where all finds room on these in the least type, in the largest in which it still does.
+    """
+    ample, full = Fullness.ample(len(text.lessons)), Fullness.least(len(text.lessons))
+    found = _fewest(text, panels[-1], _MOST, full)
     if found is None:
         raise TooSmall("its table or a knot's figure is wider than the card")
+    fuller = _or_none(text, panels[-1], found[1], ample)
+    if fuller is not None:
+        found, full = fuller, ample
     for panel in panels[:-1]:
-        larger = _or_none(text, panel, found[1])
+        roomy = panel.scale.factor > _ROOMY * text.least
+        larger = _or_none(text, panel, found[1], ample if roomy else full)
         if larger is not None:
             return larger
     return found
 
 
-def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | None:
+def _or_none(text: CardText, panel: Panel, most: int, full: Fullness) -> tuple[_Layout, int] | None:
     try:
-        return _fewest(text, panel, most)
+        return _fewest(text, panel, most, full)
     except (TooSmall, TooWide):
         return None
 
 
-def may_hold_all(text: CardText, size: CardSize, fonts: Fonts) -> bool:
-    """Whether one card of a size has room for all in the least type, which is found out fast."""
-    panel, full = Panel(size, Scale(text.least, fonts)), Fullness.ample(len(text.lessons))
-    try:
-        return _fewest(text, panel, _LEAST, full) is not None
-    except (TooSmall, TooWide):
-        return False
-
-
-def _fewest(
-    text: CardText, panel: Panel, most: int, full: Fullness | None = None
-) -> tuple[_Layout, int] | None:
+def _fewest(text: CardText, panel: Panel, most: int, full: Fullness) -> tuple[_Layout, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
-    if full is None:
-        roomy = panel.scale.factor > _ROOMY * text.least
-        full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
     best: tuple[_Layout, int] | None = None
     ways = product(fronts(text, panel), columns_of(panel), (False, True))
     for front, columns, shared in ways:

@@ -7,7 +7,7 @@ from itertools import islice, zip_longest
 from tagend.cards.faces.backs import Missing
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.pocket import PocketCard, may_hold_all, pocket_card
+from tagend.cards.faces.pocket import PocketCard, holds_all, pocket_card
 from tagend.fonts import Fonts
 from tagend.layouts.base.faults import refused
 from tagend.layouts.paper.face import Face, TextRun
@@ -63,13 +63,11 @@ def cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:
     )
 
 
-def holds_all(text: CardText, sizes: CardSizes) -> str | None:
-    """Return the name of the smallest known size that holds a leader's whole text on one card."""
+def size_for_all(text: CardText, sizes: CardSizes) -> str | None:
+    """Return the name of the smallest known size of which one card leaves nothing out."""
     for size in replace(sizes, grows=True).to_try()[1:]:
-        if not any(may_hold_all(text, way, sizes.fonts) for way in (size, turned(size))):
-            continue
-        made = _either_way(text, size, sizes.fonts)
-        if made is not None and not made.missing and len(made.faces) <= _OF_CARD:
+        ways = (size,) if size.width >= size.height else (size, turned(size))
+        if any(holds_all(text, way, sizes.fonts) for way in ways):
             return size.name
     return None
 
@@ -94,8 +92,8 @@ def _room(card: CardSize) -> float:
 def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard | None:
     """Return the card's sides, lying or upright; None where neither way holds them.
 
-    A size named upright is made both ways, and that of fewer sides or else of larger type is
-    taken. One named lying is turned only where it must be: a table wants the width.
+    A size named upright is made both ways, and that of fewer sides, then of less left out, then of
+    larger type is taken. One named lying is turned only where it must be: a table wants the width.
     """
     made = (_sides(text, way, fonts) for way in (size, turned(size)))
     ways = (each for each in made if each is not None)
@@ -107,10 +105,10 @@ def turned(size: CardSize) -> CardSize:
     return CardSize(size.name, size.height, size.width, size.corner)
 
 
-def _effort(made: PocketCard) -> tuple[int, float]:
-    """Return what a card asks of its reader: sides to turn, and small type on any of them."""
+def _effort(made: PocketCard) -> tuple[int, int, float]:
+    """Return what a card asks of its reader: sides to turn, what is missing, and small type."""
     sizes = [item.size for face in made.faces for item in face.items if isinstance(item, TextRun)]
-    return len(made.faces), -min(sizes, default=0.0)
+    return len(made.faces), len(made.missing), -min(sizes, default=0.0)
 
 
 def _sides(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard | None:

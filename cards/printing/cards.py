@@ -12,7 +12,7 @@ from tagend.cards.leader.naming import all_named
 from tagend.cards.leader.renewal import renewals
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
-from tagend.cards.printing.card_sizes import CardSizes, LeaderCards, cards_of, holds_all
+from tagend.cards.printing.card_sizes import CardSizes, LeaderCards, cards_of, size_for_all
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.deck import deck
 from tagend.cards.printing.job import DUPLEX, Job, LeftOut, Printed, paper_faults, pdf_of
@@ -127,7 +127,7 @@ def _cards(
     made = [_cards_of(text, sizes) for text in texts]
     cards = (card for each in made for card in each.cards for _ in range(wishes.copies))
     left_out = (
-        LeftOut(text.name, each.missing, holds_all(text, sizes))
+        LeftOut(text.name, each.missing, size_for_all(text, sizes))
         for text, each in zip(texts, made, strict=True)
         if each.missing
     )
