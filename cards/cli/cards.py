@@ -45,7 +45,11 @@ if TYPE_CHECKING:
     help="large is read without glasses, on a larger card where it must be.",
 )
 @click.option("--deck", is_flag=True, help="Add a cover, a reference and a cautions card.")
-@click.option("--hole", is_flag=True, help="Add a strip to punch, for a deck on a ring.")
+@click.option(
+    "--hole",
+    is_flag=True,
+    help="Where to punch for a ring: a strip of paper, or with --wet or --dry the film's rim.",
+)
 @click.option(
     "--shopping", type=click.IntRange(1, 10_000), help="List the line to buy for so many leaders."
 )
@@ -79,6 +83,7 @@ def command(
     margin: float,
     pouch: "Use | None",
     press: bool,
+    hole: bool,
     type_size: str,
     brief: bool,
     rack: str | None,
@@ -91,7 +96,7 @@ def command(
     if press:
         _refuse_sheet_options()
     wanted = CardWishes(
-        sheets=SheetWishes(backs, order, gutter, margin, pouch, press),
+        sheets=SheetWishes(backs, order, gutter, margin, pouch, press, hole),
         taught=not brief,
         large=type_size == "large",
         rack=load_rack(rack, printing.job.practice),

@@ -20,7 +20,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import under
 
 if TYPE_CHECKING:
-    from tagend.cards.printing.job import Job, Printed
+    from tagend.cards.printing.job import Job, LeftOut, Printed
     from tagend.layouts.sheets.sheet import Sheet
 
 
@@ -118,6 +118,27 @@ def write_or_tell(name: str | None, printed: "Printed", *, replace: bool) -> Non
         click.echo(sheets_told(printed.sheets))
     else:
         write_pdf(name, printed, replace=replace)
+    for each in printed.left_out:
+        click.echo(_left_out(each), err=True)
+
+
+_MISSING = {
+    "frames": "all frames of its knots",
+    "seats": "how its knots are seated",
+    "renewals": "what a new section takes",
+    "variants": "its variants",
+}
+_TAUGHT = {"frames", "seats"}  # on the cards of the knots
+
+
+def _left_out(each: "LeftOut") -> str:
+    """Return what a card has no room for, and what has."""
+    *first, last = (_MISSING[what] for what in each.missing)
+    said = f"{', '.join(first)} and {last}" if first else last
+    ways = [f"--size {each.size} holds all of it"] if each.size else []
+    if _TAUGHT.intersection(each.missing):
+        ways.append("cards made with --knots tell each knot in full")
+    return f"{each.name}: no room for {said}" + (f"; {', '.join(ways)}" if ways else "")
 
 
 def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:

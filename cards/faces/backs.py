@@ -12,7 +12,7 @@ from tagend.cards.faces.code_block import code_block
 from tagend.cards.faces.diagram import diagrams
 from tagend.cards.faces.front import Fronts
 from tagend.cards.faces.imprint import imprint_block
-from tagend.cards.faces.lesson import HEIGHTS, Words, has_figure, lesson_block
+from tagend.cards.faces.lesson import HEIGHTS, Words, drops_frames, has_figure, lesson_block
 from tagend.cards.words.lessons import Lesson
 
 _FIRST = 1  # caution is never left out, nor are those of wire
@@ -41,7 +41,7 @@ class Fullness:
         """Return what is worth more than type that is larger than it must be."""
         seat: Words = "seat"
         return Fullness(
-            HEIGHTS[:1] * lessons, (seat,) * lessons, cautions=2, renewals=True, variants=True
+            HEIGHTS[1:2] * lessons, (seat,) * lessons, cautions=2, renewals=True, variants=True
         )
 
     @property
@@ -51,6 +51,7 @@ class Fullness:
 
 
 T = TypeVar("T")
+Missing: TypeAlias = tuple[str, ...]  # by the names of `left_out`
 Change: TypeAlias = Callable[[Fullness], Fullness]
 
 
@@ -120,6 +121,21 @@ def wishes(text: CardText, front: Fronts) -> Iterator[Change]:
     yield from repeat(caution, max(more - 2, 0))
     for height in HEIGHTS[6:]:
         yield from higher(height)
+
+
+def left_out(text: CardText, full: Fullness, scale: Scale, width: float) -> Missing:
+    """Return what of a card's text does not stand on it, but for the less important cautions."""
+    strips = zip(text.lessons, full.heights, strict=True)
+    missing = {
+        "frames": any(drops_frames(lesson, scale, width, high) for lesson, high in strips),
+        "seats": any(
+            words == "none" and has_figure(lesson) and bool(lesson.seat)
+            for lesson, words in zip(text.lessons, full.words, strict=True)
+        ),
+        "renewals": bool(text.renewals) and not full.renewals,
+        "variants": bool(text.variants) and not full.variants,
+    }
+    return tuple(what for what, is_missing in missing.items() if is_missing)
 
 
 def _higher(place: int, height: float, full: Fullness) -> Fullness:

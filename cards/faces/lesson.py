@@ -27,6 +27,7 @@ Words: TypeAlias = Literal["none", "seat", "steps"]  # that stand below a strip
 
 _LEAST, _GOOD = 1.3, 1.6  # points at factor 1 of a strand in a slim strip
 _GAP = 7.0  # points between its frames
+_INDENT = 0.75  # small type sizes, for the number at a frame's left
 _BELOW = 1.5  # points
 _EDGE = 0.5  # points, of an outlined strand
 
@@ -49,28 +50,42 @@ def lesson_block(
     if shown is None or height == SLIM:
         heading = " · ".join(filter(None, (heading, lesson.laid)))
     title = text_block(heading, scale.bold, scale.small, width)
-    if shown is not None and title.height < 2 * scale.small:
-        title = Block((*title.items, *_key(lesson, scale, title, width)), title.height)
+    if shown is not None and any(lesson.strands):
+        title = _keyed(title, lesson, scale, width)
     if shown is not None and words != "steps":
         seat = [lesson.seat] if words == "seat" else []
         return stacked([title, shown, small_lines(seat, scale, width)])
-    steps = (hung(f"{n}", step, scale, width) for n, step in enumerate(lesson.steps, start=1))
+    steps = (
+        hung(f"{number}" if shown is None else "·", step, scale, width)  # frames have numbers too
+        for number, step in enumerate(lesson.steps, start=1)
+    )
     care = [hung("!", lesson.caution, scale, width)] if lesson.caution else []
     return stacked([title, *([shown] if shown is not None else []), *steps, *care])
 
 
-def _key(lesson: Lesson, scale: Scale, title: Block, width: float) -> tuple[Item, ...]:
-    """Tell a joint's strands apart, after its name; nothing where that leaves no room."""
+def _keyed(title: Block, lesson: Lesson, scale: Scale, width: float) -> Block:
+    """Return a joint's name with what tells its strands apart: both, the black one, or below it."""
+    keys = [_key(lesson.strands, scale), _key(("", lesson.strands[1]), scale)]
+    used = max(run.x + run.width for run in title.items if isinstance(run, TextRun))
+    x = used + 1.5 * scale.small
+    for items, wide in keys:
+        if title.height < 2 * scale.small and x + wide <= width:
+            return Block((*title.items, *shifted(items, x, 0)), title.height)
+    return stacked([title, Block(keys[0][0], LEADING * scale.small)])
+
+
+def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], float]:
+    """Return a swatch with each strand that has a name, from (0, 0), and their width."""
     items: list[Item] = []
-    size = scale.small
-    x = max(run.x + run.width for run in title.items if isinstance(run, TextRun)) + 1.5 * size
+    x, size = 0.0, scale.small
     baseline, wide, high = DROP * size, 1.8 * size, 0.35 * size
-    for word, fill in zip(filter(None, lesson.strands), (1.0, 0.0), strict=False):
-        line = set_line(word, scale.medium, size)
-        swatch = rectangle(x, baseline - 0.25 * size - high / 2, wide, high)
-        items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * size, baseline))
-        x += wide + line.width + 1.1 * size
-    return tuple(items) if x - 0.8 * size <= width else ()
+    for word, fill in zip(strands, (1.0, 0.0), strict=True):
+        if word:
+            line = set_line(word, scale.medium, size)
+            swatch = rectangle(x, baseline - 0.25 * size - high / 2, wide, high)
+            items += (Path(swatch, _EDGE, fill=fill), *line.at(x + wide + 0.3 * size, baseline))
+            x += wide + line.width + 1.1 * size
+    return tuple(items), x - 0.8 * size
 
 
 def has_figure(lesson: Lesson) -> bool:
@@ -97,15 +112,26 @@ def _strip(
 
 def _slim(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block | None:
     """Return in one row the last frames, as many as it holds, but no fewer than two of them."""
+    shown, unit = _last(lesson, scale, width)
+    return _row(shown, scale, unit, _INDENT * scale.small, drawn=drawn) if shown else None
+
+
+def _last(lesson: Lesson, scale: Scale, width: float) -> tuple[tuple[Frame, ...], float]:
+    """Return the frames of a slim strip, and the points of a strand in it; no frames, no strip."""
     frames = _frames(lesson)
-    indent = 0.75 * scale.small
     for start in range(max(1, len(frames) - 1)):
         shown = frames[start:]
-        room = width - len(shown) * indent - (len(shown) - 1) * _GAP
+        room = width - len(shown) * _INDENT * scale.small - (len(shown) - 1) * _GAP
         unit = min(_GOOD * scale.factor, room / sum(frame.box.width for frame in shown))
         if unit >= _LEAST * scale.factor:
-            return _row(shown, scale, unit, indent, drawn=drawn)
-    return None
+            return shown, unit
+    return (), 0.0
+
+
+def drops_frames(lesson: Lesson, scale: Scale, width: float, height: float) -> bool:
+    """Whether a strip of that height shows but the last frames."""
+    shown, _ = _last(lesson, scale, width) if height == SLIM and _frames(lesson) else ((), 0.0)
+    return 0 < len(shown) < len(_frames(lesson))
 
 
 def _row(

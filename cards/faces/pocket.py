@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
-from tagend.cards.faces.backs import Fullness, back_blocks, wishes
+from tagend.cards.faces.backs import Fullness, Missing, back_blocks, left_out, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.flow import Grid, flowed
@@ -73,7 +73,15 @@ class _Layout:
         return [*front[:before], *behind]
 
 
-def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...]:
+@dataclass(frozen=True, slots=True)
+class PocketCard:
+    """The sides of a leader's card, and what of its text found no room on them."""
+
+    faces: tuple[Face, ...]
+    missing: Missing
+
+
+def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard:
     """Return the sides of a card, always an even number where lessons or cautions fill the last.
 
     Raises `TooSmall` where the card does not hold the leader, and `NoGlyph`.
@@ -89,32 +97,45 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...
         raise TooSmall(str(error)) from None
     if text.ruler and faces:
         last = _ruled(last, sides[-1], "in" if text.told.leader.unit == "in" else "mm")
-    return (*faces, last)
+    missing = left_out(text, card.full, card.panel.scale, card.columns.width)
+    return PocketCard((*faces, last), missing)
+
+
+def holds_all(text: CardText, size: CardSize, fonts: Fonts) -> bool:
+    """Whether one card of that size leaves nothing out."""
+    ample = Fullness.ample(len(text.lessons))
+    return _or_none(text, Panel(size, Scale(text.least, fonts)), _LEAST, ample) is not None
 
 
 def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
-    """Return the card in the largest type with which its sides are fewest, and how many."""
-    found = _fewest(text, panels[-1], _MOST)
+    """Return the card in the largest type with which its sides are fewest, and how many.
+
+    Where all finds room on these in the least type, in the largest in which it still does.
+    """
+    ample, full = Fullness.ample(len(text.lessons)), Fullness.least(len(text.lessons))
+    found = _fewest(text, panels[-1], _MOST, full)
     if found is None:
         raise TooSmall("its table or a knot's figure is wider than the card")
+    fuller = _or_none(text, panels[-1], found[1], ample)
+    if fuller is not None:
+        found, full = fuller, ample
     for panel in panels[:-1]:
-        larger = _or_none(text, panel, found[1])
+        roomy = panel.scale.factor > _ROOMY * text.least
+        larger = _or_none(text, panel, found[1], ample if roomy else full)
         if larger is not None:
             return larger
     return found
 
 
-def _or_none(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | None:
+def _or_none(text: CardText, panel: Panel, most: int, full: Fullness) -> tuple[_Layout, int] | None:
     try:
-        return _fewest(text, panel, most)
+        return _fewest(text, panel, most, full)
     except (TooSmall, TooWide):
         return None
 
 
-def _fewest(text: CardText, panel: Panel, most: int) -> tuple[_Layout, int] | None:
+def _fewest(text: CardText, panel: Panel, most: int, full: Fullness) -> tuple[_Layout, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
-    roomy = panel.scale.factor > _ROOMY * text.least
-    full = (Fullness.ample if roomy else Fullness.least)(len(text.lessons))
     best: tuple[_Layout, int] | None = None
     ways = product(fronts(text, panel), columns_of(panel), (False, True))
     for front, columns, shared in ways:

@@ -12,6 +12,7 @@ from tagend.cards.base.shown_lengths import (
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.faces.deck import Reference
 from tagend.cards.leader.allowance import end_allowance, joint_allowances
+from tagend.cards.leader.choosing import first_choice
 from tagend.cards.leader.joints import end_of, joint_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.knots import Knot
@@ -24,6 +25,16 @@ _THOU = DIAMETER_MM["thou"]
 _SHOWN = (8, 12, 17, 23)  # thousandths: a fine tippet, a fine and a stout taper, a butt
 _STEP = 2  # thousandths
 _MARK_MM = INCH_MM / 4
+# Strands that meet in each way, as in many leaders: of what, and thousandths.
+_MEETING: dict[Meets, tuple[tuple[str, int], tuple[str, int]]] = {
+    "same line": (("nylon", 12), ("nylon", 10)),
+    "nylon to fluorocarbon": (("nylon", 12), ("fluorocarbon", 10)),
+    "big step": (("nylon", 17), ("nylon", 10)),
+    "wire": (("nylon", 15), ("wire", 12)),
+    "bought butt": (("braided thread", 30), ("nylon", 17)),
+    "butt": (("nylon", 21), ("nylon", 21)),
+    "fly": (("nylon", 8), ("nylon", 8)),
+}
 _TABLED: tuple[Meets, ...] = ("same line", "nylon to fluorocarbon", "butt")
 
 
@@ -47,25 +58,37 @@ def _x_rows(wording: Wording) -> Iterator[tuple[str, ...]]:
 
 
 def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]:
-    choice, say = practice.choice, wording.say
+    """Yield the knot that the rule takes for each job, which may have none that can be tied."""
+    say = wording.say
     most = wording.number(f"{float(practice.rules['step'].limits[0]):g}")
-    level = (knot for knot in choice["butt"].order if not knot.tapered_only)
-    chosen = {
-        say("job_step", ratio=most): choice["same line"].order[0],
-        say("job_mixed"): choice["nylon to fluorocarbon"].order[0],
-        say("job_guard"): choice["big step"].order[0],
-        say("job_wire"): choice["wire"].order[0],
-        say("job_bought"): choice["bought butt"].order[0],
-        say("job_butt"): choice["butt"].order[0],
-        say("job_level"): next(level),
-        say("job_fly"): choice["fly"].order[0],
+    jobs = {
+        say("job_step", ratio=most): _chosen("same line", practice),
+        say("job_mixed"): _chosen("nylon to fluorocarbon", practice),
+        say("job_guard"): _chosen("big step", practice),
+        say("job_wire"): _chosen("wire", practice),
+        say("job_bought"): _chosen("bought butt", practice),
+        say("job_butt"): _chosen("butt", practice),
+        say("job_level"): _chosen("butt", practice, level=True),
+        say("job_fly"): _chosen("fly", practice),
     }
-    yield from ((job, wording.knot(knot.name)) for job, knot in chosen.items())
+    yield from ((job, wording.knot(knot.name)) for job, knot in jobs.items() if knot is not None)
+
+
+def _chosen(meets: Meets, practice: Practice, *, level: bool = False) -> Knot | None:
+    """Return the knot that the rule takes for a pair of strands that meet so."""
+    (upper, upper_thou), (lower, lower_thou) = _MEETING[meets]
+    meeting = Meeting(
+        upper=practice.materials.find(upper),
+        upper_mm=upper_thou * _THOU,
+        lower=practice.materials.find(lower),
+        lower_mm=lower_thou * _THOU,
+    )
+    return first_choice(meets, meeting, practice, practice.unit or "in", level=level)[0]
 
 
 def _line_table(practice: Practice, wording: Wording) -> Reference:
     unit: ShownUnit = practice.unit or "in"
-    knots = [practice.choice[meets].order[0] for meets in _TABLED]
+    knots = [knot for meets in _TABLED if (knot := _chosen(meets, practice))]
     shown = [_diameter(thou * _THOU, unit) for thou in _SHOWN]
     rows = [("", *(wording.number(number) for number, _ in shown))]
     for knot in knots:

@@ -30,7 +30,7 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
         named = _named(recipe.butt.end, practice)
         return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
     unit = practice.unit_of(recipe)
-    knot, why, own = _first("butt", meeting, practice, unit, level=level)
+    knot, why, own = first_choice("butt", meeting, practice, unit, level=level)
     why = "usual on a level leader" if level and knot and not own else why
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
@@ -41,7 +41,7 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     if recipe.fly.knot is not None:
         return end_of(_named(recipe.fly.knot, practice), meeting, loop_mm, practice)
-    knot, why, own = _first("fly", meeting, practice, practice.unit_of(recipe))
+    knot, why, own = first_choice("fly", meeting, practice, practice.unit_of(recipe))
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
 
@@ -62,7 +62,7 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
         return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
     is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
     meets = _meets(meeting, is_guard, practice)
-    knot, why, own = _first(meets, meeting, practice, practice.unit_of(recipe))
+    knot, why, own = first_choice(meets, meeting, practice, practice.unit_of(recipe))
     liked = own or knot == practice.choice[meets].usual[0]
     if knot is None:  # nothing of the order can be tied here, which the audit says
         knot = practice.choice["same line"].usual[0]
@@ -84,7 +84,7 @@ def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:
     return "same line"
 
 
-def _first(
+def first_choice(
     meets: Meets, meeting: Meeting, practice: Practice, unit: ShownUnit, *, level: bool = False
 ) -> tuple[Knot | None, str, bool]:
     """Return a knot for a meeting, why, and whether it is the person's own habit.

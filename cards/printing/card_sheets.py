@@ -3,13 +3,17 @@
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
+from tagend.cards.base.shown_lengths import length
+from tagend.cards.printing.hole import with_hole
 from tagend.cards.printing.job import Job
+from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import in_mm
 from tagend.layouts.sheets.cutouts import Backs, Card
 from tagend.layouts.sheets.imposition import MARGIN, place_cards
 from tagend.layouts.sheets.margins import registered, with_rules
-from tagend.layouts.sheets.pouch import SEALED, Use, pouch_sheet
+from tagend.layouts.sheets.pouch import HOLE, SEALED, Use, pouch_sheet
 from tagend.layouts.sheets.press import press_sheets
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.sheets.shelves import RunOrder
@@ -26,6 +30,7 @@ class SheetWishes:
     margin: float = MARGIN
     pouch: Use | None = None  # for what use the cards are laminated
     press: bool = False  # for a print shop, each side on a page of its own
+    hole: bool = False  # for a ring: beside each card, in its paper or in its film
 
 
 def card_sheets(
@@ -36,6 +41,8 @@ def card_sheets(
     job: Job,
 ) -> tuple[Sheet, ...]:
     """Return the sheets, not yet corrected for the printer. Raises as `place_cards` does."""
+    if wishes.hole and wishes.pouch is None:
+        cards = [with_hole(card) for card in cards]
     if wishes.press:
         return press_sheets(cards)
     sheets = place_cards(
@@ -60,11 +67,32 @@ def _pouches(
     if use is None:
         return ()
     wording, medium = job.wording, job.fonts.medium
-    film = wording.number(in_mm(SEALED[use]))
-    steps = (f"{number}. {step}" for number, step in enumerate(wording.steps("pouch"), 1))
-    told = (*steps, wording.say("film_around", film=film))
+    film, across = (_measure(points, job) for points in (SEALED[use], HOLE))
+    if wishes.hole:
+        steps, last = (
+            wording.steps("pouch_hole"),
+            wording.say("film_and_hole", film=film, hole=across),
+        )
+    else:
+        steps, last = wording.steps("pouch"), wording.say("film_around", film=film)
+    told = (*(f"{number}. {step}" for number, step in enumerate(steps, 1)), last)
     sizes = Counter((card.front.width, card.front.height) for card in cards)
     return tuple(
-        pouch_sheet(CardSize("card", *size, corner), count, paper, use, told, medium, wishes.margin)
+        pouch_sheet(
+            CardSize("card", *size, corner),
+            count,
+            paper,
+            use,
+            told,
+            medium,
+            wishes.margin,
+            hole=wishes.hole,
+        )
         for size, count in sizes.items()
     )
+
+
+def _measure(points: float, job: Job) -> str:
+    """Return a measure of film as the person's own ruler has it."""
+    mm = Fraction(points / MM).limit_denominator(100)
+    return job.wording.number(length(mm, "in") if job.practice.unit == "in" else in_mm(points))

@@ -1,12 +1,13 @@
 """What cards say and the sizes there are in; cards out that hold it, or what would do."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice, zip_longest
 
+from tagend.cards.faces.backs import Missing
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.pocket import pocket_card
+from tagend.cards.faces.pocket import PocketCard, holds_all, pocket_card
 from tagend.fonts import Fonts
 from tagend.layouts.base.faults import refused
 from tagend.layouts.paper.face import Face, TextRun
@@ -33,15 +34,24 @@ class CardSizes:
         return [self.size, *(card for card in known if _room(card) > _room(self.size))]
 
 
-def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
+@dataclass(frozen=True, slots=True)
+class LeaderCards:
+    """The cards of a leader, and what they have no room for."""
+
+    cards: tuple[Card, ...]
+    missing: Missing
+
+
+def cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:
     """Return the cards of a leader: one, or as many as it takes; one that grows, until it is one.
 
     Raises `Refused`, which tells the known sizes that would do, where the card is too small.
     """
     tried = (_either_way(text, size, sizes.fonts) for size in sizes.to_try())
-    held = [faces for faces in _until_one(tried) if faces is not None]
+    held = [made for made in _until_one(tried) if made is not None]
     if held:
-        return paired(min(held, key=len))  # of equals the smallest
+        made = min(held, key=lambda each: len(each.faces))  # of equals the smallest
+        return LeaderCards(paired(made.faces), made.missing)
     known = sorted(sizes.known, key=_room)
     holding = (card.name for card in known if _either_way(text, card, sizes.fonts) is not None)
     instead = " or ".join(islice(holding, _NAMED))
@@ -53,11 +63,20 @@ def cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
     )
 
 
-def _until_one(tried: Iterable[tuple[Face, ...] | None]) -> Iterator[tuple[Face, ...] | None]:
+def size_for_all(text: CardText, sizes: CardSizes) -> str | None:
+    """Return the name of the smallest known size of which one card leaves nothing out."""
+    for size in replace(sizes, grows=True).to_try()[1:]:
+        ways = (size,) if size.width >= size.height else (size, turned(size))
+        if any(holds_all(text, way, sizes.fonts) for way in ways):
+            return size.name
+    return None
+
+
+def _until_one(tried: Iterable[PocketCard | None]) -> Iterator[PocketCard | None]:
     """Yield what is tried, up to the first that is a single card."""
-    for faces in tried:
-        yield faces
-        if faces is not None and len(faces) <= _OF_CARD:
+    for made in tried:
+        yield made
+        if made is not None and len(made.faces) <= _OF_CARD:
             return
 
 
@@ -70,14 +89,14 @@ def _room(card: CardSize) -> float:
     return card.width * card.height
 
 
-def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...] | None:
+def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard | None:
     """Return the card's sides, lying or upright; None where neither way holds them.
 
-    A size named upright is made both ways, and that of fewer sides or else of larger type is
-    taken. One named lying is turned only where it must be: a table wants the width.
+    A size named upright is made both ways, and that of fewer sides, then of less left out, then of
+    larger type is taken. One named lying is turned only where it must be: a table wants the width.
     """
     made = (_sides(text, way, fonts) for way in (size, turned(size)))
-    ways = (faces for faces in made if faces is not None)
+    ways = (each for each in made if each is not None)
     return next(ways, None) if size.width >= size.height else min(ways, key=_effort, default=None)
 
 
@@ -86,13 +105,13 @@ def turned(size: CardSize) -> CardSize:
     return CardSize(size.name, size.height, size.width, size.corner)
 
 
-def _effort(faces: Sequence[Face]) -> tuple[int, float]:
-    """Return what a card asks of its reader: sides to turn, and small type on any of them."""
-    sizes = [item.size for face in faces for item in face.items if isinstance(item, TextRun)]
-    return len(faces), -min(sizes, default=0.0)
+def _effort(made: PocketCard) -> tuple[int, int, float]:
+    """Return what a card asks of its reader: sides to turn, what is missing, and small type."""
+    sizes = [item.size for face in made.faces for item in face.items if isinstance(item, TextRun)]
+    return len(made.faces), len(made.missing), -min(sizes, default=0.0)
 
 
-def _sides(text: CardText, size: CardSize, fonts: Fonts) -> tuple[Face, ...] | None:
+def _sides(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard | None:
     """Return the card's sides, just as the size is named; None where that does not hold them."""
     try:
         return pocket_card(text, size, fonts)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from functools import partial
+from functools import cache, partial
 from typing import TYPE_CHECKING
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
@@ -12,11 +12,10 @@ from tagend.cards.leader.naming import all_named
 from tagend.cards.leader.renewal import renewals
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
-from tagend.cards.printing.card_sizes import CardSizes, cards_of
+from tagend.cards.printing.card_sizes import CardSizes, LeaderCards, cards_of, size_for_all
 from tagend.cards.printing.codes import code_of
 from tagend.cards.printing.deck import deck
-from tagend.cards.printing.hole import with_hole
-from tagend.cards.printing.job import DUPLEX, Job, Printed, paper_faults, pdf_of
+from tagend.cards.printing.job import DUPLEX, Job, LeftOut, Printed, paper_faults, pdf_of
 from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
@@ -40,7 +39,6 @@ class CardWishes:
     copies: int = 1
     rack: "Rack | None" = None  # to name the person's own spools
     deck: bool = False  # with a cover, a reference and a cautions card
-    hole: bool = False  # with a strip for a ring
     taught: bool = True  # with how the knots are tied
     knots: bool = False  # these alone, each once for all leaders
     large: bool = False  # in type to be read without glasses
@@ -48,28 +46,47 @@ class CardWishes:
     ruler: bool = False  # along the edge of the last side
 
 
+@dataclass(frozen=True, slots=True)
+class _Made:
+    """All cards of a run, and what found no room on them."""
+
+    cards: tuple[Card, ...]
+    left_out: tuple[LeftOut, ...] = ()
+
+
 def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Printed:
     """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
-    return pdf_of(
+    made = cache(partial(_made, job, worksheets, wishes))
+    printed = pdf_of(
         job,
-        partial(cards_sheets, job, worksheets, wishes),
+        lambda: _on_paper(job, made().cards, wishes),
         worksheets,
         title=job.title("cards", worksheets),
         duplex=DUPLEX.get(wishes.sheets.backs),
         true=not wishes.sheets.press,  # a print shop has its own printer
     )
+    printed.left_out = made().left_out
+    return printed
 
 
 def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Sequence[Sheet]:
     """Return their sheets, for `pdf_of`. Raises `Refused`, and what `pdf_of` turns into it."""
-    size, paper = job.card_size(wishes.size), job.paper(wishes.paper)
+    return _on_paper(job, _made(job, worksheets, wishes).cards, wishes)
+
+
+def _on_paper(job: Job, cards: Sequence[Card], wishes: CardWishes) -> Sequence[Sheet]:
+    corner = job.card_size(wishes.size).corner
+    return card_sheets(cards, corner, job.paper(wishes.paper), wishes.sheets, job)
+
+
+def _made(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> _Made:
+    size = job.card_size(wishes.size)
     grows = wishes.large and wishes.size is None
     sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
     if wishes.knots:
-        cards = [*knots_cards(job, worksheets, size, large=wishes.large)] * wishes.copies
-    else:
-        cards = _cards(job, worksheets, wishes, sizes)
-    return card_sheets(cards, size.corner, paper, wishes.sheets, job)
+        taught = knots_cards(job, worksheets, size, large=wishes.large)
+        return _Made(taught * wishes.copies)
+    return _cards(job, worksheets, wishes, sizes)
 
 
 def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
@@ -99,21 +116,25 @@ def _tag(job: Job, unit: ShownUnit) -> str:
 
 def _cards(
     job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes, sizes: CardSizes
-) -> list[Card]:
+) -> _Made:
     """Return all cards, those of each leader as often as they are wanted."""
     texts = []
     for worksheet in worksheets:
         with paper_faults(worksheet.leader.recipe.name):
             texts.append(card_text(job, worksheet, wishes))
     if wishes.deck:
-        cards = deck(job, worksheets, texts, sizes) * wishes.copies
-    else:
-        made = [card for text in texts for card in _cards_of(text, sizes)]
-        cards = [card for card in made for _ in range(wishes.copies)]
-    return [with_hole(card) for card in cards] if wishes.hole else cards
+        return _Made(tuple(deck(job, worksheets, texts, sizes) * wishes.copies))
+    made = [_cards_of(text, sizes) for text in texts]
+    cards = (card for each in made for card in each.cards for _ in range(wishes.copies))
+    left_out = (
+        LeftOut(text.name, each.missing, size_for_all(text, sizes))
+        for text, each in zip(texts, made, strict=True)
+        if each.missing
+    )
+    return _Made(tuple(cards), tuple(left_out))
 
 
-def _cards_of(text: CardText, sizes: CardSizes) -> tuple[Card, ...]:
+def _cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:
     with paper_faults(text.name):
         return cards_of(text, sizes)
 

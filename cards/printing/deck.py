@@ -1,22 +1,24 @@
-"""A deck: what its cards say in; its leaves in type of one size, all lying alike, out."""
+"""A deck: what its cards say in; its leaves numbered, in type of one size, out."""
 
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import product
 
-from tagend.cards.faces.block import Scale, TooSmall
+from tagend.cards.faces.block import DROP, LEADING, Scale, TooSmall
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.deck import behind, cover
-from tagend.cards.faces.panel import Panel
+from tagend.cards.faces.deck import Leaf, behind, cover
+from tagend.cards.faces.panel import INSET, Panel
 from tagend.cards.faces.pocket import FACTORS, pocket_card
 from tagend.cards.faces.reference_card import reference_tables
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.card_sizes import CardSizes, paired, turned
 from tagend.cards.printing.job import Job
+from tagend.cards.words.language import Wording
 from tagend.cards.words.lessons import lessons
 from tagend.layouts.base.faults import refused
+from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.lengths import size_in_mm
-from tagend.layouts.paper.text import TooWide
+from tagend.layouts.paper.text import TooWide, set_line
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.formats import CardSize
 
@@ -73,21 +75,38 @@ def _leaves(
     factor: float,
 ) -> list[Card]:
     """Return the leaves in one type. Raises `TooSmall`."""
-    panel, told = Panel(size, Scale(factor, job.fonts)), job.told(worksheets)
-    leaders: list[Card] = []
-    for text in texts:
-        plain = replace(text, lessons=(), cautions=(), least=factor, most=factor)
-        leaders += paired(pocket_card(plain, size, job.fonts))
+    fonts, told = job.fonts, job.told(worksheets)
+    scale = Scale(factor, fonts)
+    foot = LEADING * scale.small  # for each leaf's number
+    inner = replace(size, height=size.height - foot)
+    leaf = Leaf(Panel(inner, scale), Panel(size, scale))
+    leaders = [
+        pocket_card(
+            replace(text, lessons=(), cautions=(), least=factor, most=factor), inner, fonts
+        ).faces
+        for text in texts
+    ]
     try:
-        front = cover(told, job.imprint, panel)
+        first = cover(told, job.cautions(worksheets), job.imprint, leaf)
     except TooWide as error:
         raise TooSmall(str(error)) from None
-    more = behind(
-        job.cautions(worksheets),
-        lessons(*told) if any(text.lessons for text in texts) else (),
-        reference_tables(job.practice, job.wording),
-        job.wording,
-        panel,
-    )
-    odd = len(front) % 2  # the cover's back has the first of what follows
-    return [*paired((*front, *more[:odd])), *leaders, *paired(more[odd:])]
+    taught = lessons(*told) if any(text.lessons for text in texts) else ()
+    last = behind(taught, reference_tables(job.practice, job.wording), leaf)
+    return _numbered([first, *leaders, last], size.height, scale, job.wording)
+
+
+def _numbered(
+    parts: Sequence[Sequence[Face]], height: float, scale: Scale, wording: Wording
+) -> list[Card]:
+    """Return the leaves, each part beginning one, with its number low at the left of its front."""
+    cards = [
+        card for faces in parts for card in paired([replace(face, height=height) for face in faces])
+    ]
+    y = height - INSET - (LEADING - DROP) * scale.small
+    result = []
+    for place, card in enumerate(cards, start=1):
+        words = wording.say("one_of", number=place, count=len(cards))
+        number = set_line(words, scale.bold, scale.small)
+        items = (*card.front.items, *number.at(INSET, y))
+        result.append(replace(card, front=replace(card.front, items=items)))
+    return result

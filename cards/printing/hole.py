@@ -3,9 +3,9 @@
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import MM, Face, Path, shifted
 from tagend.layouts.sheets.cutouts import Card
+from tagend.layouts.sheets.pouch import HOLE
 
 _STRIP = 10 * MM
-_HOLE = 2.5 * MM  # radius: what an office punch makes is 5 to 6 mm across, common practice
 
 
 def with_hole(card: Card) -> Card:
@@ -16,6 +16,6 @@ def with_hole(card: Card) -> Card:
 
 def _widened(face: Face, *, at_left: bool) -> Face:
     x = _STRIP / 2 if at_left else face.width + _STRIP / 2
-    hole = Path(circle(x, _STRIP / 2, _HOLE), 0.5)
+    hole = Path(circle(x, _STRIP / 2, HOLE / 2), 0.5)
     items = shifted(face.items, _STRIP if at_left else 0.0, 0.0)
     return Face(face.name, face.width + _STRIP, face.height, (*items, hole))

@@ -106,10 +106,20 @@ def job_of(shop: Shop, logo: Raster | None = None) -> Job:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """What a leader's card has no room for, and the size of card that holds it."""
+
+    name: str
+    missing: tuple[str, ...]
+    size: str | None
+
+
 class Printed(bytes):
-    """The bytes of a PDF, and the sheets that it is made of."""
+    """The bytes of a PDF, the sheets that it is made of, and what found no room on them."""
 
     sheets: tuple[Sheet, ...] = ()
+    left_out: tuple[LeftOut, ...] = ()
 
 
 def pdf_of(

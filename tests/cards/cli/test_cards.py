@@ -7,8 +7,9 @@ import pypdf
 import pytest
 
 from tagend.cards.cli.seal import sealed
+from tagend.layouts.paper.face import MM
 from tests.cards.cli.conftest import Tagend
-from tests.layouts.drawn import text
+from tests.layouts.drawn import boxes, text
 
 KEPT = sealed(b"# kept as it was\n")
 
@@ -196,3 +197,18 @@ def test_own_spools_are_named_from_the_rack(tagend: Tagend, demo: Path, output: 
     run = tagend("cards", demo / "sandbar-eight.toml", "--rack", demo / "rack.toml", "-o", output)
     assert run.status == 0
     assert "Stiff 25" in text(output.read_bytes())
+
+
+def test_a_hole_stands_in_the_paper_or_in_the_film_and_never_in_both(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    def holes(*options: str) -> list[int]:
+        run = tagend("cards", demo / "sandbar-eight.toml", "--hole", *options, "-o", output)
+        assert run.status == 0
+        found = (boxes(output.read_bytes(), page) for page in range(pages(output)))
+        across = pytest.approx((5 * MM, 5 * MM), abs=0.02)
+        return [sum((b[2] - b[0], b[3] - b[1]) == across for b in page) for page in found]
+
+    assert holes() == [2]  # on the front and on the back
+    assert holes("--wet") == holes("--dry") == [0, 1]
+    assert "through film alone" in " ".join(text(output.read_bytes(), 1).split())

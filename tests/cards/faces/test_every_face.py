@@ -9,7 +9,7 @@ from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.faces.bench import bench_sheet
 from tagend.cards.faces.block import Scale, TooSmall
 from tagend.cards.faces.counter import Offer, counter_sheet
-from tagend.cards.faces.deck import behind, cover
+from tagend.cards.faces.deck import Leaf, behind, cover
 from tagend.cards.faces.label import wallet_label
 from tagend.cards.faces.label_lines import LabelNote
 from tagend.cards.faces.page import MARGIN, NARROW_MARGIN
@@ -166,10 +166,10 @@ def test_every_card_of_a_deck(shop: Shop) -> None:
     for size in map(card_size, ("ID-1", "index-3x5", "A6", "A7")):
         for way in ways(size):
             panel = Panel(way, Scale(1.0, job.fonts))
-            told = job.told(worksheets)
-            parts = job.cautions(worksheets), lessons(*told), tables, job.wording
+            leaf, told = Leaf(panel, panel), job.told(worksheets)
             try:
-                faces = [*cover(told, job.imprint, panel), *behind(*parts, panel)]
+                first = cover(told, job.cautions(worksheets), job.imprint, leaf)
+                faces = [*first, *behind(lessons(*told), tables, leaf)]
             except TooSmall:
                 assert way.height > way.width
                 continue

@@ -1,23 +1,28 @@
 """A deck of the samples: few leaves, each knot and caution once, in type of one size."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 
 import pytest
 
 from tagend.cards.faces.pocket import LARGE
-from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.card_sheets import SheetWishes
 from tagend.cards.printing.card_sizes import CardSizes
-from tagend.cards.printing.cards import CardWishes, card_text
+from tagend.cards.printing.cards import CardWishes, card_text, cards_pdf
 from tagend.cards.printing.deck import deck
+from tagend.cards.printing.job import Job, job_of
 from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.words.language import languages
 from tagend.cards.words.lessons import lessons
 from tagend.fonts import OURS
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.typeset import prepare
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.stock import card_size, shipped
+from tests.layouts.drawn import text
 from tests.seen import runs, words
 from tests.told import JOB
 from tests.tree import SAMPLES
@@ -79,3 +84,64 @@ def test_a_knots_card_teaches_each_knot_once_in_full(large: bool) -> None:
         assert all(shown.count(prepare(step)[:9]) for step in lesson.steps)
     least = min(run.size for face in faces(cards) for run in runs(face))
     assert least >= (LARGE if large else 1.0) * 7.6 - 1e-9
+
+
+SIX = [
+    worksheet(read_recipe(path.read_bytes(), PRACTICE), PRACTICE)
+    for path in sorted(SAMPLES.glob("*-*.toml"))
+]
+
+
+def pages(job: Job, sheets: Sequence[Worksheet], size: str) -> list[str]:
+    """Return the text of a deck's sides, fronts and backs in turn."""
+    wishes = CardWishes(size=size, deck=True, sheets=SheetWishes(press=True))
+    pdf = cards_pdf(job, sheets, wishes)
+    return [" ".join(text(pdf, page).split()) for page in range(len(pdf.sheets))]
+
+
+def places(of: Iterable[str], sides: Sequence[str]) -> list[int]:
+    """Return on which sides words stand, by the letters that they begin with."""
+    return [
+        next(n for n, side in enumerate(sides) if prepare(" ".join(words.split())) in side)
+        for words in of
+    ]
+
+
+@pytest.mark.parametrize("language", languages())
+@pytest.mark.parametrize(("size", "sheets"), [("ID-1", SHEETS), ("A7", SIX)])
+def test_each_leaf_is_numbered_on_its_front_in_the_order_of_the_ring(
+    size: str, sheets: Sequence[Worksheet], language: str
+) -> None:
+    job = job_of(Shop(language=language))
+    sides = pages(job, sheets, size)
+    count = (len(sides) + 1) // 2
+    say = job.wording.say
+    for number in range(1, count + 1):
+        said = say("one_of", number=number, count=count)
+        assert [said in side for side in sides].index(True) == 2 * (number - 1)
+        assert sum(said in side for side in sides) == 1
+    leaders = [sheet.leader.recipe.name for sheet in sheets]
+    (index, *_), (knot, *_) = (
+        places([say("leaders")], sides),
+        places(
+            [
+                lesson.name[1:] + (f" · {lesson.laid}" if lesson.laid else "")
+                for lesson in lessons(*job.told(sheets))
+            ],
+            sides,
+        ),
+    )
+    (table,) = places([say("x_sizes")], sides)
+    (first, *_) = [n for n, side in enumerate(sides) if side.startswith(leaders[0])]
+    assert index == 0 < first < knot <= table
+
+
+@pytest.mark.parametrize("language", languages())
+def test_cautions_stand_together_with_the_cover(language: str) -> None:
+    job = job_of(Shop(language=language))
+    sides = pages(job, SHEETS, "ID-1")
+    on_cover, others = " ".join(sides[:2]), " ".join(sides[2:])
+    for caution in job.cautions(SHEETS):
+        said = [prepare(words[:20]) for words in (caution.long, caution.short)]
+        assert any(words in on_cover for words in said)
+        assert not any(words in others for words in said)

@@ -1,5 +1,7 @@
 """A pouch cut along the sheet's lines leaves the film it must around every card."""
 
+from collections.abc import Iterator
+
 import pytest
 
 from tagend.fonts import OURS
@@ -9,7 +11,7 @@ from tagend.layouts.sheets.imposition import DoesNotFit
 from tagend.layouts.sheets.pouch import Use, pouch_sheet
 from tagend.layouts.stock.formats import CardSize
 from tagend.layouts.stock.stock import card_size, paper
-from tests.layouts.drawn import boxes, is_grey_only, text
+from tests.layouts.drawn import Box, boxes, is_grey_only, text
 
 LETTER, ID_1 = paper("Letter"), card_size("ID-1")
 SEALED: dict[Use, float] = {"wet": 5, "dry": 3.2}
@@ -30,6 +32,30 @@ def test_the_film_reaches_beyond_the_card_on_all_sides(use: Use) -> None:
     ]
     beyond = (card[0] - film[0], card[1] - film[1], film[2] - card[2], film[3] - card[3])
     assert [edge / MM for edge in beyond] == pytest.approx([SEALED[use]] * 4, abs=0.01)
+
+
+@pytest.mark.parametrize("use", SEALED)
+@pytest.mark.parametrize("size", ["ID-1", "A7", "index-3x5"])
+def test_a_hole_lies_in_sealed_film_as_far_from_the_paper_as_the_films_end(
+    use: Use, size: str
+) -> None:
+    of = card_size(size)
+    sheet = pouch_sheet(of, 1, LETTER, use, TOLD, OURS.medium, hole=True)
+    found = boxes(write_pdf([sheet], title="", creator=""))
+
+    def sized(width: float, height: float) -> Iterator[Box]:
+        for b in found:
+            sides = sorted((b[2] - b[0], b[3] - b[1]))
+            if sides == pytest.approx(sorted((width, height)), abs=0.02):
+                yield b
+
+    (hole,), (card,) = sized(5 * MM, 5 * MM), sized(of.width, of.height)
+    film = max(found, key=lambda b: (b[2] - b[0]) * (b[3] - b[1]))
+    between = max(card[0] - hole[2], hole[0] - card[2], card[1] - hole[3], hole[1] - card[3])
+    assert between / MM >= SEALED[use] - 0.01
+    for inner, least in ((hole, 3), (card, SEALED[use])):
+        ends = (inner[0] - film[0], inner[1] - film[1], film[2] - inner[2], film[3] - inner[3])
+        assert min(ends) / MM >= least - 0.01
 
 
 def test_neighbours_share_the_cut_between_them() -> None:
