@@ -32,7 +32,12 @@ from tagend.cards.figures.eight import (
     eight_laid,
     eight_steps,
 )
-from tagend.cards.figures.haywire import haywire_steps, haywire_twisted, haywire_wrapped
+from tagend.cards.figures.haywire import (
+    haywire_steps,
+    haywire_twisted,
+    haywire_wrapped,
+    wrapped_steps,
+)
 from tagend.cards.figures.ink import Box, frame
 from tagend.cards.figures.loops import (
     apart_steps,
@@ -171,7 +176,11 @@ _FIGURES: Mapping[str, Figure] = {
     "clinch": Figure(((clinch_laid, clinch_steps),), clinch_drawn),
     "non-slip loop": Figure(((nonslip_laid, nonslip_steps),), nonslip_drawn),
     "palomar": Figure(((palomar_laid, palomar_steps),), palomar_drawn),
-    "haywire twist": Figure(((haywire_twisted, haywire_steps),), haywire_wrapped, pulled=False),
+    "haywire twist": Figure(
+        ((haywire_twisted, haywire_steps), (haywire_wrapped, wrapped_steps)),
+        haywire_wrapped,
+        pulled=False,
+    ),
     "davy": Figure(((davy_laid, davy_steps),), davy_drawn),
     "bimini twist": Figure(((bimini_laid, bimini_steps),), bimini_drawn),
     "crimped sleeve": Figure(((sleeve_laid, sleeve_steps),), sleeve_crimped, pulled=False),

@@ -52,3 +52,9 @@ def haywire_steps(_: int, turns: int) -> tuple[Stage, ...]:
     """The twist, and the tag set square."""
     end = (_far(turns) + 0.2, -_R, 0.0)
     return Stage(((end,),), moves=(0,), count=Count(turns, "light")), Stage((), moves=(0,))
+
+
+def wrapped_steps(_: int, turns: int) -> tuple[Stage, ...]:
+    """The wraps, the tag not broken yet."""
+    end = (_far(turns) - 0.5 - (_WRAPS - 0.15) * CLOSE, -_BARREL, -0.5)
+    return (Stage(((end,),), moves=(0,), count=Count(_WRAPS)),)
