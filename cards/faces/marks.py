@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from tagend.cards.faces.pattern import Band
+from tagend.cards.faces.band import Band
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.joints import End
 from tagend.cards.practice.knots import Knot
