@@ -5,7 +5,7 @@ No material has a look of its own: black is for the thin strand of a knot, and w
 
 from dataclasses import dataclass
 
-from tagend.layouts.paper.face import Path
+from tagend.layouts.paper.face import Path, Step
 
 _LINE = 0.5  # points; thinner lines break up on an office printer
 
@@ -36,7 +36,7 @@ class Band:
     @property
     def outline(self) -> Path:
         end, near, far = self.end, self.from_thick / 2, self.to_thick / 2
-        steps = (
+        steps: tuple[Step, ...] = (
             ("move", self.x, self.y - near),
             ("line", end, self.y - far),
             ("line", end, self.y + far),
