@@ -120,7 +120,7 @@ def rendered(pdf: bytes, picture: Sample) -> Image.Image:
     """Return a page in greys, cropped to what is printed."""
     with PdfDocument(pdf) as document:
         page = document[picture.page - 1].render(scale=picture.dpi / 72, grayscale=True)
-    image = page.to_pil()
+    image: Image.Image = page.to_pil()
     # The soft edges of what is printed differ from one renderer to the next.
     dark = image.point(lambda grey: 255 * (grey < _DARK))
     left, top, right, bottom = dark.getbbox() or (0, 0, *image.size)
