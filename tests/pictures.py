@@ -3,9 +3,11 @@
 from io import BytesIO
 
 import pypdfium2
-from PIL import Image
+from PIL import Image, ImageChops
 
 from tagend.layouts.codes.code import QUIET, symbol
+
+_SQUARE = 4
 
 
 def code_picture(text: str, module: int = 4) -> Image.Image:
@@ -41,3 +43,15 @@ def file_of(picture: Image.Image, kind: str = "PNG") -> bytes:
     out = BytesIO()
     picture.save(out, kind)
     return out.getvalue()
+
+
+def differ(one: Image.Image, other: Image.Image) -> int:
+    """Return how much two pictures differ where they differ most, from 0 to 255.
+
+    Squares of `_SQUARE` pixels are compared, which levels the soft edges of lines.
+    """
+    if one.size != other.size:
+        return 255
+    greys = (picture.convert("L").reduce(_SQUARE) for picture in (one, other))
+    counts = ImageChops.difference(*greys).histogram()
+    return max(grey for grey, count in enumerate(counts) if count)

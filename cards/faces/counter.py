@@ -18,7 +18,6 @@ from tagend.cards.faces.block import (
     stacked,
     text_block,
 )
-from tagend.cards.faces.counter_key import counter_key
 from tagend.cards.faces.counter_strand import counter_strand
 from tagend.cards.faces.imprint import Imprint, with_logo
 from tagend.cards.faces.page import Page, Row
@@ -76,7 +75,9 @@ def counter_sheet(
     in_order = sorted(offers, key=lambda offer: offer.weight or math.inf)
     room = page.width - column.width
     plots = plots_alike([offer.told for offer in in_order], scale, room, _ROOM * _FACTOR)
-    key = counter_key(plots, page.width, with_codes=bool(column.width))
+    notes = [wording.say("counter_key", factor=plots[0].factor)]
+    notes += [wording.say("counter_codes")] if column.width else []
+    key = small_lines(notes, scale, page.width)
     blocks = [
         _leader(offer, plotted, column, page.width)
         for offer, plotted in zip(in_order, plots, strict=True)

@@ -1,6 +1,6 @@
-"""A strand to sell by: a plotted leader in; it drawn, with the measures of each section, out.
+"""A strand to sell by: a plotted leader in; it drawn, with what each section is, out.
 
-Lengths are bold. A unit is said once, and again only where another came between.
+Lengths are bold. A unit or a material is said once, and again only where another came between.
 """
 
 from collections.abc import Iterator, Sequence
@@ -9,7 +9,6 @@ from typing import NamedTuple
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, small_lines, stacked
 from tagend.cards.faces.captions import without_overlap
 from tagend.cards.faces.marks import RISE, marks, reach, rise
-from tagend.cards.faces.pattern import patterned
 from tagend.cards.faces.plot import Plot
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import Path, segment, shifted
@@ -24,15 +23,14 @@ _THIN = 0.35  # points
 
 
 class _Figures(NamedTuple):
-    """What is said of a section, and where the middle of that came to stand."""
+    """What is said of a section, line by line, and where the middle of that came to stand."""
 
-    length: SetLine
-    diameter: SetLine
+    lines: tuple[SetLine, ...]
     x: float = 0.0
 
     @property
     def width(self) -> float:
-        return max(self.length.width, self.diameter.width)
+        return max(line.width for line in self.lines)
 
 
 def counter_strand(plotted: Plot, width: float) -> Block:
@@ -54,19 +52,19 @@ def counter_strand(plotted: Plot, width: float) -> Block:
     rows = (
         item
         for each in figures
-        for row, line in enumerate((each.length, each.diameter))
+        for row, line in enumerate(each.lines)
         for item in line.at(each.x, top + (row * LEADING + DROP) * size, "centre")
     )
     leads = (_lead(plotted, place, figures[place].x, top) for place, far in enumerate(moved) if far)
-    return Block((*strand.items, *leads, *rows), top + 2 * LEADING * size)
+    deep = max(len(each.lines) for each in figures) * LEADING * size
+    return Block((*strand.items, *leads, *rows), top + deep)
 
 
 def _strand(plotted: Plot) -> Block:
     """Return the strand alone, from its highest sign to its lowest."""
     above = rise(plotted)
-    bands = zip(plotted.bands, plotted.leader.pieces, strict=True)
-    drawn = (path for band, piece in bands for path in patterned(band, piece.material.pattern))
-    return Block(shifted((*drawn, *marks(plotted)), 0, above), above + reach(plotted))
+    drawn = (*(band.outline for band in plotted.bands), *marks(plotted))
+    return Block(shifted(drawn, 0, above), above + reach(plotted))
 
 
 def _lead(plotted: Plot, place: int, x: float, top: float) -> Path:
@@ -81,8 +79,8 @@ def _placed(plotted: Plot, width: float) -> list[_Figures] | None:
     scale = plotted.scale
     bold, medium, size = scale.bold, scale.medium, scale.small
     figures = [
-        _Figures(set_line(length, bold, size), set_line(diameter, medium, size))
-        for length, diameter in _lines(plotted.told)
+        _Figures((set_line(length, bold, size), *(set_line(each, medium, size) for each in more)))
+        for length, *more in _lines(plotted.told)
     ]
     gap = _APART * scale.small
     wishes = [band.middle + gap / 2 for band in plotted.bands]
@@ -92,12 +90,18 @@ def _placed(plotted: Plot, width: float) -> list[_Figures] | None:
     return [each._replace(x=x - gap / 2) for each, x in zip(figures, middles, strict=True)]
 
 
-def _lines(told: Told) -> list[tuple[str, str]]:
-    """Return each section's length and diameter, units said where they change."""
-    pieces = told.leader.pieces
+def _lines(told: Told) -> Iterator[list[str]]:
+    """Yield each section's length, diameter and material, units and materials where they change."""
+    pieces, wording = told.leader.pieces, told.wording
     lengths = [f"{told.span_number(piece.finished)} {told.leader.unit}" for piece in pieces]
-    diameters = [told.along(piece) for piece in pieces]
-    return list(zip(_units_once(lengths), _units_once(diameters), strict=True))
+    quantities = (lengths, [told.along(piece) for piece in pieces])
+    last = ""
+    for piece, *said in zip(pieces, *map(_units_once, quantities), strict=True):
+        material = piece.section.material
+        said += [wording.material(material)] if material != last else []
+        said += [wording.say("bite_guard")] if piece.part == "bite guard" else []
+        last = material
+        yield said
 
 
 def _units_once(quantities: Sequence[str]) -> Iterator[str]:

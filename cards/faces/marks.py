@@ -8,7 +8,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from tagend.cards.faces.pattern import Band
+from tagend.cards.faces.band import Band
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.joints import End
 from tagend.cards.practice.knots import Knot
@@ -32,7 +32,7 @@ def marks(plotted: Plot) -> Iterator[Path]:
     """Return the paths over the bands, in the order in which they are drawn."""
     for band, piece in zip(plotted.bands, plotted.leader.pieces, strict=True):
         if piece.part == "bite guard":
-            yield underline(band)
+            yield _underline(band)
     yield from _ends(plotted)
     for x, end, below in _droppers(plotted):
         yield _dropper(x, end, below)
@@ -60,7 +60,7 @@ def _droppers(plotted: Plot) -> Iterator[tuple[float, float, float]]:
             yield band.end, min(end, plotted.end), below
 
 
-def underline(band: Band) -> Path:
+def _underline(band: Band) -> Path:
     """Return the broken line below a bite guard that tells it from the tippet above it."""
     y = band.y + max(band.from_thick, band.to_thick) / 2 + _UNDER
     return Path(segment(band.x, y, band.end, y), _FINEST, dash=_DASHES)

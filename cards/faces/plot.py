@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from tagend.cards.faces.band import Band
 from tagend.cards.faces.block import Scale
-from tagend.cards.faces.pattern import Band
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.parts import fly_end_mm
 from tagend.cards.words.leader_words import Told, is_looped

@@ -32,14 +32,16 @@ from tagend.cards.figures.eight import (
     eight_laid,
     eight_steps,
 )
-from tagend.cards.figures.haywire import haywire_steps, haywire_twisted, haywire_wrapped
+from tagend.cards.figures.haywire import haywire_steps, haywire_wrapped
 from tagend.cards.figures.ink import Box, frame
 from tagend.cards.figures.loops import (
     apart_steps,
     loops_apart,
     loops_drawn,
     loops_laid,
+    loops_slipped,
     loops_steps,
+    slipped_steps,
 )
 from tagend.cards.figures.nail import (
     nail_drawn,
@@ -154,7 +156,9 @@ _FIGURES: Mapping[str, Figure] = {
     "uni to uni": Figure(((uni_laid, uni_steps),), uni_drawn),
     "twisted-loop joint": Figure(((twisted_laid, twisted_steps),), twisted_drawn),
     "loop to loop": Figure(
-        ((loops_laid, loops_steps),), loops_drawn, opening=((loops_apart, apart_steps),)
+        ((loops_laid, loops_steps),),
+        loops_drawn,
+        opening=((loops_apart, apart_steps), (loops_slipped, slipped_steps)),
     ),
     "albright": Figure(((albright_laid, albright_steps),), albright_drawn),
     "slim beauty": Figure(((slim_threaded, threaded_steps), (slim_laid, slim_steps)), slim_drawn),
@@ -171,7 +175,7 @@ _FIGURES: Mapping[str, Figure] = {
     "clinch": Figure(((clinch_laid, clinch_steps),), clinch_drawn),
     "non-slip loop": Figure(((nonslip_laid, nonslip_steps),), nonslip_drawn),
     "palomar": Figure(((palomar_laid, palomar_steps),), palomar_drawn),
-    "haywire twist": Figure(((haywire_twisted, haywire_steps),), haywire_wrapped, pulled=False),
+    "haywire twist": Figure(((haywire_wrapped, haywire_steps),), haywire_wrapped, pulled=False),
     "davy": Figure(((davy_laid, davy_steps),), davy_drawn),
     "bimini twist": Figure(((bimini_laid, bimini_steps),), bimini_drawn),
     "crimped sleeve": Figure(((sleeve_laid, sleeve_steps),), sleeve_crimped, pulled=False),

@@ -14,13 +14,6 @@ _R, _DEEP = 0.6, 0.9  # of either part, from the middle of the twist
 _BARREL = 1.05  # of the wraps, from the standing part
 
 
-def haywire_twisted(_: int, turns: int) -> tuple[Course, ...]:
-    """Both parts turned round one another, and the tag set square."""
-    far = _far(turns)
-    square = rows(x=(-0.5, -0.9, -0.9, -0.9), y=(-0.7, 0.4, 1.6, 4.0), z=(0.9, 1.2, 1.0, 0.6))
-    return _on_eye(turns, [(far + x, y, z) for x, y, z in square])
-
-
 def haywire_wrapped(_: int, turns: int) -> tuple[Course, ...]:
     """The wraps laid round the standing part alone, and the tag broken flush."""
     start = _far(turns) - 0.5
@@ -49,6 +42,12 @@ def _on_eye(turns: int, tag: Sequence[Point]) -> tuple[Course, ...]:
 
 
 def haywire_steps(_: int, turns: int) -> tuple[Stage, ...]:
-    """The twist, and the tag set square."""
-    end = (_far(turns) + 0.2, -_R, 0.0)
-    return Stage(((end,),), moves=(0,), count=Count(turns, "light")), Stage((), moves=(0,))
+    """The twist, the tag set square, and its wraps, before it is broken."""
+    far = _far(turns)
+    twisted, square = (far + 0.2, -_R, 0.0), (far - 0.5 - 0.4 * CLOSE, 0.8, 1.0)
+    wrapped = (far - 0.5 - (_WRAPS - 0.15) * CLOSE, -_BARREL, -0.5)
+    return (
+        Stage(((twisted,),), moves=(0,), count=Count(turns, "light")),
+        Stage(((square,),), moves=(0,)),
+        Stage(((wrapped,),), moves=(0,), count=Count(_WRAPS)),
+    )

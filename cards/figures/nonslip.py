@@ -68,9 +68,10 @@ def nonslip_drawn(_: int, turns: int) -> tuple[Course, ...]:
 
 
 def nonslip_steps(_: int, turns: int) -> tuple[Stage, ...]:
-    """The tag back through the overhand, its turns, and through the overhand again."""
+    """The eye, the tag back through the overhand, its turns, and through the overhand again."""
     far = -3.8 - turns * pitch(turns, _ROOM, 1.7)
     return (
+        Stage((((8.0, 0.6, -0.3),),), moves=(0,)),
         Stage((((0.45, -1.9, -0.9),),), moves=(0,)),
         Stage((((far, -1.3, 0.0),),), moves=(0,), count=Count(turns, "light")),
         Stage((((3.2, 1.1, 1.2),),), moves=(0,), free=2.6),

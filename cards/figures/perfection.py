@@ -27,8 +27,13 @@ def perfection_drawn(*_: int) -> tuple[Course, ...]:
 
 
 def perfection_steps(*_: int) -> tuple[Stage, ...]:
-    """Loop one; loop two, and the tag between them."""
-    return Stage((((-0.6, 1.2, -0.3),),), moves=(0,)), Stage((), moves=(0,))
+    """Loop one; loop two; the tag between them."""
+    behind = ((1.6, 2.2, -0.2),)
+    return (
+        Stage((((-0.6, 1.2, -0.3),),), moves=(0,)),
+        Stage((behind,), moves=(0,)),
+        Stage((), moves=(0,)),
+    )
 
 
 def through_steps(*_: int) -> tuple[Stage, ...]:

@@ -101,8 +101,12 @@ def _leg(side: float, out: int, back: int, left: float) -> list[Point]:
 
 
 def threaded_steps(*_: int) -> tuple[Stage, ...]:
-    """The fold through the eight."""
-    return (Stage((None, ((-10.2, 2.4 - _SIDE, -0.9), (-10.2, 2.4 + _SIDE, -0.9))), moves=(1,)),)
+    """The eight, drawn from both its ends, and the fold through it."""
+    threaded = (-10.2, 2.4 - _SIDE, -0.9), (-10.2, 2.4 + _SIDE, -0.9)
+    return (
+        Stage((None, ()), moves=(0, ~0), count=Count(_PASSES, what="passes")),
+        Stage((None, threaded), moves=(1,)),
+    )
 
 
 def slim_steps(_: int, turns: int) -> tuple[Stage, ...]:

@@ -20,18 +20,6 @@ from tagend.layouts.base.faults import refused
 MaterialKind = Literal["nylon", "fluorocarbon", "wire", "stranded wire", "thread"]
 Strand = Literal["line", "wire", "stranded wire", "thread"]  # what a knot is tied in
 Range = tuple[Fraction, Fraction]  # lowest and highest
-Pattern = Literal[
-    "solid",
-    "outline",
-    "core",
-    "two cores",
-    "broken core",
-    "hatch",
-    "back hatch",
-    "cross hatch",
-    "dots",
-    "bars",
-]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +29,6 @@ class Material:
     name: str
     code: str
     kind: MaterialKind
-    pattern: Pattern
     also: tuple[str, ...] = ()
     hard: bool = False
     density: Range | None = None  # g/cm3; None where the name does not settle it
@@ -109,7 +96,6 @@ _read_material: RowReader[Material] = RowReader(
         {
             **NAMING,
             "kind": by(one_of(*get_args(MaterialKind))),
-            "pattern": by(one_of(*get_args(Pattern))),
             "hard": FLAG,
             "density": by(_read_density),
             "modulus": by(_read_range),

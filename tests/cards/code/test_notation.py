@@ -131,9 +131,7 @@ OWN_KNOTS = knots_with_own(
         "blood": {"code": "ZZ"},
     }
 )
-OWN_MATERIALS = materials_with_own(
-    {"stiff 50% stuff": {"code": "N50", "kind": "nylon", "pattern": "solid"}}
-)
+OWN_MATERIALS = materials_with_own({"stiff 50% stuff": {"code": "N50", "kind": "nylon"}})
 OWN = replace(
     PLAIN,
     sections=(

@@ -70,6 +70,33 @@ def test_lengths_and_diameters_of_every_section_stand_below_it() -> None:
         assert middles[0] == pytest.approx(middles[1])
 
 
+def below(page: Face, material: str) -> list[str]:
+    """Return the diameters above which a material stands."""
+    shown = {run.text: run.x + run.width / 2 for run in runs(page) if run.text[:2] == "0."}
+    middles = [run.x + run.width / 2 for run in runs(page) if run.text == material]
+    return [text for x in middles for text, at in shown.items() if abs(at - x) < 0.1]
+
+
+def test_materials_are_told_in_words_where_they_change() -> None:
+    pieces = [("40 in", "0.020 in", "nylon"), ("30 in", "0.015 in", "nylon")]
+    pieces += [("30 in", "0.012 in", "fluorocarbon"), ("30 in", "0.010 in", "nylon")]
+    (page,) = sheet([leader(recipe(*(section(*each) for each in pieces)))])
+    assert below(page, "nylon") == ["0.020 in", "0.010"]
+    assert below(page, "fluorocarbon") == ["0.012"]
+
+
+def test_no_material_is_drawn_in_black() -> None:
+    hard = leader(recipe(section("40 in", "0.020 in", "hard nylon"), section("30 in", "0.012 in")))
+    (page,) = sheet([hard])
+    assert not [path for path in paths(page) if path.fill == 0.0]
+
+
+def test_a_bite_guard_is_told_in_words() -> None:
+    guard = section("6 in", "0.024 in", part="bite guard")
+    (page,) = sheet([leader(recipe(section("30 in", "0.020 in"), guard))])
+    assert "bite guard" in words(page)
+
+
 def test_sections_too_many_for_figures_are_listed() -> None:
     many = leader(recipe(*(section("5 in", f"0.0{30 - n} in") for n in range(16))))
     (page,) = sheet([many], on="A5")

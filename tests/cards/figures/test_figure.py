@@ -29,8 +29,10 @@ def test_every_knot_of_ours_has_a_figure() -> None:
 
 
 @every_figure
-def test_a_knot_has_two_to_four_frames(knot: Knot, thick: int, thin: int) -> None:
-    assert 2 <= len(knot_frames(knot, thick, thin)) <= 4
+def test_a_knot_has_two_to_four_steps_before_it_is_finished(
+    knot: Knot, thick: int, thin: int
+) -> None:
+    assert 2 <= len(knot_frames(knot, thick, thin)[:-1]) <= 4
 
 
 @every_figure
@@ -56,7 +58,7 @@ def test_frame_is_strokes_in_black_and_white_and_arrows(knot: Knot, thick: int, 
 
 @every_figure
 def test_figure_is_small_in_a_file(knot: Knot, thick: int, thin: int) -> None:
-    assert sum(bytes_of(ink(frame)) for frame in knot_frames(knot, thick, thin)) < 28_000
+    assert sum(bytes_of(ink(frame)) for frame in knot_frames(knot, thick, thin)) < 40_000
 
 
 def test_edges_of_a_small_figure_are_no_thinner_than_a_printer_draws() -> None:

@@ -4,7 +4,8 @@ from itertools import pairwise
 
 import pytest
 
-from tests.cards.figures.stages import curves, stage
+from tagend.cards.figures.figure import knot_frames
+from tests.cards.figures.stages import KNOTS, curves, stage
 from tests.cards.figures.topology import (
     alexander,
     closed,
@@ -96,6 +97,14 @@ def test_non_slip_loop_leaves_its_loop_open_and_its_tag_beside_it(number: int) -
     assert max(across) - min(across) > 2.5  # the loop's legs stand apart
     assert 0 < line.points[-1][0] < far - 2
     assert line.points[-1][1] < sum(across) / len(across)
+
+
+def test_lower_loop_is_slipped_over_the_upper_one_before_its_piece_goes_through() -> None:
+    upper, lower, *_ = curves(knot_frames(KNOTS.find("loop to loop"), 0, 0)[1].strands)
+    met = [passed[0] for passed in passes([upper, lower], "UL")[1].split() if passed[1] == "U"]
+    piece, ring = ["U", "O"], ["O", "O", "U", "U", "O", "O"]  # both go over the upper loop's side
+    # under the upper loop's tip and out over its side; the ring's tip behind both of its legs
+    assert met == [*piece, *ring]
 
 
 @pytest.mark.parametrize("number", [0, 1])

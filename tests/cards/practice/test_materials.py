@@ -21,10 +21,6 @@ def test_every_material_names_its_source(material: Material) -> None:
     assert material.density or any("no density" in line for line in material.source)
 
 
-def test_each_material_is_drawn_in_its_own_way() -> None:
-    assert len({material.pattern for material in MATERIALS}) == len(MATERIALS.rows)
-
-
 def test_every_kind_has_a_material() -> None:
     assert {m.kind for m in MATERIALS} == {*get_args(MaterialKind)}
 
@@ -53,7 +49,7 @@ def test_a_misspelt_material_is_met_with_the_near_one() -> None:
 
 
 def test_an_own_material_is_found_beside_ours() -> None:
-    own = {"code": "SK", "kind": "thread", "pattern": "bars", "density": 1.3}
+    own = {"code": "SK", "kind": "thread", "density": 1.3}
     assert materials_with_own({"silk": own}).find("silk").kind == "thread"
 
 
@@ -67,8 +63,7 @@ def test_broken_own_materials_are_refused_together() -> None:
     own = {
         "nylon": {"modulus": [3, 2]},
         "wire": {"density": "7.9"},
-        "silk": {"code": "SK", "kind": "cloth", "pattern": "bars"},
-        "gut": {"code": "N", "kind": "thread", "pattern": "stripes"},
+        "silk": {"code": "SK", "kind": "cloth"},
     }
     with pytest.raises(Refused) as refusal:
         materials_with_own(own)
@@ -77,6 +72,4 @@ def test_broken_own_materials_are_refused_together() -> None:
         "wire, density: '7.9' is no likely figure; write a number such as 1.14",
         "silk, kind: 'cloth' is not known; write one of: nylon, fluorocarbon, wire, "
         "stranded wire, thread",
-        "gut, pattern: 'stripes' is not known; write one of: solid, outline, core, "
-        "two cores, broken core, hatch, back hatch, cross hatch, dots, bars",
     ]

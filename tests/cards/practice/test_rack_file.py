@@ -54,7 +54,7 @@ def test_a_spool_holds_far_more_than_a_leader() -> None:
 
 def test_a_material_may_be_written_by_any_of_its_names_or_be_one_s_own() -> None:
     assert read(SPOOL.replace("hard nylon", "Hard-Nylon")).spools[0].material == "hard nylon"
-    own = practice('[materials.silk]\ncode = "SK"\nkind = "thread"\npattern = "bars"\n')
+    own = practice('[materials.silk]\ncode = "SK"\nkind = "thread"\n')
     rack = read_rack(SPOOL.replace("hard nylon", "silk").encode(), own)
     assert rack.spools[0].material == "silk"
 

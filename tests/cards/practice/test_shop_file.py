@@ -77,8 +77,7 @@ def test_an_own_lap_may_differ_by_side() -> None:
 
 def test_an_own_knot_and_an_own_material_are_known() -> None:
     own = practice(
-        "[knots.blood]\nlargest_ratio = 1.3\n"
-        "[materials.silk]\ncode = 'SK'\nkind = 'thread'\npattern = 'bars'\n"
+        "[knots.blood]\nlargest_ratio = 1.3\n[materials.silk]\ncode = 'SK'\nkind = 'thread'\n"
     )
     assert own.knots.find("blood").largest_ratio == Fraction("1.3")
     assert own.materials.find("silk").kind == "thread"

@@ -79,7 +79,7 @@ def test_a_strand_comes_back_from_its_text(strand: Strand) -> None:
 
 
 def test_an_own_material_may_have_figures_in_its_name() -> None:
-    own = materials_with_own({"stiff 50": {"code": "S50", "kind": "nylon", "pattern": "solid"}})
+    own = materials_with_own({"stiff 50": {"code": "S50", "kind": "nylon"}})
     strand = parse_strand("0.020 in stiff 50 20 lb", replace(PRACTICE, materials=own))
     assert (strand.material, strand.strength) == ("stiff 50", parse_strength("20 lb"))
 

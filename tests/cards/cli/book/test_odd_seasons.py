@@ -13,7 +13,6 @@ SHOP = """
 [materials.silk]
 code = 'SK'
 kind = 'nylon'
-pattern = 'bars'
 """
 SILKEN = """
 name = "Silken"

@@ -96,7 +96,7 @@ def test_of_unlike_materials_the_step_is_told_by_what_is_big() -> None:
 
 
 def test_without_densities_nothing_is_said_of_waves() -> None:
-    light = practice('[materials.featherline]\ncode = "Q"\nkind = "nylon"\npattern = "dots"\n')
+    light = practice('[materials.featherline]\ncode = "Q"\nkind = "nylon"\n')
     lower = section("20 in", "0.010 in", "featherline")
     ((_, says),) = found("step", recipe(section("20 in", "0.020 in"), lower), light)
     assert "is 2.00 times as thick" in says
