@@ -21,7 +21,15 @@ def test_samples_are_written_ready_to_run(tagend: Tagend, tmp_path: Path) -> Non
     assert (run.status, run.out) == (0, "")
     assert run.err == f"wrote {len(SHIPPED)} files into {folder}\n"
     assert contents(folder) == SHIPPED
-    others = {"rack.toml", "shop.toml", "hands.toml", "taller.toml", "list.csv", "formulas.csv", "wrack-line.png"}
+    others = {
+        "rack.toml",
+        "shop.toml",
+        "hands.toml",
+        "taller.toml",
+        "list.csv",
+        "formulas.csv",
+        "wrack-line.png",
+    }
     for name in SHIPPED.keys() - others:
         assert tagend("check", folder / name).status in (0, 1)
 
