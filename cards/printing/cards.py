@@ -66,6 +66,10 @@ def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> 
         true=not wishes.sheets.press,  # a print shop has its own printer
     )
     printed.left_out = made().left_out
+    if len(made().cards) > len(worksheets) * wishes.copies and not (wishes.deck or wishes.knots):
+        ways = (replace(wishes, taught=False), replace(wishes, knots=True))
+        apart = sum(len(cards_sheets(job, worksheets, way)) for way in ways)
+        printed.pages_apart = apart if apart < len(printed.sheets) else None
     return printed
 
 
