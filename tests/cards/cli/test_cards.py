@@ -239,17 +239,16 @@ def test_what_a_card_has_no_room_for_is_told_with_a_size_that_has(
     assert tagend("cards", *recipes, "--size", "index-5x8", "-o", output).err.count("\n") == 1
 
 
-def test_a_plan_tells_the_knots_apart_where_that_saves_pages(tagend: Tagend, demo: Path) -> None:
-    def planned(*options: str) -> tuple[int, str]:
-        run = tagend("cards", recipe, "--type", "large", "--size", "ID-1", "--plan", *options)
-        assert run.status == 0
-        return int(run.out.split()[0]), run.out
+@pytest.mark.parametrize("size", ["ID-1", "78x46mm"])
+def test_a_plan_tells_the_knots_apart_just_where_that_saves_pages(
+    tagend: Tagend, demo: Path, size: str
+) -> None:
+    recipes = [demo / "sandbar-eight.toml", demo / "gravel-five.toml"]
 
-    recipe = demo / "sandbar-eight.toml"
-    together, said = planned("--copies", "8")
-    apart = planned("--copies", "8", "--brief")[0] + planned("--copies", "8", "--knots")[0]
-    assert ("--knots" in said) == (apart < together)
-    if apart < together:
-        assert f"; {apart} pages as --brief and --knots cards" in said
-    once = tagend("cards", recipe, "--copies", "8", "--plan")
-    assert "--knots" not in once.out  # with one card for each leader nothing is saved
+    def planned(*options: str) -> str:
+        return tagend("cards", *recipes, "--size", size, "--copies", "8", "--plan", *options).out
+
+    said, ways = planned(), [planned("--brief"), planned("--knots")]
+    apart = sum(int(way.split()[0]) for way in ways) if all(ways) else None
+    saves = apart is not None and apart < int(said.split()[0])
+    assert (f"; {apart} pages as --brief and --knots cards" in said) == saves
