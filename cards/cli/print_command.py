@@ -115,7 +115,7 @@ def write_or_tell(name: str | None, printed: "Printed", *, replace: bool) -> Non
     for line in dict.fromkeys(line for face in faces for line in face.left_out):
         click.echo(line, err=True)
     if name is None:
-        click.echo(sheets_told(printed.sheets))
+        click.echo(_pages_told(printed))
     else:
         write_pdf(name, printed, replace=replace)
     for each in printed.left_out:
@@ -144,9 +144,15 @@ def _left_out(each: "LeftOut") -> str:
 def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:
     """Write a PDF, and say so with what it holds."""
     write_output(name, printed, replace=replace)
-    told = sheets_told(printed.sheets)
+    told = _pages_told(printed)
     click.echo(f"wrote {name}: {told}; print it at 100 %, not fitted to the page", err=True)
     show_if_asked(name)
+
+
+def _pages_told(printed: "Printed") -> str:
+    """Return what is printed, and where the knots on cards of their own save pages, how many."""
+    told, apart = sheets_told(printed.sheets), printed.pages_apart
+    return f"{told}; {counted(apart, 'page')} as --brief and --knots cards" if apart else told
 
 
 def sheets_told(sheets: Sequence["Sheet"]) -> str:

@@ -6,6 +6,7 @@ from functools import cache, partial
 from typing import TYPE_CHECKING
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
+from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
 from tagend.cards.leader.naming import all_named
@@ -22,6 +23,8 @@ from tagend.cards.words.code_legend import legend
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import lessons
 from tagend.cards.words.renewal_words import renewal_lines
+from tagend.layouts.base.faults import Refused
+from tagend.layouts.paper.text import TooWide
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.sheet import Sheet
 
@@ -66,7 +69,21 @@ def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> 
         true=not wishes.sheets.press,  # a print shop has its own printer
     )
     printed.left_out = made().left_out
+    alone = not (wishes.deck or wishes.knots) and wishes.taught
+    # Where each leader has but one card, it has one without its knots too.
+    if alone and len(made().cards) > len(worksheets) * wishes.copies:
+        apart = _pages_apart(job, worksheets, wishes)
+        printed.pages_apart = apart if apart and apart < len(printed.sheets) else None
     return printed
+
+
+def _pages_apart(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> int | None:
+    """Return how many pages there are with knots on cards of their own, if these can be made."""
+    ways = (replace(wishes, taught=False), replace(wishes, knots=True))
+    try:
+        return sum(len(cards_sheets(job, worksheets, way)) for way in ways)
+    except (TooSmall, TooWide, Refused):
+        return None
 
 
 def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Sequence[Sheet]:

@@ -120,6 +120,7 @@ class Printed(bytes):
 
     sheets: tuple[Sheet, ...] = ()
     left_out: tuple[LeftOut, ...] = ()
+    pages_apart: int | None = None  # with the knots on cards of their own, where that saves pages
 
 
 def pdf_of(

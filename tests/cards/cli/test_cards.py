@@ -40,8 +40,8 @@ def test_a_card_is_written_and_how_to_print_it_is_told(
     assert (run.status, run.out) == (0, "")
     assert re.fullmatch(
         rf"wrote {re.escape(str(output))}: 1 page, \d cards? on \d sides; "
-        r"print it at 100 %, not fitted to the page\n",
-        run.err,
+        r"print it at 100 %, not fitted to the page",
+        run.err.splitlines()[0],
     )
     assert "Sandbar eight" in text(output.read_bytes())
 
@@ -212,3 +212,43 @@ def test_a_hole_stands_in_the_paper_or_in_the_film_and_never_in_both(
     assert holes() == [2]  # on the front and on the back
     assert holes("--wet") == holes("--dry") == [0, 1]
     assert "through film alone" in " ".join(text(output.read_bytes(), 1).split())
+
+
+def left_out(err: str) -> dict[str, str]:
+    """Return what each card has no room for, by the leader's name."""
+    lines = (line.partition(": no room for ") for line in err.splitlines())
+    return {name: what for name, found, what in lines if found}
+
+
+def test_what_a_card_has_no_room_for_is_told_with_a_size_that_has(
+    tagend: Tagend, demo: Path, output: Path
+) -> None:
+    recipes = [demo / "sandbar-eight.toml", demo / "gravel-five.toml"]
+    run = tagend("cards", *recipes, "-o", output)
+    told = left_out(run.err)
+    assert list(told) == ["Sandbar eight", "Gravel five"]
+    assert "In hard wind" not in text(output.read_bytes())
+    assert "its variants" in told["Sandbar eight"]
+    for recipe, what in zip(recipes, told.values(), strict=True):
+        (size,) = re.findall(r"--size (\S+)", what)
+        assert left_out(tagend("cards", recipe, "--size", size, "-o", output).err) == {}
+        words = text(output.read_bytes())
+        assert "Each new section" in words
+        assert words.count("Wet; ") >= 4  # how each knot is seated
+    # So large a card has all of it, of two leaders on one page.
+    assert tagend("cards", *recipes, "--size", "index-5x8", "-o", output).err.count("\n") == 1
+
+
+@pytest.mark.parametrize("size", ["ID-1", "78x46mm"])
+def test_a_plan_tells_the_knots_apart_just_where_that_saves_pages(
+    tagend: Tagend, demo: Path, size: str
+) -> None:
+    recipes = [demo / "sandbar-eight.toml", demo / "gravel-five.toml"]
+
+    def planned(*options: str) -> str:
+        return tagend("cards", *recipes, "--size", size, "--copies", "8", "--plan", *options).out
+
+    said, ways = planned(), [planned("--brief"), planned("--knots")]
+    apart = sum(int(way.split()[0]) for way in ways) if all(ways) else None
+    saves = apart is not None and apart < int(said.split()[0])
+    assert (f"; {apart} pages as --brief and --knots cards" in said) == saves

@@ -76,3 +76,24 @@ def test_a_persons_own_name_keeps_its_capitals() -> None:
     knot = load_knots().find("blood")
     lesson = lesson_of(knot, Sides(5, 6), "DG loop")
     assert "DG loop" in str(lesson_block(lesson, SCALE, 200, SLIM, "none", drawn=False))
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_two_strands_are_told_apart_wherever_they_are_drawn(width: float) -> None:
+    for name in ("blood", "triple surgeon's", "albright"):
+        knot = load_knots().find(name)
+        lesson = replace(lesson_of(knot, knot_turns(knot), name), strands=knot.roles)
+        for height in HEIGHTS:
+            block = lesson_block(lesson, SCALE, width, height, "none", drawn=True)
+            if block is not None:
+                shown = words(Face("knot", width, 99, block.items)).split()
+                assert knot.roles[1] in shown
+
+
+def test_frames_alone_are_numbered_where_words_stand_below_them() -> None:
+    knot = load_knots().find("blood")
+    lesson = lesson_of(knot, TURNS[0], "blood")
+    block = lesson_block(lesson, SCALE, 225.0, SLIM, "steps", drawn=True)
+    assert block is not None
+    shown = words(Face("knot", 225, block.height, block.items)).split()
+    assert shown.count("1") == shown.count("2") == 1

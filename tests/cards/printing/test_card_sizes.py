@@ -41,7 +41,7 @@ def says(of: Leader, wishes: CardWishes | None = None) -> CardText:
 def cards(
     text: CardText, size: CardSize, known: Sequence[CardSize] = KNOWN, *, grows: bool = False
 ) -> tuple[Card, ...]:
-    return cards_of(text, CardSizes(size, tuple(known), grows, OURS))
+    return cards_of(text, CardSizes(size, tuple(known), grows, OURS)).cards
 
 
 def test_a_wire_leaders_card_warns_of_wire() -> None:
