@@ -62,7 +62,7 @@ def command(
     A table is a .csv, .xlsx or .ods file with a row for each leader, or one for each section from
     the butt to the fly. What its columns were taken as is shown, and asked where it is in doubt;
     the answers are kept beside it in NAME.columns.toml. What is wrong is told by cell, and then
-    nothing is written but with --skip-wrong. Without OUT it is read and nothing written.
+    nothing is written but with --skip-wrong. Without OUT no recipe is written.
     """
     if columns:
         return _list_columns()

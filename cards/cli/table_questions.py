@@ -16,8 +16,9 @@ LEAVE_OUT = "-"
 
 
 def answers_to(sheets: Sequence[Understood], answers: Answers) -> Answers:
-    """Return the answers with those to a question for each column in doubt, one for each kind
-    whose numbers have no unit.
+    """Return the answers with those to new questions.
+
+    There is one for each column in doubt, and one for each kind whose numbers have no unit.
     """
     told = False
     while (next_ := next(_in_doubt(sheets, answers), None)) is not None:

@@ -16,8 +16,8 @@ from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
 from tagend.cards.tables.leaders import Written, leaders_of
 from tagend.cards.tables.open_table import open_table
-from tagend.cards.tables.read_recipes import TableRead, Tables, read_leaders
-from tagend.cards.tables.understanding import Column, Understood, check_needs, understand
+from tagend.cards.tables.read_recipes import TableRead, Tables, read_leaders, understood
+from tagend.cards.tables.understanding import Column, Understood, check_needs
 from tagend.cards.variants.by_strength import with_diameters
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 
@@ -45,17 +45,13 @@ def read_table_file(name: str, asked: Asked) -> TableRead:
         units={**stored.units, **asked.units},
         material=asked.material or stored.material,
     )
-    found = [understand(grid, answers.columns, answers.units) for grid in grids]
-    sheets = [sheet for sheet in found if sheet]
-    if not sheets:
-        instead = "write headings such as name, butt length, butt diameter above the columns"
-        raise refused("no row says what the columns hold", instead)
+    sheets = understood(grids, answers)
     for sheet in sheets:
         _show(name, sheet)
     asks = sys.stdin.isatty() and name != "-"
     if asks:
         answers = answers_to(sheets, answers)
-        sheets = [sheet for g in grids if (sheet := understand(g, answers.columns, answers.units))]
+        sheets = understood(grids, answers)
     leaders = _leaders(sheets)
     read = _read(leaders, asked, answers)
     if read.bare and asks:
@@ -72,7 +68,7 @@ def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRe
     def fill(tables: Tables) -> Tables:
         return with_diameters(tables, rack, asked.practice) if rack else tables
 
-    return read_leaders(leaders, asked.practice, answers.units, answers.material, fill)
+    return read_leaders(leaders, asked.practice, answers, fill)
 
 
 def _leaders(sheets: Sequence[Understood]) -> list[Written]:
@@ -113,7 +109,7 @@ def _store(name: str, table: str, answers: Answers, sheets: Sequence[Understood]
     there = read_bytes(name) if mode_of(name) is not None else None
     data = with_answers(there, os.path.basename(table), known)
     if data != there:
-        # Without a checksum: nothing but the answers could make it again, so no command may replace it.
+        # Without a checksum: nothing but the answers could make it again.
         write_whole(name, data)
         click.echo(f"stored in {name}", err=True)
 

@@ -84,7 +84,7 @@ class Line:
     @property
     def name(self) -> str | None:
         said = self.whole.get("name")
-        return said and said.text
+        return None if said is None else said.text
 
 
 def _line(sheet: Understood, row: int) -> Line:
@@ -152,7 +152,7 @@ def _in_order(sheet: Understood) -> list[tuple[str, int]]:
 
 
 def _section(line: Line, label: tuple[str, int]) -> dict[str, Spot]:
-    every = {"material": s for _, s in line.spots if s.meaning == Meaning("material")}
+    every = {s.meaning.field: s for _, s in line.spots if s.meaning == Meaning("material")}
     own = {s.meaning.field: s for _, s in line.spots if s.meaning.label == label}
     said = {field: spot for field, spot in own.items() if spot.meaning.of_section}
     if said and label[0] and "part" not in said:
@@ -204,7 +204,7 @@ def _groups(lines: Sequence[Line]) -> Iterator[list[Line]]:
 
 def _number(line: Line) -> str | None:
     said = next((s for _, s in line.spots if s.meaning.field == NUMBER), None)
-    return said and said.text
+    return None if said is None else said.text
 
 
 def _torn(sheet: Understood, first: Line, last: Mapping[str, int]) -> Iterator[Fault]:

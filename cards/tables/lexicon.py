@@ -26,7 +26,7 @@ class Word(NamedTuple):
 
 def words_of(heading: str) -> tuple[Word, ...]:
     """Return the phrases of a heading in turn, the longest first that is known."""
-    return tuple(_phrases([word for word in _split(heading)]))
+    return tuple(_phrases(_split(heading)))
 
 
 def own_name(table: Literal["materials", "knots"], name: str) -> str:

@@ -1,4 +1,4 @@
-"""What one column of a table says of leaders: its heading in, its meaning and what is doubtful out."""
+"""What one column of a table says of leaders: its heading in, its meaning out, if it has one."""
 
 from dataclasses import dataclass
 from typing import Literal, NamedTuple

@@ -47,7 +47,8 @@ def sheet_cells(data: bytes) -> dict[str, list[list[str]]]:
         raise Unreadable(
             "this is no spreadsheet", "save the table as .xlsx, .ods or .csv"
         ) from None
-    shown = [sheet.name for sheet in book.sheets_metadata if str(sheet.visible).endswith("Visible")]
+    visible = calamine.SheetVisibleEnum.Visible
+    shown = [sheet.name for sheet in book.sheets_metadata if sheet.visible == visible]
     if len(shown) > _MOST_SHEETS:
         raise Unreadable(f"it has {len(shown)} sheets, more than {_MOST_SHEETS}", _SMALLER)
     read = {name: _lines(book.get_sheet_by_name(name)) for name in shown}
