@@ -9,7 +9,8 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers, means
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.quantity_cells import KIND, UNITS
-from tagend.cards.tables.understanding import Column, Understood, understand
+from tagend.cards.tables.sheet import Column, Understood
+from tagend.cards.tables.understanding import understand
 from tagend.layouts.base.faults import Refused
 
 LEAVE_OUT = "-"

@@ -16,8 +16,15 @@ from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
 from tagend.cards.tables.leaders import Written, leaders_of
 from tagend.cards.tables.open_table import open_table
-from tagend.cards.tables.read_recipes import TableRead, Tables, read_leaders, understood
-from tagend.cards.tables.understanding import Column, Understood, check_needs
+from tagend.cards.tables.read_recipes import (
+    TableRead,
+    Tables,
+    read_leaders,
+    understood,
+    without_material,
+)
+from tagend.cards.tables.sheet import Column, Understood
+from tagend.cards.tables.understanding import check_needs
 from tagend.cards.variants.by_strength import with_diameters
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 
@@ -53,13 +60,11 @@ def read_table_file(name: str, asked: Asked) -> TableRead:
         answers = answers_to(sheets, answers)
         sheets = understood(grids, answers)
     leaders = _leaders(sheets)
-    read = _read(leaders, asked, answers)
-    if read.bare and asks:
-        answers = replace(answers, material=asked_material(read.bare, sheets, asked.practice))
-        read = _read(leaders, asked, answers)
+    if asks and not answers.material and (bare := without_material(leaders, answers)):
+        answers = replace(answers, material=asked_material(bare, sheets, asked.practice))
     if beside and answers != stored:
         _store(beside, name, answers, sheets)
-    return read
+    return _read(leaders, asked, answers)
 
 
 def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRead:
@@ -116,7 +121,7 @@ def _store(name: str, table: str, answers: Answers, sheets: Sequence[Understood]
 
 def _show(name: str, sheet: Understood) -> None:
     """Print what each column was taken as; a table of our own is taken as it is."""
-    if sheet.headings.own:
+    if sheet.headings.own and len(sheet.taken) == len(sheet.columns):
         return
     where = f"{name}, {sheet.grid.sheet}" if sheet.grid.sheet else name
     what = "a row a leader" if sheet.wide else "a row a section"

@@ -7,7 +7,7 @@ from tagend.cards.recipe.fields import OF_RECIPE
 from tagend.cards.tables.columns import NUMBER
 from tagend.cards.tables.lexicon import is_empty, is_total
 from tagend.cards.tables.meaning import STRAND, Meaning
-from tagend.cards.tables.understanding import Column, Understood
+from tagend.cards.tables.sheet import Column, Understood
 from tagend.layouts.base.faults import Fault
 
 _RANK: Mapping[str, int] = {
@@ -40,6 +40,7 @@ class Written:
     row: str  # where it begins: A7
     whole: Said
     sections: tuple[Said, ...]
+    empty: tuple[Mapping[str, str], ...] = ()  # where the cells stand that a section lacks
     faults: tuple[Fault, ...] = ()
     own: bool = False  # in a table of our own, which is read to the letter
 
@@ -72,6 +73,11 @@ class Line:
 
     row: int
     spots: tuple[tuple[Column, Spot], ...]
+    empty: tuple[tuple[Meaning, str], ...]  # what has an empty cell, and where
+
+    def without(self, label: tuple[str, int]) -> dict[str, str]:
+        """Return where the empty cells of a section stand, by their columns."""
+        return {meaning.field: where for meaning, where in self.empty if meaning.label == label}
 
     @property
     def whole(self) -> dict[str, Spot]:
@@ -89,14 +95,15 @@ class Line:
 
 def _line(sheet: Understood, row: int) -> Line:
     own, grid = sheet.headings.own, sheet.grid
-    spots = []
+    spots, empty = [], []
     for column in sheet.taken:
         assert column.meaning is not None
-        text = grid.cell(row, column.place)
+        text, where = grid.cell(row, column.place), grid.address(row, column.place)
         if text and (own or not is_empty(text)):
-            where = grid.address(row, column.place)
             spots.append((column, Spot(text, where, column.meaning, grid.comma)))
-    return Line(row, tuple(spots))
+        else:
+            empty.append((column.meaning, where))
+    return Line(row, tuple(spots), tuple(empty))
 
 
 def _no_leader(sheet: Understood, row: int, line: Line) -> str | None:
@@ -122,11 +129,13 @@ def _no_leader(sheet: Understood, row: int, line: Line) -> str | None:
 def _wide(sheet: Understood, lines: Sequence[Line]) -> Iterator[Written]:
     labels = _in_order(sheet)
     for line in lines:
-        said = (_section(line, label) for label in labels)
+        said = {label: _section(line, label) for label in labels}
+        there = [label for label in labels if said[label].keys() & _MAKES]
         yield Written(
             row=sheet.grid.address(line.row, 0),
             whole=line.whole,
-            sections=tuple(section for section in said if section.keys() & _MAKES),
+            sections=tuple(said[label] for label in there),
+            empty=tuple(line.without(label) for label in there),
         )
 
 
@@ -172,10 +181,12 @@ def _long(sheet: Understood, lines: Sequence[Line]) -> Iterator[Written]:
         faults = [*_torn(sheet, first, last), *_row_faults(sheet, group)]
         whole = first.whole if first.name or "name" in sheet.fields else _titled(sheet, first)
         own = sheet.headings.own
+        sections = [line for line in group if own or line.section.keys() & _MAKES]
         yield Written(
             row=sheet.grid.address(first.row, 0),
             whole=whole,
-            sections=tuple(line.section for line in group if own or line.section.keys() & _MAKES),
+            sections=tuple(line.section for line in sections),
+            empty=tuple(line.without(("", 0)) for line in sections),
             faults=tuple(faults),
             own=own,
         )
@@ -241,7 +252,7 @@ def _row_faults(sheet: Understood, group: Sequence[Line]) -> Iterator[Fault]:
 def _beyond(sheet: Understood, row: int) -> Fault | None:
     """Find what stands beyond the last heading, as a comma without quotes leaves it there."""
     width = len(sheet.headings.texts)
-    beyond = "".join(sheet.grid.rows[row][width:]) if sheet.grid.ragged else ""
+    beyond = " ".join(filter(None, sheet.grid.rows[row][width:])) if sheet.grid.ragged else ""
     if not beyond:
         return None
     found = f"{beyond[:40]!r} is beyond the last column"

@@ -58,7 +58,7 @@ def read_heading(heading: str) -> Read:
     meaning = _meaning(words)
     if meaning is None:
         near = nearest(heading)
-        return Read(_meaning((near, *words)) if near else None, sure=near is None)
+        return Read(_meaning((near, *words)) if near else None, sure=False)
     fields = {word.meaning for word in words if word.kind == "field"}
     unknown = any(word.kind == "unknown" for word in words)
     return Read(meaning, sure=not unknown and len(fields) < 2)

@@ -1,6 +1,7 @@
 """Tables of leaders: the bytes of a file in; the good recipes, and the faults of the rest out."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from typing import NamedTuple, TypeAlias
 
 from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION
@@ -12,7 +13,8 @@ from tagend.cards.tables.grid import Grid
 from tagend.cards.tables.leaders import Said, Written, leaders_of
 from tagend.cards.tables.open_table import open_table
 from tagend.cards.tables.recipe_tables import default, recipe_tables, taken_apart
-from tagend.cards.tables.understanding import Understood, check_needs, understand
+from tagend.cards.tables.sheet import Understood
+from tagend.cards.tables.understanding import check_needs, understand
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused
 
 Tables: TypeAlias = Mapping[str, object]  # of a recipe file
@@ -32,7 +34,6 @@ class TableRead(NamedTuple):
 
     recipes: tuple[Recipe, ...]
     faults: tuple[Fault, ...]  # each with its cell
-    bare: int = 0  # sections that name no material, which is one of the faults
 
 
 def read_table(data: bytes, words: Vocabulary, answers: Answers = NOTHING) -> TableRead:
@@ -57,6 +58,15 @@ def understood(grids: Iterable[Grid], answers: Answers) -> list[Understood]:
     return sheets
 
 
+def without_material(leaders: Iterable[Written], answers: Answers) -> int:
+    """Return how many sections name no material."""
+    bare = 0
+    for said in (said for leader in leaders for said in leader.sections):
+        with suppress(Refused):  # which is told of where the leader is read
+            bare += "material" not in taken_apart(said, answers.units)
+    return bare
+
+
 def read_leaders(
     leaders: Iterable[Written],
     words: Vocabulary,
@@ -71,7 +81,7 @@ def read_leaders(
             recipes.append(_recipe(leader, words, answers, fill))
     bare = [fault for fault in faults if fault.found == _NO_MATERIAL]
     told = [fault for fault in faults if fault.found != _NO_MATERIAL]
-    return TableRead(tuple(recipes), (*told, *_no_material(bare)), len(bare))
+    return TableRead(tuple(recipes), (*told, *_no_material(bare)))
 
 
 def _recipe(leader: Written, words: Vocabulary, answers: Answers, fill: Fill) -> Recipe:
@@ -106,39 +116,42 @@ def _no_material(bare: Sequence[Fault]) -> Iterator[Fault]:
 _NO_MATERIAL = "no material"
 
 
-Places: TypeAlias = Mapping[str, tuple[str, str]]  # cell and column, by a recipe file's path
+# The cell and column of what a recipe file's path says, and whether that cell is empty.
+Places: TypeAlias = Mapping[str, tuple[str, str, bool]]
 
 
 def _placed(fault: Fault, places: Places, sections: list[Said]) -> Fault:
     """Return a fault of a recipe file's tables by its cell and column."""
-    where, column = places.get(fault.where, ("", fault.where))
-    if fault.found == "this key is missing":
-        return _missing(fault, where, column, sections)
-    instead = _TOLD_INSTEAD.get(fault.instead, fault.instead)
-    return Fault(", ".join(filter(None, (where, column))), fault.found, instead)
-
-
-def _missing(fault: Fault, where: str, column: str, sections: list[Said]) -> Fault:
-    if column == "material":
+    where, column, empty = places.get(fault.where, ("", fault.where, False))
+    if empty and column == "material":
         return Fault(where, _NO_MATERIAL, "")
-    if column == "diameter" and fault.where.startswith("section "):
-        said = sections[int(fault.where.split(",")[0].split()[1]) - 1]
-        if strength := said.get("strength"):
-            found = f"{strength.text[:40]!r} does not say how thick it is"
-            return Fault(f"{strength.where}, diameter", found, _NO_DIAMETER)
-    return Fault(f"{where}, {column}", "this cell is empty", "write it, or delete the row")
+    if empty and column == "diameter" and (bare := _by_strength(fault, sections)):
+        return bare
+    found = "this cell is empty" if empty else fault.found
+    instead = _TOLD_INSTEAD.get(fault.instead, fault.instead)
+    return Fault(", ".join(filter(None, (where, column))), found, instead)
 
 
-def _places(leader: Written, sections: list[Said]) -> Places:
+def _by_strength(fault: Fault, sections: Sequence[Said]) -> Fault | None:
+    """Return what is told of a section of which nothing but the strength is known."""
+    place = int(fault.where.partition(",")[0].removeprefix("section "))
+    strength = sections[place - 1].get("strength")
+    if strength is None:
+        return None
+    found = f"{strength.text[:40]!r} does not say how thick it is"
+    return Fault(f"{strength.where}, diameter", found, _NO_DIAMETER)
+
+
+def _places(leader: Written, sections: Sequence[Said]) -> Places:
     """Return the cell and column of each place that a fault of a recipe file can name."""
-    found = {
-        field.path: (leader.whole[name].where if name in leader.whole else leader.row, name)
-        for name, field in OF_RECIPE.items()
-    }
+    found = {"section": (leader.row, "section", False)}
+    for name, field in OF_RECIPE.items():
+        spot = leader.whole.get(name)
+        found[field.path] = (spot.where if spot else leader.row, name, spot is None)
     for place, said in enumerate(sections, start=1):
         first = next((spot.where for spot in said.values()), leader.row)
+        found[f"section {place}"] = (first, "", False)
         for name, field in OF_SECTION.items():
-            where = said[name].where if name in said else first
-            found[f"section {place}, {field.path}"] = (where, name)
-        found[f"section {place}"] = (first, "")
+            where = said[name].where if name in said else leader.empty[place - 1].get(name, first)
+            found[f"section {place}, {field.path}"] = (where, name, name not in said)
     return found

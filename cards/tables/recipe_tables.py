@@ -55,10 +55,15 @@ def _table(
     columns: Mapping[str, Field], said: Said, own: bool, words: Vocabulary
 ) -> dict[str, object]:
     return {
-        field.key: _value(name, field, said[name], own, words)
+        field.key: _value(name, field, said[name], own, words) if name in said else ""
         for name, field in columns.items()
-        if name in said
+        if name in said or (field.needed and not _by_strength(name, said))
     }
+
+
+def _by_strength(name: str, said: Said) -> bool:
+    """Whether a diameter is left to a spool of the strength that is said."""
+    return name == "diameter" and "strength" in said
 
 
 def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) -> object:

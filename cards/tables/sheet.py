@@ -1,0 +1,73 @@
+"""A sheet of a table, with what each of its columns was taken as."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tagend.cards.tables.grid import Grid, column_letters
+from tagend.cards.tables.heading_rows import Headings
+from tagend.cards.tables.lexicon import is_empty
+from tagend.cards.tables.meaning import Doubt, Meaning
+
+_SHOWN = 3  # cells
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column of a sheet, as it was understood."""
+
+    place: int  # counted from 0
+    heading: str
+    meaning: Meaning | None  # None: left out; where it is in doubt, the best guess
+    doubt: Doubt = ""
+    why: str = ""  # it is left out or in doubt, to a person
+
+    @property
+    def letters(self) -> str:
+        return column_letters(self.place)
+
+
+@dataclass(frozen=True, slots=True)
+class Understood:
+    """A sheet whose headings were found."""
+
+    grid: Grid
+    headings: Headings
+    columns: tuple[Column, ...]
+
+    @property
+    def wide(self) -> bool:
+        """Whether a row is a leader: columns speak of sections by their number or part."""
+        return is_wide(self.columns)
+
+    @property
+    def taken(self) -> tuple[Column, ...]:
+        """The columns that are understood beyond doubt."""
+        return tuple(column for column in self.columns if column.meaning and not column.doubt)
+
+    @property
+    def fields(self) -> frozenset[str]:
+        return frozenset(column.meaning.field for column in self.taken if column.meaning)
+
+    @property
+    def title(self) -> str:
+        """What stands above the headings."""
+        above = (cell for row in self.grid.rows[: self.headings.row] for cell in row if cell)
+        return next(above, "")
+
+    def cells(self, place: int) -> list[str]:
+        """Return what stands below a heading."""
+        rows = range(self.headings.data, len(self.grid.rows))
+        cells = (self.grid.cell(row, place) for row in rows)
+        return [cell for cell in cells if not is_empty(cell)]
+
+    def shown(self, place: int) -> str:
+        """Return the first cells below a heading, to recognise it by."""
+        return ", ".join(self.cells(place)[:_SHOWN])
+
+
+def is_wide(columns: Sequence[Column]) -> bool:
+    """Whether columns speak of sections by their number or part, so that a row is a leader."""
+    meanings = [column.meaning for column in columns if column.meaning and not column.doubt]
+    labels = {m.label for m in meanings if m.of_section} - {("", 0)}
+    has_length = any(m.field == "length" and m.label == ("", 0) for m in meanings)
+    return len(labels) > 1 or (len(labels) == 1 and not has_length)
