@@ -14,7 +14,7 @@ from tagend.cards.cli.table_questions import answers_to, asked_material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
-from tagend.cards.tables.leaders import Written, leaders_of
+from tagend.cards.tables.leaders import leaders_of
 from tagend.cards.tables.open_table import open_table
 from tagend.cards.tables.read_recipes import (
     TableRead,
@@ -25,6 +25,7 @@ from tagend.cards.tables.read_recipes import (
 )
 from tagend.cards.tables.sheet import Column, Understood
 from tagend.cards.tables.understanding import check_needs
+from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 

@@ -10,11 +10,12 @@ from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.columns_file import NOTHING, Answers
 from tagend.cards.tables.grid import Grid
-from tagend.cards.tables.leaders import Said, Written, leaders_of
+from tagend.cards.tables.leaders import leaders_of
 from tagend.cards.tables.open_table import open_table
 from tagend.cards.tables.recipe_tables import default, recipe_tables, taken_apart
 from tagend.cards.tables.sheet import Understood
 from tagend.cards.tables.understanding import check_needs, understand
+from tagend.cards.tables.written import Said, Written
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused
 
 Tables: TypeAlias = Mapping[str, object]  # of a recipe file

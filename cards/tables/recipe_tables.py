@@ -6,12 +6,12 @@ from functools import partial
 
 from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.vocabulary import EndOf, Vocabulary
-from tagend.cards.tables.leaders import Said, Spot, Written
 from tagend.cards.tables.lexicon import own_name
 from tagend.cards.tables.meaning import STRAND, Meaning
 from tagend.cards.tables.quantity_cells import KIND, quantity
 from tagend.cards.tables.strand_cells import section_said
 from tagend.cards.tables.understanding import line_weight
+from tagend.cards.tables.written import Said, Spot, Written
 from tagend.layouts.base.faults import Refused, under
 
 _YES_NO = {"yes": True, "true": True, "no": False, "false": False, "si": True, "sí": True}
