@@ -14,7 +14,7 @@ from tagend.cards.cli.table_questions import answers_to, asked_material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
-from tagend.cards.tables.leaders import leaders_of
+from tagend.cards.tables.leaders import all_leaders
 from tagend.cards.tables.open_table import open_table
 from tagend.cards.tables.read_recipes import (
     TableRead,
@@ -24,10 +24,9 @@ from tagend.cards.tables.read_recipes import (
     without_material,
 )
 from tagend.cards.tables.sheet import Column, Understood
-from tagend.cards.tables.understanding import check_needs
 from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
-from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
+from tagend.layouts.base.faults import refused
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +59,9 @@ def read_table_file(name: str, asked: Asked) -> TableRead:
     if asks:
         answers = answers_to(sheets, answers)
         sheets = understood(grids, answers)
-    leaders = _leaders(sheets)
+    leaders, left_out = all_leaders(sheets)
+    for row in left_out:
+        click.echo(f"left out: {row}", err=True)
     if asks and not answers.material and (bare := without_material(leaders, answers)):
         answers = replace(answers, material=asked_material(bare, sheets, asked.practice))
     if beside and answers != stored:
@@ -75,24 +76,6 @@ def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRe
         return with_diameters(tables, rack, asked.practice) if rack else tables
 
     return read_leaders(leaders, asked.practice, answers, fill)
-
-
-def _leaders(sheets: Sequence[Understood]) -> list[Written]:
-    """Return the leaders of the sheets that have what one needs; says which rows are none."""
-    faults: list[Fault] = []
-    leaders: list[Written] = []
-    for sheet in sheets:
-        with noting(faults):
-            check_needs(sheet)
-            found = leaders_of(sheet)
-            leaders += found.leaders
-            for row in found.left_out:
-                click.echo(f"left out: {row}", err=True)
-    if not leaders:
-        refuse_any(faults or [Fault("", "no leader stands below the headings", "write one a row")])
-    for fault in faults:
-        click.echo(f"left out: {fault}", err=True)
-    return leaders
 
 
 def _stored(name: str | None, *, needed: bool) -> Answers:

@@ -1,5 +1,6 @@
 """The columns of a sheet in; the same, with the unit that their bare numbers are in, out."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import replace
@@ -40,8 +41,12 @@ def _with_unit(sheet: Understood, column: Column, every: Mapping[str, str]) -> C
         return column
     if kind in every and meaning.of_section:
         return replace(column, meaning=replace(meaning, unit=every[kind]))
-    if kind == "diameter" and all(unit_by_size(cell, comma) for cell in bare):
-        return column
+    if kind == "diameter" and (by_size := [unit_by_size(cell, comma) for cell in bare]):
+        if all(by_size):
+            return column
+        unit, times = Counter(by_size).most_common(1)[0]
+        if unit and times > len(bare) / 2:
+            return replace(column, meaning=replace(meaning, unit=unit))
     if column.doubt or (sheet.headings.own and len(bare) < len(sheet.cells(column.place))):
         return column
     guess = replace(meaning, unit=_guess(kind, bare, every, meaning))

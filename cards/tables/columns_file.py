@@ -54,7 +54,7 @@ _LISTED = "write one that `tagend table --columns` lists"
 def means(text: str) -> Meaning | None:
     """Return what a heading means beyond doubt, or None."""
     read = read_heading(text)
-    return read.meaning if read.sure else None
+    return None if read.doubt else read.meaning
 
 
 def parse_units(text: str) -> dict[str, str]:

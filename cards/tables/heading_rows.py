@@ -62,7 +62,7 @@ def _understood(row: Sequence[str], known: Mapping[str, str]) -> int:
 
 def _means_something(text: str) -> bool:
     read = read_heading(text)
-    return read.meaning is not None and read.sure
+    return read.meaning is not None and not read.doubt
 
 
 def _below(above: list[str], texts: list[str]) -> list[str]:

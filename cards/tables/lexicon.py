@@ -49,9 +49,10 @@ def unit_named(text: str) -> str:
     return _names("units").get(_joined(text), "")
 
 
-def unit_spellings() -> Mapping[str, str]:
-    """Return our name of each unit by every spelling that a list has."""
-    return _names("units")
+def part_named(text: str) -> str:
+    """Return our name of a part of a leader, or nothing."""
+    words = words_of(text)
+    return words[0].meaning if len(words) == 1 and words[0].kind == "part" else ""
 
 
 def nearest(heading: str) -> Word | None:

@@ -10,11 +10,11 @@ from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.columns_file import NOTHING, Answers
 from tagend.cards.tables.grid import Grid
-from tagend.cards.tables.leaders import leaders_of
+from tagend.cards.tables.leaders import all_leaders
 from tagend.cards.tables.open_table import open_table
 from tagend.cards.tables.recipe_tables import default, recipe_tables, taken_apart
 from tagend.cards.tables.sheet import Understood
-from tagend.cards.tables.understanding import check_needs, understand
+from tagend.cards.tables.understanding import understand
 from tagend.cards.tables.written import Said, Written
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused
 
@@ -43,10 +43,7 @@ def read_table(data: bytes, words: Vocabulary, answers: Answers = NOTHING) -> Ta
     Raises `Refused` where no sheet of it holds leaders.
     """
     sheets = understood(open_table(data), answers)
-    for sheet in sheets:
-        check_needs(sheet)
-    leaders = [leader for sheet in sheets for leader in leaders_of(sheet).leaders]
-    return read_leaders(leaders, words, answers)
+    return read_leaders(all_leaders(sheets).leaders, words, answers)
 
 
 def understood(grids: Iterable[Grid], answers: Answers) -> list[Understood]:
@@ -82,7 +79,8 @@ def read_leaders(
             recipes.append(_recipe(leader, words, answers, fill))
     bare = [fault for fault in faults if fault.found == _NO_MATERIAL]
     told = [fault for fault in faults if fault.found != _NO_MATERIAL]
-    return TableRead(tuple(recipes), (*told, *_no_material(bare)))
+    # A cell may speak of several sections, and is told once.
+    return TableRead(tuple(recipes), (*dict.fromkeys(told), *_no_material(bare)))
 
 
 def _recipe(leader: Written, words: Vocabulary, answers: Answers, fill: Fill) -> Recipe:

@@ -6,7 +6,7 @@ from functools import partial
 
 from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.vocabulary import EndOf, Vocabulary
-from tagend.cards.tables.lexicon import own_name
+from tagend.cards.tables.lexicon import own_name, part_named
 from tagend.cards.tables.meaning import STRAND, Meaning
 from tagend.cards.tables.quantity_cells import KIND, quantity
 from tagend.cards.tables.strand_cells import section_said
@@ -76,7 +76,7 @@ def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) ->
             number = text if own else line_weight(text)
             return int(number) if number.isdecimal() and len(number) < 3 else text
         case {"type": "literal"}:
-            return text.lower()
+            return (name == "part" and part_named(text)) or text.lower()
     if name in KIND:
         return quantity(text, KIND[name], spot.meaning.unit, spot.comma)
     if name == "material":

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from tagend.cards.tables.grid import Grid, column_letters
 from tagend.cards.tables.heading_rows import Headings
-from tagend.cards.tables.lexicon import is_empty
+from tagend.cards.tables.lexicon import is_empty, is_total
 from tagend.cards.tables.meaning import Doubt, Meaning
 
 _SHOWN = 3  # cells
@@ -56,9 +56,22 @@ class Understood:
 
     def cells(self, place: int) -> list[str]:
         """Return what stands below a heading."""
-        rows = range(self.headings.data, len(self.grid.rows))
-        cells = (self.grid.cell(row, place) for row in rows)
+        cells = (self.grid.cell(row, place) for row in self.rows if not self.passed_over(row))
         return [cell for cell in cells if not is_empty(cell)]
+
+    @property
+    def rows(self) -> range:
+        """The rows below the headings."""
+        return range(self.headings.data, len(self.grid.rows))
+
+    def passed_over(self, row: int) -> str:
+        """Return why a row is none of a leader, whatever its columns mean; else nothing."""
+        cells = self.grid.rows[row]
+        if self.headings.own or not any(cells):
+            return ""
+        if is_total(next(filter(None, cells))):
+            return "it sums up"
+        return "it repeats the headings" if cells == self.grid.rows[self.headings.row] else ""
 
     def shown(self, place: int) -> str:
         """Return the first cells below a heading, to recognise it by."""

@@ -7,6 +7,7 @@ from tagend.cards.tables.bare_units import with_units
 from tagend.cards.tables.columns import NUMBER
 from tagend.cards.tables.grid import Grid
 from tagend.cards.tables.heading_rows import find_headings
+from tagend.cards.tables.lexicon import part_named
 from tagend.cards.tables.meaning import STRAND, UNIT_KIND, Meaning, read_heading
 from tagend.cards.tables.quantity_cells import KIND, UNITS, is_bare, quantity, reads, unit_by_size
 from tagend.cards.tables.sheet import Column, Understood, is_wide
@@ -88,12 +89,14 @@ def _column(sheet: Understood, place: int, heading: str, known: Mapping[str, str
         return Column(place, heading, read_heading(known[heading]).meaning)
     read = read_heading(heading)
     meaning = read.meaning and _of_unit(read.meaning, cells, comma=sheet.grid.comma)
-    if meaning is None and not read.sure and (guess := _by_cells(cells, sheet.grid.comma)):
+    if meaning is None and read.doubt and (guess := _by_cells(cells, sheet.grid.comma)):
         return Column(place, heading, guess, "meaning", "by its cells")
     if meaning is None:
         return Column(place, heading, None, why="nothing of a leader")
-    if not read.sure:
-        return Column(place, heading, meaning, "meaning", "its heading says more")
+    if meaning.field == NUMBER and cells and all(map(part_named, cells)):
+        meaning = Meaning("part")
+    if read.doubt:
+        return Column(place, heading, meaning, "meaning", read.doubt)
     if cells and not sheet.headings.own and _share(meaning, cells, sheet.grid.comma) < _HALF:
         return Column(place, heading, meaning, "meaning", "its cells look otherwise")
     return Column(place, heading, meaning)
@@ -125,7 +128,7 @@ def _with_name(sheet: Understood, columns: Sequence[Column]) -> Iterator[Column]
         words = cells and all(any(map(str.isalpha, cell)) for cell in cells)
         if not found and words and column.meaning is None and column.heading:
             found = True
-            column = replace(column, meaning=NAME, doubt="meaning", why="it may be")
+            column = replace(column, meaning=NAME, doubt="meaning", why="perhaps the name")
         yield column
 
 
