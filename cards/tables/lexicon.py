@@ -55,12 +55,12 @@ def part_named(text: str) -> str:
     return words[0].meaning if len(words) == 1 and words[0].kind == "part" else ""
 
 
-def nearest(heading: str) -> Word | None:
+def nearest(words: Iterable[Word]) -> Word | None:
     """Return the field or part that a misspelt word of a heading may mean."""
     from difflib import get_close_matches
 
     known = {phrase: word for phrase, word in _known().items() if word.kind in ("field", "part")}
-    for word in words_of(heading):
+    for word in words:
         if word.kind == "unknown" and len(word.meaning) > 3:
             for near in get_close_matches(word.meaning, known, n=1, cutoff=0.75):
                 return known[near]

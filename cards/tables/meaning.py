@@ -55,13 +55,11 @@ def read_heading(heading: str) -> Read:
     words = _numbered(words_of(heading))
     if any(word.kind == "other" for word in words):
         return Read(None)
-    meaning = _meaning(words)
-    if meaning is None:
-        near = nearest(heading)
-        return Read(_meaning((near, *words)) if near else None, "perhaps it is misspelt")
-    fields = {word.meaning for word in words if word.kind == "field"}
     unknown = any(word.kind == "unknown" for word in words)
-    return Read(meaning, "its heading says more" if unknown or len(fields) > 1 else "")
+    if unknown and (near := nearest(words)):
+        return Read(_meaning((*words, near)), "perhaps it is misspelt")
+    fields = {word.meaning for word in words if word.kind == "field"}
+    return Read(_meaning(words), "its heading says more" if unknown or len(fields) > 1 else "")
 
 
 def is_label(heading: str) -> bool:

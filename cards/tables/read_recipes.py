@@ -1,5 +1,6 @@
 """Tables of leaders: the bytes of a file in; the good recipes, and the faults of the rest out."""
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from typing import NamedTuple, TypeAlias
@@ -12,6 +13,7 @@ from tagend.cards.tables.columns_file import NOTHING, Answers
 from tagend.cards.tables.grid import Grid
 from tagend.cards.tables.leaders import all_leaders
 from tagend.cards.tables.open_table import open_table
+from tagend.cards.tables.quantity_cells import KIND
 from tagend.cards.tables.recipe_tables import default, recipe_tables, taken_apart
 from tagend.cards.tables.sheet import Understood
 from tagend.cards.tables.understanding import understand
@@ -27,6 +29,7 @@ _TOLD_INSTEAD = {
     "write a whole number, without quotes": "write a whole number",
     "write the knot to the fly under [fly]": "write the knot to the fly in the column fly_knot",
 }
+_DAY = re.compile(r"'(\d{4}-\d\d-\d\d)'")
 _NO_DIAMETER = "read it off the label of the spool, or name your rack with --rack"
 
 
@@ -128,6 +131,9 @@ def _placed(fault: Fault, places: Places, sections: list[Said]) -> Fault:
         return bare
     found = "this cell is empty" if empty else fault.found
     instead = _TOLD_INSTEAD.get(fault.instead, fault.instead)
+    if column in KIND and (day := _DAY.match(found)):
+        found = f"the spreadsheet took this for a day, {day[1]}"
+        instead = "make its column text, and write it again"
     return Fault(", ".join(filter(None, (where, column))), found, instead)
 
 
