@@ -7,6 +7,7 @@ import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
+from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.files import load_practice, load_rack, load_recipes, naming
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import write_output
@@ -118,17 +119,21 @@ def _write_recipes(
             read = read_table_file(name, asked)
             recipes += read.recipes
             refuse_any(read.faults)
-    for fault in faults:
+    wrong = bool(faults) and not skip_wrong
+    lost: list[Fault] = []
+    if recipes and folder is not None and not wrong:
+        with noting(lost):
+            make_folder(folder)
+            write_each(recipes, folder, replace=replace)
+    for fault in (*faults, *lost):
         click.echo(str(fault), err=True)
-    if not recipes or (faults and not skip_wrong):
-        if recipes and folder is not None:
-            rest = counted(len(recipes), "leader")
-            click.echo(f"no recipe is written; --skip-wrong writes the other {rest}", err=True)
-        return REFUSED if faults else 0
-    if folder is None:
-        click.echo(
-            f"{counted(len(recipes), 'leader')} can be read; -o FOLDER writes them", err=True
-        )
-    else:
-        write_each(recipes, folder, replace=replace)
-    return 0
+    if recipes and (wrong or folder is None):
+        click.echo(_left_to_say(len(recipes), wrong=wrong), err=True)
+    return REFUSED if wrong or lost or not recipes else 0
+
+
+def _left_to_say(number: int, *, wrong: bool) -> str:
+    leaders = counted(number, "leader")
+    if wrong:
+        return f"no recipe is written; --skip-wrong takes the other {leaders}"
+    return f"{leaders} can be read; -o FOLDER writes them"

@@ -46,11 +46,12 @@ def read_table_file(name: str, asked: Asked) -> TableRead:
         raise refused("this only says that the table is open elsewhere", "name the table itself")
     grids = open_table(read_bytes(name))
     beside = None if name == "-" else f"{os.path.splitext(name)[0]}.columns.toml"
-    stored = _stored(asked.like or beside, needed=asked.like is not None)
+    stored = _stored(beside) if beside and os.path.exists(beside) else Answers()
+    begun = _stored(asked.like) if asked.like else stored
     answers = replace(
-        stored,
-        units={**stored.units, **asked.units},
-        material=asked.material or stored.material,
+        begun,
+        units={**begun.units, **asked.units},
+        material=asked.material or begun.material,
     )
     sheets = understood(grids, answers)
     for sheet in sheets:
@@ -78,10 +79,7 @@ def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRe
     return read_leaders(leaders, asked.practice, answers, fill)
 
 
-def _stored(name: str | None, *, needed: bool) -> Answers:
-    """Return the answers of a columns file; where there is none, no answers."""
-    if name is None or not (needed or os.path.exists(name)):
-        return Answers()
+def _stored(name: str) -> Answers:
     with naming(name):
         return read_columns_file(read_bytes(name))
 

@@ -20,16 +20,10 @@ class Headings:
     row: int
     data: int
     texts: tuple[str, ...]
-
-    @property
-    def own(self) -> bool:
-        """Whether it is a table of tagend's own."""
-        named = [own_column(text) for text in self.texts if text]
-        return all(name in COLUMNS for name in named)
+    own: bool  # whether it is a table of tagend's own
 
 
-def own_column(heading: str) -> str:
-    """Return a heading as our own columns are spelled."""
+def _own_column(heading: str) -> str:
     return "_".join(heading.lower().replace("-", " ").replace("_", " ").split())
 
 
@@ -47,7 +41,9 @@ def find_headings(grid: Grid, known: Mapping[str, str]) -> Headings | None:
     if data < len(grid.rows) and _are_units(grid.rows[data]):
         texts = list(_with_units(texts, grid.rows[data]))
         data += 1
-    return Headings(row, data, tuple(_numbered(texts)))
+    numbered = tuple(_numbered(texts))
+    own = all(_own_column(text) in COLUMNS for text in numbered if text)
+    return Headings(row=row, data=data, texts=numbered, own=own)
 
 
 def _understood(row: Sequence[str], known: Mapping[str, str]) -> int:

@@ -155,7 +155,8 @@ def _places(leader: Written, sections: Sequence[Said]) -> Places:
         found[field.path] = (spot.where if spot else leader.row, name, spot is None)
     for place, said in enumerate(sections, start=1):
         first = next((spot.where for spot in said.values()), leader.row)
-        found[f"section {place}"] = (first, "", False)
+        whole = said["strength"].where if "strength" in said else first
+        found[f"section {place}"] = (whole, "", False)  # as a rack that has no such spool
         for name, field in OF_SECTION.items():
             where = said[name].where if name in said else leader.empty[place - 1].get(name, first)
             found[f"section {place}, {field.path}"] = (where, name, name not in said)

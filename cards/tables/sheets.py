@@ -67,7 +67,7 @@ def _check_size(data: bytes) -> None:
 
 
 def _lines(sheet: Any) -> list[list[str]]:
-    height, width = sheet.total_height, sheet.total_width
+    height, width = sheet.total_height + 1, sheet.total_width + 1  # it counts from 0
     if height > MOST_ROWS or width > MOST_COLUMNS:
         found = f"a sheet has {height} rows and {width} columns"
         raise Unreadable(found, f"{_SMALLER}, of at most {MOST_ROWS} and {MOST_COLUMNS}")
