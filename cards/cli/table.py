@@ -19,6 +19,9 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any
 if TYPE_CHECKING:
     from tagend.cards.cli.table_reading import Asked
 
+_OF_SECTIONS = """\
+Where a row is a leader, a column says of which section, and if it likes in which unit:
+butt length (in), length 2, tippet strength (lb), or tippet alone for cells as 24" .023 25lb."""
 _TABLES = (".csv", ".xlsx")
 
 
@@ -89,6 +92,7 @@ def _list_columns() -> int:
 
     for column in COLUMNS:
         click.echo(f"{column:<15} {told(column)}{' (needed)' if column in NEEDED else ''}")
+    click.echo(_OF_SECTIONS, err=True)
     return 0
 
 

@@ -9,7 +9,7 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers, means
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.quantity_cells import KIND, UNITS
-from tagend.cards.tables.sheet import Column, Understood
+from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.understanding import understand
 from tagend.layouts.base.faults import Refused
 
@@ -34,7 +34,7 @@ def answers_to(sheets: Sequence[Understood], answers: Answers) -> Answers:
 
 def _in_doubt(
     sheets: Sequence[Understood], answers: Answers
-) -> Iterator[tuple[Understood, Column]]:
+) -> Iterator[tuple[Understood, SheetColumn]]:
     """Yield the columns to ask of: first what they are, then in which unit."""
     for doubt in ("meaning", "unit"):
         for sheet in sheets:
@@ -44,7 +44,7 @@ def _in_doubt(
                     yield sheet, column
 
 
-def _answered(sheet: Understood, column: Column, answers: Answers) -> Answers:
+def _answered(sheet: Understood, column: SheetColumn, answers: Answers) -> Answers:
     assert column.meaning is not None
     if column.doubt == "meaning":
         meaning = _ask_meaning(sheet, column)
@@ -57,7 +57,7 @@ def _answered(sheet: Understood, column: Column, answers: Answers) -> Answers:
     return replace(answers, columns={**answers.columns, column.heading: meaning})
 
 
-def _ask_meaning(sheet: Understood, column: Column) -> str:
+def _ask_meaning(sheet: Understood, column: SheetColumn) -> str:
     """Ask what a column is; return it as a heading without doubt, empty to leave it out."""
     question = f"{column.letters} {column.heading!r} ({sheet.shown(column.place)[:40]}) is"
     while (answer := _prompt(question, str(column.meaning))) != LEAVE_OUT:
@@ -67,7 +67,7 @@ def _ask_meaning(sheet: Understood, column: Column) -> str:
     return ""
 
 
-def _ask_unit(sheet: Understood, column: Column, kind: str) -> str:
+def _ask_unit(sheet: Understood, column: SheetColumn, kind: str) -> str:
     assert column.meaning is not None
     all_of = f"all {kind}s" if column.meaning.of_section else column.heading
     question = f"Unit of {all_of}, such as {column.letters}: {sheet.shown(column.place)[:40]}"

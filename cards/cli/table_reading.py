@@ -23,7 +23,7 @@ from tagend.cards.tables.read_recipes import (
     understood,
     without_material,
 )
-from tagend.cards.tables.sheet import Column, Understood
+from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
 from tagend.layouts.base.faults import refused
@@ -113,7 +113,7 @@ def _show(name: str, sheet: Understood) -> None:
         click.echo(f"  {line}")
 
 
-def _row(sheet: Understood, column: Column) -> tuple[str, str, str, str, str]:
+def _row(sheet: Understood, column: SheetColumn) -> tuple[str, str, str, str, str]:
     mark = "?" if column.doubt else " " if column.meaning else "-"
     taken = str(column.meaning) if column.meaning else f"left out: {column.why}"
     doubt = f" ({column.why})" if column.doubt else ""

@@ -7,14 +7,14 @@ from dataclasses import replace
 
 from tagend.cards.tables.meaning import STRAND, Meaning
 from tagend.cards.tables.quantity_cells import KIND, is_bare, unit_by_size
-from tagend.cards.tables.sheet import Column, Understood
+from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.strand_cells import float_of, section_said
 from tagend.layouts.base.faults import Refused
 
 
 def with_units(
-    sheet: Understood, columns: Sequence[Column], given: Mapping[str, str]
-) -> Iterator[Column]:
+    sheet: Understood, columns: Sequence[SheetColumn], given: Mapping[str, str]
+) -> Iterator[SheetColumn]:
     """Yield the columns, bare numbers with the unit that another heading or a person gives them.
 
     Where neither does, a diameter shows its unit by its size; another is in doubt.
@@ -28,7 +28,7 @@ def with_units(
         yield _with_unit(sheet, column, {**every, **given})
 
 
-def _with_unit(sheet: Understood, column: Column, every: Mapping[str, str]) -> Column:
+def _with_unit(sheet: Understood, column: SheetColumn, every: Mapping[str, str]) -> SheetColumn:
     meaning = column.meaning
     if meaning is None or meaning.unit:
         return column

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.tables.columns import COLUMNS
-from tagend.cards.tables.grid import Grid
+from tagend.cards.tables.grid import SheetCells
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.meaning import STRAND, Meaning, is_label, read_heading
 
@@ -27,7 +27,7 @@ def _own_column(heading: str) -> str:
     return "_".join(heading.lower().replace("-", " ").replace("_", " ").split())
 
 
-def find_headings(grid: Grid, known: Mapping[str, str]) -> Headings | None:
+def find_headings(grid: SheetCells, known: Mapping[str, str]) -> Headings | None:
     """Return the headings: the first of the rows that hold the most words with a meaning."""
     counts = [_understood(row, known) for row in grid.rows[:_LOOKED_AT]]
     most = max(counts, default=0)

@@ -8,7 +8,7 @@ from tagend.cards.tables.row_a_leader import leaders_by_row
 from tagend.cards.tables.row_a_section import leaders_by_section
 from tagend.cards.tables.sheet import Understood
 from tagend.cards.tables.understanding import check_needs
-from tagend.cards.tables.written import Line, Spot, Written
+from tagend.cards.tables.written import SheetRow, Spot, Written
 from tagend.layouts.base.faults import Fault, noting, refuse_any
 
 
@@ -37,7 +37,7 @@ def all_leaders(sheets: Iterable[Understood]) -> LeadersRead:
 
 def leaders_of(sheet: Understood) -> LeadersRead:
     """Return the leaders below the headings: each row one, or each row a section of one."""
-    lines: list[Line] = []
+    lines: list[SheetRow] = []
     left_out: list[str] = []
     for row in sheet.rows:
         line = _line(sheet, row)
@@ -49,7 +49,7 @@ def leaders_of(sheet: Understood) -> LeadersRead:
     return LeadersRead(tuple(of_lines(sheet, lines)), tuple(left_out))
 
 
-def _line(sheet: Understood, row: int) -> Line:
+def _line(sheet: Understood, row: int) -> SheetRow:
     own, grid = sheet.headings.own, sheet.grid
     spots, empty = [], []
     for column in sheet.taken:
@@ -59,10 +59,10 @@ def _line(sheet: Understood, row: int) -> Line:
             spots.append((column, Spot(text, where, column.meaning, grid.comma)))
         else:
             empty.append((column.meaning, where))
-    return Line(row, tuple(spots), tuple(empty))
+    return SheetRow(row, tuple(spots), tuple(empty))
 
 
-def _no_leader(sheet: Understood, row: int, line: Line) -> str | None:
+def _no_leader(sheet: Understood, row: int, line: SheetRow) -> str | None:
     """Return why a row is left out, nothing where it is empty, and None where it is none of it."""
     cells = [cell for cell in sheet.grid.rows[row] if cell]
     if not cells:

@@ -10,14 +10,15 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.columns_file import NOTHING, Answers
-from tagend.cards.tables.grid import Grid
+from tagend.cards.tables.grid import SheetCells
 from tagend.cards.tables.leaders import all_leaders
+from tagend.cards.tables.meaning import Meaning
 from tagend.cards.tables.open_table import open_table
 from tagend.cards.tables.quantity_cells import KIND
-from tagend.cards.tables.recipe_tables import default, recipe_tables, taken_apart
+from tagend.cards.tables.recipe_tables import recipe_tables, taken_apart
 from tagend.cards.tables.sheet import Understood
 from tagend.cards.tables.understanding import understand
-from tagend.cards.tables.written import Said, Written
+from tagend.cards.tables.written import Said, Spot, Written
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused
 
 Tables: TypeAlias = Mapping[str, object]  # of a recipe file
@@ -49,7 +50,7 @@ def read_table(data: bytes, words: Vocabulary, answers: Answers = NOTHING) -> Ta
     return read_leaders(all_leaders(sheets).leaders, words, answers)
 
 
-def understood(grids: Iterable[Grid], answers: Answers) -> list[Understood]:
+def understood(grids: Iterable[SheetCells], answers: Answers) -> list[Understood]:
     """Return the sheets that have headings; raises `Refused` where there is none."""
     found = (understand(grid, answers.columns, answers.units) for grid in grids)
     sheets = [sheet for sheet in found if sheet]
@@ -97,7 +98,8 @@ def _recipe(leader: Written, words: Vocabulary, answers: Answers, fill: Fill) ->
     if len(sections) < len(leader.sections) or not sections:
         raise Refused(*faults)
     if answers.material:
-        sections = [{"material": default(said, answers.material), **said} for said in sections]
+        usual = Spot(answers.material, leader.row, Meaning("material"))
+        sections = [{**said, "material": said.get("material", usual)} for said in sections]
     places = _places(leader, sections)
     try:
         recipe = recipe_of(fill(recipe_tables(leader, sections, words)), words)

@@ -17,12 +17,6 @@ from tagend.layouts.base.faults import Refused, under
 _YES_NO = {"yes": True, "true": True, "no": False, "false": False, "si": True, "sí": True}
 
 
-def default(said: Said, material: str) -> Spot:
-    """Return the material of a section that names none."""
-    first = next(iter(said.values()))
-    return Spot(material, first.where, Meaning("material"))
-
-
 def taken_apart(said: Said, units: Mapping[str, str]) -> Said:
     """Return a section whose cells each say one thing; a column of its own is heard first."""
     spot = said.get(STRAND)

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tagend.cards.tables.meaning import Meaning
 from tagend.cards.tables.sheet import Understood
-from tagend.cards.tables.written import MAKES, Line, Spot, Written
+from tagend.cards.tables.written import MAKES, SheetRow, Spot, Written
 
 _RANK: Mapping[str, int] = {
     "": 1,
@@ -16,7 +16,7 @@ _RANK: Mapping[str, int] = {
 }
 
 
-def leaders_by_row(sheet: Understood, lines: Sequence[Line]) -> Iterator[Written]:
+def leaders_by_row(sheet: Understood, lines: Sequence[SheetRow]) -> Iterator[Written]:
     """Yield a leader a row."""
     labels = _in_order(sheet)
     for line in lines:
@@ -48,7 +48,7 @@ def _in_order(sheet: Understood) -> list[tuple[str, int]]:
     )
 
 
-def _section(line: Line, label: tuple[str, int]) -> dict[str, Spot]:
+def _section(line: SheetRow, label: tuple[str, int]) -> dict[str, Spot]:
     every = {s.meaning.field: s for _, s in line.spots if s.meaning == Meaning("material")}
     own = {s.meaning.field: s for _, s in line.spots if s.meaning.label == label}
     said = {field: spot for field, spot in own.items() if spot.meaning.of_section}

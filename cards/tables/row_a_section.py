@@ -5,11 +5,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from tagend.cards.tables.columns import NUMBER
 from tagend.cards.tables.meaning import Meaning
 from tagend.cards.tables.sheet import Understood
-from tagend.cards.tables.written import MAKES, Line, Spot, Written
+from tagend.cards.tables.written import MAKES, SheetRow, Spot, Written
 from tagend.layouts.base.faults import Fault
 
 
-def leaders_by_section(sheet: Understood, lines: Sequence[Line]) -> Iterator[Written]:
+def leaders_by_section(sheet: Understood, lines: Sequence[SheetRow]) -> Iterator[Written]:
     """Yield the leaders: a row without a name belongs to the one above."""
     last: dict[str, int] = {}  # the row that each name ended in
     for group in _groups(lines):
@@ -30,16 +30,16 @@ def leaders_by_section(sheet: Understood, lines: Sequence[Line]) -> Iterator[Wri
         last[name] = group[-1].row
 
 
-def _titled(sheet: Understood, first: Line) -> dict[str, Spot]:
+def _titled(sheet: Understood, first: SheetRow) -> dict[str, Spot]:
     """Return what is said of the one leader of a sheet, which its title names."""
     title = sheet.title or sheet.grid.sheet
     where = sheet.grid.address(first.row, 0)
     return {**first.whole, **({"name": Spot(title, where, Meaning("name"))} if title else {})}
 
 
-def _groups(lines: Sequence[Line]) -> Iterator[list[Line]]:
+def _groups(lines: Sequence[SheetRow]) -> Iterator[list[SheetRow]]:
     """Yield the rows of each leader: until another name, or the number 1, begins the next."""
-    group: list[Line] = []
+    group: list[SheetRow] = []
     for line in lines:
         begins = _number(line) == "1" or (line.name and (not group or line.name != group[0].name))
         if group and begins and (group[0].section or len(group) > 1 or line.name):
@@ -50,12 +50,12 @@ def _groups(lines: Sequence[Line]) -> Iterator[list[Line]]:
         yield group
 
 
-def _number(line: Line) -> str | None:
+def _number(line: SheetRow) -> str | None:
     said = next((s for _, s in line.spots if s.meaning.field == NUMBER), None)
     return None if said is None else said.text
 
 
-def _torn(sheet: Understood, first: Line, last: Mapping[str, int]) -> Iterator[Fault]:
+def _torn(sheet: Understood, first: SheetRow, last: Mapping[str, int]) -> Iterator[Fault]:
     """Find a leader whose rows were torn apart; one that is numbered from 1 is another."""
     name = first.name or ""
     if name in last and _number(first) != "1":
@@ -66,7 +66,7 @@ def _torn(sheet: Understood, first: Line, last: Mapping[str, int]) -> Iterator[F
         )
 
 
-def _row_faults(sheet: Understood, group: Sequence[Line]) -> Iterator[Fault]:
+def _row_faults(sheet: Understood, group: Sequence[SheetRow]) -> Iterator[Fault]:
     first = group[0].whole
     own = sheet.headings.own
     counted = [line for line in group if own or line.section]

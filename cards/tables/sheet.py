@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from tagend.cards.tables.grid import Grid, column_letters
+from tagend.cards.tables.grid import SheetCells, column_letters
 from tagend.cards.tables.heading_rows import Headings
 from tagend.cards.tables.lexicon import is_empty, is_total
 from tagend.cards.tables.meaning import Doubt, Meaning
@@ -12,7 +12,7 @@ _SHOWN = 3  # cells
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class SheetColumn:
     """One column of a sheet, as it was understood."""
 
     place: int  # counted from 0
@@ -30,9 +30,9 @@ class Column:
 class Understood:
     """A sheet whose headings were found."""
 
-    grid: Grid
+    grid: SheetCells
     headings: Headings
-    columns: tuple[Column, ...]
+    columns: tuple[SheetColumn, ...]
 
     @property
     def wide(self) -> bool:
@@ -40,7 +40,7 @@ class Understood:
         return is_wide(self.columns)
 
     @property
-    def taken(self) -> tuple[Column, ...]:
+    def taken(self) -> tuple[SheetColumn, ...]:
         """The columns that are understood beyond doubt."""
         return tuple(column for column in self.columns if column.meaning and not column.doubt)
 
@@ -78,9 +78,10 @@ class Understood:
         return ", ".join(self.cells(place)[:_SHOWN])
 
 
-def is_wide(columns: Sequence[Column]) -> bool:
+def is_wide(columns: Sequence[SheetColumn]) -> bool:
     """Whether columns speak of sections by their number or part, so that a row is a leader."""
-    meanings = [column.meaning for column in columns if column.meaning and not column.doubt]
+    sure = (column for column in columns if column.doubt != "meaning")
+    meanings = [column.meaning for column in sure if column.meaning]
     labels = {m.label for m in meanings if m.of_section} - {("", 0)}
     has_length = any(m.field == "length" and m.label == ("", 0) for m in meanings)
     return len(labels) > 1 or (len(labels) == 1 and not has_length)

@@ -4,7 +4,7 @@ from datetime import date, datetime
 from io import BytesIO
 from typing import Any
 
-from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, Grid
+from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, SheetCells
 from tagend.layouts.base.faults import refused
 from tagend.layouts.strangers.apart import apart
 from tagend.layouts.strangers.unreadable import Unreadable, library
@@ -20,7 +20,7 @@ def is_spreadsheet(data: bytes) -> bool:
     return data.startswith((_ZIP, _OLE))
 
 
-def read_sheets(data: bytes) -> tuple[Grid, ...]:
+def read_sheets(data: bytes) -> tuple[SheetCells, ...]:
     """Return the sheets that are not hidden and not empty; raises `Refused`."""
     try:
         sheets = apart(sheet_cells, data)
@@ -28,7 +28,7 @@ def read_sheets(data: bytes) -> tuple[Grid, ...]:
         raise refused(bad.found, bad.instead) from None
     several = len(sheets) > 1
     return tuple(
-        Grid(rows=tuple(rows), sheet=name if several else "") for name, rows in sheets.items()
+        SheetCells(rows=tuple(rows), sheet=name if several else "") for name, rows in sheets.items()
     )
 
 

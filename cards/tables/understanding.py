@@ -5,12 +5,12 @@ from dataclasses import replace
 
 from tagend.cards.tables.bare_units import with_units
 from tagend.cards.tables.columns import NUMBER
-from tagend.cards.tables.grid import Grid
+from tagend.cards.tables.grid import SheetCells
 from tagend.cards.tables.heading_rows import find_headings
 from tagend.cards.tables.lexicon import part_named
 from tagend.cards.tables.meaning import STRAND, UNIT_KIND, Meaning, read_heading
 from tagend.cards.tables.quantity_cells import KIND, UNITS, is_bare, quantity, reads, unit_by_size
-from tagend.cards.tables.sheet import Column, Understood, is_wide
+from tagend.cards.tables.sheet import SheetColumn, Understood, is_wide
 from tagend.cards.tables.strand_cells import float_of, section_said
 from tagend.layouts.base.faults import Refused, refused
 
@@ -18,7 +18,9 @@ NAME = Meaning("name")
 _HALF = 0.5  # of a column's cells must read as what its heading says
 
 
-def understand(grid: Grid, known: Mapping[str, str], units: Mapping[str, str]) -> Understood | None:
+def understand(
+    grid: SheetCells, known: Mapping[str, str], units: Mapping[str, str]
+) -> Understood | None:
     """Return what a sheet's columns mean, or None where nothing in it is a heading.
 
     `known` are headings that a person has explained, `units` those of bare numbers by kind.
@@ -37,14 +39,9 @@ def understand(grid: Grid, known: Mapping[str, str], units: Mapping[str, str]) -
 def check_needs(sheet: Understood) -> None:
     """Raise `Refused` where the columns that are beyond doubt make no leader."""
     where = sheet.grid.sheet
-    lost = [column for column in sheet.columns if column.doubt == "unit" and column.meaning]
-    kinds = {KIND.get(column.meaning.field, "length") for column in lost if column.meaning}
-    if needed := [kind for kind in ("length", "diameter") if kind in kinds]:
-        letters = ", ".join(
-            c.letters for c in lost if c.meaning and KIND.get(c.meaning.field, "length") in needed
-        )
+    if lost := ", ".join(column.letters for column in sheet.columns if _is_lost(column)):
         instead = 'say --units, such as "in, in, lb" for lengths, diameters, strengths'
-        raise refused(f"no unit is given in column {letters}", instead, where)
+        raise refused(f"no unit is given in column {lost}", instead, where)
     if not sheet.fields & {"length", STRAND}:
         instead = "call them length, or butt length, length 1, …; `tagend table --columns` has all"
         raise refused("no column is taken as the lengths of sections", instead, where)
@@ -52,7 +49,13 @@ def check_needs(sheet: Understood) -> None:
         raise refused("no column is taken as the leaders' names", 'call one "name"', where)
 
 
-def _of_whole(columns: Sequence[Column]) -> Iterator[Column]:
+def _is_lost(column: SheetColumn) -> bool:
+    """Whether a column that a leader cannot be without is in doubt for its unit alone."""
+    needed = column.meaning is not None and column.meaning.field in ("length", "diameter", STRAND)
+    return needed and column.doubt == "unit"
+
+
+def _of_whole(columns: Sequence[SheetColumn]) -> Iterator[SheetColumn]:
     """Yield the columns; where a row is a leader, what is said of no section is said of all.
 
     That is a material, and a length, which is the total.
@@ -81,25 +84,25 @@ def _of_no_section(meaning: Meaning) -> bool:
     return apart and meaning.label == ("", 0) and meaning.field != "material"
 
 
-def _column(sheet: Understood, place: int, heading: str, known: Mapping[str, str]) -> Column:
+def _column(sheet: Understood, place: int, heading: str, known: Mapping[str, str]) -> SheetColumn:
     cells = sheet.cells(place)
     if not heading:
-        return Column(place, heading, None, why="it has no heading" if cells else "")
+        return SheetColumn(place, heading, None, why="it has no heading" if cells else "")
     if heading in known:
-        return Column(place, heading, read_heading(known[heading]).meaning)
+        return SheetColumn(place, heading, read_heading(known[heading]).meaning)
     read = read_heading(heading)
     meaning = read.meaning and _of_unit(read.meaning, cells, comma=sheet.grid.comma)
     if meaning is None and read.doubt and (guess := _by_cells(cells, sheet.grid.comma)):
-        return Column(place, heading, guess, "meaning", "by its cells")
+        return SheetColumn(place, heading, guess, "meaning", "by its cells")
     if meaning is None:
-        return Column(place, heading, None, why="nothing of a leader")
+        return SheetColumn(place, heading, None, why="nothing of a leader")
     if meaning.field == NUMBER and cells and all(map(part_named, cells)):
         meaning = Meaning("part")
     if read.doubt:
-        return Column(place, heading, meaning, "meaning", read.doubt)
+        return SheetColumn(place, heading, meaning, "meaning", read.doubt)
     if cells and not sheet.headings.own and _share(meaning, cells, sheet.grid.comma) < _HALF:
-        return Column(place, heading, meaning, "meaning", "its cells look otherwise")
-    return Column(place, heading, meaning)
+        return SheetColumn(place, heading, meaning, "meaning", "its cells look otherwise")
+    return SheetColumn(place, heading, meaning)
 
 
 def _by_cells(cells: Sequence[str], comma: bool) -> Meaning | None:
@@ -120,7 +123,7 @@ def _strand(cell: str, comma: bool) -> Mapping[str, str]:
         return {}
 
 
-def _with_name(sheet: Understood, columns: Sequence[Column]) -> Iterator[Column]:
+def _with_name(sheet: Understood, columns: Sequence[SheetColumn]) -> Iterator[SheetColumn]:
     """Yield the columns, of which the first strange one with words may hold the names."""
     found = False
     for column in columns:
@@ -166,9 +169,9 @@ def line_weight(cell: str) -> str:
     return cell.lower().strip(" #").removesuffix("t").removesuffix("w").removesuffix("-").strip()
 
 
-def _once(columns: Sequence[Column]) -> Iterator[Column]:
+def _once(columns: Sequence[SheetColumn]) -> Iterator[SheetColumn]:
     """Yield the columns; of two that say the same of the same section the first is taken."""
-    taken: dict[tuple[str, str, int], Column] = {}
+    taken: dict[tuple[str, str, int], SheetColumn] = {}
     for column in columns:
         meaning = column.meaning
         key = meaning and (meaning.field, *meaning.label)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from tagend.cards.recipe.fields import OF_RECIPE
 from tagend.cards.tables.meaning import STRAND, Meaning
-from tagend.cards.tables.sheet import Column
+from tagend.cards.tables.sheet import SheetColumn
 from tagend.layouts.base.faults import Fault
 
 MAKES = frozenset(("length", "diameter", "strength", STRAND))  # what a section is known by
@@ -37,11 +37,11 @@ class Written:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class SheetRow:
     """One row with what its cells say, by their columns."""
 
     row: int
-    spots: tuple[tuple[Column, Spot], ...]
+    spots: tuple[tuple[SheetColumn, Spot], ...]
     empty: tuple[tuple[Meaning, str], ...]  # what has an empty cell, and where
 
     def without(self, label: tuple[str, int]) -> dict[str, str]:
