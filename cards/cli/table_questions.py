@@ -21,13 +21,11 @@ def answers_to(sheets: Sequence[Understood], answers: Answers) -> Answers:
 
     There is one for each column in doubt, and one for each kind whose numbers have no unit.
     """
-    told = False
-    while (next_ := next(_in_doubt(sheets, answers), None)) is not None:
-        if not told:
-            click.echo("Enter takes what stands in brackets, - leaves a column out.", err=True)
-            told = True
-        answers = _answered(*next_, answers)
-        again = (understand(s.grid, answers.columns, answers.units) for s in sheets)
+    if any(_in_doubt(sheets, answers)):
+        click.echo("Enter takes what stands in brackets, - leaves a column out.", err=True)
+    while (asked := next(_in_doubt(sheets, answers), None)) is not None:
+        answers = _answered(*asked, answers)
+        again = (understand(s.grid, answers) for s in sheets)
         sheets = [sheet for sheet in again if sheet]
     return answers
 

@@ -52,7 +52,7 @@ def read_table(data: bytes, words: Vocabulary, answers: Answers = NOTHING) -> Ta
 
 def understood(grids: Iterable[SheetCells], answers: Answers) -> list[Understood]:
     """Return the sheets that have headings; raises `Refused` where there is none."""
-    found = (understand(grid, answers.columns, answers.units) for grid in grids)
+    found = (understand(grid, answers) for grid in grids)
     sheets = [sheet for sheet in found if sheet]
     if not sheets:
         instead = "write headings such as name, butt length, butt diameter above the columns"

@@ -18,7 +18,10 @@ _YES_NO = {"yes": True, "true": True, "no": False, "false": False, "si": True, "
 
 
 def taken_apart(said: Said, units: Mapping[str, str]) -> Said:
-    """Return a section whose cells each say one thing; a column of its own is heard first."""
+    """Return a section whose cells each say one thing.
+
+    A column of the section's own is heard before that cell, and one of the whole row behind it.
+    """
     spot = said.get(STRAND)
     if spot is None:
         return said
@@ -26,7 +29,9 @@ def taken_apart(said: Said, units: Mapping[str, str]) -> Said:
     with under(spot.where):
         found = section_said(spot.text, known, spot.comma)
     apart = {key: Spot(text, spot.where, Meaning(key)) for key, text in found.items()}
-    return {**apart, **{field: own for field, own in said.items() if field != STRAND}}
+    rest = {field: own for field, own in said.items() if field != STRAND}
+    of_row = {field: s for field, s in rest.items() if s.meaning.label != spot.meaning.label}
+    return {**of_row, **apart, **{field: s for field, s in rest.items() if field not in of_row}}
 
 
 def recipe_tables(

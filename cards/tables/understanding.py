@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from tagend.cards.tables.bare_units import with_units
 from tagend.cards.tables.columns import NUMBER
+from tagend.cards.tables.columns_file import Answers
 from tagend.cards.tables.grid import SheetCells
 from tagend.cards.tables.heading_rows import find_headings
 from tagend.cards.tables.lexicon import part_named
@@ -18,13 +19,9 @@ NAME = Meaning("name")
 _HALF = 0.5  # of a column's cells must read as what its heading says
 
 
-def understand(
-    grid: SheetCells, known: Mapping[str, str], units: Mapping[str, str]
-) -> Understood | None:
-    """Return what a sheet's columns mean, or None where nothing in it is a heading.
-
-    `known` are headings that a person has explained, `units` those of bare numbers by kind.
-    """
+def understand(grid: SheetCells, answers: Answers) -> Understood | None:
+    """Return what a sheet's columns mean, or None where nothing in it is a heading."""
+    known = answers.columns
     headings = find_headings(grid, known)
     if headings is None:
         return None
@@ -33,7 +30,7 @@ def understand(
     if not headings.own and not any(column.meaning == NAME for column in columns):
         columns = list(_with_name(bare, columns))
     of_whole = _of_whole(list(_once(columns)))
-    return replace(bare, columns=tuple(with_units(bare, list(of_whole), units)))
+    return replace(bare, columns=tuple(with_units(bare, list(of_whole), answers.units)))
 
 
 def check_needs(sheet: Understood) -> None:
