@@ -14,7 +14,7 @@ from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
-from tagend.layouts.base.faults import Fault, noting, refuse_any
+from tagend.layouts.base.faults import Fault, noting, refuse_any, under
 
 if TYPE_CHECKING:
     from tagend.cards.cli.table_reading import Asked
@@ -81,10 +81,17 @@ def command(
         practice=practice,
         rack=load_rack(rack, practice),
         units=units or {},
-        material=material and practice.material(material),
+        material=material and _material(material, practice),
         like=like,
     )
     return _write_recipes(names, output, asked, skip_wrong=skip_wrong, replace=replace)
+
+
+def _material(name: str, practice: Practice) -> str:
+    from tagend.cards.tables.recipe_tables import material_named
+
+    with under("--material", ": "):
+        return material_named(name, practice)
 
 
 def _list_columns() -> int:

@@ -9,6 +9,7 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers, means
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.quantity_cells import KIND, UNITS
+from tagend.cards.tables.recipe_tables import material_named
 from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.understanding import understand
 from tagend.layouts.base.faults import Refused
@@ -81,7 +82,7 @@ def asked_material(bare: int, sheets: Sequence[Understood], practice: Practice) 
     question = f"{bare} sections name no material: hard nylon, nylon, fluorocarbon, …"
     while (answer := _prompt(question, _in_title(sheets, practice))) != LEAVE_OUT:
         try:
-            return practice.material(answer)
+            return material_named(answer, practice)
         except Refused as error:
             click.echo(f"  {error}", err=True)
     return None

@@ -34,6 +34,11 @@ def taken_apart(said: Said, units: Mapping[str, str]) -> Said:
     return {**of_row, **apart, **{field: s for field, s in rest.items() if field not in of_row}}
 
 
+def material_named(text: str, words: Vocabulary) -> str:
+    """Return a material by any of its names, those of tables too; raises `Refused`."""
+    return words.material(_known(text, words.material) or own_name("materials", text))
+
+
 def recipe_tables(
     leader: Written, sections: Iterable[Said], words: Vocabulary
 ) -> dict[str, object]:

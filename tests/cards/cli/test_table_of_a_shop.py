@@ -122,7 +122,7 @@ def test_without_a_terminal_the_missing_option_is_named(tagend: Tagend, table: P
     assert (run.status, "--units" in run.err, folder.exists()) == (2, True, False)
     run = tagend("table", table, "-o", folder, "--units", "in, in, lb")
     assert (run.status, "--material" in run.err, folder.exists()) == (2, True, False)
-    run = tagend("table", table, "-o", folder, "--units", "in, in, lb", "--material", "stiff mono")
+    run = tagend("table", table, "-o", folder, "--units", "in, in, lb", "--material", "nylon duro")
     assert (run.status, len(recipes(folder))) == (0, 12)
 
 

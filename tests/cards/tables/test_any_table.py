@@ -11,32 +11,10 @@ from tagend.cards.tables.read_recipes import read_table
 from tagend.layouts.base.faults import Refused
 from tests.written import PRACTICE
 
-HEADINGS = st.sampled_from(
-    [
-        "Leader",
-        "Butt",
-        "Mid 1",
-        "Tippet",
-        "length",
-        "Length 2 (cm)",
-        "dia",
-        "lb",
-        "L2",
-        "#",
-        "size",
-        "Price",
-        "total",
-        "Material",
-        "knot",
-        "section",
-        "tramo",
-        "Notes",
-        "in",
-        "mm",
-        "tied",
-        "part",
-    ]
-)
+HEADINGS = st.sampled_from((
+    "Leader", "Butt", "Mid 1", "Tippet", "length", "Length 2 (cm)", "dia", "lb", "L2", "#", "size",
+    "Price", "total", "Material", "knot", "section", "tramo", "Notes", "in", "mm", "tied", "part",
+))  # fmt: skip
 ODD = ("24", '24" .023 25lb', "1/0", "2026-01-01", "nylon duro", "9" * 40, "٣ in", "=1+1", "Total")
 CELLS = st.text(" 0123456789./-½¼\"'#xX@to,²", max_size=12) | st.sampled_from(ODD)
 SAID = Answers(units={"length": "in", "diameter": "in", "strength": "lb"}, material="nylon")
