@@ -1,5 +1,6 @@
 """A leader as a table has it, cell by cell, in; the tables of a recipe file that say it out."""
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from functools import partial
@@ -81,6 +82,8 @@ def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) ->
             return int(number) if number.isdecimal() and len(number) < 3 else text
         case {"type": "literal"}:
             return (name == "part" and part_named(text)) or text.lower()
+    if name == "tied" and not own:
+        return _day(text, day_first=spot.comma)
     if name in KIND:
         return quantity(text, KIND[name], spot.meaning.unit, spot.comma)
     if name == "material":
@@ -90,6 +93,18 @@ def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) ->
     return text
 
 
+def _day(text: str, *, day_first: bool) -> str:
+    """Return a day as recipe files write it, where its order is beyond doubt."""
+    found = _DAY.fullmatch(text)
+    if found is None:
+        return text
+    first, second, year = map(int, found.groups())
+    if first > 12 or day_first:
+        return f"{year}-{second:02}-{first:02}"
+    return f"{year}-{first:02}-{second:02}" if second > 12 else text
+
+
+_DAY = re.compile(r"(?a:(\d{1,2})[/.-](\d{1,2})[/.-](\d{4}))")
 _ENDS: Mapping[str, EndOf] = {"butt_end": "butt", "knot": "joint", "fly_knot": "fly"}
 
 
