@@ -7,17 +7,21 @@ import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
+from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.files import load_practice, load_rack, load_recipes, naming
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
-from tagend.layouts.base.faults import Fault, noting, refuse_any
+from tagend.layouts.base.faults import Fault, noting, refuse_any, under
 
 if TYPE_CHECKING:
     from tagend.cards.cli.table_reading import Asked
 
+_OF_SECTIONS = """\
+Where a row is a leader, a column says of which section, and if it likes in which unit:
+butt length (in), length 2, tippet strength (lb), or tippet alone for cells as 24" .023 25lb."""
 _TABLES = (".csv", ".xlsx")
 
 
@@ -62,7 +66,7 @@ def command(
     A table is a .csv, .xlsx or .ods file with a row for each leader, or one for each section from
     the butt to the fly. What its columns were taken as is shown, and asked where it is in doubt;
     the answers are kept beside it in NAME.columns.toml. What is wrong is told by cell, and then
-    nothing is written but with --skip-wrong. Without OUT it is read and nothing written.
+    nothing is written but with --skip-wrong. Without OUT no recipe is written.
     """
     if columns:
         return _list_columns()
@@ -77,10 +81,17 @@ def command(
         practice=practice,
         rack=load_rack(rack, practice),
         units=units or {},
-        material=material and practice.material(material),
+        material=material and _material(material, practice),
         like=like,
     )
     return _write_recipes(names, output, asked, skip_wrong=skip_wrong, replace=replace)
+
+
+def _material(name: str, practice: Practice) -> str:
+    from tagend.cards.tables.recipe_tables import material_named
+
+    with under("--material", ": "):
+        return material_named(name, practice)
 
 
 def _list_columns() -> int:
@@ -88,6 +99,7 @@ def _list_columns() -> int:
 
     for column in COLUMNS:
         click.echo(f"{column:<15} {told(column)}{' (needed)' if column in NEEDED else ''}")
+    click.echo(_OF_SECTIONS, err=True)
     return 0
 
 
@@ -118,17 +130,21 @@ def _write_recipes(
             read = read_table_file(name, asked)
             recipes += read.recipes
             refuse_any(read.faults)
-    for fault in faults:
+    wrong = bool(faults) and not skip_wrong
+    lost: list[Fault] = []
+    if recipes and folder is not None and not wrong:
+        with noting(lost):
+            make_folder(folder)
+            write_each(recipes, folder, replace=replace)
+    for fault in (*faults, *lost):
         click.echo(str(fault), err=True)
-    if not recipes or (faults and not skip_wrong):
-        if recipes and folder is not None:
-            rest = counted(len(recipes), "leader")
-            click.echo(f"no recipe is written; --skip-wrong writes the other {rest}", err=True)
-        return REFUSED if faults else 0
-    if folder is None:
-        click.echo(
-            f"{counted(len(recipes), 'leader')} can be read; -o FOLDER writes them", err=True
-        )
-    else:
-        write_each(recipes, folder, replace=replace)
-    return 0
+    if recipes and (wrong or folder is None):
+        click.echo(_left_to_say(len(recipes), wrong=wrong), err=True)
+    return REFUSED if wrong or lost or not recipes else 0
+
+
+def _left_to_say(number: int, *, wrong: bool) -> str:
+    leaders = counted(number, "leader")
+    if wrong:
+        return f"no recipe is written; --skip-wrong takes the other {leaders}"
+    return f"{leaders} can be read; -o FOLDER writes them"

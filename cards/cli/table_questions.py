@@ -9,30 +9,31 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers, means
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.quantity_cells import KIND, UNITS
-from tagend.cards.tables.understanding import Column, Understood, understand
+from tagend.cards.tables.recipe_tables import material_named
+from tagend.cards.tables.sheet import SheetColumn, Understood
+from tagend.cards.tables.understanding import understand
 from tagend.layouts.base.faults import Refused
 
 LEAVE_OUT = "-"
 
 
 def answers_to(sheets: Sequence[Understood], answers: Answers) -> Answers:
-    """Return the answers with those to a question for each column in doubt, one for each kind
-    whose numbers have no unit.
+    """Return the answers with those to new questions.
+
+    There is one for each column in doubt, and one for each kind whose numbers have no unit.
     """
-    told = False
-    while (next_ := next(_in_doubt(sheets, answers), None)) is not None:
-        if not told:
-            click.echo("Enter takes what stands in brackets, - leaves a column out.", err=True)
-            told = True
-        answers = _answered(*next_, answers)
-        again = (understand(s.grid, answers.columns, answers.units) for s in sheets)
+    if any(_in_doubt(sheets, answers)):
+        click.echo("Enter takes what stands in brackets, - leaves a column out.", err=True)
+    while (asked := next(_in_doubt(sheets, answers), None)) is not None:
+        answers = _answered(*asked, answers)
+        again = (understand(s.grid, answers) for s in sheets)
         sheets = [sheet for sheet in again if sheet]
     return answers
 
 
 def _in_doubt(
     sheets: Sequence[Understood], answers: Answers
-) -> Iterator[tuple[Understood, Column]]:
+) -> Iterator[tuple[Understood, SheetColumn]]:
     """Yield the columns to ask of: first what they are, then in which unit."""
     for doubt in ("meaning", "unit"):
         for sheet in sheets:
@@ -42,7 +43,7 @@ def _in_doubt(
                     yield sheet, column
 
 
-def _answered(sheet: Understood, column: Column, answers: Answers) -> Answers:
+def _answered(sheet: Understood, column: SheetColumn, answers: Answers) -> Answers:
     assert column.meaning is not None
     if column.doubt == "meaning":
         meaning = _ask_meaning(sheet, column)
@@ -55,7 +56,7 @@ def _answered(sheet: Understood, column: Column, answers: Answers) -> Answers:
     return replace(answers, columns={**answers.columns, column.heading: meaning})
 
 
-def _ask_meaning(sheet: Understood, column: Column) -> str:
+def _ask_meaning(sheet: Understood, column: SheetColumn) -> str:
     """Ask what a column is; return it as a heading without doubt, empty to leave it out."""
     question = f"{column.letters} {column.heading!r} ({sheet.shown(column.place)[:40]}) is"
     while (answer := _prompt(question, str(column.meaning))) != LEAVE_OUT:
@@ -65,7 +66,7 @@ def _ask_meaning(sheet: Understood, column: Column) -> str:
     return ""
 
 
-def _ask_unit(sheet: Understood, column: Column, kind: str) -> str:
+def _ask_unit(sheet: Understood, column: SheetColumn, kind: str) -> str:
     assert column.meaning is not None
     all_of = f"all {kind}s" if column.meaning.of_section else column.heading
     question = f"Unit of {all_of}, such as {column.letters}: {sheet.shown(column.place)[:40]}"
@@ -81,7 +82,7 @@ def asked_material(bare: int, sheets: Sequence[Understood], practice: Practice) 
     question = f"{bare} sections name no material: hard nylon, nylon, fluorocarbon, …"
     while (answer := _prompt(question, _in_title(sheets, practice))) != LEAVE_OUT:
         try:
-            return practice.material(answer)
+            return material_named(answer, practice)
         except Refused as error:
             click.echo(f"  {error}", err=True)
     return None

@@ -14,12 +14,19 @@ from tagend.cards.cli.table_questions import answers_to, asked_material
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
-from tagend.cards.tables.leaders import Written, leaders_of
+from tagend.cards.tables.leaders import all_leaders
 from tagend.cards.tables.open_table import open_table
-from tagend.cards.tables.read_recipes import TableRead, Tables, read_leaders
-from tagend.cards.tables.understanding import Column, Understood, check_needs, understand
+from tagend.cards.tables.read_recipes import (
+    TableRead,
+    Tables,
+    read_leaders,
+    understood,
+    without_material,
+)
+from tagend.cards.tables.sheet import SheetColumn, Understood
+from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
-from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
+from tagend.layouts.base.faults import refused
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,31 +46,28 @@ def read_table_file(name: str, asked: Asked) -> TableRead:
         raise refused("this only says that the table is open elsewhere", "name the table itself")
     grids = open_table(read_bytes(name))
     beside = None if name == "-" else f"{os.path.splitext(name)[0]}.columns.toml"
-    stored = _stored(asked.like or beside, needed=asked.like is not None)
+    stored = _stored(beside) if beside and os.path.exists(beside) else Answers()
+    begun = _stored(asked.like) if asked.like else stored
     answers = replace(
-        stored,
-        units={**stored.units, **asked.units},
-        material=asked.material or stored.material,
+        begun,
+        units={**begun.units, **asked.units},
+        material=asked.material or begun.material,
     )
-    found = [understand(grid, answers.columns, answers.units) for grid in grids]
-    sheets = [sheet for sheet in found if sheet]
-    if not sheets:
-        instead = "write headings such as name, butt length, butt diameter above the columns"
-        raise refused("no row says what the columns hold", instead)
+    sheets = understood(grids, answers)
     for sheet in sheets:
         _show(name, sheet)
     asks = sys.stdin.isatty() and name != "-"
     if asks:
         answers = answers_to(sheets, answers)
-        sheets = [sheet for g in grids if (sheet := understand(g, answers.columns, answers.units))]
-    leaders = _leaders(sheets)
-    read = _read(leaders, asked, answers)
-    if read.bare and asks:
-        answers = replace(answers, material=asked_material(read.bare, sheets, asked.practice))
-        read = _read(leaders, asked, answers)
+        sheets = understood(grids, answers)
+    leaders, left_out = all_leaders(sheets)
+    for row in left_out:
+        click.echo(f"left out: {row}", err=True)
+    if asks and not answers.material and (bare := without_material(leaders, answers)):
+        answers = replace(answers, material=asked_material(bare, sheets, asked.practice))
     if beside and answers != stored:
         _store(beside, name, answers, sheets)
-    return read
+    return _read(leaders, asked, answers)
 
 
 def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRead:
@@ -72,31 +76,10 @@ def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRe
     def fill(tables: Tables) -> Tables:
         return with_diameters(tables, rack, asked.practice) if rack else tables
 
-    return read_leaders(leaders, asked.practice, answers.units, answers.material, fill)
+    return read_leaders(leaders, asked.practice, answers, fill)
 
 
-def _leaders(sheets: Sequence[Understood]) -> list[Written]:
-    """Return the leaders of the sheets that have what one needs; says which rows are none."""
-    faults: list[Fault] = []
-    leaders: list[Written] = []
-    for sheet in sheets:
-        with noting(faults):
-            check_needs(sheet)
-            found = leaders_of(sheet)
-            leaders += found.leaders
-            for row in found.left_out:
-                click.echo(f"left out: {row}", err=True)
-    if not leaders:
-        refuse_any(faults or [Fault("", "no leader stands below the headings", "write one a row")])
-    for fault in faults:
-        click.echo(f"left out: {fault}", err=True)
-    return leaders
-
-
-def _stored(name: str | None, *, needed: bool) -> Answers:
-    """Return the answers of a columns file; where there is none, no answers."""
-    if name is None or not (needed or os.path.exists(name)):
-        return Answers()
+def _stored(name: str) -> Answers:
     with naming(name):
         return read_columns_file(read_bytes(name))
 
@@ -113,14 +96,14 @@ def _store(name: str, table: str, answers: Answers, sheets: Sequence[Understood]
     there = read_bytes(name) if mode_of(name) is not None else None
     data = with_answers(there, os.path.basename(table), known)
     if data != there:
-        # Without a checksum: nothing but the answers could make it again, so no command may replace it.
+        # Without a checksum: nothing but the answers could make it again.
         write_whole(name, data)
         click.echo(f"stored in {name}", err=True)
 
 
 def _show(name: str, sheet: Understood) -> None:
     """Print what each column was taken as; a table of our own is taken as it is."""
-    if sheet.headings.own:
+    if sheet.headings.own and len(sheet.taken) == len(sheet.columns):
         return
     where = f"{name}, {sheet.grid.sheet}" if sheet.grid.sheet else name
     what = "a row a leader" if sheet.wide else "a row a section"
@@ -130,7 +113,7 @@ def _show(name: str, sheet: Understood) -> None:
         click.echo(f"  {line}")
 
 
-def _row(sheet: Understood, column: Column) -> tuple[str, str, str, str, str]:
+def _row(sheet: Understood, column: SheetColumn) -> tuple[str, str, str, str, str]:
     mark = "?" if column.doubt else " " if column.meaning else "-"
     taken = str(column.meaning) if column.meaning else f"left out: {column.why}"
     doubt = f" ({column.why})" if column.doubt else ""

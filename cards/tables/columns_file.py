@@ -1,6 +1,6 @@
-"""What a person said of a table's columns, as a small file beside it: TOML in, answers out, and back.
+"""What a person said of a table's columns, kept in a small file: TOML in, answers out, and back.
 
-A heading's meaning is written as a heading that needs no question: `"Size A" = "butt diameter (mm)"`.
+A heading's meaning is written as one that needs no question: `"Size A" = "butt diameter (mm)"`.
 """
 
 import json
@@ -16,8 +16,8 @@ from tagend.cards.tables.quantity_cells import UNITS
 from tagend.layouts.base.faults import Fault, refuse_any, refused, under
 
 _HEAD = """\
-# What the columns of {name} mean; `tagend table` reads this file beside it. Each heading is followed
-# by what it is taken as, as `tagend table --columns` has it; "" leaves a column out.
+# What the columns of {name} mean; `tagend table` reads this file beside it. Behind each heading
+# stands what it is taken as, as `tagend table --columns` has it; "" leaves a column out.
 """
 _NONE: Mapping[str, str] = MappingProxyType({})
 
@@ -29,6 +29,9 @@ class Answers:
     columns: Mapping[str, str] = field(default_factory=lambda: _NONE)  # meanings by heading
     units: Mapping[str, str] = field(default_factory=lambda: _NONE)  # of bare numbers by kind
     material: str | None = None  # of sections that name none
+
+
+NOTHING = Answers()
 
 
 def read_columns_file(data: bytes) -> Answers:
@@ -51,7 +54,7 @@ _LISTED = "write one that `tagend table --columns` lists"
 def means(text: str) -> Meaning | None:
     """Return what a heading means beyond doubt, or None."""
     read = read_heading(text)
-    return read.meaning if read.sure else None
+    return None if read.doubt else read.meaning
 
 
 def parse_units(text: str) -> dict[str, str]:
@@ -85,7 +88,7 @@ def with_answers(there: bytes | None, name: str, answers: Answers) -> bytes:
             data + _table("missing", missing).encode() + _table("columns", answers.columns).encode()
         )
     for table, texts in (("missing", missing), ("columns", answers.columns)):
-        for key in reversed(texts):
+        for key in reversed(list(texts)):
             if key not in _texts(old, table) and (texts[key] or table == "columns"):
                 data = with_value(data, table, key, texts[key])
     return data

@@ -8,7 +8,7 @@ MOST_ROWS = 20_000
 
 
 @dataclass(frozen=True, slots=True)
-class Grid:
+class SheetCells:
     """What a sheet holds, line by line, as a spreadsheet shows it."""
 
     rows: tuple[Sequence[str], ...]  # trimmed texts; dates as 2026-05-31

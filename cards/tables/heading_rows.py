@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from tagend.cards.tables.columns import COLUMNS
-from tagend.cards.tables.grid import Grid
+from tagend.cards.tables.grid import SheetCells
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.meaning import STRAND, Meaning, is_label, read_heading
 
@@ -20,20 +20,14 @@ class Headings:
     row: int
     data: int
     texts: tuple[str, ...]
-
-    @property
-    def own(self) -> bool:
-        """Whether it is a table of tagend's own."""
-        named = [own_column(text) for text in self.texts if text]
-        return all(name in COLUMNS for name in named)
+    own: bool  # whether it is a table of tagend's own
 
 
-def own_column(heading: str) -> str:
-    """Return a heading as our own columns are spelled."""
+def _own_column(heading: str) -> str:
     return "_".join(heading.lower().replace("-", " ").replace("_", " ").split())
 
 
-def find_headings(grid: Grid, known: Mapping[str, str]) -> Headings | None:
+def find_headings(grid: SheetCells, known: Mapping[str, str]) -> Headings | None:
     """Return the headings: the first of the rows that hold the most words with a meaning."""
     counts = [_understood(row, known) for row in grid.rows[:_LOOKED_AT]]
     most = max(counts, default=0)
@@ -47,7 +41,9 @@ def find_headings(grid: Grid, known: Mapping[str, str]) -> Headings | None:
     if data < len(grid.rows) and _are_units(grid.rows[data]):
         texts = list(_with_units(texts, grid.rows[data]))
         data += 1
-    return Headings(row, data, tuple(_numbered(texts)))
+    numbered = tuple(_numbered(texts))
+    own = all(_own_column(text) in COLUMNS for text in numbered if text)
+    return Headings(row=row, data=data, texts=numbered, own=own)
 
 
 def _understood(row: Sequence[str], known: Mapping[str, str]) -> int:
@@ -62,7 +58,7 @@ def _understood(row: Sequence[str], known: Mapping[str, str]) -> int:
 
 def _means_something(text: str) -> bool:
     read = read_heading(text)
-    return read.meaning is not None and read.sure
+    return read.meaning is not None and not read.doubt
 
 
 def _below(above: list[str], texts: list[str]) -> list[str]:

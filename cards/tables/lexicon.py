@@ -26,7 +26,7 @@ class Word(NamedTuple):
 
 def words_of(heading: str) -> tuple[Word, ...]:
     """Return the phrases of a heading in turn, the longest first that is known."""
-    return tuple(_phrases([word for word in _split(heading)]))
+    return tuple(_phrases(_split(heading)))
 
 
 def own_name(table: Literal["materials", "knots"], name: str) -> str:
@@ -49,17 +49,18 @@ def unit_named(text: str) -> str:
     return _names("units").get(_joined(text), "")
 
 
-def unit_spellings() -> Mapping[str, str]:
-    """Return our name of each unit by every spelling that a list has."""
-    return _names("units")
+def part_named(text: str) -> str:
+    """Return our name of a part of a leader, or nothing."""
+    words = words_of(text)
+    return words[0].meaning if len(words) == 1 and words[0].kind == "part" else ""
 
 
-def nearest(heading: str) -> Word | None:
+def nearest(words: Iterable[Word]) -> Word | None:
     """Return the field or part that a misspelt word of a heading may mean."""
     from difflib import get_close_matches
 
     known = {phrase: word for phrase, word in _known().items() if word.kind in ("field", "part")}
-    for word in words_of(heading):
+    for word in words:
         if word.kind == "unknown" and len(word.meaning) > 3:
             for near in get_close_matches(word.meaning, known, n=1, cutoff=0.75):
                 return known[near]

@@ -1,4 +1,4 @@
-"""What one column of a table says of leaders: its heading in, its meaning and what is doubtful out."""
+"""What one column of a table says of leaders: its heading in, its meaning out, if it has one."""
 
 from dataclasses import dataclass
 from typing import Literal, NamedTuple
@@ -47,21 +47,19 @@ class Read(NamedTuple):
     """A heading as it was read."""
 
     meaning: Meaning | None  # None: none of ours
-    sure: bool = True
+    doubt: str = ""  # to a person
 
 
 def read_heading(heading: str) -> Read:
-    """Return the meaning of a heading; one that has words beyond it is not sure."""
+    """Return the meaning of a heading; one that is misspelt or has words beyond it is in doubt."""
     words = _numbered(words_of(heading))
     if any(word.kind == "other" for word in words):
         return Read(None)
-    meaning = _meaning(words)
-    if meaning is None:
-        near = nearest(heading)
-        return Read(_meaning((near, *words)) if near else None, sure=near is None)
-    fields = {word.meaning for word in words if word.kind == "field"}
     unknown = any(word.kind == "unknown" for word in words)
-    return Read(meaning, sure=not unknown and len(fields) < 2)
+    if unknown and (near := nearest(words)):
+        return Read(_meaning((*words, near)), "perhaps it is misspelt")
+    fields = {word.meaning for word in words if word.kind == "field"}
+    return Read(_meaning(words), "its heading says more" if unknown or len(fields) > 1 else "")
 
 
 def is_label(heading: str) -> bool:
@@ -89,6 +87,8 @@ def _meaning(words: tuple[Word, ...]) -> Meaning | None:
             field = "length"
         else:
             return None if part or number else Meaning(field, unit=unit)
+    if "section" in said and not (field or part or number or unit):
+        return Meaning(NUMBER)
     if number > _MOST or not (field or part or number or unit):
         return None
     return Meaning(field or STRAND, part=part, number=number, unit=unit)

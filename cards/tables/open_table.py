@@ -1,14 +1,14 @@
 """The bytes of a table in, of whatever spreadsheet; its sheets as grids of cells out."""
 
 from tagend.cards.tables.dialect import as_meant, read_cells
-from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, Grid
+from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, SheetCells
 from tagend.cards.tables.sheets import is_spreadsheet, read_sheets
 from tagend.layouts.base.faults import refused
 
 LARGEST = 10_000_000  # bytes; two hundred recipes have some hundred thousand
 
 
-def open_table(data: bytes) -> tuple[Grid, ...]:
+def open_table(data: bytes) -> tuple[SheetCells, ...]:
     """Return the sheets of a spreadsheet, or the one of a CSV file; raises `Refused`."""
     if len(data) > LARGEST:
         raise refused("this file is too large", f"give a table of at most {LARGEST // 10**6} MB")
@@ -18,7 +18,7 @@ def open_table(data: bytes) -> tuple[Grid, ...]:
     return grids
 
 
-def _csv_grid(data: bytes) -> tuple[Grid, ...]:
+def _csv_grid(data: bytes) -> tuple[SheetCells, ...]:
     cells = read_cells(data)
     if cells is None:
         return ()
@@ -27,4 +27,4 @@ def _csv_grid(data: bytes) -> tuple[Grid, ...]:
         instead = f"give one of at most {MOST_ROWS} rows and {MOST_COLUMNS} columns"
         raise refused("this table is too large", instead)
     rows = tuple([as_meant(cell.strip()) for cell in line] for line in lines)
-    return (Grid(rows=rows, comma=between == ";", ragged=True),)
+    return (SheetCells(rows=rows, comma=between == ";", ragged=True),)

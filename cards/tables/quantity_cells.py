@@ -39,6 +39,7 @@ UNITS: Mapping[str, tuple[str, ...]] = {
 
 NUMBER = r"(?:\d+[ -]\d+/\d+|\d+/\d+|\d*[½¼¾⅛⅜⅝⅞]|\d+\.\d+|\.\d+|\d+\.?)"
 _NUMBER = re.compile(NUMBER)
+_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 _BARE = re.compile(rf"{NUMBER}(?: ?(?:-|–|—|to|a|hasta) ?{NUMBER})?")
 _RANGE = re.compile(rf"({NUMBER}) ?(?:-|–|—|to|a|hasta) ?({NUMBER}(?! ?/))(.*)")
 _WITH_WORD = re.compile(r"(?<=[\d.½¼¾⅛⅜⅝⅞])(\s*)([^\W\d_]+|[\"'”″#])(\.?)")
@@ -71,7 +72,7 @@ def unit_by_size(cell: str, comma: bool) -> str:
 
 def quantity(cell: str, kind: str, unit: str, comma: bool) -> str:
     """Return what a recipe file would say; what cannot be read is left for its reader to refuse."""
-    if reads(cell, kind):
+    if reads(cell, kind) or _DAY.fullmatch(cell):
         return cell
     text = in_our_units(with_points(cell, comma))
     if not _NUMBER.fullmatch(text) and (found := _RANGE.fullmatch(text)):

@@ -1,19 +1,25 @@
-"""Tables of leaders: what is written of each, cell by cell, in; recipes, and faults by cell, out."""
+"""Tables of leaders: the bytes of a file in; the good recipes, and the faults of the rest out."""
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from typing import NamedTuple, TypeAlias
 
-from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
+from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
 from tagend.cards.recipe.vocabulary import Vocabulary
-from tagend.cards.tables.leaders import Said, Spot, Written
-from tagend.cards.tables.lexicon import own_name
-from tagend.cards.tables.meaning import STRAND, Meaning
-from tagend.cards.tables.quantity_cells import KIND, quantity
-from tagend.cards.tables.strand_cells import section_said
-from tagend.cards.tables.understanding import line_weight
-from tagend.layouts.base.faults import Fault, Refused, below, noting, refuse_any
+from tagend.cards.tables.columns_file import NOTHING, Answers
+from tagend.cards.tables.grid import SheetCells
+from tagend.cards.tables.leaders import all_leaders
+from tagend.cards.tables.meaning import Meaning
+from tagend.cards.tables.open_table import open_table
+from tagend.cards.tables.quantity_cells import KIND
+from tagend.cards.tables.recipe_tables import recipe_tables, taken_apart
+from tagend.cards.tables.sheet import Understood
+from tagend.cards.tables.understanding import understand
+from tagend.cards.tables.written import Said, Spot, Written
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused
 
 Tables: TypeAlias = Mapping[str, object]  # of a recipe file
 Fill: TypeAlias = Callable[[Tables], Tables]  # what a table leaves open, before it is checked
@@ -24,81 +30,83 @@ _TOLD_INSTEAD = {
     "write a whole number, without quotes": "write a whole number",
     "write the knot to the fly under [fly]": "write the knot to the fly in the column fly_knot",
 }
-_YES_NO = {"yes": True, "true": True, "no": False, "false": False, "si": True, "sí": True}
+_DAY = re.compile(r"'(\d{4}-\d\d-\d\d)'")
 _NO_DIAMETER = "read it off the label of the spool, or name your rack with --rack"
 
 
 class TableRead(NamedTuple):
-    """What a table holds."""
+    """What tables hold."""
 
     recipes: tuple[Recipe, ...]
     faults: tuple[Fault, ...]  # each with its cell
-    bare: int = 0  # sections that name no material, which is one of the faults
+
+
+def read_table(data: bytes, words: Vocabulary, answers: Answers = NOTHING) -> TableRead:
+    """Return what is beyond doubt in the sheets of a file, or in its one table.
+
+    Raises `Refused` where no sheet of it holds leaders.
+    """
+    sheets = understood(open_table(data), answers)
+    return read_leaders(all_leaders(sheets).leaders, words, answers)
+
+
+def understood(grids: Iterable[SheetCells], answers: Answers) -> list[Understood]:
+    """Return the sheets that have headings; raises `Refused` where there is none."""
+    found = (understand(grid, answers) for grid in grids)
+    sheets = [sheet for sheet in found if sheet]
+    if not sheets:
+        instead = "write headings such as name, butt length, butt diameter above the columns"
+        raise refused("no row says what the columns hold", instead)
+    return sheets
+
+
+def without_material(leaders: Iterable[Written], answers: Answers) -> int:
+    """Return how many sections name no material."""
+    bare = 0
+    for said in (said for leader in leaders for said in leader.sections):
+        with suppress(Refused):  # which is told of where the leader is read
+            bare += "material" not in taken_apart(said, answers.units)
+    return bare
 
 
 def read_leaders(
     leaders: Iterable[Written],
     words: Vocabulary,
-    units: Mapping[str, str],
-    material: str | None = None,
+    answers: Answers,
     fill: Fill = lambda tables: tables,
 ) -> TableRead:
-    """Return the recipes of the leaders that are written; one with a fault is left out.
-
-    `material` is that of sections which name none, `units` those of bare numbers by kind.
-    """
+    """Return the recipes of the leaders that are written; one with a fault is left out."""
     recipes: list[Recipe] = []
     faults: list[Fault] = []
     for leader in leaders:
         with noting(faults):
-            recipes.append(_recipe(leader, words, units, material, fill))
+            recipes.append(_recipe(leader, words, answers, fill))
     bare = [fault for fault in faults if fault.found == _NO_MATERIAL]
     told = [fault for fault in faults if fault.found != _NO_MATERIAL]
-    return TableRead(tuple(recipes), (*told, *_no_material(bare)), len(bare))
+    # A cell may speak of several sections, and is told once.
+    return TableRead(tuple(recipes), (*dict.fromkeys(told), *_no_material(bare)))
 
 
-def _recipe(
-    leader: Written, words: Vocabulary, units: Mapping[str, str], material: str | None, fill: Fill
-) -> Recipe:
+def _recipe(leader: Written, words: Vocabulary, answers: Answers, fill: Fill) -> Recipe:
     faults = list(leader.faults)
     sections: list[Said] = []
     for said in leader.sections:
         with noting(faults):
-            sections.append(_taken_apart(said, units))
-    whole = leader.whole
-    if not sections and not faults:
-        faults.append(
-            Fault(leader.row, "this leader has no section", "write one, or delete the row")
-        )
-    refuse_any(faults if len(sections) < len(leader.sections) or not sections else ())
-    if material:
-        sections = [{"material": _default(said, material), **said} for said in sections]
+            sections.append(taken_apart(said, answers.units))
+    if not leader.sections:
+        faults.append(Fault(leader.row, "this leader has no section", "write one, or leave it out"))
+    if len(sections) < len(leader.sections) or not sections:
+        raise Refused(*faults)
+    if answers.material:
+        usual = Spot(answers.material, leader.row, Meaning("material"))
+        sections = [{**said, "material": said.get("material", usual)} for said in sections]
+    places = _places(leader, sections)
     try:
-        recipe = recipe_of(fill(_tables(whole, sections, leader.own, words)), words)
+        recipe = recipe_of(fill(recipe_tables(leader, sections, words)), words)
     except Refused as refusal:
-        places = _places(leader, whole, sections)
         faults += (_placed(fault, places, sections) for fault in refusal.faults)
     refuse_any(faults)
     return recipe
-
-
-def _default(said: Said, material: str) -> Spot:
-    first = next(iter(said.values()))
-    return Spot(material, first.where, Meaning("material"))
-
-
-def _taken_apart(said: Said, units: Mapping[str, str]) -> Said:
-    """Return a section whose cells each say one thing; a column of its own is heard first."""
-    spot = said.get(STRAND)
-    if spot is None:
-        return said
-    known = {**units, **({"length": spot.meaning.unit} if spot.meaning.unit else {})}
-    try:
-        found = section_said(spot.text, known, spot.comma)
-    except Refused as refusal:
-        raise Refused(*(below(spot.where, fault) for fault in refusal.faults)) from None
-    apart = {key: Spot(text, spot.where, Meaning(key)) for key, text in found.items()}
-    return {**apart, **{field: own for field, own in said.items() if field != STRAND}}
 
 
 def _no_material(bare: Sequence[Fault]) -> Iterator[Fault]:
@@ -112,91 +120,46 @@ def _no_material(bare: Sequence[Fault]) -> Iterator[Fault]:
 _NO_MATERIAL = "no material"
 
 
-def _tables(
-    whole: Said, sections: Iterable[Said], own: bool, words: Vocabulary
-) -> dict[str, object]:
-    """Return the tables of a recipe file that say the same."""
-    tables: dict[str, object] = {
-        "section": [_table(OF_SECTION, said, own, words) for said in sections]
-    }
-    begun = (OF_RECIPE[name].heading for name in whole)
-    for heading in dict.fromkeys(("", *begun)):
-        columns = {name: field for name, field in OF_RECIPE.items() if field.heading == heading}
-        table = _table(columns, whole, own, words)
-        tables |= {heading: table} if heading else table
-    return tables
-
-
-def _table(
-    columns: Mapping[str, Field], said: Said, own: bool, words: Vocabulary
-) -> dict[str, object]:
-    return {
-        field.key: _value(name, field, said[name], own, words)
-        for name, field in columns.items()
-        if name in said
-    }
-
-
-def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) -> object:
-    """Return what a recipe file would hold; what it cannot is left for its reader to refuse."""
-    text = spot.text
-    match field.reads:
-        case {"type": "bool"}:
-            return _YES_NO.get(text.lower(), text)
-        case {"type": "int"}:
-            number = text if own else line_weight(text)
-            return int(number) if number.isdecimal() and len(number) < 3 else text
-        case {"type": "literal"}:
-            return text.lower()
-    if name in KIND:
-        return quantity(text, KIND[name], spot.meaning.unit, spot.comma)
-    if name == "material":
-        return _named(text, "materials", words.material)
-    if name.endswith(("knot", "butt_end")):
-        return own_name("knots", text) if not own else text
-    return text
-
-
-def _named(text: str, table: str, find: Callable[[str], str]) -> str:
-    try:
-        return find(text)
-    except Refused:
-        return own_name("materials", text)
-
-
-Places: TypeAlias = Mapping[str, tuple[str, str]]  # cell and column, by a recipe file's path
+# The cell and column of what a recipe file's path says, and whether that cell is empty.
+Places: TypeAlias = Mapping[str, tuple[str, str, bool]]
 
 
 def _placed(fault: Fault, places: Places, sections: list[Said]) -> Fault:
     """Return a fault of a recipe file's tables by its cell and column."""
-    where, column = places.get(fault.where, ("", fault.where))
-    if fault.found == "this key is missing":
-        return _missing(fault, where, column, sections)
-    instead = _TOLD_INSTEAD.get(fault.instead, fault.instead)
-    return Fault(", ".join(filter(None, (where, column))), fault.found, instead)
-
-
-def _missing(fault: Fault, where: str, column: str, sections: list[Said]) -> Fault:
-    if column == "material":
+    where, column, empty = places.get(fault.where, ("", fault.where, False))
+    if empty and column == "material":
         return Fault(where, _NO_MATERIAL, "")
-    if column == "diameter" and fault.where.startswith("section "):
-        said = sections[int(fault.where.split(",")[0].split()[1]) - 1]
-        if strength := said.get("strength"):
-            found = f"{strength.text[:40]!r} does not say how thick it is"
-            return Fault(f"{strength.where}, diameter", found, _NO_DIAMETER)
-    return Fault(f"{where}, {column}", "this cell is empty", "write it, or delete the row")
+    if empty and column == "diameter" and (bare := _by_strength(fault, sections)):
+        return bare
+    found = "this cell is empty" if empty else fault.found
+    instead = _TOLD_INSTEAD.get(fault.instead, fault.instead)
+    if column in KIND and (day := _DAY.match(found)):
+        found = f"the spreadsheet took this for a day, {day[1]}"
+        instead = "make its column text, and write it again"
+    return Fault(", ".join(filter(None, (where, column))), found, instead)
 
 
-def _places(leader: Written, whole: Said, sections: list[Said]) -> Places:
+def _by_strength(fault: Fault, sections: Sequence[Said]) -> Fault | None:
+    """Return what is told of a section of which nothing but the strength is known."""
+    place = int(fault.where.partition(",")[0].removeprefix("section "))
+    strength = sections[place - 1].get("strength")
+    if strength is None:
+        return None
+    found = f"{strength.text[:40]!r} does not say how thick it is"
+    return Fault(f"{strength.where}, diameter", found, _NO_DIAMETER)
+
+
+def _places(leader: Written, sections: Sequence[Said]) -> Places:
     """Return the cell and column of each place that a fault of a recipe file can name."""
-    found = {
-        field.path: (whole[name].where if name in whole else leader.row, name)
-        for name, field in OF_RECIPE.items()
-    }
+    found = {"section": (leader.row, "section", False)}
+    for name, field in OF_RECIPE.items():
+        spot = leader.whole.get(name)
+        found[field.path] = (spot.where if spot else leader.row, name, spot is None)
     for place, said in enumerate(sections, start=1):
         first = next((spot.where for spot in said.values()), leader.row)
+        whole = said["strength"].where if "strength" in said else first
+        found[f"section {place}"] = (whole, "", False)  # as a rack that has no such spool
         for name, field in OF_SECTION.items():
-            where = said[name].where if name in said else first
-            found[f"section {place}, {field.path}"] = (where, name)
-        found[f"section {place}"] = (first, "")
+            where = said[name].where if name in said else leader.empty[place - 1].get(name, first)
+            found[f"section {place}, {field.path}"] = (where, name, name not in said)
     return found

@@ -4,7 +4,7 @@ from datetime import date, datetime
 from io import BytesIO
 from typing import Any
 
-from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, Grid
+from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, SheetCells
 from tagend.layouts.base.faults import refused
 from tagend.layouts.strangers.apart import apart
 from tagend.layouts.strangers.unreadable import Unreadable, library
@@ -20,7 +20,7 @@ def is_spreadsheet(data: bytes) -> bool:
     return data.startswith((_ZIP, _OLE))
 
 
-def read_sheets(data: bytes) -> tuple[Grid, ...]:
+def read_sheets(data: bytes) -> tuple[SheetCells, ...]:
     """Return the sheets that are not hidden and not empty; raises `Refused`."""
     try:
         sheets = apart(sheet_cells, data)
@@ -28,7 +28,7 @@ def read_sheets(data: bytes) -> tuple[Grid, ...]:
         raise refused(bad.found, bad.instead) from None
     several = len(sheets) > 1
     return tuple(
-        Grid(rows=tuple(rows), sheet=name if several else "") for name, rows in sheets.items()
+        SheetCells(rows=tuple(rows), sheet=name if several else "") for name, rows in sheets.items()
     )
 
 
@@ -47,7 +47,8 @@ def sheet_cells(data: bytes) -> dict[str, list[list[str]]]:
         raise Unreadable(
             "this is no spreadsheet", "save the table as .xlsx, .ods or .csv"
         ) from None
-    shown = [sheet.name for sheet in book.sheets_metadata if str(sheet.visible).endswith("Visible")]
+    visible = calamine.SheetVisibleEnum.Visible
+    shown = [sheet.name for sheet in book.sheets_metadata if sheet.visible == visible]
     if len(shown) > _MOST_SHEETS:
         raise Unreadable(f"it has {len(shown)} sheets, more than {_MOST_SHEETS}", _SMALLER)
     read = {name: _lines(book.get_sheet_by_name(name)) for name in shown}
@@ -66,7 +67,7 @@ def _check_size(data: bytes) -> None:
 
 
 def _lines(sheet: Any) -> list[list[str]]:
-    height, width = sheet.total_height, sheet.total_width
+    height, width = sheet.total_height + 1, sheet.total_width + 1  # it counts from 0
     if height > MOST_ROWS or width > MOST_COLUMNS:
         found = f"a sheet has {height} rows and {width} columns"
         raise Unreadable(found, f"{_SMALLER}, of at most {MOST_ROWS} and {MOST_COLUMNS}")

@@ -1,4 +1,4 @@
-"""A cell that says all of a section, `24" .023 25lb`, in; the keys of a recipe file's section out."""
+"""A cell that says all of a section, `24" .023 25lb`, in; the keys of its recipe file out."""
 
 import re
 from collections.abc import Iterator, Mapping

@@ -71,7 +71,7 @@ def test_only_these_modules_write_without_looking() -> None:
         if isinstance(node, ast.ImportFrom) and node.module == "tagend.cards.cli.disk"
         if {alias.name for alias in node.names} & {"write_whole"}
     }
-    assert imported == {"output", "store", "new", "shop"}
+    assert imported == {"output", "store", "new", "shop", "table_reading"}
 
 
 @pytest.fixture

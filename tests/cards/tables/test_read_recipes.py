@@ -47,7 +47,7 @@ def test_a_leader_torn_apart_is_told() -> None:
     )
     assert [recipe.name for recipe in recipes] == ["Low", "High"]
     assert faults == [
-        "row 4, name: 'Low' ended in row 2; "
+        "A4, name: 'Low' ended in row 2; "
         "put the rows of a leader together, or number the sections of each from 1"
     ]
 
@@ -71,68 +71,65 @@ def test_a_word_of_the_whole_leader_may_stand_in_every_row() -> None:
 @pytest.mark.parametrize(
     ("row", "faults"),
     [
-        ("Low,,30,4X,nylon", [f"row 3, length: '30' has no unit; {LENGTH}"]),
-        ("Low,,9 ft,,nylon", [f"row 3, diameter: this cell is empty; {DIAMETER}"]),
+        ("Low,,30,4X,nylon", [f"C3, length: '30' has no unit; {LENGTH}"]),
+        ("Low,,9 ft,,nylon", [f"D3, diameter: this cell is empty; {DIAMETER}"]),
         (
-            "Low,,9 ft,4X,nilon",
-            ["row 3, material: no material is called 'nilon'; did you mean nylon?"],
+            "Low,,9 ft,4X,nylo",
+            ["E3, material: no material is called 'nylo'; did you mean nylon?"],
         ),
         (
-            "Low,,9 ft,4X,nylon,,middle",
+            "Low,,9 ft,4X,nylon,,belly",
             [
-                "row 3, part: 'middle' is not known; "
+                "G3, part: 'belly' is not known; "
                 "write one of: 'butt', 'taper', 'tippet', 'bite guard' or 'sighter'"
             ],
         ),
         (
             "Low,,9 ft,4X,nylon,,,perhaps",
-            ["row 3, bought: 'perhaps' is not true or false; write yes, or nothing"],
+            ["H3, bought: 'perhaps' is not true or false; write yes, or nothing"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,six",
-            ["row 3, line_weight: 'six' is not a whole number; write a whole number"],
+            ["J3, line_weight: 'six' is not a whole number; write a whole number"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,16",
-            ["row 3, line_weight: 16 is out of range; write a number up to 15"],
+            ["J3, line_weight: 16 is out of range; write a number up to 15"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,,31/05/2026",
-            ["row 3, tied: '31/05/2026' is not a date; write it as 2026-05-31"],
+            ["K3, tied: '31/05/2026' is not a date; write it as 2026-05-31"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,,,9 ft",
             # The column line_out is not in this table at all.
-            [f"row 3, line_out: this cell is empty; {LENGTH}"],
+            [f"A3, line_out: this cell is empty; {LENGTH}"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,,,,bloood",
-            ["row 3, fly_knot: no knot is called 'bloood'; did you mean blood or clinch?"],
+            ["M3, fly_knot: no knot is called 'bloood'; did you mean blood or clinch?"],
         ),
         (
             "Low,,9 ft,4X,nylon,blood",
             [
-                "row 3, knot: the last section ends at the fly, and 'blood' joins it to nothing; "
+                "F3, knot: the last section ends at the fly, and 'blood' joins it to nothing; "
                 "write the knot to the fly in the column fly_knot"
             ],
         ),
         (
             "Low,2,9 ft,4X,nylon",
             [
-                "row 3, section: '2' stands where section 1 comes; "
+                "B3, section: '2' stands where section 1 comes; "
                 "number from the butt, or leave it empty"
             ],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,,,,,low, clear",
-            [
-                "row 3: 'low clear' is beyond the last column; "
-                "put a cell that holds commas in quotes"
-            ],
+            ["N3: 'low clear' is beyond the last column; put a cell that holds commas in quotes"],
         ),
         (
             f"{'x' * 61},,9 ft,4X,nylon",
-            ["row 3, name: this text has 61 characters; write at most 60"],
+            ["A3, name: this text has 61 characters; write at most 60"],
         ),
     ],
 )
@@ -146,31 +143,38 @@ def test_a_fault_is_told_by_row_and_column_and_good_leaders_are_kept(
 
 def test_the_first_row_needs_a_name() -> None:
     recipes, faults = read(",,9 ft,4X,nylon", "Good,,9 ft,4X,nylon")
-    assert faults == ["row 2, name: this cell is empty; write 1 to 60 characters"]
+    assert faults == ["A2, name: this cell is empty; write 1 to 60 characters"]
     assert [recipe.name for recipe in recipes] == ["Good"]
 
 
 def test_every_fault_of_a_leader_is_told_with_its_own_row() -> None:
     _, faults = read(
-        "Low,1,9 ft,4X,nylon,,,,Carp", "Low,3,,5X,nylon,,,,Tench", "Low,3,2 ft,6X,nilon"
+        "Low,1,9 ft,4X,nylon,,,,Carp", "Low,3,,5X,nylon,,,,Tench", "Low,3,2 ft,6X,nylo"
     )
     assert faults == [
-        "row 3, section: '3' stands where section 2 comes; number from the butt, or leave it empty",
-        "row 3, use: 'Tench' differs from row 2; write it in the leader's first row only",
-        f"row 3, length: this cell is empty; {LENGTH}",
-        "row 4, material: no material is called 'nilon'; did you mean nylon?",
+        "B3, section: '3' stands where section 2 comes; number from the butt, or leave it empty",
+        "I3, use: 'Tench' differs from row 2; write it in the leader's first row only",
+        f"C3, length: this cell is empty; {LENGTH}",
+        "E4, material: no material is called 'nylo'; did you mean nylon?",
     ]
 
 
 def test_more_sections_than_a_recipe_has_are_told() -> None:
     _, faults = read(*["Low,,9 in,4X,nylon"] * 31)
-    assert faults == ["row 2, section: there are 31; write at most 30"]
+    assert faults == ["A2, section: there are 31; write at most 30"]
 
 
-def test_a_table_without_rows_holds_nothing() -> None:
-    assert read() == ((), [])
+def test_a_table_without_rows_is_refused() -> None:
+    with pytest.raises(Refused, match=r"^no leader stands below the headings"):
+        read()
 
 
-def test_an_unknown_column_is_a_fault_of_the_whole_table() -> None:
-    with pytest.raises(Refused, match=r"^row 1: 'price' is no column; write one of: name, use"):
-        read_table(f"{HEADER},price\n".encode(), PRACTICE)
+def test_a_column_that_says_nothing_of_leaders_is_left_out() -> None:
+    plain = f"{HEADER}\nLow,,9 ft,4X,nylon\n"
+    priced = f"{HEADER},price\nLow,,9 ft,4X,nylon,,,,,,,,,12\n"
+    assert read_table(priced.encode(), PRACTICE) == read_table(plain.encode(), PRACTICE)
+
+
+def test_a_table_without_headings_is_refused() -> None:
+    with pytest.raises(Refused, match=r"^no row says what the columns hold"):
+        read_table(b"Low,9 ft,4X,nylon\n", PRACTICE)
