@@ -101,7 +101,7 @@ def test_every_card(sample: str, shop: Shop, style: str) -> None:
     for size in CARDS:
         for way in ways(size):
             try:
-                card = pocket_card(text, way, job.fonts)
+                card = pocket_card(text, way, job.fonts).faces
             except TooSmall:
                 continue
             held.add(size.name)

@@ -41,7 +41,7 @@ def says(of: Leader, style: CardWishes | None = None) -> CardText:
 
 
 def sides(of: Leader, size: CardSize, style: CardWishes | None = None) -> tuple[Face, ...]:
-    return pocket_card(says(of, style), size, OURS)
+    return pocket_card(says(of, style), size, OURS).faces
 
 
 def level(count: int) -> Leader:
@@ -99,7 +99,7 @@ def test_a_brief_card_leaves_the_lessons_out() -> None:
 @pytest.mark.parametrize("name", ["ID-1", "A7", "index-3x5", "A6"])
 def test_every_knot_is_drawn_in_frames_with_numbers(name: str) -> None:
     text = says(leader(SIX))
-    _, *behind = pocket_card(text, card_size(name), OURS)
+    _, *behind = pocket_card(text, card_size(name), OURS).faces
     bold = [run.text for side in behind for run in runs(side) if "bold" in run.font]
     for lesson in text.lessons:
         assert any(prepare(lesson.name[1:]) in heading for heading in bold)
@@ -109,7 +109,7 @@ def test_every_knot_is_drawn_in_frames_with_numbers(name: str) -> None:
 def test_the_eye_is_the_first_caution_of_every_card() -> None:
     text = says(leader(SIX))
     for size in (ID_1, INDEX, card_size("A6")):
-        shown = " ".join(words(side) for side in pocket_card(text, size, OURS))
+        shown = " ".join(words(side) for side in pocket_card(text, size, OURS).faces)
         found = [shown.index(each.short[:20]) for each in text.cautions if each.short[:20] in shown]
         assert shown.index(text.cautions[0].short[:20]) == min(found)
 
@@ -126,7 +126,7 @@ def test_a_brief_card_still_tells_to_break_wire(language: str) -> None:
     says = card_text(job_of(Shop(language=language)), Worksheet(wire, ()), CardWishes(taught=False))
     (told,) = [row for row in says.cautions if row.when == "wire"]
     for name in ("ID-1", "index-3x5", "A6"):
-        shown = " ".join(words(side) for side in pocket_card(says, card_size(name), OURS))
+        shown = " ".join(words(side) for side in pocket_card(says, card_size(name), OURS).faces)
         assert told.short in shown, name
 
 
@@ -228,10 +228,10 @@ def test_the_front_of_every_card_of_a_leader_bears_its_name(name: str, count: in
 def test_a_new_tippet_s_cost_takes_no_side_of_its_own() -> None:
     text = says(leader(SIX))
     for size in (ID_1, INDEX):
-        silent = pocket_card(replace(text, renewals=()), size, OURS)
-        assert len(pocket_card(text, size, OURS)) == len(silent)
+        silent = pocket_card(replace(text, renewals=()), size, OURS).faces
+        assert len(pocket_card(text, size, OURS).faces) == len(silent)
 
 
 def test_a_new_tippet_s_cost_is_told_where_there_is_room() -> None:
-    told = pocket_card(says(leader(SIX)), card_size("A6"), OURS)
+    told = pocket_card(says(leader(SIX)), card_size("A6"), OURS).faces
     assert any("of section 5: good for 1" in words(face) for face in told)

@@ -40,7 +40,7 @@ def sides(of: Leader, mm: tuple[float, float], wishes: CardWishes) -> tuple[Face
     """Return the sides on a card; None where it does not hold the leader."""
     size = CardSize("card", mm[0] * MM, mm[1] * MM)
     try:
-        return pocket_card(card_text(JOB, Worksheet(of, ()), wishes), size, OURS)
+        return pocket_card(card_text(JOB, Worksheet(of, ()), wishes), size, OURS).faces
     except TooSmall:
         return None
 

@@ -37,8 +37,7 @@ EVERYTHING = CardWishes(
     shopping=7,
     ruler=True,
     deck=True,
-    hole=True,
-    sheets=SheetWishes(pouch="dry"),
+    sheets=SheetWishes(pouch="dry", hole=True),
 )
 
 SHOPS = {
