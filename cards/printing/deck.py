@@ -15,12 +15,15 @@ from tagend.cards.printing.card_sizes import CardSizes, paired, turned
 from tagend.cards.printing.job import Job
 from tagend.cards.words.language import Wording
 from tagend.cards.words.lessons import lessons
+from tagend.fonts import Fonts
 from tagend.layouts.base.faults import refused
-from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.face import Face, Item, lowest
 from tagend.layouts.paper.lengths import size_in_mm
 from tagend.layouts.paper.text import TooWide, set_line
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.stock.formats import CardSize
+
+_SIDES = 2  # of a leaf
 
 
 def deck(
@@ -81,9 +84,9 @@ def _leaves(
     inner = replace(size, height=size.height - foot)
     leaf = Leaf(Panel(inner, scale), Panel(size, scale))
     leaders = [
-        pocket_card(
-            replace(text, lessons=(), cautions=(), least=factor, most=factor), inner, fonts
-        ).faces
+        _leader(
+            replace(text, lessons=(), cautions=(), least=factor, most=factor), size, inner, fonts
+        )
         for text in texts
     ]
     try:
@@ -92,21 +95,45 @@ def _leaves(
         raise TooSmall(str(error)) from None
     taught = lessons(*told) if any(text.lessons for text in texts) else ()
     last = behind(taught, reference_tables(job.practice, job.wording), leaf)
-    return _numbered([first, *leaders, last], size.height, scale, job.wording)
+    return _numbered([first, *leaders, last], size, inner, scale, job.wording)
+
+
+def _leader(text: CardText, size: CardSize, inner: CardSize, fonts: Fonts) -> tuple[Face, ...]:
+    """Return a leader's sides, with room for a number on each front.
+
+    On each back instead, where that saves a leaf.
+    """
+    numbered = pocket_card(text, inner, fonts).faces
+    if len(numbered) <= _SIDES:
+        return numbered
+    full = pocket_card(text, size, fonts).faces
+    backs_free = all(lowest(back) <= inner.height - INSET for back in full[1::2])
+    return full if len(full) < len(numbered) and len(full) % 2 == 0 and backs_free else numbered
 
 
 def _numbered(
-    parts: Sequence[Sequence[Face]], height: float, scale: Scale, wording: Wording
+    parts: Sequence[Sequence[Face]], size: CardSize, inner: CardSize, scale: Scale, wording: Wording
 ) -> list[Card]:
-    """Return the leaves, each part beginning one, with its number low at the left of its front."""
+    """Return the leaves, each part beginning one, numbered low at the left.
+
+    That is on the front, or on the back where the front is full.
+    """
     cards = [
-        card for faces in parts for card in paired([replace(face, height=height) for face in faces])
+        card
+        for faces in parts
+        for card in paired([replace(face, height=size.height) for face in faces])
     ]
-    y = height - INSET - (LEADING - DROP) * scale.small
+    y = size.height - INSET - (LEADING - DROP) * scale.small
     result = []
     for place, card in enumerate(cards, start=1):
         words = wording.say("one_of", number=place, count=len(cards))
-        number = set_line(words, scale.bold, scale.small)
-        items = (*card.front.items, *number.at(INSET, y))
-        result.append(replace(card, front=replace(card.front, items=items)))
+        number = set_line(words, scale.bold, scale.small).at(INSET, y)
+        if card.back is None or lowest(card.front) <= inner.height - INSET:
+            result.append(replace(card, front=_with(card.front, number)))
+        else:
+            result.append(replace(card, back=_with(card.back, number)))
     return result
+
+
+def _with(face: Face, items: Sequence[Item]) -> Face:
+    return replace(face, items=(*face.items, *items))

@@ -95,6 +95,22 @@ class Face:
     left_out: tuple[str, ...] = ()  # what found no room on it, for whoever made it to tell
 
 
+def lowest(face: Face) -> float:
+    """Return how far down a face has anything; of a line of text its baseline."""
+    return max((_lowest(item) for item in face.items), default=0.0)
+
+
+def _lowest(item: Item) -> float:
+    match item:
+        case Path():
+            return max((step[-1] for step in item.steps if len(step) > 1), default=0.0)
+        case Code():
+            return item.y + item.module * item.symbol.side
+        case Picture():
+            return item.y + item.height
+    return item.y
+
+
 def rectangle(x: float, y: float, width: float, height: float) -> tuple[Step, ...]:
     """Return the closed outline of a box."""
     return (
