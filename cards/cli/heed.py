@@ -23,7 +23,7 @@ def heed(sheets: Sequence[Worksheet], *, anyway: bool) -> None:
     tell(sheets)
     wrong = [sheet.leader.recipe.name for sheet in sheets if "error" in _severities(sheet)]
     if wrong and not anyway:
-        raise refused("`tagend check` finds an error", "mend it, or say --anyway", _named(wrong))
+        raise refused("`tagend check` finds an error", "mend it, or say --anyway", named(wrong))
 
 
 def tell(sheets: Sequence[Worksheet]) -> None:
@@ -53,11 +53,12 @@ def heed_lines(sheets: Iterable[Worksheet]) -> Iterator[str]:
         is_error = finding.severity == "error"
         told[finding.rule] += not is_error
         if is_error or told[finding.rule] <= most:
-            yield f"{_named(names)}: {finding_line(finding)}"
+            yield f"{named(names)}: {finding_line(finding)}"
     for rule, number in told.items():
         if number > most:
             yield f"{number - most} more of [{rule}]; `tagend check` tells them all"
 
 
-def _named(names: Sequence[str]) -> str:
+def named(names: Sequence[str]) -> str:
+    """Return whose card it is: `Sandbar eight and 3 more`."""
     return " and ".join(names) if len(names) <= 2 else f"{names[0]} and {len(names) - 1} more"

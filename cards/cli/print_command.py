@@ -11,7 +11,7 @@ import click
 from tagend.cards.base.plural import counted
 from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.files import load_chosen, load_job
-from tagend.cards.cli.heed import anyway_option, heed
+from tagend.cards.cli.heed import anyway_option, heed, named
 from tagend.cards.cli.options import F, recipes_argument, replace_option
 from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.cli.show import show_if_asked, show_option
@@ -118,27 +118,31 @@ def write_or_tell(name: str | None, printed: "Printed", *, replace: bool) -> Non
         click.echo(_pages_told(printed))
     else:
         write_pdf(name, printed, replace=replace)
-    for each in printed.left_out:
-        click.echo(_left_out(each), err=True)
+    for line in _left_out(printed.left_out):
+        click.echo(line, err=True)
 
 
 _MISSING = {
-    "frames": "all frames of its knots",
-    "seats": "how its knots are seated",
+    "frames": "all frames of the knots",
+    "seats": "how the knots are seated",
     "renewals": "what a new section takes",
-    "variants": "its variants",
+    "variants": "the variants",
 }
 _TAUGHT = {"frames", "seats"}  # on the cards of the knots
 
 
-def _left_out(each: "LeftOut") -> str:
-    """Return what a card has no room for, and what has."""
-    *first, last = (_MISSING[what] for what in each.missing)
-    said = f"{', '.join(first)} and {last}" if first else last
-    ways = [f"--size {each.size} holds all of it"] if each.size else []
-    if _TAUGHT.intersection(each.missing):
-        ways.append("cards made with --knots tell each knot in full")
-    return f"{each.name}: no room for {said}" + (f"; {', '.join(ways)}" if ways else "")
+def _left_out(all_left: Sequence["LeftOut"]) -> Iterator[str]:
+    """Yield what cards have no room for, and what has; a line for all that are alike."""
+    alike: dict[tuple[tuple[str, ...], str | None], list[str]] = {}
+    for each in all_left:
+        alike.setdefault((each.missing, each.size), []).append(each.name)
+    for (missing, size), names in alike.items():
+        *first, last = (_MISSING[what] for what in missing)
+        said = f"{', '.join(first)} and {last}" if first else last
+        ways = [f"--size {size} holds all of it"] if size else []
+        if _TAUGHT.intersection(missing):
+            ways.append("cards made with --knots tell each knot in full")
+        yield f"{named(names)}: no room for {said}" + (f"; {', '.join(ways)}" if ways else "")
 
 
 def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:

@@ -228,7 +228,7 @@ def test_what_a_card_has_no_room_for_is_told_with_a_size_that_has(
     told = left_out(run.err)
     assert list(told) == ["Sandbar eight", "Gravel five"]
     assert "In hard wind" not in text(output.read_bytes())
-    assert "its variants" in told["Sandbar eight"]
+    assert "the variants" in told["Sandbar eight"]
     for recipe, what in zip(recipes, told.values(), strict=True):
         (size,) = re.findall(r"--size (\S+)", what)
         assert left_out(tagend("cards", recipe, "--size", size, "-o", output).err) == {}
