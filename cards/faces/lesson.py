@@ -64,14 +64,20 @@ def lesson_block(
 
 
 def _keyed(title: Block, lesson: Lesson, scale: Scale, width: float) -> Block:
-    """Return a joint's name with what tells its strands apart: both, the black one, or below it."""
+    """Return a joint's name with what tells its strands apart: both or the black one, or below it.
+
+    Raises `TooWide`.
+    """
     keys = [_key(lesson.strands, scale), _key(("", lesson.strands[1]), scale)]
     used = max(run.x + run.width for run in title.items if isinstance(run, TextRun))
     x = used + 1.5 * scale.small
     for items, wide in keys:
         if title.height < 2 * scale.small and x + wide <= width:
             return Block((*title.items, *shifted(items, x, 0)), title.height)
-    return stacked([title, Block(keys[0][0], LEADING * scale.small)])
+    for items, wide in keys:
+        if wide <= width:
+            return stacked([title, Block(items, LEADING * scale.small)])
+    raise TooWide(lesson.strands[1], width, keys[1][1])
 
 
 def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], float]:

@@ -99,8 +99,8 @@ def test_a_brief_card_leaves_the_lessons_out() -> None:
 @pytest.mark.parametrize("name", ["ID-1", "A7", "index-3x5", "A6"])
 def test_every_knot_is_drawn_in_frames_with_numbers(name: str) -> None:
     text = says(leader(SIX))
-    _, *behind = pocket_card(text, card_size(name), OURS).faces
-    bold = [run.text for side in behind for run in runs(side) if "bold" in run.font]
+    faces = pocket_card(text, card_size(name), OURS).faces
+    bold = [run.text for side in faces for run in runs(side) if "bold" in run.font]
     for lesson in text.lessons:
         assert any(prepare(lesson.name[1:]) in heading for heading in bold)
     assert bold.count("1") == bold.count("2") >= len(text.lessons)
