@@ -29,20 +29,28 @@ def knots_card(
     """
     panels = [Panel(size, Scale(factor, fonts)) for factor in factors]
 
-    def laid(panel: Panel, height: float, most: int, *, drawn: bool = False) -> list[CardSide]:
+    def laid(
+        panel: Panel, heights: Sequence[float], most: int, *, drawn: bool = False
+    ) -> list[CardSide]:
         """Return the fewest sides; none where they are more than `most`."""
         tries = (
-            _sides(lessons, imprint, panel, columns, height, most, drawn=drawn)
+            _sides(lessons, imprint, panel, columns, heights, most, drawn=drawn)
             for columns in columns_of(panel)
         )
         return min((sides for sides in tries if sides), key=len, default=[])
 
-    most = len(laid(panels[-1], SLIM, _MOST))
-    panel = next((each for each in panels if laid(each, SLIM, most)), None)
+    slim = [SLIM] * len(lessons)
+    most = len(laid(panels[-1], slim, _MOST))
+    panel = next((each for each in panels if laid(each, slim, most)), None)
     if not most or panel is None:
         raise TooSmall("the steps of a knot need more room")
-    height = next(each for each in reversed(HEIGHTS) if laid(panel, each, most))
-    return side_faces("knots", laid(panel, height, most, drawn=True))
+    least = next(each for each in HEIGHTS[::-1] if laid(panel, [each] * len(lessons), most))
+    heights = [least] * len(lessons)
+    for place in range(len(lessons)):  # and higher where a side has room for that
+        for heights[place] in HEIGHTS[::-1]:
+            if heights[place] == least or laid(panel, heights, most):
+                break
+    return side_faces("knots", laid(panel, heights, most, drawn=True))
 
 
 def _sides(
@@ -50,7 +58,7 @@ def _sides(
     imprint: Imprint | None,
     panel: Panel,
     columns: Grid,
-    height: float,
+    heights: Sequence[float],
     most: int,
     *,
     drawn: bool,
@@ -58,7 +66,8 @@ def _sides(
     """Return the sides, not more than `most`; None where something is too large."""
     try:
         groups = [
-            [_taught(lesson, panel.scale, columns.width, height, drawn=drawn)] for lesson in lessons
+            [_taught(lesson, panel.scale, columns.width, height, drawn=drawn)]
+            for lesson, height in zip(lessons, heights, strict=True)
         ]
         whose = imprint_block(imprint or Imprint(), panel.scale, columns.width)
         found = flowed([*groups, *([[whose]] if whose.items else [])], columns, panel.room, most)
