@@ -1,10 +1,10 @@
 """A leader as a table has it, cell by cell, in; the tables of a recipe file that say it out."""
 
-import re
 from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
 from functools import partial
 
+from tagend.cards.base.days import read_day
 from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.vocabulary import EndOf, Vocabulary
 from tagend.cards.tables.lexicon import own_name, part_named
@@ -94,17 +94,12 @@ def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) ->
 
 
 def _day(text: str, *, day_first: bool) -> str:
-    """Return a day as recipe files write it, where its order is beyond doubt."""
-    found = _DAY.fullmatch(text)
-    if found is None:
-        return text
-    first, second, year = map(int, found.groups())
-    if first > 12 or day_first:
-        return f"{year}-{second:02}-{first:02}"
-    return f"{year}-{first:02}-{second:02}" if second > 12 else text
+    """Return a day as recipe files write it; what is none is left for their reader to refuse."""
+    with suppress(Refused):
+        return read_day(text, day_first=day_first).isoformat()
+    return text
 
 
-_DAY = re.compile(r"(?a:(\d{1,2})[/.-](\d{1,2})[/.-](\d{4}))")
 _ENDS: Mapping[str, EndOf] = {"butt_end": "butt", "knot": "joint", "fly_knot": "fly"}
 
 
