@@ -97,8 +97,8 @@ def test_a_word_of_the_whole_leader_may_stand_in_every_row() -> None:
             ["J3, line_weight: 16 is out of range; write a number up to 15"],
         ),
         (
-            "Low,,9 ft,4X,nylon,,,,,,31/05/2026",
-            ["K3, tied: '31/05/2026' is not a date; write it as 2026-05-31"],
+            "Low,,9 ft,4X,nylon,,,,,,31/02/2026",
+            ["K3, tied: '31/02/2026' is not a date; write it as 2026-05-31 or 31 May 2026"],
         ),
         (
             "Low,,9 ft,4X,nylon,,,,,,,9 ft",
