@@ -7,6 +7,7 @@ from itertools import chain, count
 import click
 
 from tagend.cards.base.plural import counted
+from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.output import write_outputs
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
@@ -14,9 +15,10 @@ from tagend.layouts.base.faults import refused
 
 
 def write_each(recipes: Sequence[Recipe], folder: str, *, replace: bool) -> None:
-    """Write each recipe as a recipe file of its name."""
-    if not os.path.isdir(folder):
-        raise refused("this is not a folder", "make it first, or name another", folder)
+    """Write each recipe as a recipe file of its name; a folder that is not there is made."""
+    if folder.lower().endswith(".toml"):
+        raise refused("this is no folder, and there are several recipes", "name a folder", folder)
+    make_folder(folder)
     texts: dict[str, bytes] = {}
     for recipe in recipes:
         name = _unlike(texts, os.path.join(folder, file_name(recipe.name)))

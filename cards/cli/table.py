@@ -7,7 +7,6 @@ import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
-from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.files import load_practice, load_rack, load_recipes, naming
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import write_output
@@ -134,7 +133,6 @@ def _write_recipes(
     lost: list[Fault] = []
     if recipes and folder is not None and not wrong:
         with noting(lost):
-            make_folder(folder)
             write_each(recipes, folder, replace=replace)
     for fault in (*faults, *lost):
         click.echo(str(fault), err=True)

@@ -71,10 +71,11 @@ def test_several_recipes_need_a_folder(tagend: Tagend, demo: Path) -> None:
         f"{pdf}: it holds 3 recipes (sandbar-eight.toml, reedbed-six.toml, sandbar-eight.toml); "
         "give a folder with -o"
     ]
-    assert tagend("read", pdf, "-o", folder).faults == [
-        f"{folder}: this is not a folder; make it first, or name another"
+    run = tagend("read", pdf, "-o", other)
+    assert run.status == 2
+    assert run.faults == [
+        f"{other}: this is no folder, and there are several recipes; name a folder"
     ]
-    folder.mkdir()
     run = tagend("read", pdf, "-o", folder)
     assert (run.status, run.err) == (0, f"wrote 3 recipes into {folder}\n")
     names = ["reedbed-six.toml", "sandbar-eight-2.toml", "sandbar-eight.toml"]
