@@ -3,11 +3,17 @@
 from collections.abc import Iterator, Mapping
 from typing import get_args
 
+from tagend.cards.leader.allowance import Into
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import USUAL_ROLES, Knot
 from tagend.cards.practice.materials import load_materials
+from tagend.cards.practice.rules import Severity, Standing
+from tagend.cards.recipe.recipe import Part
 from tagend.cards.words.cautions import When, cautions
 from tagend.cards.words.language import ENGLISH, read_language
+
+# What the audit puts beside what it finds; a rule that is off finds nothing.
+AUDIT = sorted({*get_args(Severity), *get_args(Standing)} - {"off"})
 
 
 def missing(language: str) -> tuple[str, ...]:
@@ -29,6 +35,7 @@ def english() -> dict[str, object]:
         **read_language(ENGLISH.language),
         "knots": {knot.name: _of_knot(knot) for knot in load_knots()},
         "materials": {material.name: material.name for material in load_materials()},
+        "terms": {term: term for term in (*AUDIT, *get_args(Part), *get_args(Into))},
         "cautions": {one.name: {"short": one.short, "long": one.long} for one in every},
     }
 

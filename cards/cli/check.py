@@ -4,6 +4,7 @@ import click
 
 from tagend.cards.cli.files import load_chosen, load_practice
 from tagend.cards.cli.options import recipes_argument, shop_option, variant_options
+from tagend.cards.cli.spoken import told_of
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.worksheet import worksheet
 
@@ -38,9 +39,9 @@ def command(
     sheets = [worksheet(recipe, practice) for recipe in recipes]
     for sheet in sheets:
         if as_json:
-            from tagend.cards.leader.worksheet_json import json_line
+            from tagend.cards.words.worksheet_json import json_line
 
             click.echo(json_line(sheet))
         else:
-            click.echo("\n".join(audit_lines(sheet)))
+            click.echo("\n".join(audit_lines(told_of(sheet))))
     return int(any(finding.severity == "error" for s in sheets for finding in s.findings))

@@ -64,7 +64,7 @@ def command(
     heed(sheets, anyway=anyway or output is None)
     leaders = [sheet.leader for sheet in sheets]
     if as_json:
-        from tagend.cards.leader.waves_json import measure_line
+        from tagend.cards.words.waves_json import measure_line
 
         told = [measure_line(leader) for leader in leaders]
     else:

@@ -16,6 +16,7 @@ from tagend.cards.cli.options import (
     shop_option,
     variant_options,
 )
+from tagend.cards.cli.spoken import told_of
 from tagend.cards.cli.worksheet_lines import cut_lines, cut_sum_lines
 from tagend.cards.leader.worksheet import worksheet
 from tagend.layouts.base.faults import refused
@@ -52,24 +53,26 @@ def command(
     ]
     numbers = _numbers(count, mix, len(sheets))
     if as_json:
-        from tagend.cards.leader.worksheet_json import json_line
+        from tagend.cards.words.worksheet_json import json_line
 
         for sheet, number in zip(sheets, numbers or [1] * len(sheets), strict=True):
             click.echo(json_line(sheet, number))
         return
     tell(sheets)
-    leaders = [sheet.leader for sheet in sheets]
+    all_told = [told_of(sheet) for sheet in sheets]
     blocks: list[Iterable[str]] = [
         [
-            *cut_lines(leader, getattr(sys.stdout, "encoding", None)),
-            *(cut_sum_lines(leader) if explain else ()),
+            *cut_lines(told, getattr(sys.stdout, "encoding", None)),
+            *(cut_sum_lines(told) if explain else ()),
         ]
-        for leader in leaders
+        for told in all_told
     ]
     if numbers is not None or rack is not None:
         from tagend.cards.cli.batch_lines import rack_lines
 
-        blocks.append(rack_lines(leaders, numbers, load_rack(rack, practice)))
+        blocks.append(
+            rack_lines([told.leader for told in all_told], numbers, load_rack(rack, practice))
+        )
     click.echo("\n\n".join("\n".join(lines) for lines in blocks))
 
 

@@ -10,6 +10,7 @@ import click
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.cli.disk import note_input, read_bytes
+from tagend.cards.cli.spoken import note_language
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
 from tagend.cards.recipe.recipe import Recipe
@@ -41,10 +42,7 @@ def load_shop(name: str | None) -> Shop:
         return Shop()
     with naming(name):
         shop = read_shop(read_bytes(name))
-        if shop.language is not None:
-            from tagend.cards.words.language import wording_of
-
-            wording_of(shop)  # refuses a language that is not there
+        note_language(shop)
     font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
     for path in filter(None, (font, logo)):  # read elsewhere, or not by each command
         note_input(path)

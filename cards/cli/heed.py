@@ -5,9 +5,11 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import click
 
+from tagend.cards.cli.spoken import spoken, told_of
 from tagend.cards.cli.worksheet_lines import finding_line
-from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.practice.rules import Severity
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import refused
 
 _SCREEN = 20  # lines
@@ -28,7 +30,7 @@ def heed(sheets: Sequence[Worksheet], *, anyway: bool) -> None:
 
 def tell(sheets: Sequence[Worksheet]) -> None:
     """Say what `check` warns of on standard error, in its words; its notes stay with it."""
-    for line in heed_lines(sheets):
+    for line in heed_lines(map(told_of, sheets)):
         click.echo(line, err=True)
 
 
@@ -36,29 +38,32 @@ def _severities(sheet: Worksheet) -> set[str]:
     return {finding.severity for finding in sheet.findings}
 
 
-def heed_lines(sheets: Iterable[Worksheet]) -> Iterator[str]:
+def heed_lines(leaders: Iterable[Told]) -> Iterator[str]:
     """Yield errors, then warnings, a line each with the names of all leaders that have it.
 
     Where they would fill more than a screen, a rule's warnings are the first few and their number.
     """
-    leaders: dict[Finding, list[str]] = {}
-    for sheet in sheets:
-        for finding in sheet.findings:
+    found: dict[tuple[Severity, str, str], list[str]] = {}
+    for told in leaders:
+        for finding in told.findings:
             if finding.severity != "note":
-                leaders.setdefault(finding, []).append(sheet.leader.recipe.name)
-    most = len(leaders) if len(leaders) <= _SCREEN else _OF_RULE
-    told = Counter[str]()
-    by_severity = sorted(leaders.items(), key=lambda item: item[0].severity)  # as in the alphabet
-    for finding, names in by_severity:
-        is_error = finding.severity == "error"
-        told[finding.rule] += not is_error
-        if is_error or told[finding.rule] <= most:
-            yield f"{named(names)}: {finding_line(finding)}"
-    for rule, number in told.items():
+                key = finding.severity, finding.rule, finding_line(finding, told)
+                found.setdefault(key, []).append(told.leader.recipe.name)
+    most = len(found) if len(found) <= _SCREEN else _OF_RULE
+    counts = Counter[str]()
+    # Errors stand before warnings, as in the alphabet.
+    for (severity, rule, line), names in sorted(found.items(), key=lambda item: item[0][0]):
+        counts[rule] += severity != "error"
+        if severity == "error" or counts[rule] <= most:
+            yield f"{named(names)}: {line}"
+    for rule, number in counts.items():
         if number > most:
-            yield f"{number - most} more of [{rule}]; `tagend check` tells them all"
+            yield spoken().say("more_of_rule", count=number - most, rule=rule)
 
 
 def named(names: Sequence[str]) -> str:
     """Return whose card it is: `Sandbar eight and 3 more`."""
-    return " and ".join(names) if len(names) <= 2 else f"{names[0]} and {len(names) - 1} more"
+    first, *more = names
+    if len(more) > 1:
+        return spoken().say("and_more", names=first, more=len(more))
+    return spoken().say("one_and_other", one=first, other=more[0]) if more else first

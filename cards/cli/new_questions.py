@@ -15,9 +15,10 @@ from tagend.cards.cli.section_typed import (
     typed_material,
     typed_section,
 )
+from tagend.cards.cli.spoken import told_of
 from tagend.cards.cli.taper_lines import taper_lines
-from tagend.cards.cli.worksheet_lines import cut_lines, finding_line
-from tagend.cards.leader.joints import End
+from tagend.cards.cli.worksheet_lines import cut_lines, finding_line, finding_lines
+from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.parts import fly_end_mm
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
@@ -38,6 +39,8 @@ from tagend.cards.recipe.values import BARE, read_knot
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.cards.tables.lexicon import own_name
 from tagend.cards.variants.by_strength import spool_by_strength
+from tagend.cards.words.leader_words import Told
+from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Refused, refused
 
 _EXAMPLE = "46 in .023 hard nylon 25lb"
@@ -84,9 +87,9 @@ def _ask_recipe(practice: Practice, rack: Rack | None) -> Dialogue[Recipe]:
         if len(recipe.sections) > 1:
             recipe = yield from _ask_knot(recipe, practice)
         shown = tuple(_so_far(recipe, total, practice))
-    leader = worksheet(recipe, practice).leader
-    butt = yield from _ask_end("Loop at the butt", "butt", leader.butt, practice)
-    fly = yield from _ask_end("Knot to the fly", "fly", leader.fly, practice)
+    told = told_of(worksheet(recipe, practice))
+    butt = yield from _ask_end("Loop at the butt", "butt", told, practice)
+    fly = yield from _ask_end("Knot to the fly", "fly", told, practice)
     return checked_whole(replace(recipe, total=total, butt=Butt(end=butt), fly=Fly(knot=fly)))
 
 
@@ -158,7 +161,8 @@ def _by_strength(
 def _ask_knot(recipe: Recipe, practice: Practice) -> Dialogue[Recipe]:
     """Ask for the knot above the last section; the one that the rule takes is left to it."""
     place = len(recipe.sections)
-    joint = worksheet(recipe, practice).leader.joints[-1]
+    sheet = worksheet(recipe, practice)
+    joint = sheet.leader.joints[-1]
     upper, lower = recipe.sections[-2:]
     step = float(fly_end_mm(upper) / lower.diameter.mm)
     line = f"{lower.length} of {lower.diameter} {lower.material}"
@@ -167,23 +171,30 @@ def _ask_knot(recipe: Recipe, practice: Practice) -> Dialogue[Recipe]:
         asked=f"  knot from {place - 1} to {place}",
         read=_knot("joint", practice),
         usual=joint.knot.name,
-        before=(told, f"  {joint.knot.name}: {joint.reason}"),
+        before=(told, _why(joint, told_of(sheet))),
     )
     if knot in (None, joint.knot.name):
         return recipe
     return replace(recipe, sections=(*recipe.sections[:-2], replace(upper, knot=knot), lower))
 
 
-def _ask_end(asked: str, end: EndOf, chosen: End, practice: Practice) -> Dialogue[str | None]:
+def _ask_end(asked: str, end: EndOf, told: Told, practice: Practice) -> Dialogue[str | None]:
     """Ask for the knot of an end; the one that the rule takes is left to it."""
+    chosen = told.leader.butt if end == "butt" else told.leader.fly
     usual = chosen.knot.name if chosen.knot else BARE
     knot: str | None = yield Question(
         asked=f"{asked}, or {BARE}",
         read=_knot(end, practice),
         usual=usual,
-        before=(f"  {usual}: {chosen.reason}",),
+        before=(_why(chosen, told),),
     )
     return None if knot == usual else knot
+
+
+def _why(chosen: Joint | End, told: Told) -> str:
+    """Return the knot that the rule takes, by the name that a recipe has, and why."""
+    name = chosen.knot.name if chosen.knot else BARE
+    return f"  {name}: {in_words(chosen.reason, told)}" if chosen.reason else f"  {name}"
 
 
 def _knot(end: EndOf, practice: Practice) -> Callable[[str], str]:
@@ -200,7 +211,7 @@ def _so_far(recipe: Recipe, total: Length | None, practice: Practice) -> Iterato
     yield from (f"  {line}" for line in taper_lines(leader, encoding))
     for finding in sheet.findings:
         if finding.section == place:
-            yield f"  {finding_line(finding)}"
+            yield f"  {finding_line(finding, told_of(sheet))}"
 
 
 def _review(recipe: Recipe, practice: Practice) -> Iterator[str]:
@@ -208,5 +219,5 @@ def _review(recipe: Recipe, practice: Practice) -> Iterator[str]:
     sheet = worksheet(recipe, practice)
     encoding = getattr(sys.stderr, "encoding", None)
     yield ""
-    yield from cut_lines(sheet.leader, encoding)
-    yield from (f"  {finding_line(finding)}" for finding in sheet.findings)
+    yield from cut_lines(told_of(sheet), encoding)
+    yield from (f"  {line}" for line in finding_lines(told_of(sheet)))

@@ -9,30 +9,28 @@ from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.passing import Percent, turned_back
 from tagend.cards.leader.waves import measure
-from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.propose.proposal import Proposal
-from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 
 
-def proposal_lines(place: int, proposal: Proposal, sheet: Worksheet) -> list[str]:
+def proposal_lines(place: int, proposal: Proposal, told: Told) -> list[str]:
     """Return one taper: how it steps, a row a section with its spool, and its audit."""
-    leader = sheet.leader
+    leader = told.leader
     meetings = [joint.meeting for joint in leader.joints]
     falls = [meeting for meeting in meetings if meeting.step_mm >= 0]  # to a bite guard it rises
     steps = ", ".join(thickness(meeting.step_mm, leader.unit) for meeting in falls)
     ratios = ", ".join(f"{float(meet.upper_mm / meet.lower_mm):.2f}" for meet in falls)
     rows = [
-        _row(piece, strand.label or "", Told(leader, ENGLISH))
+        _row(piece, strand.label or "", told)
         for piece, strand in zip(leader.pieces, proposal.strands, strict=True)
     ]
-    whole, knots = Told(leader, ENGLISH).span(leader.finished), counted(len(meetings), "knot")
+    whole, knots = told.span(leader.finished), counted(len(meetings), "knot")
     return [
         f"{place}. {whole}, {knots}; {', '.join(_shares(leader))}",
         f"  steps of {steps}; ratios {ratios}",
         f"  {_waves(leader)}",
         *(f"  {line}" for line in in_columns(rows)),
-        *audit_lines(sheet)[1:],
+        *audit_lines(told)[1:],
     ]
 
 

@@ -10,6 +10,7 @@ from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.spoken import told_of
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
 from tagend.cards.propose.proposal import propose
@@ -126,8 +127,8 @@ def command(
     proposals = propose(wish, supplies, practice, name)
     sheets = [worksheet(proposal.recipe, practice) for proposal in proposals]
     blocks = (
-        "\n".join(proposal_lines(place, *proposed))
-        for place, proposed in enumerate(zip(proposals, sheets, strict=True), start=1)
+        "\n".join(proposal_lines(place, proposal, told_of(sheet)))
+        for place, (proposal, sheet) in enumerate(zip(proposals, sheets, strict=True), start=1)
     )
     click.echo("\n\n".join(blocks))
     heed(sheets[:1], anyway=anyway)

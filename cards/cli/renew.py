@@ -17,6 +17,7 @@ from tagend.cards.cli.options import (
     variant_options,
 )
 from tagend.cards.cli.renew_lines import rebuilt_lines, renewal_lines
+from tagend.cards.cli.spoken import told_of
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.rebuilding import rebuilt
 from tagend.cards.leader.worksheet import worksheet
@@ -83,14 +84,14 @@ def command(
         with under("left"):
             used = rebuilt(sheets[0].leader, left, practice)
     if as_json:
-        from tagend.cards.leader.renewal_json import renewal_json
+        from tagend.cards.words.renewal_json import renewal_json
 
         for sheet in sheets:
             click.echo(renewal_json(sheet, count, used, practice))
         return
     tell(sheets)
     blocks = [
-        rebuilt_lines(sheet.leader, used) if used else renewal_lines(sheet.leader, count, practice)
-        for sheet in sheets
+        rebuilt_lines(told, used) if used else renewal_lines(told, count, practice)
+        for told in map(told_of, sheets)
     ]
     click.echo("\n\n".join("\n".join(lines) for lines in blocks))

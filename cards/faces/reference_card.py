@@ -83,7 +83,7 @@ def _chosen(meets: Meets, practice: Practice, *, level: bool = False) -> Knot | 
         lower=practice.materials.find(lower),
         lower_mm=lower_thou * _THOU,
     )
-    return first_choice(meets, meeting, practice, practice.unit or "in", level=level)[0]
+    return first_choice(meets, meeting, practice, level=level)[0]
 
 
 def _line_table(practice: Practice, wording: Wording) -> Reference:

@@ -4,12 +4,14 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Literal
 
-from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.leader.joints import End, Half, Joint
+from tagend.cards.leader.said import Said, said
 from tagend.cards.practice.knots import Takes
 from tagend.cards.practice.practice import Practice
+
+Into = Literal["wraps", "body", "loop", "tag", "hand", "lap"]
 
 _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact from here on
 
@@ -18,14 +20,9 @@ _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact fro
 class Share:
     """One part of an allowance: what the line goes into, how much, and how that came about."""
 
-    into: str
+    into: Into
     mm: Fraction
-    how: str  # with a place for the diameter that it goes round, if any
-    round_mm: Fraction = Fraction(0)
-
-    def told(self, unit: ShownUnit) -> str:
-        """Return how it came about: `5 turns round 2 strands of 0.013 in`."""
-        return self.how.format(thick=thickness(self.round_mm, unit))
+    how: Said
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,7 +70,7 @@ def _evened(allowance: Allowance, other: Allowance) -> Allowance:
     more = other.mm - allowance.mm
     if more <= 0:
         return allowance
-    share = Share("lap", more, "as much as the other side, so that the knot is in the middle")
+    share = Share("lap", more, said("as_the_other_side"))
     return replace(allowance, shares=(*allowance.shares, share), takes_mm=other.takes_mm)
 
 
@@ -117,7 +114,7 @@ def _of_half(
     takes = half.knot.takes.of(half.side)
     if own_mm is None and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
-    held = Share("hand", takes.hold * practice.knots.hold_mm(half.own_mm), "held, and trimmed off")
+    held = Share("hand", takes.hold * practice.knots.hold_mm(half.own_mm), said("held"))
     shares = (*_shares(half, takes, practice.knots.tag_mm), *([held] if takes.hold else []))
     mm = sum((share.mm for share in shares), start=Fraction(0))
     rounded = round_up(mm, mark_mm) if mark_mm else mm
@@ -136,19 +133,19 @@ def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
     if takes.core and half.turns:
         yield _wraps(half, takes)
     if takes.body:
-        yield Share("body", _up(takes.body * own_mm), f"bends and bights, {takes.body} diameters")
+        yield Share("body", _up(takes.body * own_mm), said("bends", diameters=takes.body))
     if takes.loop:
-        yield Share("loop", 2 * half.stands_out_mm, "twice the loop")
-    yield Share("tag", tag_mm, "left on when trimmed")
+        yield Share("loop", 2 * half.stands_out_mm, said("twice_the_loop"))
+    yield Share("tag", tag_mm, said("left_on"))
 
 
 def _wraps(half: Half, takes: Takes) -> Share:
     core_mm = half.other_mm if takes.around == "other" else half.own_mm
     each = wraps_mm(half.turns, half.own_mm, core_mm, takes.core)
-    core = "one strand" if takes.core == 1 else f"{takes.core} strands"
-    how = f"{counted(half.turns, 'turn')} round {core} of {{thick}}"
-    doubled = ", doubled" if takes.strands == 2 else ""
-    return Share("wraps", takes.strands * each, how + doubled, core_mm)
+    core = said("one_strand") if takes.core == 1 else said("strands", strands=takes.core)
+    doubled = said("doubled") if takes.strands == 2 else None
+    how = said("wound", count=half.turns, core=core, thick=core_mm, doubled=doubled)
+    return Share("wraps", takes.strands * each, how)
 
 
 def _up(mm: float | Fraction) -> Fraction:

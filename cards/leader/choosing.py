@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.leader.joints import End, Joint, end_of, joint_of
 from tagend.cards.leader.parts import fly_end_mm, is_bought, is_level, parts
+from tagend.cards.leader.said import Said, said
 from tagend.cards.leader.steps import big, step_of
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot
@@ -25,13 +25,12 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     meeting = Meeting.alone(material, first.diameter.mm)
     loop_mm = recipe.butt.loop.mm if recipe.butt.loop else practice.knots.loop_mm
     if recipe.butt.end is None and is_bought(first, material):
-        return End(knot=None, meeting=meeting, reason="it is bought with its own")
+        return End(knot=None, meeting=meeting, reason=said("bought_with_its_own"))
     if recipe.butt.end is not None:
         named = _named(recipe.butt.end, practice)
         return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
-    unit = practice.unit_of(recipe)
-    knot, why, own = first_choice("butt", meeting, practice, unit, level=level)
-    why = "usual on a level leader" if level and knot and not own else why
+    knot, why, own = first_choice("butt", meeting, practice, level=level)
+    why = said("usual_on_level") if level and knot and not own else why
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
 
@@ -41,7 +40,7 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     if recipe.fly.knot is not None:
         return end_of(_named(recipe.fly.knot, practice), meeting, loop_mm, practice)
-    knot, why, own = first_choice("fly", meeting, practice, practice.unit_of(recipe))
+    knot, why, own = first_choice("fly", meeting, practice)
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
 
@@ -62,7 +61,7 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
         return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
     is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
     meets = _meets(meeting, is_guard, practice)
-    knot, why, own = first_choice(meets, meeting, practice, practice.unit_of(recipe))
+    knot, why, own = first_choice(meets, meeting, practice)
     liked = own or knot == practice.choice[meets].usual[0]
     if knot is None:  # nothing of the order can be tied here, which the audit says
         knot = practice.choice["same line"].usual[0]
@@ -85,8 +84,8 @@ def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:
 
 
 def first_choice(
-    meets: Meets, meeting: Meeting, practice: Practice, unit: ShownUnit, *, level: bool = False
-) -> tuple[Knot | None, str, bool]:
+    meets: Meets, meeting: Meeting, practice: Practice, *, level: bool = False
+) -> tuple[Knot | None, Said, bool]:
     """Return a knot for a meeting, why, and whether it is the person's own habit.
 
     An own habit holds wherever it can be tied; of the usual ones the first that nothing speaks
@@ -95,16 +94,16 @@ def first_choice(
     choice = practice.choice[meets]
     for knot in choice.own:
         if untieable(knot, meeting) is None:
-            return knot, f"your own choice for {meets}", True
-    tied, why = None, choice.why
+            return knot, said("own_choice", meets=meets), True
+    tied, why = None, Said(meets)
     for knot in choice.usual:
         against = untieable(knot, meeting)
         if against is None:
             tied = knot
-            against = unfit(knot, meeting, unit)
+            against = unfit(knot, meeting)
             if level and knot.tapered_only:
-                against = "it sits well on a tapered butt only"
+                against = said("for_tapered_alone")
         if against is None:
             return knot, why, False
-        why = f"not {knot.name}: {against}"
-    return tied, "no knot of the order suits", False
+        why = said("not_this", knot=knot.name, against=against)
+    return tied, said("none_suits"), False

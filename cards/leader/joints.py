@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from tagend.cards.leader.said import Said
 from tagend.cards.leader.suitability import Meeting, untieable
 from tagend.cards.practice.knots import Knot, Side, Sides, end_turns, joint_turns
 from tagend.cards.practice.materials import Material
@@ -44,7 +45,7 @@ class Joint:
     knot: Knot
     above: Half  # of a knot that lies between two, each strand in its own
     below: Half
-    reason: str | None = None  # why it was chosen; None where the recipe names it
+    reason: Said | None = None  # why it was chosen; None where the recipe names it
     own: bool = True  # the recipe or the person's own habit names it
     liked: bool = True  # so it does, or it is the first choice for how the strands meet
 
@@ -76,7 +77,7 @@ class End:
     knot: Knot | None
     meeting: Meeting  # the strand that it is tied in, with itself
     half: Half | None = None  # its strand in the knot; None for a bare end
-    reason: str | None = None  # why it was chosen; None where the recipe names it
+    reason: Said | None = None  # why it was chosen; None where the recipe names it
     own: bool = True  # the recipe or the person's own habit names it
 
     @property

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
+from tagend.cards.leader.said import Said, said
 from tagend.cards.practice.knots import Knot, Side
 from tagend.cards.practice.materials import Material, Strand
 from tagend.cards.practice.printed_sizes import step_up_to
@@ -66,43 +66,36 @@ class Meeting:
         return self.lower.is_wire, self.lower_mm
 
 
-_NOT_ON: dict[Strand, str] = {
-    "line": "it is for wire alone",
-    "wire": "it does not hold on single-strand wire",
-    "stranded wire": "it does not hold on stranded wire",
-    "thread": "it does not hold on braided or furled thread, which brings its own loop or ring",
+_NOT_ON: dict[Strand, Said] = {
+    "line": said("for_wire_alone"),
+    "wire": said("not_on_wire"),
+    "stranded wire": said("not_on_stranded_wire"),
+    "thread": said("not_on_thread"),
 }
 
 
-def untieable(knot: Knot, meeting: Meeting) -> str | None:
+def untieable(knot: Knot, meeting: Meeting) -> Said | None:
     """Return why the knot cannot join these strands at all, or None where it can."""
     for material in (meeting.upper, meeting.lower):
         if material.strand not in knot.on:
             return _NOT_ON[material.strand]
     if "joint" in knot.places and not knot.ties and meeting.upper.is_wire and meeting.lower.is_wire:
-        return "wire does not wind, and one strand of it must: use a swivel"
+        return said("wire_to_wire")
     return None
 
 
-def unfit(knot: Knot, meeting: Meeting, unit: ShownUnit = "in") -> str | None:
+def unfit(knot: Knot, meeting: Meeting) -> Said | None:
     """Return what practice says against this knot here, or None where it says nothing.
 
     Nothing of the step itself, which is judged alike for every knot.
     """
     if meeting.mixed and knot.mixed != "yes":
-        return (
-            "nylon and fluorocarbon draw up unlike, and fluorocarbon can cut into softer nylon; "
-            "print disagrees"
-        )
+        return said("draw_up_unlike")
     ratio, most, strand = meeting.ratio, knot.largest_ratio, meeting.thickest_mm
     if most is not None and ratio > most and not knot.apart:
-        return (
-            f"it joins strands up to {float(most):g} times as thick, and this is "
-            f"{float(ratio):.2f} times"
-        )
+        return said("too_unlike", most=most, ratio=ratio)
     if knot.thickest_mm is not None and not knot.draws_up_on(strand):
-        most_told, told = (thickness(mm, unit) for mm in (knot.thickest_mm, strand))
-        return f"it draws up on strands up to {most_told}, and this is {told}"
+        return said("too_thick", most=knot.thickest_mm, strand=strand)
     return None
 
 

@@ -37,7 +37,6 @@ class Choice:
 
     own: tuple[Knot, ...]  # the person's habits, which come first
     usual: tuple[Knot, ...]
-    why: str  # of the first of the usual ones
 
     @property
     def order(self) -> tuple[Knot, ...]:

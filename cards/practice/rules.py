@@ -48,7 +48,6 @@ class Rule:
     name: str
     severity: Severity
     limit: Mapping[str, Limit]
-    reason: str
     standing: Standing
     source: str
 

@@ -123,7 +123,7 @@ def _choice(meets: Meets, own: object, row: Raw, knots: Knots) -> Choice:
     read = list_of(lambda name: knot_at(knots, str(name), end), "knot", 1, 30)
     with under(f"choice, {meets}"):
         first = () if own is None else read([own] if isinstance(own, str) else own)
-        return Choice(own=first, usual=read(row["knots"]), why=str(row["why"]))
+        return Choice(own=first, usual=read(row["knots"]))
 
 
 _TABLES = ("lap", "choice", "rules", "knots", "materials", "stock", "printer")

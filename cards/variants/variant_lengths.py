@@ -7,7 +7,7 @@ from fractions import Fraction
 from tagend.cards.base.hand_marks import hand_mark_mm, on_hand_marks
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length, length_number
 from tagend.cards.base.units import Length, Span, parse_span
-from tagend.cards.leader.audit.lengths import too_short
+from tagend.cards.leader.audit.lengths import crowded
 from tagend.cards.leader.leader import Leader, Piece, work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -132,9 +132,11 @@ def _recut(recipe: Recipe, spans: Mapping[int, Span], practice: Practice, instea
         for place, section in enumerate(recipe.sections, start=1)
     )
     recut = replace(recipe, sections=tuple(sections))
-    for found in too_short(_as_written(recut, practice), practice.rules["too short"]):
-        if found.section in spans:
-            raise refused(found.says, instead)
+    leader = _as_written(recut, practice)
+    for place, left_mm in crowded(leader):
+        if place in spans:
+            left = length(left_mm, leader.unit)
+            raise refused(f"section {place} has {left} between its knots", instead)
     return recut
 
 

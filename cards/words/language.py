@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import TypeAlias, TypedDict, cast
+from typing import Literal, TypeAlias, TypedDict, cast
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.practice.shop_file import Shop
@@ -22,6 +22,8 @@ _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
 # Words, or their forms where a number stands in them: `one` for 1 and `other` for the rest.
 Words: TypeAlias = str | Mapping[str, str]
+
+Table: TypeAlias = Literal["words", "said"]
 
 
 class KnotTable(TypedDict, total=False):
@@ -43,13 +45,15 @@ class CautionTable(TypedDict, total=False):
 
 
 class LanguageFile(TypedDict):
-    """A language file; the English one has words, steps and a decimal sign only."""
+    """A language file; the English one has no knots, materials, cautions or terms."""
 
     decimal: str
     words: Mapping[str, Words]
+    said: Mapping[str, Words]  # of a leader; see `Said`
     steps: Mapping[str, list[str]]
     knots: Mapping[str, KnotTable]
     materials: Mapping[str, str]
+    terms: Mapping[str, str]
     cautions: Mapping[str, CautionTable]
 
 
@@ -62,11 +66,15 @@ class Wording:
 
     def say(self, key: str, **values: object) -> str:
         """Return the words of a key with the values in their places, in the form for `count`."""
-        words = language_file(self.language)["words"][key]
-        if not isinstance(words, str):
-            other = words["other"]
-            words = words.get("one", other) if values.get("count") == 1 else other
-        return words.format(**values)
+        return self.form("words", key, values).format(**values)
+
+    def form(self, table: Table, key: str, values: Mapping[str, object]) -> str:
+        """Return the words of a key with the places for these values, in the form for `count`."""
+        words = language_file(self.language)[table][key]
+        if isinstance(words, str):
+            return words
+        other = words["other"]
+        return words.get("one", other) if values.get("count") == 1 else other
 
     def steps(self, key: str) -> tuple[str, ...]:
         """Return what is to be done on a page, step by step."""
@@ -95,6 +103,10 @@ class Wording:
     def material(self, name: str) -> str:
         """Return what a material is called; a person's own keeps its name."""
         return language_file(self.language)["materials"].get(name, name)
+
+    def term(self, name: str) -> str:
+        """Return a word of the trade, or of the audit, which in English is said as it is keyed."""
+        return language_file(self.language)["terms"].get(name, name)
 
     def _table(self, knot: str) -> KnotTable:
         return language_file(self.language)["knots"].get(knot, KnotTable())
@@ -135,6 +147,7 @@ def language_file(language: str) -> LanguageFile:
         **there,
         "decimal": there.get("decimal", ours["decimal"]),
         "words": {**ours["words"], **there["words"]},
+        "said": {**ours["said"], **there["said"]},
         "steps": {**ours["steps"], **there["steps"]},
     }
 
@@ -142,6 +155,6 @@ def language_file(language: str) -> LanguageFile:
 def read_language(language: str) -> LanguageFile:
     """Return what a language file says, and nothing else."""
     tables = read_toml((_FOLDER / f"{language}.toml").read_bytes())
-    parts = ("words", "steps", "knots", "materials", "cautions")
+    parts = ("words", "said", "steps", "knots", "materials", "terms", "cautions")
     empty: dict[str, object] = {part: {} for part in parts}
     return cast(LanguageFile, {**empty, **tables})

@@ -13,7 +13,6 @@ import pytest
 from tagend.cards.base.file_schema import examples_of
 from tagend.cards.code.notation import read_notation, write_notation
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
 from tagend.cards.recipe.fields import FIELDS, OF_RECIPE, OF_SECTION, Field, usual
@@ -22,6 +21,7 @@ from tagend.cards.recipe.recipe_file import read_recipe, recipe_of
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.tables.read_recipes import read_table
 from tagend.cards.tables.write_recipes import csv_table
+from tagend.cards.words.worksheet_json import json_line
 from tests.told import JOB
 from tests.written import PRACTICE
 

@@ -16,6 +16,7 @@ from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import Extent
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.quantities import INCH_MM
+from tests.told import in_english
 from tests.written import PRACTICE, leader, recipe, section
 
 
@@ -186,7 +187,7 @@ def test_all_but_one_are_as_long_as_they_say(published: Published) -> None:
 def test_the_one_is_an_inch_short() -> None:
     (finding,) = audit(leader(written(LEADERS[7])), PRACTICE)[:1]
     assert finding.severity == "error"
-    assert finding.says == "the recipe says 9 ft, its sections make 8 ft 11 in"
+    assert in_english(finding.says) == "the recipe says 9 ft, its sections make 8 ft 11 in"
 
 
 @with_diameters
@@ -198,7 +199,8 @@ def test_what_the_table_says_is_warned_of_and_nothing_customary(published: Publi
 def test_the_warning_says_how_much_turns_back(published: Published) -> None:
     findings = [f for f in audit(leader(written(published)), PRACTICE) if f.rule == "step"]
     for finding, (_, _, share) in zip(findings, published.warned, strict=True):
-        assert f"on an ideal string {share} of a wave would turn back here" in finding.says
+        turns_back = f"on an ideal string {share} of a wave would turn back here"
+        assert turns_back in in_english(finding.says)
         assert finding.standing == "computed, for an ideal string"
 
 

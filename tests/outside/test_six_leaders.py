@@ -16,12 +16,12 @@ from typing import Any
 import pytest
 
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.shop_file import common_practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.tying_words import turn_words
+from tagend.cards.words.worksheet_json import json_line
 from tests.tree import ROOT
 
 PRACTICE = common_practice()

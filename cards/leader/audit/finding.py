@@ -1,20 +1,21 @@
-"""What a rule finds: a rule and a fact in, one finding out."""
+"""What a rule finds: a rule and a fact in, one finding out, to be said in any language."""
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.said import Said
 from tagend.cards.practice.rules import Rule, Severity, Standing
 
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """A fact about one leader, in words."""
+    """A fact about one leader."""
 
     section: int | None  # from the butt, the first is 1; None for the whole leader
-    says: str
+    says: Said
     severity: Severity | None = None  # where a rule is milder in one case
-    reason: str | None = None  # where the fact brings its own
+    reason: Said | None = None  # where the fact brings its own
     standing: Standing | None = None  # where the reason of the fact stands otherwise
 
 
@@ -28,8 +29,8 @@ class Finding:
     rule: str
     severity: Severity
     section: int | None
-    says: str
-    reason: str
+    says: Said
+    reason: Said
     standing: Standing
 
     @classmethod
@@ -43,11 +44,6 @@ class Finding:
             severity=severity,
             section=fact.section,
             says=fact.says,
-            reason=rule.reason if fact.reason is None else fact.reason,
+            reason=fact.reason or Said(rule.name),
             standing=fact.standing or rule.standing,
         )
-
-    @property
-    def message(self) -> str:
-        """The fact and the reason in one sentence."""
-        return f"{self.says}: {self.reason}"

@@ -3,22 +3,23 @@
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import length, long_length
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Extent, Leader
-from tagend.cards.leader.shown import shown_length
+from tagend.cards.leader.said import said
 from tagend.cards.practice.rules import Rule
 
 
 def too_short(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find sections with no room between their two knots."""
+    for place, left_mm in crowded(leader):
+        yield Fact(place, said("too_short", section=place, left=left_mm))
+
+
+def crowded(leader: Leader) -> Iterator[tuple[int, Fraction]]:
+    """Yield each section with no room between its two knots, and what there is, in mm."""
     for piece in leader.pieces:
         if not piece.bought and piece.finished.low_mm <= piece.barrels_mm:
-            left = max(piece.finished.low_mm, Fraction(0))
-            yield Fact(
-                piece.place,
-                f"section {piece.place} has {length(left, leader.unit)} between its knots",
-            )
+            yield piece.place, max(piece.finished.low_mm, Fraction(0))
 
 
 def stated_total(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -29,15 +30,14 @@ def stated_total(leader: Leader, rule: Rule) -> Iterator[Fact]:
         return
     sums = leader.finished
     if not sums.low_mm - tolerance <= total.mm <= sums.high_mm + tolerance:
-        made = _range(sums, leader)
-        yield Fact(None, f"the recipe says {shown_length(total, leader)}, its sections make {made}")
+        yield Fact(None, said("other_total", total=total, made=sums))
 
 
 def leader_length(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """Find leaders that nobody fishes so long or so short."""
     (low, high), whole = rule.limits, leader.finished
     if whole.low_mm < low or whole.high_mm > high:
-        yield Fact(None, f"the leader is {_range(whole, leader)}, and {_usual(rule, leader)}")
+        yield Fact(None, said("leader_length", whole=whole, usual=Extent(low, high)))
 
 
 def tippet_length(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -45,14 +45,7 @@ def tippet_length(leader: Leader, rule: Rule) -> Iterator[Fact]:
     (low, high), tippet = rule.limits, leader.tippet
     whole = tippet.finished
     if len(leader.pieces) > 1 and (whole.low_mm < low or whole.high_mm > high):
-        yield Fact(
-            tippet.place, f"the tippet is {_range(whole, leader)}, and {_usual(rule, leader)}"
-        )
-
-
-def _usual(rule: Rule, leader: Leader) -> str:
-    low, high = (long_length(mm, leader.unit) for mm in rule.limits)
-    return f"{low} to {high} is usual"
+        yield Fact(tippet.place, said("tippet_length", tippet=whole, usual=Extent(low, high)))
 
 
 def reach(leader: Leader, _: Rule) -> Iterator[Fact]:
@@ -61,17 +54,8 @@ def reach(leader: Leader, _: Rule) -> Iterator[Fact]:
     if asked is None:
         return
     whole = leader.finished.longer(asked.line_out.mm + asked.rod.mm)
-    out, rod = (shown_length(each, leader) for each in (asked.line_out, asked.rod))
-    yield Fact(
-        None,
-        f"{out} of line, {_range(leader.finished, leader)} of leader and "
-        f"{rod} of rod reach {_range(whole, leader)}",
-    )
-
-
-def _range(lengths: Extent, leader: Leader) -> str:
-    low, high = (long_length(mm, leader.unit) for mm in (lengths.low_mm, lengths.high_mm))
-    return high if low == high else f"{low} to {high}"
+    parts = {"out": asked.line_out, "leader": leader.finished, "rod": asked.rod}
+    yield Fact(None, said("reaches", **parts, whole=whole))
 
 
 LENGTH_RULES: Mapping[str, Look] = {

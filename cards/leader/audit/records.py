@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from tagend.cards.base.shown_lengths import ShownUnit, hundredths, length
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Leader
+from tagend.cards.leader.said import said
 from tagend.cards.practice.rules import Rule
 
 
@@ -14,11 +14,8 @@ def class_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     tippet = leader.tippet
     (least,) = rule.limits
     if leader.recipe.record_lengths and tippet.finished.low_mm < least:
-        is_, limit = told_apart(tippet.finished.low_mm, least, leader.unit)
-        yield Fact(
-            tippet.place,
-            f"the tippet is {is_} between its knots, and the published least is {limit}",
-        )
+        lengths = tippet.finished.low_mm, least
+        yield Fact(tippet.place, said("short_class_tippet", lengths=lengths))
 
 
 def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -34,12 +31,7 @@ def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     measured = sum((each.finished.high_mm for each in guards), start=Fraction(0))
     measured += sum(end.barrel_mm + end.loop_mm for end in ends)
     if measured > most:
-        is_, limit = told_apart(measured, most, leader.unit)
-        yield Fact(
-            guards[0].place,
-            f"the bite guard is {is_} from the fly to the single strand of the tippet, "
-            f"and the published most is {limit}",
-        )
+        yield Fact(guards[0].place, said("long_shock_tippet", lengths=(measured, most)))
 
 
 def class_strength(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -51,25 +43,10 @@ def class_strength(leader: Leader, rule: Rule) -> Iterator[Fact]:
     # Pounds are nominal: what is called 20 lb is the class of 10 kg, and may break at 22.04 lb.
     most = min((kg for kg in classes if kg >= asked.kg), default=asked.kg)
     if asked.kg not in classes:
-        named = ", ".join(f"{float(kg):g}" for kg in classes)
-        yield Fact(
-            None,
-            f"a class of {asked.plain} is none of {named} kg",
-            "note",
-            f"the next of the published classes is {float(most):g} kg" if most in classes else None,
-        )
+        next_class = said("next_class", most=most) if most in classes else None
+        yield Fact(None, said("no_class", asked=asked, classes=classes), "note", next_class)
     if strength is not None and strength.kg > most:
-        yield Fact(
-            leader.tippet.place,
-            f"the tippet bears {strength.plain}, more than its class of {float(most):g} kg",
-        )
-
-
-def told_apart(one: Fraction, other: Fraction, unit: ShownUnit) -> tuple[str, str]:
-    """Return two lengths that differ in words that do, however close they are."""
-    told = ((tell(one, unit), tell(other, unit)) for tell in (length, hundredths))
-    exact = f"{float(one):.4f} mm", f"{float(other):.4f} mm"
-    return next((words for words in told if words[0] != words[1]), exact)
+        yield Fact(leader.tippet.place, said("over_class", bears=strength, most=most))
 
 
 RECORD_RULES: Mapping[str, Look] = {

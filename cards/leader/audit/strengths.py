@@ -7,7 +7,7 @@ from dataclasses import replace
 from tagend.cards.base.units import STRENGTH_KG, Strength
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Leader, Piece
-from tagend.cards.leader.shown import shown_diameter, shown_strength
+from tagend.cards.leader.said import Said, said
 from tagend.cards.practice.rules import Limits, Rule
 from tagend.cards.recipe.recipe import Section
 
@@ -27,10 +27,9 @@ def weak_sections(leader: Leader, _: Rule) -> Iterator[Fact]:
             continue
         # Strength may rise where nylon passes to thinner fluorocarbon: common practice, no source.
         passes = piece.place == tippet.place - 1 and leader.joints[piece.place - 1].meeting.mixed
-        bears, most = (shown_strength(each, leader) for each in (own, strength))
-        says = f"section {piece.place} ({bears}) is weaker than the tippet ({most})"
+        says = said("weak_section", section=piece.place, own=own, tippet=strength)
         if passes:
-            yield Fact(piece.place, says, "note", "sound where nylon passes to fluorocarbon")
+            yield Fact(piece.place, says, "note", said("nylon_passes"))
         else:
             yield Fact(piece.place, says)
 
@@ -45,13 +44,12 @@ def strength_for_size(leader: Leader, rule: Rule) -> Iterator[Fact]:
         low, high = band
         if low <= stress <= high:
             continue
-        told, usual = shown_strength(section.strength, leader), ""
-        meant = in_other_unit(section.strength)
+        too, meant = "strong" if stress > high else "weak", in_other_unit(section.strength)
+        line = {"diameter": section.diameter, "material": section.material}
+        told = said(f"too_{too}", section=piece.place, bears=section.strength, **line)
         if low <= (nominal_stress_mpa(replace(section, strength=meant)) or 0) <= high:
-            told, usual = section.strength.plain, f", {meant.plain} is usual"  # a slip, as written
-        word = "strong" if stress > high else "weak"
-        line = f"{shown_diameter(section.diameter, leader)} {piece.material.name}"
-        yield Fact(piece.place, f"section {piece.place}: {told} is {word} for {line}{usual}")
+            told = Said(f"{told.key}_slip", (*told.values, ("meant", meant)))
+        yield Fact(piece.place, told)
 
 
 def _band(piece: Piece, rule: Rule) -> Limits | None:

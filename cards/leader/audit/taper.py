@@ -3,14 +3,14 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm, is_level
-from tagend.cards.leader.passing import Percent, passing, turned_back
+from tagend.cards.leader.passing import passing, turned_back
 from tagend.cards.leader.printed_waves import stay_under
-from tagend.cards.leader.steps import By, Step, beyond, step_of
+from tagend.cards.leader.said import Said, said
+from tagend.cards.leader.steps import Step, beyond, step_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.printed_sizes import alike, strand_from, strand_up_to
 from tagend.cards.practice.rules import Rule
@@ -35,13 +35,12 @@ def _tapering(leader: Leader) -> Iterator[tuple[Piece, Joint, Step]]:
             yield lower, joint, step_of(joint.meeting)
 
 
-def _drop(joint: Joint, leader: Leader) -> str:
+def _drop(meeting: Meeting) -> Said:
     """Return both strands, by name too where their materials differ."""
-    meeting = joint.meeting
-    upper, lower = (thickness(mm, leader.unit) for mm in (meeting.upper_mm, meeting.lower_mm))
+    both = {"upper": meeting.upper_mm, "lower": meeting.lower_mm}
     if meeting.upper == meeting.lower:
-        return f"{upper} to {lower}"
-    return f"{upper} {meeting.upper.name} to {lower} {meeting.lower.name}"
+        return said("drop", **both)
+    return said("drop_of", **both, above=meeting.upper.name, below=meeting.lower.name)
 
 
 def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
@@ -50,11 +49,11 @@ def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
         meeting = joint.meeting
         like = alike(meeting.upper_mm, meeting.lower_mm)
         if meeting.step_mm < 0 and not like and lower.part not in _MAY_RISE:
-            drop = _drop(joint, leader)
-            yield Fact(lower.place, f"section {lower.place} is thicker than the one above ({drop})")
+            rise = said("rises", section=lower.place, drop=_drop(meeting))
+            yield Fact(lower.place, rise)
     for piece in leader.pieces:
         if fly_end_mm(piece.section) > piece.section.diameter.mm:
-            yield Fact(piece.place, f"section {piece.place} grows thicker towards the fly")
+            yield Fact(piece.place, said("grows", section=piece.place))
 
 
 def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -66,34 +65,23 @@ def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
         apart = beyond(step, rule.limits)
         if joint.meeting.step_mm < 0 or apart is None:
             continue
-        place, waves = lower.place, _waves(joint.meeting)
-        compared = f"{_AS[apart.by]} {_range(apart.times)} times as thick ({_drop(joint, leader)})"
-        if apart.falls:
-            most = f"{float(rule.limits[0]):g} times is the most"
-            told = f"the step to section {place} is big: the strand above {compared}"
-            yield Fact(place, f"{told}, and {most}{waves}")
-        else:
-            yield Fact(place, f"section {place} rises: it {compared}{waves}")
+        told = {
+            "section": lower.place,
+            "compared": said(f"as_{apart.by}", times=apart.times),
+            "drop": _drop(joint.meeting),
+            "waves": _waves(joint.meeting),
+        }
+        big = said("big_step", **told, most=rule.limits[0])
+        yield Fact(lower.place, big if apart.falls else said("step_rises", **told))
 
 
-# What parts two strands, of which the diameters of one material are the measure.
-_AS: Mapping[By, str] = {"thick": "is", "heavy": "is as heavy as one", "stiff": "bends like one"}
-
-
-def _range(times: tuple[float, float]) -> str:
-    return " to ".join(dict.fromkeys(f"{each:.2f}" for each in times))
-
-
-def _waves(meeting: Meeting) -> str:
+def _waves(meeting: Meeting) -> Said | None:
     """Return what share of a wave turns back, and how many tapers in print stay under it."""
     turned = turned_back(passing(meeting))
     if turned is None:
-        return ""
+        return None
     printed = stay_under(turned.low)
-    return (
-        f"; on an ideal string {Percent.of(turned)} of a wave would turn back here, and of the "
-        f"printed tapers with known diameters {printed.tapers} of {printed.of} stay under that"
-    )
+    return said("turns_back", turned=turned, count=printed.tapers, of=printed.of)
 
 
 def repeats(leader: Leader, _: Rule) -> Iterator[Fact]:
@@ -101,7 +89,7 @@ def repeats(leader: Leader, _: Rule) -> Iterator[Fact]:
     for upper, lower, joint in _pairs(leader):
         same = joint.meeting.step_mm == 0 and joint.meeting.upper == joint.meeting.lower
         if same and upper.section.dropper is None and not joint.knot.apart:
-            yield Fact(lower.place, f"sections {upper.place} and {lower.place} are the same strand")
+            yield Fact(lower.place, said("same_strand", upper=upper.place, lower=lower.place))
 
 
 def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -112,8 +100,7 @@ def butt_and_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
         return
     share = leader.recipe.sections[0].diameter.mm / tip.mm
     if not low <= share <= high:
-        told = thickness(tip.mm, leader.unit)
-        yield Fact(1, f"the butt is {round(share * 100)} % of the line's tip ({told})")
+        yield Fact(1, said("butt_share", percent=round(share * 100), tip=tip.mm))
 
 
 def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
@@ -128,12 +115,9 @@ def butt_for_line(leader: Leader, rule: Rule) -> Iterator[Fact]:
         return
     rows = [limit.figures for start, limit in rule.limit.items() if int(start) <= weight]
     (low, high), mm = rows[-1], butt.section.diameter.mm
-    is_, least, most = (thickness(each, leader.unit) for each in (mm, low, high))
     if butt.part == "butt" and not (strand_from(mm, low) and strand_up_to(mm, high)):
-        yield Fact(
-            butt.place,
-            f"the butt is {is_}, and {least} to {most} is usual on a line of weight {weight}",
-        )
+        usual = {"least": low, "most": high, "weight": weight}
+        yield Fact(butt.place, said("butt_for_line", butt=mm, **usual))
 
 
 def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
@@ -143,12 +127,8 @@ def assumed_guards(leader: Leader, _: Rule) -> Iterator[Fact]:
     for _upper, lower, joint in _pairs(leader):
         guessed = lower.part == "bite guard" and lower.section.part is None
         if guessed and not joint.meeting.has_wire:
-            drop = _drop(joint, leader)
-            yield Fact(
-                lower.place,
-                f"section {lower.place} is thicker than the one above ({drop}) and is "
-                "taken for a bite guard",
-            )
+            drop = _drop(joint.meeting)
+            yield Fact(lower.place, said("assumed_guard", section=lower.place, drop=drop))
 
 
 TAPER_RULES: Mapping[str, Look] = {

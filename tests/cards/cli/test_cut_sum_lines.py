@@ -1,4 +1,5 @@
 from tagend.cards.cli.worksheet_lines import cut_sum_lines
+from tests.told import told
 from tests.written import leader, recipe, section
 
 TWO = recipe(
@@ -10,7 +11,7 @@ TWO = recipe(
 
 
 def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
-    assert cut_sum_lines(leader(TWO))[:14] == [
+    assert cut_sum_lines(told(leader(TWO)))[:14] == [
         "  section 1, 0.023 in hard nylon, butt",
         "    46 in knot to knot, as the recipe says",
         # 25 x 0.023 + 2 x 3/4 + 1/16 + 4 = 6.1375, up to a quarter inch
@@ -32,12 +33,12 @@ def test_a_cut_is_explained_as_a_sum_of_its_parts() -> None:
 
 
 def test_a_bare_end_takes_nothing() -> None:
-    assert "    + 0 in at the fly end, nothing to tie" in cut_sum_lines(leader(TWO))
+    assert "    + 0 in at the fly end, nothing to tie" in cut_sum_lines(told(leader(TWO)))
 
 
 def test_cut_lengths_are_explained_downwards() -> None:
     of = leader(recipe(*TWO.sections, butt="none", fly="none", lengths="cut"))
-    lines = cut_sum_lines(of)
+    lines = cut_sum_lines(told(of))
     assert lines[1] == "    46 in cut, as the recipe says"
     assert lines[2] == "    - 0.00 in at the butt end, nothing to tie"
     assert lines[3] == "    - 4.79 in at the fly end, blood"
@@ -47,7 +48,7 @@ def test_cut_lengths_are_explained_downwards() -> None:
 
 def test_what_is_bought_is_explained_downwards() -> None:
     of = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "0.010 in")))
-    lines = cut_sum_lines(of)
+    lines = cut_sum_lines(told(of))
     assert lines[:3] == [
         "  section 1, 0.024 in nylon, butt",
         "    5 ft bought ready made, as the recipe says",

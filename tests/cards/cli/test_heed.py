@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from tagend.cards.cli.heed import heed_lines
-from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.cards.cli.spoken import told_of
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.words.leader_words import Told
 from tests.cards.cli.conftest import Outcome, Tagend
 from tests.written import PRACTICE, recipe, section
 
@@ -97,9 +99,9 @@ def test_a_card_that_tells_of_its_variants_tells_what_is_wrong_with_them(
     assert len(tagend("labels", roped, "-o", demo / "out.pdf").faults) == 1  # has no room for them
 
 
-def rising(name: str, thick: str) -> Worksheet:
+def rising(name: str, thick: str) -> Told:
     rise = recipe(*(section("30 in", diameter) for diameter in ("0.011 in", thick, "0.010 in")))
-    return worksheet(replace(rise, name=name), PRACTICE)
+    return told_of(worksheet(replace(rise, name=name), PRACTICE))
 
 
 def test_leaders_with_one_finding_share_its_line() -> None:

@@ -17,6 +17,7 @@ from tagend.cards.leader.joints import End, Joint, end_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.practice import Practice
 from tests.strategies import diameters
+from tests.told import in_english
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 INCH = Fraction("25.4")
@@ -65,8 +66,8 @@ def test_each_side_of_a_blood_knot_goes_by_its_own_strand() -> None:
         "lap": Fraction("7.49"),
     }
     assert shares(below) == {"wraps": Fraction("22.92"), "tag": TAG, "hand": 3 * INCH}
-    assert above.shares[0].told("in") == "5 turns round 2 strands of 0.013 in"
-    assert below.shares[0].told("in") == "7 turns round 2 strands of 0.017 in"
+    assert in_english(above.shares[0].how) == "5 turns round 2 strands of 0.013 in"
+    assert in_english(below.shares[0].how) == "7 turns round 2 strands of 0.017 in"
 
 
 def test_the_thick_side_is_the_lower_one_where_a_guard_is_thicker() -> None:
@@ -80,7 +81,7 @@ def test_a_doubled_strand_counts_both_legs() -> None:
     # 0.254 round two of 0.6096 mm, 5 turns, doubled: 5 sqrt((1.2192 + pi x 0.8636)^2 + 0.254^2)
     # = 19.703, up 19.71, twice 39.42; two hands of 2 in.
     assert shares(thin) == {"wraps": Fraction("39.42"), "tag": TAG, "hand": 4 * INCH}
-    assert thin.shares[0].told("in") == "5 turns round 2 strands of 0.024 in, doubled"
+    assert in_english(thin.shares[0].how) == "5 turns round 2 strands of 0.024 in, doubled"
 
 
 def test_a_surgeons_knot_has_a_body_besides_its_turns() -> None:
@@ -173,13 +174,13 @@ def test_wire_is_folded_however_thin_and_the_line_winds() -> None:
     )
     line, wire = joint_allowances(leader(written).joints[0], PRACTICE)
     # The line: 10 turns round three strands of 0.015 in; the wire: its fold alone.
-    assert line.shares[0].told("in") == "10 turns round 3 strands of 0.015 in"
+    assert in_english(line.shares[0].how) == "10 turns round 3 strands of 0.015 in"
     assert "wraps" not in shares(wire)
 
 
 def test_a_bimini_s_coils_lie_on_its_own_strand_and_its_loop_has_its_own_size() -> None:
     heavy, light = joint_allowances(joint("0.024 in", "0.013 in", "bimini twist"), PRACTICE)
-    assert "strands of 0.013 in" in light.shares[0].told("in")
+    assert "strands of 0.013 in" in in_english(light.shares[0].how)
     assert (heavy.loop_mm, light.loop_mm) == (INCH, 6 * INCH)
     assert shares(light)["loop"] == 12 * INCH
 
@@ -193,7 +194,7 @@ def test_a_swivel_s_sides_are_tied_each_with_its_own_knot() -> None:
     assert (line.knot, wire.knot) == ("clinch", "haywire twist")
     assert line.loop_mm == 0
     assert wire.loop_mm == INCH / 4
-    assert "5 turns" not in wire.shares[0].told("in")
+    assert "5 turns" not in in_english(wire.shares[0].how)
 
 
 def test_the_barrel_is_the_turns_side_by_side() -> None:

@@ -9,6 +9,7 @@ from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe
 from tests.strategies import recipes
+from tests.told import in_english
 from tests.written import PRACTICE, practice, recipe, section
 
 
@@ -18,7 +19,7 @@ def chosen(upper: str, upper_material: str, lower: str, lower_material: str) -> 
         section("30 in", upper, upper_material), section("20 in", lower, lower_material)
     )
     (joint,) = joints(written, PRACTICE)
-    return joint.knot.name, joint.reason or ""
+    return joint.knot.name, in_english(joint.reason)
 
 
 def test_a_named_knot_is_taken_without_a_reason() -> None:
@@ -122,9 +123,11 @@ def test_a_butt_ends_in_a_perfection_loop_and_a_level_leader_in_a_surgeons_loop(
     tapered = butt_end(recipe(section("6 ft", "0X"), section("3 ft", "4X")), PRACTICE)
     level = butt_end(recipe(section("9 ft", "4X")), PRACTICE)
     assert tapered.knot
-    assert (tapered.knot.name, tapered.reason) == ("perfection loop", "usual on a tapered butt")
+    assert tapered.knot.name == "perfection loop"
+    assert in_english(tapered.reason) == "usual on a tapered butt"
     assert level.knot
-    assert (level.knot.name, level.reason) == ("surgeon's loop", "usual on a level leader")
+    assert level.knot.name == "surgeon's loop"
+    assert in_english(level.reason) == "usual on a level leader"
 
 
 def test_a_loop_is_three_quarters_of_an_inch_where_the_recipe_says_nothing() -> None:
@@ -154,12 +157,13 @@ def test_line_is_kept_for_a_usual_knot_at_the_fly(diameter: str, material: str, 
     end = fly_end(recipe(section("9 ft", diameter, material)), PRACTICE)
     assert end.knot
     assert end.knot.name == knot
-    assert (end.reason or "").startswith("none is named" if knot == "improved clinch" else "not ")
+    why = "none is named" if knot == "improved clinch" else "not "
+    assert in_english(end.reason).startswith(why)
 
 
 def test_no_loop_of_ours_holds_on_wire_so_that_the_butt_stays_bare() -> None:
     end = butt_end(recipe(section("12 in", "0.012 in", "wire")), PRACTICE)
-    assert (end.knot, end.reason) == (None, "no knot of the order suits")
+    assert (end.knot, in_english(end.reason)) == (None, "no knot of the order suits")
 
 
 def test_an_own_order_comes_before_ours() -> None:
@@ -171,7 +175,7 @@ def test_an_own_order_comes_before_ours() -> None:
     assert [end.knot and end.knot.name for end in ends] == ["nail knot", "davy"]
     (joint,) = joints(written, own)
     assert (joint.knot.name, joint.own) == ("uni to uni", True)
-    assert "your own choice" in (joint.reason or "")
+    assert "your own choice" in in_english(joint.reason)
 
 
 def test_an_own_habit_that_cannot_be_tied_is_passed_over_and_one_that_can_is_kept() -> None:
@@ -193,7 +197,7 @@ def test_where_nothing_suits_the_last_that_can_be_tied_is_taken() -> None:
     )
     written = recipe(section("30 in", "0.040 in"), section("12 in", "0.036 in"))
     (joint,) = joints(written, thin)
-    assert (joint.knot.name, joint.reason) == ("albright", "no knot of the order suits")
+    assert (joint.knot.name, in_english(joint.reason)) == ("albright", "no knot of the order suits")
 
 
 def test_an_own_habit_and_the_first_choice_are_liked_and_what_stands_in_is_not() -> None:

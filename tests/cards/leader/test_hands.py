@@ -13,12 +13,12 @@ from hypothesis import strategies as st
 from tagend.cards.cli.worksheet_lines import cut_lines
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.shop_file import practice_of, read_shop
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import Lesson, lessons
+from tagend.cards.words.worksheet_json import json_line
 from tagend.layouts.base.faults import Refused
 from tests.hands import (
     Page,
@@ -183,8 +183,9 @@ def printed(bench: Bench) -> Printed:
         assume(False)
     sections = json.loads(json_line(sheet))["sections"]
     takes = [tuple(Fraction(str(mm)) for mm in each["takes_mm"]) for each in sections[:-1]]
-    page = read_page(cut_lines(sheet.leader, "utf-8"))
-    return Printed(page, [(a, b) for a, b in takes], lessons(Told(sheet.leader, ENGLISH)))
+    told = Told(sheet.leader, ENGLISH)
+    page = read_page(cut_lines(told, "utf-8"))
+    return Printed(page, [(a, b) for a, b in takes], lessons(told))
 
 
 @given(benches())

@@ -15,7 +15,6 @@ from tagend.cards.leader.allowance import Allowance, wraps_mm
 from tagend.cards.leader.joints import Half
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.leader.worksheet_json import json_line
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Sides, end_turns, joint_turns
 from tagend.cards.practice.practice import Practice
@@ -24,8 +23,10 @@ from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import Lesson, lessons
 from tagend.cards.words.tying_words import turn_words, tying_lines
+from tagend.cards.words.worksheet_json import json_line
 from tests.strategies import recipes
 from tests.tieable import counts, seeds, tieable
+from tests.told import in_english
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 KNOTS = load_knots()
@@ -95,7 +96,7 @@ def test_the_thicker_strand_is_the_thick_side_and_of_like_ones_the_upper(
     (joint,) = both.joints
     above, below = both.pieces[0].at_fly, both.pieces[1].at_butt
     # The thin strand is doubled: it alone takes both legs of its turns.
-    doubled = ["doubled" in allowance.shares[0].told("in") for allowance in (above, below)]
+    doubled = ["doubled" in in_english(allowance.shares[0].how) for allowance in (above, below)]
     assert doubled == ([False, True] if upper == lower else [True, False])
     assert joint.sides == (("heavy", "light") if upper == lower else ("light", "heavy"))
 
@@ -114,7 +115,7 @@ def reckoned(of: Leader) -> Iterator[tuple[Half, Allowance]]:
 
 def wound(allowance: Allowance) -> int | None:
     """Return the turns that an allowance says it was reckoned with."""
-    says = [share.told("in") for share in allowance.shares if share.into == "wraps"]
+    says = [in_english(share.how) for share in allowance.shares if share.into == "wraps"]
     return int(says[0].split()[0]) if says else None
 
 

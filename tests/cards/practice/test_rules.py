@@ -63,7 +63,7 @@ def test_a_setting_changes_severity_and_limit_and_nothing_else() -> None:
     changed = with_settings(RULES, {"shock tippet": {"severity": "note", "limit": "10 in"}})
     assert changed["shock tippet"].severity == "note"
     assert changed["shock tippet"].limits == (Fraction(254),)
-    assert changed["shock tippet"].reason == RULES["shock tippet"].reason
+    assert changed["shock tippet"].source == RULES["shock tippet"].source
     assert {name: rule for name, rule in changed.items() if name != "shock tippet"} == {
         name: rule for name, rule in RULES.items() if name != "shock tippet"
     }

@@ -16,6 +16,7 @@ from tagend.cards.leader.choosing import joints
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.passing import passing
+from tagend.cards.leader.said import Said
 from tagend.cards.leader.steps import beyond, big, step_of
 from tagend.cards.practice.practice import Meets, Practice
 from tagend.cards.propose.costs import step_costs
@@ -140,7 +141,7 @@ def cost(asked: Wish, path: tuple[Supply, ...]) -> tuple[int, ...]:
         max(millionths(max(apart.low, 1 / apart.high)) if apart else 0 for apart in too_far),
         sum(above.material != below.material for above, below in pairwise(path[:-1])),
         len(path) - 1,
-        sum(joint.reason != PRACTICE.choice[meets(joint)].why for joint in tied),
+        sum(joint.reason != Said(meets(joint)) for joint in tied),
         -sum(millionths((share.low + share.high) / 2) for share in passed if share),
     )
 

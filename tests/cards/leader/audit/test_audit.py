@@ -12,6 +12,7 @@ from tagend.cards.practice.rules import common_rules
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.quantities import INCH_MM, POUND_KG
 from tests.strategies import recipes
+from tests.told import in_english
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 T = TypeVar("T")
@@ -69,8 +70,8 @@ def test_a_rule_that_is_off_finds_nothing(rule: str) -> None:
 def test_every_message_says_what_and_why() -> None:
     for written in (ALL_WRONG, LEVEL, THIN):
         for finding in audit(leader(written), PRACTICE):
-            assert finding.says
-            assert finding.reason
+            assert in_english(finding.says)
+            assert in_english(finding.reason)
 
 
 def test_a_sound_taper_has_nothing_to_heed() -> None:

@@ -6,14 +6,18 @@ from tagend.cards.leader.audit.knots import KNOT_RULES
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rules import Severity
 from tagend.cards.recipe.recipe import Recipe
+from tests.told import in_english
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 Fact = tuple[int | None, str, Severity | None, str | None]
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[Fact]:
-    facts = KNOT_RULES[rule](leader(written, by), by.rules[rule])
-    return [(fact.section, fact.says, fact.severity, fact.reason) for fact in facts]
+    of = leader(written, by)
+    return [
+        (f.section, in_english(f.says, of), f.severity, in_english(f.reason, of) or None)
+        for f in KNOT_RULES[rule](of, by.rules[rule])
+    ]
 
 
 def joined(upper: tuple[str, str], knot: str | None, lower: tuple[str, str]) -> Recipe:

@@ -3,11 +3,13 @@ import pytest
 from tagend.cards.leader.audit.strengths import STRENGTH_RULES, nominal_stress_mpa
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe, Section
+from tests.told import in_english
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[tuple[int | None, str]]:
-    return [(f.section, f.says) for f in STRENGTH_RULES[rule](leader(written, by), by.rules[rule])]
+    of = leader(written, by)
+    return [(f.section, in_english(f.says, of)) for f in STRENGTH_RULES[rule](of, by.rules[rule])]
 
 
 # ---- weak section ----------------------------------------------------------------------------

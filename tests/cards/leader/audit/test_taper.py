@@ -6,11 +6,13 @@ from tagend.cards.base.units import parse_diameter
 from tagend.cards.leader.audit.taper import TAPER_RULES
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Part, Recipe
+from tests.told import in_english
 from tests.written import PRACTICE, leader, practice, recipe, section
 
 
 def found(rule: str, written: Recipe, by: Practice = PRACTICE) -> list[tuple[int | None, str]]:
-    return [(f.section, f.says) for f in TAPER_RULES[rule](leader(written, by), by.rules[rule])]
+    of = leader(written, by)
+    return [(f.section, in_english(f.says, of)) for f in TAPER_RULES[rule](of, by.rules[rule])]
 
 
 def taper(*diameters: str, material: str = "nylon") -> Recipe:

@@ -10,8 +10,9 @@ from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, SPAN, STRENGTH
-
-_TOLD = ("rule", "severity", "section", "message", "standing")  # of a finding
+from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.leader_words import Told
+from tagend.cards.words.said_words import in_words, message
 
 
 def json_line(sheet: Worksheet, count: int = 1) -> str:
@@ -42,8 +43,18 @@ def _whole(sheet: Worksheet, count: int) -> dict[str, object]:
 
 
 def warnings(sheet: Worksheet) -> list[dict[str, object]]:
-    """Return what was found in a leader."""
-    return [{key: getattr(finding, key) for key in _TOLD} for finding in sheet.findings]
+    """Return what was found in a leader, in English whatever the language is."""
+    told = Told(sheet.leader, ENGLISH)
+    return [
+        {
+            "rule": finding.rule,
+            "severity": finding.severity,
+            "section": finding.section,
+            "message": message(finding, told),
+            "standing": finding.standing,
+        }
+        for finding in sheet.findings
+    ]
 
 
 def _section(piece: Piece, leader: Leader) -> dict[str, object]:
@@ -57,7 +68,7 @@ def _section(piece: Piece, leader: Leader) -> dict[str, object]:
         "finished_least_mm": number(piece.finished.low_mm),
         "cut_mm": number(piece.cut_mm),
         "knot": joint and joint.knot.name,
-        "knot_reason": joint and joint.reason,
+        "knot_reason": joint and joint.reason and in_words(joint.reason, Told(leader, ENGLISH)),
         "turns": joint and [joint.above.turns, joint.below.turns],
         "winds": joint and joint.winds,
         "lap_mm": joint and number(leader.lap_mm(piece.place)),

@@ -2,7 +2,7 @@ import json
 from typing import Any
 
 from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.leader.worksheet_json import json_line
+from tagend.cards.words.worksheet_json import json_line
 from tests.written import PRACTICE, recipe, section
 
 WRITTEN = recipe(

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.passing import Passing, Spread
 from tagend.cards.leader.waves import Measure, Strip, measure
-from tagend.cards.leader.worksheet_json import number
+from tagend.cards.words.worksheet_json import number
 
 
 def measure_line(leader: Leader) -> str:

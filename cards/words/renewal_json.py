@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from tagend.cards.leader.rebuilding import Mended, Rebuilt
 from tagend.cards.leader.renewal import Carried, Renewal, carried, renewals
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.leader.worksheet_json import number, warnings
 from tagend.cards.practice.practice import Practice
+from tagend.cards.words.worksheet_json import number, warnings
 
 
 def renewal_json(sheet: Worksheet, count: int, used: Rebuilt | None, practice: Practice) -> str:
