@@ -30,7 +30,7 @@ def test_every_folder_of_modules_is_listed() -> None:
     homes = {
         f"tagend.{'.'.join(path.parent.relative_to(ROOT).parts)}"
         for folder in FOLDERS
-        for path in (ROOT / folder).rglob("*.py")
+        for path in (*(ROOT / folder).rglob("*.py"), *(ROOT / folder).rglob("*.toml"))
     }
     assert set(setuptools["packages"]) == homes
 

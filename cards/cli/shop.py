@@ -2,10 +2,9 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
-from typing import NamedTuple
 
 import click
 
@@ -29,7 +28,8 @@ _MORE = """
 """
 
 
-class _Key(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Key:
     key: str
     asked: str
     example: str
@@ -37,16 +37,32 @@ class _Key(NamedTuple):
 
 
 _KEYS = (
-    _Key("name", "Name of the shop, or your own", "The Low Tide Bench"),
-    _Key("line", "A line of text under the name", "Leaders tied by hand"),
-    _Key("address", "Address, for the counter sheet", "3 Wrack Lane, Nowhere-on-Sea"),
-    _Key("logo", "Logo, a picture beside this file", "logo.png", "PNG, JPEG, SVG or PDF"),
-    _Key("language", "Language of all that is printed", "es", "en or es"),
-    _Key("units", "Units of all that is printed", "cm and in", "in, cm, mm, or two of them"),
-    _Key("paper", "Paper", "A4", "`tagend stock` lists all"),
-    _Key("card", "Size of a card", "A7"),
-    _Key("labels", "Sheet of labels", "a4-3x8-70x37"),
-    _Key("tape", "Marks of your tape", "1/4 in", "what cuts are rounded up to"),
+    _Key(key="name", asked="Name of the shop, or your own", example="The Low Tide Bench"),
+    _Key(key="line", asked="A line of text under the name", example="Leaders tied by hand"),
+    _Key(
+        key="address",
+        asked="Address, for the counter sheet",
+        example="3 Wrack Lane, Nowhere-on-Sea",
+    ),
+    _Key(
+        key="logo",
+        asked="Logo, a picture beside this file",
+        example="logo.png",
+        told="PNG, JPEG, SVG or PDF",
+    ),
+    _Key(key="language", asked="Language of all that is printed", example="es", told="en or es"),
+    _Key(
+        key="units",
+        asked="Units of all that is printed",
+        example="cm and in",
+        told="in, cm, mm, or two of them",
+    ),
+    _Key(key="paper", asked="Paper", example="A4", told="`tagend stock` lists all"),
+    _Key(key="card", asked="Size of a card", example="A7"),
+    _Key(key="labels", asked="Sheet of labels", example="a4-3x8-70x37"),
+    _Key(
+        key="tape", asked="Marks of your tape", example="1/4 in", told="what cuts are rounded up to"
+    ),
 )
 
 
@@ -78,11 +94,12 @@ def _read(path: str) -> bytes:
 def _ask(shop: Shop, said: Mapping[str, object], folder: Path) -> Dialogue[dict[str, str | None]]:
     """Ask for each key; what is left out is None."""
     answers: dict[str, str | None] = {}
-    for key, asked, example, told in _KEYS:
-        answers[key] = yield Question(
-            asked=f"{asked}{f' ({told})' if told else ''}, such as {example}",
-            read=partial(_checked, key, shop, folder),
-            usual=str(said.get(key, "")),
+    for each in _KEYS:
+        told = f" ({each.told})" if each.told else ""
+        answers[each.key] = yield Question(
+            asked=f"{each.asked}{told}, such as {each.example}",
+            read=partial(_checked, each.key, shop, folder),
+            usual=str(said.get(each.key, "")),
         )
     return answers
 

@@ -4,14 +4,15 @@ Each frame has its number, what is laid, folded or counted in it, and the knot d
 last one has the finished knot.
 """
 
-from collections.abc import Iterator, Sequence
+from bisect import bisect_left
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
 
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked
 from tagend.cards.figures.figure import Frame, knot_frames
-from tagend.cards.figures.ink import head, inked
+from tagend.cards.figures.ink import inked
 from tagend.cards.figures.step import Count
 from tagend.cards.words.lessons import Lesson, counts_said
 from tagend.layouts.paper.face import Item, shifted
@@ -41,25 +42,18 @@ class _Shown:
     @property
     def top(self) -> float:
         """Where the drawing begins: as high as it may stand with its ink clear of the words."""
-        number, box = self.number, self.frame.box
+        number = self.number
         indent = _NUMBER * number.size
         ends = [number.width, *(indent + line.width for line in self.words)]
         ends[:2] = [max(ends[:2])]
-        bottoms = [(DROP + _DEEP + LEADING * line) * number.size for line in range(len(ends))]
         top = 0.0
-        for x, y, half in self._ink():
-            left, down = (x - half - box.left) * self.unit, (box.high - y - half) * self.unit
-            for end, bottom in zip(ends, bottoms, strict=True):
-                if left < end + _OFF and down + top < bottom + _OFF:
-                    top = bottom + _OFF - down
-        return max(top, 0.0)
-
-    def _ink(self) -> Iterator[tuple[float, float, float]]:
-        """Yield places of the drawing, and how far its ink reaches about them."""
-        for strand in self.frame.strands:
-            yield from ((x, y, strand.width / 2) for x, y, _ in strand.points)
-        for arrow in self.frame.arrows:
-            yield from ((x, y, 0.0) for x, y in head(arrow))
+        for line, end in enumerate(ends):
+            bottom = (DROP + _DEEP + LEADING * line) * number.size
+            below = bisect_left(self.frame.skyline, ((end + _OFF) / self.unit,))
+            if below:
+                down = self.frame.skyline[below - 1][1] * self.unit
+                top = max(top, bottom + _OFF - down)
+        return top
 
     @property
     def drawn(self) -> float:

@@ -33,7 +33,7 @@ from tagend.cards.figures.eight import (
     eight_steps,
 )
 from tagend.cards.figures.haywire import haywire_steps, haywire_wrapped
-from tagend.cards.figures.ink import Box, frame
+from tagend.cards.figures.ink import Box, frame, skyline
 from tagend.cards.figures.loops import (
     apart_steps,
     loops_apart,
@@ -104,6 +104,7 @@ class Frame:
     arrows: tuple[Arrow, ...]
     count: Count | None
     box: Box
+    skyline: tuple[tuple[float, float], ...]  # from the box's corner, as `skyline` has it
 
 
 @lru_cache(maxsize=64)
@@ -127,7 +128,9 @@ def knot_frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, 
 
 
 def _frame(strands: tuple[Course, ...], arrows: tuple[Arrow, ...], count: Count | None) -> Frame:
-    return Frame(strands=strands, arrows=arrows, count=count, box=frame(strands, arrows))
+    box = frame(strands, arrows)
+    top = skyline(strands, arrows, box)
+    return Frame(strands=strands, arrows=arrows, count=count, box=box, skyline=top)
 
 
 def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[Course, ...], ...]:

@@ -36,6 +36,26 @@ class Box:
         return self.high - self.low
 
 
+def skyline(
+    strands: Sequence[Course], arrows: Sequence[Arrow], box: Box
+) -> tuple[tuple[float, float], ...]:
+    """Return places from the left at which the ink comes nearer to the top, and how near.
+
+    Both are from the box's upper left corner, in thicknesses.
+    """
+    ink = [
+        (x - box.left - strand.width / 2, box.high - y - strand.width / 2)
+        for strand in strands
+        for x, y, _ in strand.points
+    ]
+    ink += [(x - box.left, box.high - y) for arrow in arrows for x, y in head(arrow)]
+    nearer: list[tuple[float, float]] = []
+    for left, down in sorted(ink):
+        if not nearer or down < nearer[-1][1]:
+            nearer.append((left, down))
+    return tuple(nearer)
+
+
 @dataclass(frozen=True, slots=True)
 class _Pen:
     """A pen's width in points, its grey, and how far it goes beyond a run and before a cut end."""

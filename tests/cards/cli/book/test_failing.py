@@ -289,6 +289,7 @@ def test_a_run_that_is_stopped_says_truly_whether_it_was_done(tmp_path: Path, be
     stopped = False
     try:
         with changing(db, NOW) as change:
+            db.execute("UPDATE spool SET remark = 'counted'")
             change.tell("all of it")
     except KeyboardInterrupt:
         stopped = True

@@ -3,7 +3,7 @@ from fractions import Fraction
 from typing import TypeVar
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 
 from tagend.cards.base.units import Diameter, Length, Strength, parse_strength
 from tagend.cards.leader.audit import RULES, audit
@@ -105,7 +105,7 @@ def in_units(value: T, length: str, strength: str) -> T:
 
 
 @given(recipes)
-@settings(max_examples=40)
+@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
 def test_findings_do_not_depend_on_the_unit_a_recipe_is_written_in(written: Recipe) -> None:
     expected = found(written)
     assert found(in_units(written, "in", "lb")) == expected
