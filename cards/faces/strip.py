@@ -22,6 +22,7 @@ from tagend.layouts.paper.text import SetLine, TooWide, break_lines, set_line
 _LEAST = 1.3  # points of a strand: two edges of 0.3 points with white of 0.4 between them
 _GOOD = 1.5  # points of a strand, for which a strip takes more rows
 _MOST = 0.075  # of the height, for a strand
+_FINER = 0.05  # points by which a strand is tried thinner
 _GAP = 9.0  # points between two frames
 _BETWEEN = 3.0  # points between two rows
 _NUMBER = 1.0  # of a frame's number, in type sizes
@@ -103,12 +104,17 @@ def _scaled(
 ) -> tuple[float, list[list[_Shown]]]:
     """Return the thickest strand with which so many frames go into a row, and the rows."""
     unit = min(_MOST * height, height / max(frame.box.height for frame in frames))
+    starts = range(0, len(frames), each)
+    for row in (frames[start : start + each] for start in starts):  # their drawings alone
+        wide = sum(frame.box.width for frame in row)
+        over = unit - (width - _GAP * (len(row) - 1)) / wide
+        unit -= _FINER * ceil(max(0.0, over) / _FINER)
     while unit >= _LEAST:
         cells = [_cell(lesson, place, frame, scale, unit) for place, frame in enumerate(frames)]
-        rows = [cells[start : start + each] for start in range(0, len(cells), each)]
+        rows = [cells[start : start + each] for start in starts]
         if all(_width(row) <= width for row in rows):
             return unit, rows
-        unit -= 0.05
+        unit -= _FINER
     return 0.0, []
 
 
