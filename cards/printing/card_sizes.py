@@ -63,11 +63,11 @@ def cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:
     )
 
 
-def size_for_all(text: CardText, sizes: CardSizes) -> str | None:
-    """Return the name of the smallest known size of which one card leaves nothing out."""
+def size_for_all(texts: Sequence[CardText], sizes: CardSizes) -> str | None:
+    """Return the name of the smallest known size of which one card leaves nothing out, for each."""
     for size in replace(sizes, grows=True).to_try()[1:]:
         ways = (size,) if size.width >= size.height else (size, turned(size))
-        if any(holds_all(text, way, sizes.fonts) for way in ways):
+        if all(any(holds_all(text, way, sizes.fonts) for way in ways) for text in texts):
             return size.name
     return None
 

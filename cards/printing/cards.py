@@ -32,6 +32,9 @@ if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
 
 
+_FEW = 12  # cards that lack something, for which a size that has room for all is looked for
+
+
 @dataclass(frozen=True, slots=True)
 class CardWishes:
     """What a person wants of the cards; None leaves the usual."""
@@ -143,11 +146,10 @@ def _cards(
         return _Made(tuple(deck(job, worksheets, texts, sizes) * wishes.copies))
     made = [_cards_of(text, sizes) for text in texts]
     cards = (card for each in made for card in each.cards for _ in range(wishes.copies))
-    left_out = (
-        LeftOut(text.name, each.missing, size_for_all(text, sizes))
-        for text, each in zip(texts, made, strict=True)
-        if each.missing
-    )
+    lacking = [(text, each) for text, each in zip(texts, made, strict=True) if each.missing]
+    few = 0 < len(lacking) <= _FEW
+    size = size_for_all([text for text, _ in lacking], sizes) if few else None
+    left_out = (LeftOut(text.name, each.missing, size) for text, each in lacking)
     return _Made(tuple(cards), tuple(left_out))
 
 
