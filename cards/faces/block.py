@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, Path, segment, shifted
@@ -73,6 +74,7 @@ def rule(width: float, line: float, height: float) -> Block:
     return Block((Path(segment(0, 0, width, 0), line),), height)
 
 
+@lru_cache(maxsize=4096)  # a card is tried in many ways, of which most have the same lines
 def text_block(words: str, fonts: Chain, size: float, width: float) -> Block:
     """Return words in as many lines as they take. Raises `TooWide` and `NoGlyph`."""
     return stacked(line_block(line) for line in break_lines(words, fonts, size, width))

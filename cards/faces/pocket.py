@@ -119,11 +119,16 @@ def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
     fuller = _or_none(text, panels[-1], found[1], ample)
     if fuller is not None:
         found, full = fuller, ample
-    for panel in panels[:-1]:
-        roomy = panel.scale.factor > _ROOMY * text.least
-        larger = _or_none(text, panel, found[1], ample if roomy else full)
-        if larger is not None:
-            return larger
+    # The larger the type, the less finds room: so the largest that does is searched by halves.
+    few, none = len(panels) - 1, -1
+    while few - none > 1:
+        place = (few + none) // 2
+        roomy = panels[place].scale.factor > _ROOMY * text.least
+        larger = _or_none(text, panels[place], found[1], ample if roomy else full)
+        if larger is None:
+            none = place
+        else:
+            found, few = larger, place
     return found
 
 

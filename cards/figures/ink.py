@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import cos, sin
 
 from tagend.cards.figures.arrow import Arrow
@@ -78,6 +79,7 @@ def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
     )
 
 
+@lru_cache(maxsize=256)  # a shop's cards have the same knots, drawn equally large
 def inked(strands: Sequence[Course], unit: float, arrows: Sequence[Arrow] = ()) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
     box = frame(strands, arrows)

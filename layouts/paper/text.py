@@ -79,6 +79,7 @@ class TooWide(ValueError):
         )
 
 
+@lru_cache(maxsize=4096)
 def set_line(text: str, fonts: Chain, size: float) -> SetLine:
     """Return the text measured as one line. Raises NoGlyph."""
     scaled = tuple(
@@ -88,6 +89,7 @@ def set_line(text: str, fonts: Chain, size: float) -> SetLine:
     return SetLine(scaled, size, _end(scaled))
 
 
+@lru_cache(maxsize=4096)
 def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
     """Return the text in lines no wider than `width`, each as full as it can be.
 
