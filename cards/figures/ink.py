@@ -80,7 +80,9 @@ def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
 
 
 @lru_cache(maxsize=256)  # a shop's cards have the same knots, drawn equally large
-def inked(strands: Sequence[Course], unit: float, arrows: Sequence[Arrow] = ()) -> tuple[Path, ...]:
+def inked(
+    strands: tuple[Course, ...], unit: float, arrows: tuple[Arrow, ...] = ()
+) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
     box = frame(strands, arrows)
 

@@ -106,7 +106,13 @@ def covered(crossing: Crossing, strands: Sequence[Course]) -> bool:
 
 
 def test_what_passes_over_has_white_on_either_side() -> None:
-    paths = inked([straight(0, 0), straight(0, 1, across=True)], UNIT)
+    paths = inked(
+        (
+            straight(0, 0),
+            straight(0, 1, across=True),
+        ),
+        UNIT,
+    )
     white = next(place for place, path in enumerate(paths) if path.grey == 1 and path.line > UNIT)
     lower, upper = paths[0], paths[white + 1]
     assert white > 0
@@ -116,19 +122,25 @@ def test_what_passes_over_has_white_on_either_side() -> None:
 
 def test_strands_that_touch_keep_their_edges() -> None:
     # side by side they take one layer: nothing white is laid over either
-    paths = inked([straight(0, 0), straight(1, 0.4)], UNIT)
+    paths = inked(
+        (
+            straight(0, 0),
+            straight(1, 0.4),
+        ),
+        UNIT,
+    )
     assert [path.grey for path in paths] == [0.0, 1.0]
 
 
 def test_outline_is_two_edges_of_half_a_point_round_white() -> None:
-    ink, core = inked([straight(0, 0)], UNIT)
+    ink, core = inked((straight(0, 0),), UNIT)
     assert ink.line == pytest.approx(INK * UNIT)
     assert ink.line - core.line == pytest.approx(2 * EDGE)
     assert EDGE >= 0.5
 
 
 def test_cut_end_is_closed_and_running_end_open() -> None:
-    ink, core = inked([straight(0, 0, last_cut=True)], UNIT)
+    ink, core = inked((straight(0, 0, last_cut=True),), UNIT)
     (start, *_), *_ = traced(ink)
     (core_start, *_), *_ = traced(core)
     *_, (_, end) = traced(ink)
@@ -138,5 +150,5 @@ def test_cut_end_is_closed_and_running_end_open() -> None:
 
 
 def test_drawing_a_straight_strand_takes_one_line() -> None:
-    ink, _ = inked([straight(0, 0)], UNIT)
+    ink, _ = inked((straight(0, 0),), UNIT)
     assert [step[0] for step in ink.steps] == ["move", "line"]
