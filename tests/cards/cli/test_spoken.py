@@ -45,6 +45,13 @@ def test_renewals_are_told_in_the_shops_language(tagend: Tagend, demo: Path) -> 
     assert "1 tramo que cortar" in used
 
 
+def test_leaders_are_compared_in_the_shops_language(tagend: Tagend, demo: Path) -> None:
+    recipes = (demo / "sandbar-eight.toml", demo / "millrace-three.toml")
+    run = tagend("compare", *recipes, "--shop", demo / "taller.toml")
+    assert "peor unión" in run.out
+    assert "worst joint" in tagend("compare", *recipes).out
+
+
 def test_a_shop_file_in_the_environment_counts_too(
     tagend: Tagend, demo: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -65,3 +72,37 @@ def test_json_stays_english(tagend: Tagend, demo: Path, command: str) -> None:
 def test_help_stays_english(tagend: Tagend, demo: Path) -> None:
     shop = ("--shop", demo / "taller.toml")
     assert tagend("check", *shop, "--help").out == tagend("check", "--help").out
+
+
+def test_what_a_person_wrote_is_refused_in_the_shops_language(tagend: Tagend, demo: Path) -> None:
+    recipe, shop = demo / "millrace-three.toml", ("--shop", demo / "taller.toml")
+    recipe.write_text(recipe.read_text("utf-8").replace("length", "lenght", 1), encoding="utf-8")
+    run = tagend("check", recipe, *shop)
+    assert run.status == 2
+    assert any("falta esta clave; escribir length = …" in fault for fault in run.faults)
+    assert "this key is missing" in tagend("check", recipe).err
+    assert "no existe ese archivo" in tagend("check", demo / "nowhere.toml", *shop).err
+
+
+def test_a_broken_shop_file_is_told_in_the_language_that_it_names(
+    tagend: Tagend, demo: Path
+) -> None:
+    shop = demo / "taller.toml"
+    shop.write_text(shop.read_text("utf-8") + 'tapes = "5 mm"\n', encoding="utf-8")
+    run = tagend("check", demo / "millrace-three.toml", "--shop", shop)
+    (fault,) = run.faults
+    assert fault.startswith(f"{shop}: ninguna clave se llama 'tapes'; ¿se quería decir tape o ")
+
+
+def test_an_option_is_refused_in_the_shops_language(tagend: Tagend, demo: Path) -> None:
+    asked = ("propose", "--rack", demo / "rack.toml", "--tippet", "4X nylon", "--butt", "0.023 in")
+    run = tagend(*asked, "--total", "9", "--shop", demo / "taller.toml", "-o", demo / "out.toml")
+    assert run.faults[0].startswith("total: '9' no lleva unidad; escribir una longitud")
+
+
+def test_a_language_that_is_none_is_refused_in_english(tagend: Tagend, demo: Path) -> None:
+    shop = demo / "taller.toml"
+    shop.write_text('language = "xx"\n', encoding="utf-8")
+    run = tagend("check", demo / "millrace-three.toml", "--shop", shop)
+    assert run.status == 2
+    assert "no language is called 'xx'" in run.err
