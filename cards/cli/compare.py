@@ -16,6 +16,7 @@ from tagend.cards.cli.options import (
 )
 from tagend.cards.cli.output import check_output, write_output
 from tagend.cards.cli.show import show_if_asked, show_option
+from tagend.cards.cli.spoken import spoken
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import worksheet
 from tagend.layouts.base.faults import refused
@@ -82,13 +83,13 @@ def command(
 
 def _lines(leaders: Sequence[Leader]) -> Iterator[str]:
     from tagend.cards.words.compare_words import compared
-    from tagend.cards.words.language import ENGLISH
     from tagend.cards.words.leader_words import Told
 
-    found = compared([Told(leader, ENGLISH) for leader in leaders])
+    wording = spoken()
+    found = compared([Told(leader, wording) for leader in leaders])
     yield from in_columns(found.table)
     yield ""
     for leader, differs in zip(leaders, found.differs, strict=True):
-        yield f"{leader.recipe.name}: {differs or 'as the others'}"
+        yield f"{leader.recipe.name}: {differs or wording.say('as_others')}"
     yield from filter(None, [found.alike])
     yield from found.notes

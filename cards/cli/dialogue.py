@@ -11,6 +11,7 @@ from typing import Any, TypeAlias, TypeVar
 
 import click
 
+from tagend.cards.cli.spoken import refusal_told
 from tagend.layouts.base.faults import Refused, refused
 
 T = TypeVar("T")
@@ -100,7 +101,7 @@ def _answer(question: Question, typed: dict[str, str], line: Callable[[str], str
         except Refused as error:
             if line is _no_line:
                 raise
-            click.echo("\n".join(f"  {fault}" for fault in error.faults), err=True)
+            click.echo("\n".join(f"  {fault}" for fault in refusal_told(error).faults), err=True)
             continue
         typed[question.asked] = text
         return _Answer(question, text, value)

@@ -7,6 +7,7 @@ from typing import Any, cast
 import click
 
 from tagend.cards.base.named_table import read_our_file
+from tagend.layouts.base.faults import Refused
 
 
 class LazyGroup(click.Group):
@@ -26,6 +27,15 @@ class LazyGroup(click.Group):
             return None
         command: click.Command = import_module(f"{self.home}.{cmd_name}").command
         return command
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command; what it refuses is told in the language of the shop."""
+        try:
+            return super().invoke(ctx)
+        except Refused as error:
+            from tagend.cards.cli.spoken import refusal_told
+
+            raise refusal_told(error) from None
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]

@@ -9,6 +9,7 @@ import click
 
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.cli.completion import files, stock_names
+from tagend.cards.cli.spoken import note_shop_file
 from tagend.layouts.base.faults import Refused, under
 
 F = TypeVar("F", bound=Callable[..., object])
@@ -37,6 +38,7 @@ shop_option = click.option(
     envvar="TAGEND_SHOP",
     shell_complete=files,
     is_eager=True,  # its language says how days are written
+    callback=note_shop_file,
     help="Your shop file: imprint, units, paper, printer, own knots and stock.",
 )
 count_option = partial(click.option, "--count", type=click.IntRange(1, COUNT_MOST))

@@ -1,10 +1,9 @@
 """What is said of a leader in any language: a key and exact values in, both as one value out."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(NamedTuple):
     """A key of the language files, and what stands in its words: quantities, names, or more said.
 
     A value that is None is said with no words.

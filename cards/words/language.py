@@ -45,7 +45,7 @@ class CautionTable(TypedDict, total=False):
 
 
 class LanguageFile(TypedDict):
-    """A language file; the English one has no knots, materials, cautions or terms."""
+    """A language file; of these parts the English one has the first four only."""
 
     decimal: str
     words: Mapping[str, Words]
@@ -55,6 +55,7 @@ class LanguageFile(TypedDict):
     materials: Mapping[str, str]
     terms: Mapping[str, str]
     cautions: Mapping[str, CautionTable]
+    refusals: Mapping[str, str]  # by the English ones; see `refusal_words`
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,6 +156,6 @@ def language_file(language: str) -> LanguageFile:
 def read_language(language: str) -> LanguageFile:
     """Return what a language file says, and nothing else."""
     tables = read_toml((_FOLDER / f"{language}.toml").read_bytes())
-    parts = ("words", "said", "steps", "knots", "materials", "terms", "cautions")
+    parts = set(LanguageFile.__annotations__) - {"decimal"}
     empty: dict[str, object] = {part: {} for part in parts}
     return cast(LanguageFile, {**empty, **tables})
