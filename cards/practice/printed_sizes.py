@@ -28,8 +28,3 @@ def strand_from(diameter_mm: Fraction, least_mm: Fraction) -> bool:
 def step_up_to(step_mm: Fraction, most_mm: Fraction) -> bool:
     """Whether a step between two strands may be no bigger than this."""
     return step_mm <= most_mm + PRINTED_MM
-
-
-def step_from(step_mm: Fraction, least_mm: Fraction) -> bool:
-    """Whether a step between two strands may be as big as this."""
-    return step_mm >= least_mm - PRINTED_MM
