@@ -7,7 +7,6 @@ import pytest
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.printed_sizes import (
     alike,
-    step_from,
     step_up_to,
     strand_from,
     strand_up_to,
@@ -48,5 +47,3 @@ def test_a_step_may_be_off_by_what_both_its_strands_are() -> None:
     whole, more, step = Fraction("0.01"), Fraction("0.0101"), Fraction("0.0762")
     assert step_up_to(step + whole, step)
     assert not step_up_to(step + more, step)
-    assert step_from(step - whole, step)
-    assert not step_from(step - more, step)
