@@ -10,10 +10,10 @@ from tagend.cards.book.tying import tied_orders, with_draws
 from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.book.orders import leader_reader
 from tagend.cards.cli.book.shared import book_option, reading
+from tagend.cards.cli.completion import stock_names
 from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import label_options, paper_option, replace_option, shop_option
 from tagend.cards.cli.output import check_output
-from tagend.cards.cli.completion import stock_names
 from tagend.cards.cli.print_command import output_options, to_write, write_or_tell
 
 if TYPE_CHECKING:
