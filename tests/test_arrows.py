@@ -71,7 +71,11 @@ def rooms() -> dict[str, set[str]]:
     }
     for room, others in BEYOND.items():
         allowed[room] |= set(others)
-    front = {_WRITING, *(f"cards.{room}" for room in CARDS)}  # what a program imports
+    front = {
+        _WRITING,
+        "cards.start",
+        *(f"cards.{room}" for room in CARDS),
+    }  # what a program imports
     return allowed | {
         "fonts": {_WRITING, "layouts.strangers"},
         "samples": {"cards.cli"},

@@ -14,6 +14,8 @@ from tagend.layouts.base.faults import Refused, refused
 
 LARGEST = 100_000_000  # bytes; a picture of 64 million pixels has some 50
 
+_written: list[str] = []  # by this process
+
 
 def read_bytes(name: str) -> bytes:
     """Return what a file holds, or standard input for `-`; raises `Refused`."""
@@ -69,6 +71,16 @@ def _too_large() -> Refused:
     return refused("this is too large to be read", f"give at most {LARGEST // 10**6} MB")
 
 
+def note_written(name: str) -> None:
+    """Note a file or a folder that this run has changed, or is about to."""
+    _written.append(name)
+
+
+def anything_written() -> bool:
+    """Whether this run has changed anything on the disk."""
+    return bool(_written)
+
+
 def note_input(file: str | int) -> None:
     """Note a file, by its name or as it is open, as one that the running command uses."""
     with suppress(OSError, ValueError):
@@ -109,6 +121,7 @@ def write_whole(name: str, data: bytes) -> None:
                 os.fsync(file.fileno())
             if mode is not None:
                 part.chmod(mode)
+            note_written(name)
             part.replace(target)
         except BaseException:
             part.unlink(missing_ok=True)
@@ -120,6 +133,7 @@ def write_whole(name: str, data: bytes) -> None:
 def make_folder(name: str) -> None:
     """Make a folder, and those above it, where there is none; raises `Refused`."""
     try:
+        note_written(name)
         Path(name).mkdir(parents=True, exist_ok=True)
     except OSError as error:
         found = f"cannot be made: {error.strerror}"
