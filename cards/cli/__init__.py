@@ -56,7 +56,12 @@ def main(arguments: list[str] | None = None) -> None:
     # The start makes many lasting objects and next to no garbage: looking for it takes 5 ms.
     gc.set_threshold(100_000)
     settle()
-    sys.exit(_status(arguments))
+    try:
+        status = _status(arguments)
+    except OSError as error:  # of a disk, or of what says so
+        where = error.filename or "its output"
+        status = _unheard(f"tagend: stopped: {where}: {error.strerror or error}")
+    sys.exit(status)
 
 
 def _status(arguments: list[str] | None) -> int:
@@ -77,9 +82,6 @@ def _status(arguments: list[str] | None) -> int:
         click.echo(f"tagend: stopped{kept}", err=True)
     except SystemExit:  # of click, for the Tab key, or where our reader has gone, as `head` does
         return 0 if "_TAGEND_COMPLETE" in os.environ else _unheard()
-    except OSError as error:
-        where = error.filename or "its output"
-        return _unheard(f"tagend: stopped: {where}: {error.strerror or error}")
     else:
         return status if isinstance(status, int) else 0
     return REFUSED
@@ -89,20 +91,36 @@ def _status(arguments: list[str] | None) -> int:
 def _stoppable() -> Iterator[None]:
     """Let Ctrl-C stop the work inside, unless this process was told not to heed it.
 
-    A library may catch the first one and go on; the second ends the process at once.
+    A library may catch the first one and go on, or tell of it as of a fault of its own; the
+    second ends the process at once.
     """
     was = signal.getsignal(signal.SIGINT)
     if was != signal.SIG_IGN:
         signal.signal(signal.SIGINT, _stop)
     try:
         yield
+    except Exception as error:
+        if _was_stopped(error):
+            raise KeyboardInterrupt from None
+        raise
     finally:
         signal.signal(signal.SIGINT, was)
 
 
-def _stop(_: int, __: FrameType | None) -> None:
+def _stop(_: int, frame: FrameType | None) -> None:
     signal.signal(signal.SIGINT, signal.SIG_DFL)
+    while frame is not None:
+        if frame.f_code.co_filename.startswith("<frozen importlib"):
+            # Libraries that are not Python's own may break over an exception while they load.
+            signal.raise_signal(signal.SIGINT)
+        frame = frame.f_back
     raise KeyboardInterrupt
+
+
+def _was_stopped(error: BaseException | None) -> bool:
+    while error is not None and not isinstance(error, KeyboardInterrupt):
+        error = error.__context__
+    return error is not None
 
 
 def _unheard(words: str = "") -> int:
