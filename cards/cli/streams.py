@@ -28,23 +28,23 @@ def settle() -> None:
         terminal = stream.isatty()
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding=None if terminal else "utf-8", errors="replace")
-        if (terminal or name == "stderr") and not isinstance(stream, _Harmless):
-            setattr(sys, name, cast(TextIO, _Harmless(stream)))
+        if (terminal or name == "stderr") and not isinstance(stream, _Unobeyed):
+            setattr(sys, name, cast(TextIO, _Unobeyed(stream)))
 
 
-def harmless(text: str) -> str:
+def unobeyed(text: str) -> str:
     """Return a text in which nothing stands that a terminal would obey, but line breaks."""
     return _OBEYED.sub(lambda found: ascii(found[0])[1:-1], text)
 
 
-class _Harmless:
+class _Unobeyed:
     """A stream that only shows what is written, whoever it comes from."""
 
     def __init__(self, stream: TextIO) -> None:
         self._stream = stream
 
     def write(self, text: str) -> int:
-        return self._stream.write(harmless(text))
+        return self._stream.write(unobeyed(text))
 
     def __getattr__(self, name: str) -> Any:
         if name == "buffer":  # into which click would write past all this
