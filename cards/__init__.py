@@ -71,7 +71,8 @@ A job is what a shop file says of all that is printed. A PDF is its bytes:
 '''
 
 from importlib import import_module
-from typing import TYPE_CHECKING
+
+TYPE_CHECKING = False  # typing is long to load, and Ctrl-C is met only once this is
 
 if TYPE_CHECKING:
     from tagend.cards.batches.batch import Order as Order

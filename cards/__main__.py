@@ -1,6 +1,6 @@
 """The command line by another name: `python -m tagend.cards`."""
 
-from tagend.cards.cli import main
+from tagend.cards.start import main
 
 if __name__ == "__main__":
     main()

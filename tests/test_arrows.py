@@ -71,8 +71,16 @@ def rooms() -> dict[str, set[str]]:
     }
     for room, others in BEYOND.items():
         allowed[room] |= set(others)
-    front = {_WRITING, *(f"cards.{room}" for room in CARDS)}  # what a program imports
-    return allowed | {"fonts": {_WRITING}, "samples": {"cards.cli"}, "cards": front}
+    front = {
+        _WRITING,
+        "cards.start",
+        *(f"cards.{room}" for room in CARDS),
+    }  # what a program imports
+    return allowed | {
+        "fonts": {_WRITING, "layouts.strangers"},
+        "samples": {"cards.cli"},
+        "cards": front,
+    }
 
 
 def room_of(module: str) -> str:

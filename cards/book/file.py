@@ -31,8 +31,7 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
     One of an older version is copied beside itself first, and brought up to this one.
     """
     with _told(name):
-        if os.path.isdir(name):
-            raise refused("this is a folder", "name a book in it", name)
+        _check_kind(name)
         if not os.path.isfile(name):
             raise refused("there is no such book", "start one with `tagend book start`", name)
         with closing(_connected(name, "rw")) as db:
@@ -53,11 +52,20 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
 @contextmanager
 def started(name: str) -> Iterator[sqlite3.Connection]:
     """Open a new book. Raises `Refused` where something is there already, but an empty file."""
+    _check_kind(name)
     with _told(name), closing(_connected(name, "rwc")) as db:
         _version(db, name)
         db.execute("PRAGMA journal_mode = DELETE")
         _brought_up(db, name, new=True)
         yield db
+
+
+def _check_kind(name: str) -> None:
+    """Refuse what can hold no book, before it is opened."""
+    if os.path.isdir(name):
+        raise refused("this is a folder", "name a book in it", name)
+    if os.path.exists(name) and not os.path.isfile(name):
+        raise refused("this is no ordinary file", "name a book", name)
 
 
 def copied(db: sqlite3.Connection, name: str) -> None:

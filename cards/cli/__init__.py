@@ -1,14 +1,18 @@
 """The command line: the only place that prints, exits or knows a file name."""
 
 import gc
-import io
 import os
+import signal
 import sys
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from types import FrameType
 
 import click
 
+from tagend.cards.cli.disk import anything_written
 from tagend.cards.cli.lazy import LazyGroup
+from tagend.cards.cli.streams import settle
 from tagend.layouts.base.faults import Refused
 
 COMMANDS = (
@@ -51,15 +55,19 @@ def main(arguments: list[str] | None = None) -> None:
     """Run one command; whatever goes wrong becomes a line a person can act on."""
     # The start makes many lasting objects and next to no garbage: looking for it takes 5 ms.
     gc.set_threshold(100_000)
-    for stream in (sys.stdout, sys.stderr):  # a pipe may not know every letter of a name
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
-    sys.exit(_status(arguments))
+    settle()
+    try:
+        status = _status(arguments)
+    except OSError as error:  # of a disk, or of what says so
+        where = error.filename or "its output"
+        status = _unheard(f"tagend: stopped: {where}: {error.strerror or error}")
+    sys.exit(status)
 
 
 def _status(arguments: list[str] | None) -> int:
     try:
-        status = commands.main(arguments, prog_name="tagend", standalone_mode=False)
+        with _stoppable():
+            status = commands.main(arguments, prog_name="tagend", standalone_mode=False)
     except Refused as error:
         click.echo(str(error), err=True)
     except click.exceptions.NoArgsIsHelpError as error:
@@ -70,15 +78,49 @@ def _status(arguments: list[str] | None) -> int:
     except click.ClickException as error:
         click.echo(f"tagend: {error.format_message()}", err=True)
     except (click.Abort, KeyboardInterrupt):
-        click.echo("tagend: stopped; nothing was written", err=True)
+        kept = "" if anything_written() else "; nothing was written"
+        click.echo(f"tagend: stopped{kept}", err=True)
     except SystemExit:  # of click, for the Tab key, or where our reader has gone, as `head` does
         return 0 if "_TAGEND_COMPLETE" in os.environ else _unheard()
-    except OSError as error:
-        where = f"{error.filename}: " if error.filename else ""
-        return _unheard(f"tagend: stopped: {where}{error.strerror or error}")
     else:
         return status if isinstance(status, int) else 0
     return REFUSED
+
+
+@contextmanager
+def _stoppable() -> Iterator[None]:
+    """Let Ctrl-C stop the work inside, unless this process was told not to heed it.
+
+    A library may catch the first one and go on, or tell of it as of a fault of its own; the
+    second ends the process at once.
+    """
+    was = signal.getsignal(signal.SIGINT)
+    if was != signal.SIG_IGN:
+        signal.signal(signal.SIGINT, _stop)
+    try:
+        yield
+    except Exception as error:
+        if _was_stopped(error):
+            raise KeyboardInterrupt from None
+        raise
+    finally:
+        signal.signal(signal.SIGINT, was)
+
+
+def _stop(_: int, frame: FrameType | None) -> None:
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    while frame is not None:
+        if frame.f_code.co_filename.startswith("<frozen importlib"):
+            # Libraries that are not Python's own may break over an exception while they load.
+            signal.raise_signal(signal.SIGINT)
+        frame = frame.f_back
+    raise KeyboardInterrupt
+
+
+def _was_stopped(error: BaseException | None) -> bool:
+    while error is not None and not isinstance(error, KeyboardInterrupt):
+        error = error.__context__
+    return error is not None
 
 
 def _unheard(words: str = "") -> int:

@@ -6,8 +6,6 @@ from contextlib import contextmanager
 from threading import Event, Thread
 from time import monotonic
 
-import click
-
 _SILENT = 2.0  # seconds for which nobody wonders
 _EVERY = 1.0
 
@@ -15,7 +13,7 @@ _EVERY = 1.0
 @contextmanager
 def at_work() -> Iterator[None]:
     """Say on a terminal how long the work inside takes, once that is long."""
-    if sys.stderr is None or not sys.stderr.isatty():
+    if sys.__stderr__ is None or not sys.__stderr__.isatty():
         yield
         return
     done = Event()
@@ -34,6 +32,13 @@ def _tell(done: Event) -> None:
     while not done.wait(pause):
         pause = _EVERY
         told = f"at work for {monotonic() - begun:.0f} s "
-        click.echo(f"\r{told}", nl=False, err=True)
+        _begin_line(told)
     if told:
-        click.echo(f"\r{' ' * len(told)}\r", nl=False, err=True)
+        _begin_line(f"{' ' * len(told)}\r")
+
+
+def _begin_line(text: str) -> None:
+    """Write over the line, past what keeps a terminal from obeying a text."""
+    if sys.__stderr__ is not None:
+        sys.__stderr__.write(f"\r{text}")
+        sys.__stderr__.flush()

@@ -4,23 +4,31 @@ import os
 import stat
 import sys
 from contextlib import suppress
+from io import FileIO
 from pathlib import Path
+from typing import BinaryIO
 
 import click
 
 from tagend.layouts.base.faults import Refused, refused
 
+LARGEST = 100_000_000  # bytes; a picture of 64 million pixels has some 50
+
+_written: list[str] = []  # by this process
+
 
 def read_bytes(name: str) -> bytes:
-    """Return what a file holds, or standard input for `-`."""
+    """Return what a file holds, or standard input for `-`; raises `Refused`."""
     if name == "-":
         with suppress(OSError):  # where it is no file
             note_input(sys.stdin.fileno())
-        return sys.stdin.buffer.read()
+        return _bounded(sys.stdin.buffer)
     try:
-        with open(name, "rb") as file:
+        with open(name, "rb", buffering=0, opener=_opened) as file:
             note_input(file.fileno())
-            return file.read()
+            return _begun(file) + _bounded(file)
+    except Refused:
+        raise
     except FileNotFoundError:
         raise refused("there is no such file", "check its name and folder") from None
     except IsADirectoryError:
@@ -28,6 +36,49 @@ def read_bytes(name: str) -> bytes:
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) else "no file can be called so"
         raise refused(f"cannot be read: {reason}", "name a file that can be opened") from None
+
+
+def _opened(name: str, flags: int) -> int:
+    """Open a file without waiting for whoever may write into a pipe of that name."""
+    return os.open(name, flags | getattr(os, "O_NONBLOCK", 0))
+
+
+def _begun(file: FileIO) -> bytes:
+    """Return the first byte; after it, reading waits for what a writer has still to say."""
+    found = os.fstat(file.fileno())
+    if found.st_size > LARGEST:
+        raise _too_large()
+    first = file.read(1)
+    if first == b"" and stat.S_ISFIFO(found.st_mode):
+        raise refused("nothing writes into this pipe", "name a file")
+    if hasattr(os, "O_NONBLOCK"):
+        os.set_blocking(file.fileno(), True)
+    return first or b""
+
+
+def _bounded(file: BinaryIO | FileIO) -> bytes:
+    parts: list[bytes] = []
+    left = LARGEST
+    while part := file.read(min(left, 1 << 20)):
+        parts.append(part)
+        left -= len(part)
+    if not left:
+        raise _too_large()
+    return b"".join(parts)
+
+
+def _too_large() -> Refused:
+    return refused("this is too large to be read", f"give at most {LARGEST // 10**6} MB")
+
+
+def note_written(name: str) -> None:
+    """Note a file or a folder that this run has changed, or is about to."""
+    _written.append(name)
+
+
+def anything_written() -> bool:
+    """Whether this run has changed anything on the disk."""
+    return bool(_written)
 
 
 def note_input(file: str | int) -> None:
@@ -70,6 +121,7 @@ def write_whole(name: str, data: bytes) -> None:
                 os.fsync(file.fileno())
             if mode is not None:
                 part.chmod(mode)
+            note_written(name)
             part.replace(target)
         except BaseException:
             part.unlink(missing_ok=True)
@@ -81,6 +133,7 @@ def write_whole(name: str, data: bytes) -> None:
 def make_folder(name: str) -> None:
     """Make a folder, and those above it, where there is none; raises `Refused`."""
     try:
+        note_written(name)
         Path(name).mkdir(parents=True, exist_ok=True)
     except OSError as error:
         found = f"cannot be made: {error.strerror}"

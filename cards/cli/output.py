@@ -6,9 +6,8 @@ only with `--replace`, and what the command itself has read never.
 
 from collections.abc import Mapping
 from itertools import starmap
-from pathlib import Path
 
-from tagend.cards.cli.disk import is_input, mode_of, not_written, write_whole
+from tagend.cards.cli.disk import LARGEST, is_input, mode_of, not_written, write_whole
 from tagend.cards.cli.seal import origin, sealed
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 
@@ -49,7 +48,8 @@ def check_output(name: str, data: bytes = b"", *, replace: bool) -> None:
     if replace:
         return
     try:
-        there = Path(name).read_bytes()
+        with open(name, "rb") as file:
+            there = file.read(LARGEST)  # what is larger was not written here
     except OSError as error:
         raise not_written(name, error) from error
     if there in (b"", data) or (found := origin(there)) == "ours":

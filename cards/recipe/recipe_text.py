@@ -8,6 +8,8 @@ from datetime import date
 from tagend.cards.recipe.fields import FIELDS, said
 from tagend.cards.recipe.recipe import Recipe
 
+_DEVICE = re.compile(r"con|prn|aux|nul|(com|lpt)[0-9¹²³]")  # of Windows, whatever ends its name
+
 
 def recipe_text(recipe: Recipe) -> str:
     """Return the TOML of a recipe; quantities come out as they were written."""
@@ -17,7 +19,7 @@ def recipe_text(recipe: Recipe) -> str:
 def file_name(name: str) -> str:
     """Return a plain name for the file of a leader: `sandbar-eight.toml`."""
     stem = re.sub(r"\W+", "-", name.lower()).strip("-_") or "recipe"
-    return f"{stem}.toml"
+    return f"{stem}-recipe.toml" if _DEVICE.fullmatch(stem) else f"{stem}.toml"
 
 
 def _lines(whole: Recipe) -> Iterator[str]:

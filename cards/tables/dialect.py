@@ -16,7 +16,10 @@ from statistics import median
 
 from tagend.layouts.base.faults import refused
 
-_FORMULA = re.compile(r"'*(?!-[0-9.]+$)[=+\-@]")  # and no number
+# What a spreadsheet takes for a formula, and no number: at the beginning of a cell, or behind what
+# another country's spreadsheet parts cells by, which no quotation marks around all of it prevent.
+_FORMULA = r"""(?:^|(?<=[,;\t\r\n])){}(?!-[0-9.]+(?:$|[,;\t]))(?=[\s"']*[=+\-@＝＋－＠])"""
+_BARE, _QUOTED = (re.compile(_FORMULA.format(mark)) for mark in ("", "'"))
 
 _NO_WRITING = re.compile(r"[\x00-\x08\x0e-\x1f]")
 _SOUNDED = 40  # lines: a title above the headings may hold any sign
@@ -102,13 +105,13 @@ def written_table(columns: Sequence[str], rows: Iterable[Mapping[str, str]]) -> 
 
 
 def harmless(text: str) -> str:
-    """Return the text of a cell that no spreadsheet takes for a formula."""
-    return f"'{text}" if _FORMULA.match(text) else text
+    """Return the text of a cell in which no spreadsheet finds a formula."""
+    return _BARE.sub("'", text)
 
 
 def as_meant(cell: str) -> str:
     """Return the text that `harmless` was given."""
-    return cell[1:] if cell[:1] == "'" and _FORMULA.match(cell) else cell
+    return _QUOTED.sub("", cell)
 
 
 def _column_name(cell: str) -> str:

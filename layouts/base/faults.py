@@ -18,7 +18,8 @@ class Fault(NamedTuple):
 
     def __str__(self) -> str:
         place = f"{self.where}: " if self.where else ""
-        return f"{place}{self.found}" + (f"; {self.instead}" if self.instead else "")
+        line = f"{place}{self.found}" + (f"; {self.instead}" if self.instead else "")
+        return line.replace("\n", "\\n")  # as a file's name may hold
 
 
 class Refused(ValueError):

@@ -21,7 +21,6 @@ MOST_CODES = 200  # the fullest label sheet has some 80
 _PAGE_SCALE = 300 / POINTS_PER_INCH  # at 300 dpi the smallest module is 4 pixels
 _PAGE_PIXELS = 20_000_000  # A3 at 300 dpi has 17; a page that is larger is drawn smaller
 _LARGER = 3  # times; of twelve treatments tried on simulated wear, this alone helped most
-_SECONDS = 60
 _FEWER = "give a part of it"
 _HEIC = frozenset({b"heic", b"heix", b"heim", b"heis", b"mif1", b"msf1"})  # ISO/IEC 23008-12
 
@@ -34,12 +33,12 @@ def is_picture(data: bytes) -> bool:
 
 def texts_in_picture(data: bytes) -> tuple[str, ...]:
     """Return the text of each code in a picture's file, equal ones once. Raises `Unreadable`."""
-    return tuple(apart(picture_texts, data, _SECONDS))
+    return tuple(apart(picture_texts, data))
 
 
 def texts_in_pages(pdf: bytes) -> tuple[str, ...]:
     """Return the text of each code on a PDF's pages, equal ones once. Raises `Unreadable`."""
-    return tuple(apart(page_texts, pdf, _SECONDS))
+    return tuple(apart(page_texts, pdf))
 
 
 def picture_texts(data: bytes) -> list[str]:

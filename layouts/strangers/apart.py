@@ -13,8 +13,8 @@ from typing import TypeVar
 
 from tagend.layouts.strangers.unreadable import Unreadable
 
-SECONDS = 20
-MEMORY = 1 << 30  # bytes; where the system can hold a process to it
+SECONDS = 5
+MEMORY = 512 << 20  # bytes; where the system can hold a process to it
 
 # The child knows nothing of how this program was started: it is given where modules are found.
 _START = (

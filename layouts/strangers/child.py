@@ -2,6 +2,7 @@
 
 import json
 import os
+import signal
 import sys
 from base64 import b64encode
 from contextlib import suppress
@@ -42,13 +43,13 @@ def _answer(task: Task, data: bytes) -> dict[str, object]:
 
 
 def _limit(task: Task) -> None:
-    try:
-        import resource
-    except ImportError:  # Windows: only the parent's clock ends this process
+    if sys.platform == "win32":  # where only the parent's clock ends this process
         return
+    import resource
+
+    signal.alarm(task["seconds"] + 1)  # when the parent is gone
     for limit, most in (
         (resource.RLIMIT_AS, task["memory"]),
-        (resource.RLIMIT_CPU, task["seconds"] + 1),  # when the parent is gone
         (resource.RLIMIT_FSIZE, 0),
         (resource.RLIMIT_CORE, 0),
     ):

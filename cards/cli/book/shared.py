@@ -14,7 +14,7 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.changes import Change, Moment, changing
 from tagend.cards.book.file import opened
 from tagend.cards.cli import options
-from tagend.cards.cli.disk import note_input
+from tagend.cards.cli.disk import note_input, note_written
 from tagend.cards.recipe.recipe import NAME_MOST
 
 book_option = click.option(
@@ -53,10 +53,10 @@ def recording(book: str, who: str | None = None) -> Iterator[Change]:
         note_input(book)
         try:
             yield change
-            if sys.stdout is not None:  # as it is where the person closed it
-                sys.stdout.flush()
+            sys.stdout.flush()
         except OSError as error:
             raise OSError(error.errno, f"{error.strerror}; nothing was recorded") from error
+        note_written(book)
 
 
 def say_change(change: Change, *, as_json: bool) -> None:

@@ -6,6 +6,7 @@ from tagend.cards.book.changes import changing
 from tagend.cards.book.file import started
 from tagend.cards.book.spools import add
 from tagend.cards.cli.book.shared import book_option, json_option, moment, say_change, who_option
+from tagend.cards.cli.disk import note_written
 from tagend.cards.cli.files import load_practice
 from tagend.cards.cli.options import shop_option
 
@@ -21,6 +22,7 @@ def command(book: str, rack: str | None, who: str | None, as_json: bool, shop: s
     from tagend.cards.cli.book.add import load_spools, told
 
     spools = None if rack is None else load_spools(rack, load_practice(shop))
+    note_written(book)
     with started(book) as db:
         if spools is not None:
             with changing(db, moment(who)) as change:

@@ -71,6 +71,9 @@ def test_a_full_recipe_has_every_key_in_the_order_of_the_samples() -> None:
         ("№ 8", "8.toml"),
         ("...", "recipe.toml"),
         ("C:\\con", "c-con.toml"),
+        ("CON", "con-recipe.toml"),  # what Windows takes for a device, whatever ends its name
+        ("Lpt 1", "lpt-1.toml"),
+        ("LPT1. ", "lpt1-recipe.toml"),
     ],
 )
 def test_a_file_is_named_for_its_leader_and_stays_in_its_folder(name: str, file: str) -> None:

@@ -1,8 +1,11 @@
+import csv
+from io import StringIO
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.tables.dialect import as_meant, harmless
+from tagend.cards.tables.dialect import as_meant, harmless, written_rows
 
 FORMULA = ("=", "+", "-", "@")  # what common spreadsheets take for the beginning of a formula
 
@@ -18,6 +21,10 @@ FORMULA = ("=", "+", "-", "@")  # what common spreadsheets take for the beginnin
         ("'Tis plain", "'Tis plain"),
         ("1 + 1", "1 + 1"),
         ("", ""),
+        ("-2", "-2"),
+        ("stiff;=A1", "stiff;'=A1"),
+        ("stiff,\t@home", "stiff,'\t'@home"),
+        ("＝A1", "'＝A1"),  # as some spreadsheets of East Asia take it too
     ],
 )
 def test_only_what_looks_like_a_formula_takes_an_apostrophe(text: str, cell: str) -> None:
@@ -25,7 +32,16 @@ def test_only_what_looks_like_a_formula_takes_an_apostrophe(text: str, cell: str
     assert as_meant(cell) == text
 
 
-@given(st.text() | st.text("'=+-@ a", max_size=5))
+@given(st.text() | st.text("'=+@ a;,\t\"", max_size=9))
 def test_no_cell_is_a_formula_and_every_text_comes_back(text: str) -> None:
     assert not harmless(text).startswith(FORMULA)
     assert as_meant(harmless(text)) == text
+
+
+@given(st.text('=+@ a;,\t"', max_size=9), st.sampled_from(",;\t"), st.sampled_from(",;\t"))
+def test_no_cell_is_a_formula_whatever_a_spreadsheet_parts_them_by(
+    text: str, written: str, read: str
+) -> None:
+    line = written_rows(["note"], [{"note": text}], written).decode()
+    for row in csv.reader(StringIO(line, newline=""), delimiter=read):
+        assert not any(cell.strip().startswith(FORMULA) for cell in row)

@@ -39,7 +39,7 @@ def test_a_reader_that_fails_is_told_of_in_one_line(
 
 @pytest.mark.skipif(sys.platform != "linux", reason="other systems need not hold to a limit")
 def test_a_reader_gets_no_more_memory_than_its_limit() -> None:
-    with pytest.raises(Unreadable, match="wanted more than 1024 MB; simplify it"):
+    with pytest.raises(Unreadable, match="wanted more than 512 MB; simplify it"):
         apart(readers.hoards, b"")
 
 
