@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from fractions import Fraction
+from itertools import cycle, islice
 from random import Random
 
 from tagend.cards.base.units import Length
@@ -34,6 +35,17 @@ def alike(
         ]
         leaders.append(leader(recipe(*parts, lengths="cut")))
     return _with_rack(leaders, count, spools, random)
+
+
+def linked(recipes: int, count: int) -> tuple[list[Order], Rack]:
+    """Return leaders whose sections are each of a line of its own, which all share spools."""
+    thick = iter(range(12 * recipes, 0, -1))  # neighbours print alike
+    parts = ((f"{20 + at} in", f"{0.1 + 0.0025 * next(thick):.4f} mm") for at in cycle(range(12)))
+    leaders = [
+        leader(recipe(*(section(*part) for part in islice(parts, 12)), lengths="cut"))
+        for _ in range(recipes)
+    ]
+    return _with_rack(leaders, count, 1, Random(1))
 
 
 def _with_rack(

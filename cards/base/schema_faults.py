@@ -5,14 +5,17 @@ from typing import cast
 
 from pydantic_core import CoreSchema, ErrorDetails, ValidationError
 
-from tagend.layouts.base.faults import Fault, Refused, below
+from tagend.layouts.base.faults import TOLD, Fault, Refused, below
 from tagend.layouts.base.near_names import suggestion
 
 
 def schema_faults(error: ValidationError, keys: Mapping[str, object]) -> Iterator[Fault]:
     """Yield every fault; `keys` is the tree of known keys, to meet a misspelt one with its like."""
-    for detail in error.errors(include_url=False):
-        yield from _faults(detail, keys)
+    for place, detail in enumerate(error.errors(include_url=False)):
+        if place > TOLD and detail["type"] == "unexpected_keyword_argument":
+            yield _unknown_key(detail["loc"])  # a file may have a hundred thousand
+        else:
+            yield from _faults(detail, keys)
 
 
 def known_keys(schema: CoreSchema) -> dict[str, object]:
@@ -77,9 +80,10 @@ def _words(kind: str, context: Mapping[str, object], shown: str) -> tuple[str, s
     return f"{shown} cannot be used", "see the README for what this key takes"
 
 
-def _unknown_key(loc: tuple[int | str, ...], keys: Mapping[str, object]) -> Fault:
+def _unknown_key(loc: tuple[int | str, ...], keys: Mapping[str, object] | None = None) -> Fault:
+    """Return the fault of a key, with what may have been meant if the known keys are given."""
     key = str(loc[-1])
-    instead = suggestion(key, list(_level(loc[:-1], keys)))
+    instead = "" if keys is None else suggestion(key, list(_level(loc[:-1], keys)))
     return Fault(_where(loc[:-1]), f"no key is called {key[:40]!r}", instead)
 
 

@@ -112,8 +112,8 @@ class _MixSearch:
     def most(self, high: Counts) -> tuple[Counts, int]:
         """Return a mix with the most leaders that is found, and how many any has at the most."""
         none = (0,) * len(high)
-        best = self.rounded(none, high) or none
         at_most = self.relaxed(none, high, self.budget)[1]
+        best = self.rounded(none, high) or none
         for number in range(at_most, sum(best), -1):
             if mix := self.tried(number, none, high):
                 return mix, at_most

@@ -107,8 +107,8 @@ def _pulls(group: LineGroup, rows: Sequence[_SizeRow], orders: Sequence[Order]) 
         left_mm = spool.left.mm - sum(cut.mm for cut in cuts)
         lacking = [
             row.leader_after(place)
-            for row in rows
-            if row.size.line.is_of(spool) and row.size.mm > left_mm
+            for size, row in enumerate(rows)
+            if size in group.bins.fits[place] and row.size.mm > left_mm
             if row.ends[place + 1] < row.ends[-1]
         ]
         yield Pull(

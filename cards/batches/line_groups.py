@@ -2,7 +2,7 @@
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -49,24 +49,30 @@ def line_groups(leaders: Sequence[Leader], rack: Rack) -> tuple[LineGroup, ...]:
         _group(
             [LineSize(line, mm, tuple(sizes[line][mm])) for line in lines for mm in sizes[line]], of
         )
-        for lines, of in _apart(sizes, rack)
+        for lines, of in _apart(list(sizes), rack)
     )
 
 
-def _apart(lines: Iterable[Line], rack: Rack) -> Iterator[tuple[list[Line], list[Spool]]]:
+def _apart(lines: Sequence[Line], rack: Rack) -> Iterator[tuple[list[Line], list[Spool]]]:
     """Yield lines and spools in groups that share nothing.
 
-    Lines that print alike may come from one spool, and so belong together.
+    Lines that print alike may come from one spool, and so belong together. In the order of their
+    diameters each line's spools stand in a row, so that only neighbours can share one.
     """
-    left = list(lines)
-    while left:
-        group, joining = list[Line](), left[:1]
-        while joining:
-            group += joining
-            left = [line for line in left if line not in joining]
-            spools = list(dict.fromkeys(spool for line in group for spool in line.spools(rack)))
-            joining = [line for line in left if any(line.is_of(spool) for spool in spools)]
-        yield group, sorted(spools, key=lambda spool: spool.left.mm)
+    spools = sorted(rack.spools, key=Line.of)
+    kinds = list(map(Line.of, spools))
+    groups: list[tuple[list[Line], range]] = []
+    for line in sorted(lines):
+        there = line.among(kinds)
+        if groups and there and there.start < groups[-1][1].stop:
+            there = range(groups[-1][1].start, there.stop)
+            groups[-1] = [*groups[-1][0], line], there
+        else:
+            groups.append(([line], there))
+    place = {line: at for at, line in enumerate(lines)}
+    for group, there in sorted(groups, key=lambda each: min(place[line] for line in each[0])):
+        of = sorted(spools[there.start : there.stop], key=lambda spool: spool.left.mm)
+        yield sorted(group, key=place.__getitem__), of
 
 
 def _group(sizes: list[LineSize], spools: Sequence[Spool]) -> LineGroup:
@@ -74,12 +80,15 @@ def _group(sizes: list[LineSize], spools: Sequence[Spool]) -> LineGroup:
     # All lengths are whole numbers of the largest part that they share.
     parts = math.lcm(*(size.mm.denominator for size in sizes))
     part = Fraction(math.gcd(*(int(size.mm * parts) for size in sizes)), parts)
+    kinds = sorted({Line.of(spool) for spool in spools})
+    homes = [size.line.among(kinds) for size in sizes]
+    fits = {
+        kind: frozenset(size for size, home in enumerate(homes) if at in home)
+        for at, kind in enumerate(kinds)
+    }
     bins = Bins(
         lengths=tuple(int(size.mm / part) for size in sizes),
         rooms=tuple(spool.left.mm // part for spool in spools),
-        fits=tuple(
-            frozenset(place for place, size in enumerate(sizes) if size.line.is_of(spool))
-            for spool in spools
-        ),
+        fits=tuple(fits[Line.of(spool)] for spool in spools),
     )
     return LineGroup(sizes=tuple(sizes), spools=tuple(spools), bins=bins, part_mm=part)

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from tagend.cards.batches.budget import Budget
 
 _ONE = 1 << 40  # the price of a leader; prices are whole numbers
-_PIVOTS = 500  # of the simplex method; what it has then are prices too
+_PIVOTS = 500  # of the simplex method; what it has then, or out of steps, are prices too
 _SMALL = 1e-9
 
 
@@ -24,6 +24,7 @@ def relaxed(
     `takes` is the line that a leader takes, by kind and leader; `left` what is left, by kind;
     `more` how many of each leader may be made.
     """
+    budget.charge(16 + 2 * (len(takes) + len(more)))
     scarce = [
         (row, rest)
         for row, rest in zip(takes, left, strict=True)
@@ -57,7 +58,7 @@ def _simplex(
         ratios = [
             (row[-1] / row[enters], at) for at, row in enumerate(table) if row[enters] > _SMALL
         ]
-        if goal[enters] > -_SMALL or not ratios:
+        if goal[enters] > -_SMALL or not ratios or budget.left <= 0:
             break
         budget.charge(1 + (len(table) * len(goal) >> 4))
         leaves = min(ratios)[1]

@@ -5,6 +5,7 @@ says must be left. Where it does, a search goes through the fillings of each spo
 that leave too much for the later spools, and without what has been looked at before.
 """
 
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -77,35 +78,41 @@ def least_left(bins: Bins, wanted: Filling, budget: Budget) -> int:
         return max(total(bins.lengths, pieces) - sum(_most_given(bins, pieces, budget)), 0)
 
     alike = _alike(len(wanted), bins.fits)
+    if len(alike) == 1 or len(alike) * len(bins.fits) > budget.left:
+        return left_of(wanted)
     each = sum(left_of(_among(wanted, sizes)) for sizes in alike)
-    return each if len(alike) == 1 else max(each, left_of(wanted))
+    return max(each, left_of(wanted))
 
 
 @lru_cache
 def _alike(sizes: int, fits: tuple[frozenset[int], ...]) -> list[frozenset[int]]:
-    homes = [tuple(size in those for those in fits) for size in range(sizes)]
-    return [
-        frozenset(size for size in range(sizes) if homes[size] == home)
-        for home in dict.fromkeys(homes)
-    ]
+    homes: defaultdict[tuple[int, ...], list[int]] = defaultdict(list)
+    for size in range(sizes):
+        homes[tuple(spool for spool, those in enumerate(fits) if size in those)].append(size)
+    return list(map(frozenset, homes.values()))
 
 
 def _most_given(bins: Bins, wanted: Filling, budget: Budget) -> list[int]:
     """Return for each spool a length that it gives no more than, were it the only one."""
-    spools = list(zip(bins.rooms, bins.fits, strict=True))
-    most: dict[tuple[int, frozenset[int]], int] = {}
-    for fits in dict.fromkeys(bins.fits):
+    budget.charge(1 + len(bins.rooms) // 4)
+    sizes = [size for size, count in enumerate(wanted) if count]
+    most: dict[frozenset[int], dict[int, int]] = defaultdict(dict)
+    for room, fits in zip(bins.rooms, bins.fits, strict=True):
+        most[fits][room] = 0
+    for fits, rooms in most.items():
+        if fits.isdisjoint(sizes):
+            continue
+        budget.charge(1 + len(wanted) // 8)
         pieces = _among(wanted, fits)
         high = total(bins.lengths, pieces)
-        rooms = [room for room, others in dict.fromkeys(spools) if others == fits]
-        most |= {(room, fits): min(room, high) for room in rooms}
+        rooms |= {room: min(room, high) for room in rooms}
         part = max((room for room in rooms if room < high), default=0)
         if 0 < part <= _TABLE and cost(pieces, part) <= budget.left // 4:
             made = sums(bins.lengths, pieces, part, budget)[0]
             for room in rooms:
                 if room < high:
-                    most[room, fits] = (made & ((1 << (room + 1)) - 1)).bit_length() - 1
-    return [most[spool] for spool in spools]
+                    rooms[room] = (made & ((1 << (room + 1)) - 1)).bit_length() - 1
+    return [most[fits][room] for room, fits in zip(bins.rooms, bins.fits, strict=True)]
 
 
 def _one_after_the_other(bins: Bins, wanted: Filling, budget: Budget) -> list[Filling]:

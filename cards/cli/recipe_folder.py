@@ -1,8 +1,9 @@
 """Recipes into the files of a folder, each under a name of its own."""
 
 import os
-from collections.abc import Container, Sequence
-from itertools import chain, count
+from collections import defaultdict
+from collections.abc import Container, Iterator, Mapping, Sequence
+from itertools import count
 
 import click
 
@@ -20,15 +21,17 @@ def write_each(recipes: Sequence[Recipe], folder: str, *, replace: bool) -> None
         raise refused("this is no folder, and there are several recipes", "name a folder", folder)
     make_folder(folder)
     texts: dict[str, bytes] = {}
+    alike: defaultdict[str, Iterator[int]] = defaultdict(lambda: count(2))
     for recipe in recipes:
-        name = _unlike(texts, os.path.join(folder, file_name(recipe.name)))
+        name = _unlike(texts, os.path.join(folder, file_name(recipe.name)), alike)
         texts[name] = recipe_text(recipe).encode()
     write_outputs(texts, replace=replace)
     click.echo(f"wrote {counted(len(recipes), 'recipe')} into {folder}", err=True)
 
 
-def _unlike(written: Container[str], name: str) -> str:
+def _unlike(written: Container[str], name: str, numbers: Mapping[str, Iterator[int]]) -> str:
     """Return the name, numbered where another recipe has it: `sandbar-eight-2.toml`."""
     stem = name.removesuffix(".toml")
-    numbered = (f"{stem}-{number}.toml" for number in count(2))
-    return next(choice for choice in chain([name], numbered) if choice not in written)
+    while name in written:
+        name = f"{stem}-{next(numbers[stem])}.toml"
+    return name

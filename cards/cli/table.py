@@ -13,7 +13,7 @@ from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
-from tagend.layouts.base.faults import Fault, noting, refuse_any, under
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, under
 
 if TYPE_CHECKING:
     from tagend.cards.cli.table_reading import Asked
@@ -134,8 +134,8 @@ def _write_recipes(
     if recipes and folder is not None and not wrong:
         with noting(lost):
             write_each(recipes, folder, replace=replace)
-    for fault in (*faults, *lost):
-        click.echo(str(fault), err=True)
+    if faults or lost:
+        click.echo(str(Refused(*faults, *lost)), err=True)
     if recipes and (wrong or folder is None):
         click.echo(_left_to_say(len(recipes), wrong=wrong), err=True)
     return REFUSED if wrong or lost or not recipes else 0

@@ -2,14 +2,13 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache, lru_cache, partial
 from itertools import repeat
 from math import floor
 
 from tagend.cards.faces.block import DROP, LEADING, Block, TooSmall, line_block, stacked
 from tagend.cards.faces.label_lines import (
     EXTRA,
-    FORMS,
     GIVING_WAY,
     PLAIN,
     Form,
@@ -84,18 +83,18 @@ def wallet_label(
     width, height = stock.width - 2 * inset, stock.height - 2 * inset
     dot = POINTS_PER_INCH / stock.dpi if stock.dpi else 0.0
     room = _Inside(width=width, height=height, inset=inset, dot=dot)
-    lines = {form: label_lines(told, fonts, note, form) for form in FORMS}
+    lines = cache(partial(label_lines, told, fonts, note))  # most labels try one form
     for modules, form, most in _ways(symbol, stock):
-        kept = [line for line in lines[form] if line.spare <= most]
+        kept = [line for line in lines(form) if line.spare <= most]
         best = _best(kept, symbol, modules, room)
         if best is not None:
-            block = _richest(lines[form], kept, best, symbol, room).block
+            block = _richest(lines(form), kept, best, symbol, room).block
             return Face(
                 name=told.leader.recipe.name,
                 width=stock.width,
                 height=stock.height,
                 items=block.items,
-                left_out=left_out(lines[form], form, most),
+                left_out=left_out(lines(form), form, most),
             )
     what = f"its code of {symbol.side} modules and its words" if symbol else "its words"
     raise TooSmall(f"{what} need more room")

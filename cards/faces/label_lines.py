@@ -21,7 +21,6 @@ _MISSED = {_TO_TIE: "to tie", _LOTS: "lots"}
 # With the finished length on the name's line and diameters in thousandths it is `tight`; `brief` it
 # says no more than the name, the finished length and the tippet's diameter.
 Form = Literal["whole", "tight", "brief"]
-FORMS: tuple[Form, ...] = ("whole", "tight", "brief")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,9 +1,11 @@
 """What kind of line a piece is cut from or a spool holds: a piece or a spool in, its kind out."""
 
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import NamedTuple
 
-from tagend.cards.practice.printed_sizes import alike
+from tagend.cards.practice.printed_sizes import PRINTED_MM, alike
 from tagend.cards.practice.rack_file import Rack, Spool
 from tagend.cards.recipe.recipe import Section
 
@@ -26,3 +28,10 @@ class Line(NamedTuple):
     def is_of(self, spool: Spool) -> bool:
         """Whether a spool may hold this line, printed in inches or in millimetres."""
         return spool.material == self.material and alike(spool.diameter.mm, self.diameter_mm)
+
+    def among(self, kinds: "Sequence[Line]") -> range:
+        """Return where, in a sorted list of kinds, those stand whose spools may hold this line."""
+        thin, thick = (
+            self._replace(diameter_mm=self.diameter_mm + by) for by in (-PRINTED_MM, PRINTED_MM)
+        )
+        return range(bisect_right(kinds, thin), bisect_left(kinds, thick))

@@ -1,10 +1,12 @@
 """Worksheets and how a person wants their labels in, the bytes of a PDF of wallet labels out."""
 
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import partial
 
+from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_of
@@ -87,17 +89,20 @@ def _strongest(label: Label, codes: Sequence[Symbol | None]) -> Face:
     The plainest of the codes comes last. Raises `Refused` where not even that fits.
     """
     *stronger, plainest = codes
-    if not label.holds(plainest):
-        raise too_small(label, plainest)
-    face = label.face(plainest)
+    try:
+        face = label.face(plainest)
+    except TooSmall:
+        raise too_small(label, plainest) from None
     for code in stronger:
-        if code != plainest and label.holds(code):
-            other = label.face(code)
-            if _module(other) >= min(_module(face), LASTING_MODULE) and _words(other) == _words(
-                face
-            ):
+        with suppress(TooSmall):
+            if code != plainest and _is_no_worse(other := label.face(code), face):
                 return other
     return face
+
+
+def _is_no_worse(other: Face, face: Face) -> bool:
+    lasts = _module(other) >= min(_module(face), LASTING_MODULE)
+    return lasts and _words(other) == _words(face)
 
 
 def _module(face: Face) -> float:

@@ -1,6 +1,6 @@
 """A table of spools: the bytes of a CSV file in, the spools out, or the faults by row."""
 
-from tagend.cards.practice.rack_file import Rack, rack_of
+from tagend.cards.practice.rack_file import SPOOLS_MOST, Rack, rack_of
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.dialect import named_cells, read_lines
 from tagend.layouts.base.faults import Refused, refused
@@ -11,6 +11,8 @@ def read_spool_table(data: bytes, words: Vocabulary) -> Rack:
     lines = read_lines(data)
     if lines is None or not lines.rows:
         raise refused("this table has no spool", "write a row for each below label, material, …")
+    if len(lines.rows) > SPOOLS_MOST:  # before each of them is found fault with
+        raise refused(f"there are {len(lines.rows)} spools", f"write at most {SPOOLS_MOST}")
     rows = [
         {key: cell for key, cell in named_cells(lines.header, row).items() if cell}
         for _, row in lines.rows

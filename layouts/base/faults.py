@@ -22,12 +22,21 @@ class Fault(NamedTuple):
         return line.replace("\n", "\\n")  # as a file's name may hold
 
 
+TOLD = 20  # faults, a screen of them
+
+
 class Refused(ValueError):
     """The input cannot be used; holds every fault found, so that all can be mended in one go."""
 
     def __init__(self, *faults: Fault) -> None:
         self.faults = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
+        super().__init__()
+
+    def __str__(self) -> str:
+        """Return the first faults, a line each, and how many more there are."""
+        more = len(self.faults) - TOLD
+        beyond = [f"and {more:,} more"] if more > 0 else []
+        return "\n".join([*map(str, self.faults[:TOLD]), *beyond])
 
 
 def refused(found: str, instead: str, where: str = "") -> Refused:

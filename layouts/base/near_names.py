@@ -1,6 +1,7 @@
 """A name that nothing has in, what may have been meant out, as words for a fault."""
 
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 _LIKE = 0.6  # difflib's own cut-off: how much of both names must be the same
 _NEAREST = 3
@@ -13,10 +14,8 @@ def suggestion(found: str, known: Iterable[str] | Mapping[str, str], beyond: str
     `known` are the names there are, or how each is shown, by what `found` is compared with.
     `beyond` is what may be written besides.
     """
-    from difflib import get_close_matches  # only a slip of the pen pays for it
-
     shown = known if isinstance(known, Mapping) else {name: name for name in known}
-    near = get_close_matches(found, shown, n=2 * _NEAREST, cutoff=_LIKE)
+    near = _near(found, tuple(shown))
     names = list(dict.fromkeys(shown[name] for name in near))[:_NEAREST]
     if names:
         *first, last = (*names, beyond) if beyond else names
@@ -25,3 +24,10 @@ def suggestion(found: str, known: Iterable[str] | Mapping[str, str], beyond: str
     cut = ", …" if len(names) > _LISTED else ""
     besides = f", or {beyond}" if beyond else ""
     return f"write one of: {', '.join(names[:_LISTED])}{cut}{besides}"
+
+
+@lru_cache  # a table may have one slip in each of its rows
+def _near(found: str, known: tuple[str, ...]) -> list[str]:
+    from difflib import get_close_matches  # only a slip of the pen pays for it
+
+    return get_close_matches(found, known, n=2 * _NEAREST, cutoff=_LIKE)

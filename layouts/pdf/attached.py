@@ -5,7 +5,6 @@ Bounded, and read apart: it may be a stranger's.
 
 from collections.abc import Iterator
 from io import BytesIO
-from itertools import islice
 from typing import TYPE_CHECKING, TypeVar
 
 from tagend.layouts.pdf.attach import AttachedFile
@@ -15,8 +14,9 @@ from tagend.layouts.strangers.unreadable import Unreadable
 if TYPE_CHECKING:
     from pypdf.generic import DictionaryObject, PdfObject
 
-MOST_FILES = 200
+MOST_FILES = 10_000  # more recipes than anyone prints at once
 LARGEST_FILE = 1_000_000  # bytes
+LARGEST_ALL = 50_000_000  # bytes; a recipe has one thousand
 
 _OURS = "give a PDF that tagend made"
 
@@ -26,7 +26,8 @@ _Kind = TypeVar("_Kind", bound="PdfObject")
 def attached(pdf: bytes) -> tuple[AttachedFile, ...]:
     """Return the files that a PDF carries, in the order of its list.
 
-    Raises `Unreadable`, also for more than MOST_FILES files or one over LARGEST_FILE.
+    Raises `Unreadable`, also for more than MOST_FILES files, one over LARGEST_FILE, or all
+    together over LARGEST_ALL.
     """
     return tuple(AttachedFile(*fields) for fields in apart(attached_files, pdf))
 
@@ -38,9 +39,16 @@ def attached_files(pdf: bytes) -> list[tuple[str, str, bytes, str]]:
     reader = PdfReader(BytesIO(pdf))
     if reader.is_encrypted:
         raise Unreadable("this PDF is locked", "save a copy without a password")
-    files = list(islice(_files(reader.root_object), MOST_FILES + 1))
-    if len(files) > MOST_FILES:
-        raise Unreadable(f"this PDF carries more than {MOST_FILES} files", _OURS)
+    files: list[tuple[str, str, bytes, str]] = []
+    size = 0
+    for file in _files(reader.root_object):
+        files.append(file)
+        size += len(file[2])
+        if len(files) > MOST_FILES:
+            raise Unreadable(f"this PDF carries more than {MOST_FILES} files", _OURS)
+        if size > LARGEST_ALL:
+            found = f"the files in this PDF are larger than {LARGEST_ALL:,} bytes together"
+            raise Unreadable(found, _OURS)
     return files
 
 

@@ -5,13 +5,14 @@ from fractions import Fraction
 
 import pytest
 
-from tagend.cards.batches import COUNT_MOST, cutting
+from tagend.cards.batches import COUNT_MOST, cutting, packing
 from tagend.cards.batches import best_mix as mixes
 from tagend.cards.batches import whole_leaders as wholes
 from tagend.cards.batches.batch import Batch, Order
 from tagend.cards.batches.budget import Budget
+from tagend.cards.batches.spool_filling import Filling
 from tagend.cards.practice.rack_file import Rack
-from tests.shortages import alike, likely
+from tests.shortages import alike, likely, linked
 
 Case = Callable[[], tuple[list[Order], Rack]]
 
@@ -89,3 +90,23 @@ def test_whole_leaders_are_made_and_within_their_bound(case: Case, budgets: list
         assert 0 < most.number <= most.at_most
         assert cutting.cut_batch([Order(leader, most.number)], rack).shortages == ()
         assert cutting.cut_batch([Order(leader, most.at_most + 1)], rack).shortages != ()
+
+
+def test_hundreds_of_lines_that_print_alike_are_not_held_each_against_each(
+    monkeypatch: pytest.MonkeyPatch, budgets: list[Budget]
+) -> None:
+    orders, rack = linked(30, 100)
+    looked_at: list[object] = []
+    among = packing._among
+
+    def noted(pieces: Filling, sizes: frozenset[int]) -> Filling:
+        looked_at.append(sizes)
+        return among(pieces, sizes)
+
+    monkeypatch.setattr(packing, "_among", noted)
+    whole = cutting.cut_batch(orders, rack)
+    assert len(looked_at) < 12_000  # of 360 lines and as many spools: each with its neighbours
+    mix = mixes.best_mix(orders, rack)
+    assert sum(mix.numbers) <= mix.at_most
+    assert all(budget.left > -cutting.STEPS / 2 for budget in budgets)
+    assert all(pull.left_mm is not None and pull.left_mm >= 0 for pull in whole.pulls)

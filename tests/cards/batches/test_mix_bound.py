@@ -20,7 +20,7 @@ def best(takes: list[list[int]], left: list[int], more: list[int]) -> int:
 
 
 def bound(takes: list[list[int]], left: list[int], more: list[int]) -> int:
-    return relaxed(takes, left, more, Budget(0))[1]
+    return relaxed(takes, left, more, Budget(10**6))[1]
 
 
 def test_one_kind_of_line_goes_to_those_that_take_least() -> None:
@@ -47,3 +47,10 @@ def test_no_mix_is_above_the_bound(data: st.DataObject) -> None:
     more = data.draw(st.lists(st.integers(0, 6), min_size=leaders, max_size=leaders))
     found = bound(takes, left, more)
     assert best(takes, left, more) <= found <= sum(more)
+
+
+def test_a_bound_costs_steps_though_nothing_is_scarce() -> None:
+    # Thousands are asked for in a search, of which most are as plain as this one.
+    budget = Budget(1000)
+    relaxed([[1, 1]], [10], [1, 1], budget)
+    assert budget.left <= 1000 - 16

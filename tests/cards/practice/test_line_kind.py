@@ -1,6 +1,8 @@
 from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.practice.line_kind import Line
@@ -29,3 +31,17 @@ def test_a_section_and_its_spool_are_of_one_kind() -> None:
 )
 def test_inches_and_millimetres_that_print_alike_are_like(held: Spool, fits: bool) -> None:
     assert Line.of(section("30 in", "0.015 in")).is_of(held) is fits
+
+
+@given(st.lists(st.integers(0, 60), min_size=1, max_size=20), st.integers(0, 60))
+def test_alike_kinds_stand_in_a_row_of_a_sorted_list(thirds: list[int], other: int) -> None:
+    # In thirds of a hundredth of a millimetre, so that some are a hundredth apart.
+    kinds = sorted(
+        Line(material, Fraction(at, 300)) for at in thirds for material in ("hard nylon", "nylon")
+    )
+    line = Line("nylon", Fraction(other, 300))
+    alike = [
+        at for at, (material, mm) in enumerate(kinds)
+        if material == "nylon" and abs(mm - line.diameter_mm) < Fraction(1, 100)
+    ]  # fmt: skip
+    assert list(line.among(kinds)) == alike
