@@ -106,8 +106,8 @@ def _inputs() -> list[os.stat_result]:
 def write_whole(name: str, data: bytes) -> None:
     """Write the file so that nobody, at any moment, finds half of it.
 
-    A link is followed. A file that exists keeps its owner and its permissions. Raises `Refused`, and leaves
-    what was there.
+    A link is followed. A file that exists keeps its owner and its permissions. Raises `Refused`,
+    and leaves what was there.
     """
     mode = mode_of(name)
     target = Path(os.path.realpath(name))
