@@ -4,12 +4,13 @@ from tagend.fonts.coverage import NoGlyph, Run, runs, text_width
 from tagend.fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
 from tagend.fonts.files import FontMissing
 from tagend.fonts.fonts import OURS, Chain, Fonts, fonts_with
-from tagend.fonts.outlines import outline, units_per_em
+from tagend.fonts.outlines import EM, outlines
 
 __all__ = [
     "ASCENT",
     "CAP_HEIGHT",
     "DESCENT",
+    "EM",
     "OURS",
     "X_HEIGHT",
     "Chain",
@@ -18,9 +19,8 @@ __all__ = [
     "NoGlyph",
     "Run",
     "fonts_with",
-    "outline",
+    "outlines",
     "register",
     "runs",
     "text_width",
-    "units_per_em",
 ]

@@ -1,35 +1,44 @@
-"""Characters as shapes, for pictures that need no font: a character in, its outline out."""
+"""Characters as shapes, for pictures that need no font: a font's characters in, outlines out."""
 
-from functools import cache
-from typing import TYPE_CHECKING
+import json
+from collections.abc import Iterable, Mapping
 
-from tagend.fonts.files import font_path
+from tagend.fonts.files import OWN, font_path
+from tagend.layouts.base.faults import refused
+from tagend.layouts.strangers.apart import apart
+from tagend.layouts.strangers.unreadable import Unreadable
 
-if TYPE_CHECKING:
-    from fontTools.ttLib import TTFont
-
-
-@cache
-def _opened(font: str) -> "TTFont":
-    from fontTools.ttLib import TTFont
-
-    return TTFont(font_path(font))
+EM = 1000  # units of an outline in an em
 
 
-def units_per_em(font: str) -> int:
-    """Return the unit of a font's outlines."""
-    return int(_opened(font)["head"].unitsPerEm)
+def outlines(font: str, characters: Iterable[str]) -> Mapping[str, str]:
+    """Return characters that the font has as SVG path data, y upwards; a space's is empty.
 
-
-@cache
-def outline(character: str, font: str) -> str:
-    """Return a character that the font has as SVG path data, in its units, y upwards.
-
-    It is empty for a space.
+    Raises `Refused` for a person's own font that is damaged.
     """
-    from fontTools.pens.svgPathPen import SVGPathPen
+    asked = json.dumps([font, *characters]).encode()
+    if not font.startswith(OWN):
+        return drawn(asked)
+    try:
+        return apart(drawn, asked)
+    except Unreadable as bad:
+        raise refused(bad.found, bad.instead, str(font_path(font))) from None
 
-    glyphs = _opened(font).getGlyphSet()
-    pen = SVGPathPen(glyphs)
-    glyphs[_opened(font).getBestCmap()[ord(character)]].draw(pen)
-    return str(pen.getCommands())
+
+def drawn(asked: bytes) -> dict[str, str]:
+    """Return what `outlines` does, in this process."""
+    from fontTools.pens.svgPathPen import SVGPathPen
+    from fontTools.pens.transformPen import TransformPen
+    from fontTools.ttLib import TTFont
+
+    name, *characters = json.loads(asked)
+    with TTFont(font_path(name)) as font:
+        glyphs, names = font.getGlyphSet(), font.getBestCmap()
+        scale = EM / font["head"].unitsPerEm
+        shapes: dict[str, str] = {}
+        for character in characters:
+            pen = SVGPathPen(glyphs, ntos="{:g}".format)
+            glyph = glyphs[names[ord(character)]]
+            glyph.draw(pen if scale == 1 else TransformPen(pen, (scale, 0, 0, scale, 0, 0)))
+            shapes[character] = str(pen.getCommands())
+    return shapes

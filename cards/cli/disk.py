@@ -106,8 +106,8 @@ def _inputs() -> list[os.stat_result]:
 def write_whole(name: str, data: bytes) -> None:
     """Write the file so that nobody, at any moment, finds half of it.
 
-    A link is followed. A file that exists keeps its permissions. Raises `Refused`, and leaves
-    what was there.
+    A link is followed. A file that exists keeps its owner and its permissions. Raises `Refused`,
+    and leaves what was there.
     """
     mode = mode_of(name)
     target = Path(os.path.realpath(name))
@@ -120,6 +120,7 @@ def write_whole(name: str, data: bytes) -> None:
                 file.flush()
                 os.fsync(file.fileno())
             if mode is not None:
+                _give_to_its_owner(part, target)
                 part.chmod(mode)
             note_written(name)
             part.replace(target)
@@ -128,6 +129,14 @@ def write_whole(name: str, data: bytes) -> None:
             raise
     except OSError as error:
         raise not_written(name, error) from error
+
+
+def _give_to_its_owner(part: Path, target: Path) -> None:
+    """Give a file to whom the one that it replaces belongs to, where this user may."""
+    if sys.platform != "win32":
+        there = target.stat()
+        with suppress(PermissionError):
+            os.chown(part, there.st_uid, there.st_gid)
 
 
 def make_folder(name: str) -> None:

@@ -6,7 +6,7 @@ The same face gives the same bytes. Text is drawn as its glyphs' outlines, each 
 from collections.abc import Iterable, Iterator
 from xml.sax.saxutils import escape, quoteattr
 
-from tagend.fonts import outline, text_width, units_per_em
+from tagend.fonts import EM, outlines, text_width
 from tagend.layouts.codes.code import symbol_path
 from tagend.layouts.paper.face import MM, Code, Face, Item, Path, Picture, Step, TextRun
 from tagend.layouts.paper.raster import Raster
@@ -19,10 +19,8 @@ _Glyph = tuple[str, str]  # a character and its font
 
 def write_svg(face: Face, *, title: str) -> bytes:
     """Return an SVG 1.1 file of the face on white, its lengths in mm and its drawing in points."""
-    runs = (item for item in face.items if isinstance(item, TextRun))
-    seen = dict.fromkeys((character, run.font) for run in runs for character in run.text)
-    inked = (glyph for glyph in seen if outline(*glyph))
-    names = {glyph: f"g{number}" for number, glyph in enumerate(inked, start=1)}
+    shapes = _shapes(face)
+    names = {glyph: f"g{number}" for number, glyph in enumerate(shapes, start=1)}
     width, height = _number(face.width), _number(face.height)
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
@@ -31,13 +29,24 @@ def write_svg(face: Face, *, title: str) -> bytes:
         f'viewBox="0 0 {width} {height}">',
         f"<title>{escape(title)}</title>",
         "<defs>",
-        *(f'<path id="{name}" d="{outline(*glyph)}"/>' for glyph, name in names.items()),
+        *(f'<path id="{name}" d="{shapes[glyph]}"/>' for glyph, name in names.items()),
         "</defs>",
         f'<rect width="{width}" height="{height}" fill="#ffffff"/>',
         *(_drawn(item, names) for item in face.items),
         "</svg>\n",
     ]
     return "\n".join(lines).encode()
+
+
+def _shapes(face: Face) -> dict[_Glyph, str]:
+    """Return the outline of each glyph of a face that has one, in the order of their coming."""
+    runs = (item for item in face.items if isinstance(item, TextRun))
+    seen = dict.fromkeys((character, run.font) for run in runs for character in run.text)
+    shapes = {
+        font: outlines(font, [character for character, its_font in seen if its_font == font])
+        for font in {font: None for _, font in seen}
+    }
+    return {glyph: shape for glyph in seen if (shape := shapes[glyph[1]][glyph[0]])}
 
 
 def _drawn(item: Item, names: dict[_Glyph, str]) -> str:
@@ -53,7 +62,7 @@ def _drawn(item: Item, names: dict[_Glyph, str]) -> str:
 
 
 def _text(run: TextRun, names: dict[_Glyph, str]) -> str:
-    unit = run.size / units_per_em(run.font)
+    unit = run.size / EM
     uses = (
         f'<use xlink:href="#{names[glyph]}" x="{_number(x)}"/>'
         for glyph, x in _places(run)
@@ -65,11 +74,11 @@ def _text(run: TextRun, names: dict[_Glyph, str]) -> str:
 
 
 def _places(run: TextRun) -> Iterator[tuple[_Glyph, float]]:
-    """Yield each glyph and where it starts, in the font's units."""
-    x, em = 0.0, units_per_em(run.font)
+    """Yield each glyph and where it starts, in the units of outlines."""
+    x = 0.0
     for character in run.text:
         yield (character, run.font), x
-        x += text_width(character, run.font, em)
+        x += text_width(character, run.font, EM)
 
 
 def _path(path: Path) -> str:

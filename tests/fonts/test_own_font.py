@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pypdf
 import pytest
+from fontTools.ttLib import TTFont
 
-from tagend.fonts import OURS, NoGlyph, Run, fonts_with, runs, text_width
+from tagend.fonts import EM, OURS, NoGlyph, Run, fonts_with, outlines, runs, text_width
 from tagend.fonts.files import font_path
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
@@ -149,3 +150,22 @@ def test_text_that_is_no_font_is_told(tmp_path: Path) -> None:
     path = tmp_path / "words.ttf"
     path.write_text("not a font " * 100)
     assert "this is no TrueType font, or it is damaged" in refusal(path)
+
+
+def test_its_outlines_are_drawn_in_parts_of_an_em(font: Path) -> None:
+    name = fonts_with(font).bold[-1]
+    drawn = outlines(name, "毛")["毛"]
+    numbers = [float(number) for number in re.findall(r"-?\d+(?:\.\d+)?", drawn)]
+    assert 0 < max(numbers) <= EM
+
+
+def test_a_font_whose_outlines_are_damaged_is_refused_where_they_are_drawn(font: Path) -> None:
+    name = fonts_with(font).bold[-1]
+    with TTFont(font) as whole:
+        table = whole.reader.tables["glyf"]
+    data = bytearray(font.read_bytes())
+    data[table.offset : table.offset + table.length] = b"\xff" * table.length
+    font.write_bytes(data)
+    with pytest.raises(Refused) as refusal:
+        outlines(name, FLY)
+    assert str(refusal.value).startswith(f"{font}: ")

@@ -48,6 +48,15 @@ def test_an_existing_files_permissions_stay(tmp_path: Path, mode: int) -> None:
     assert stat.S_IMODE(target.stat().st_mode) == mode
 
 
+@pytest.mark.skipif(sys.platform == "win32" or os.geteuid() != 0, reason="only root may give")
+def test_an_existing_files_owner_stays(tmp_path: Path) -> None:
+    target = tmp_path / "card.pdf"
+    target.write_bytes(b"old")
+    os.chown(target, 65534, 65534)
+    write_whole(str(target), b"new")
+    assert (target.stat().st_uid, target.stat().st_gid) == (65534, 65534)
+
+
 @pytest.mark.parametrize(("mask", "mode"), [(0o022, 0o644), (0o077, 0o600)])
 def test_a_new_files_permissions_are_the_users_default(
     tmp_path: Path, mask: int, mode: int
