@@ -40,7 +40,7 @@ def note_shop_file(
 def refusal_told(error: Refused) -> Refused:
     """Return a refusal in the language of the shop file, as far as there are words for it."""
     language = _language_given()
-    if language not in languages():
+    if not language or language not in languages():
         return error
     from tagend.cards.words.refusal_words import told_in
 

@@ -135,10 +135,13 @@ class Season(RuleBasedStateMachine):
                 with changing(db, NOW) as change:
                     action(change)
                     change.tell(change.told or "done")
-                    number = change.number
+                    number, any_change = change.number, change.any
             except Refused:
                 assert everything(self.file) == before
                 return False
+        if not any_change:  # which leaves no entry to take back
+            assert everything(self.file) == before
+            return True
         self.stack.append((number, deepcopy(self.account), was))
         self.redo = None
         return True
