@@ -94,7 +94,7 @@ def _stoppable() -> Iterator[None]:
     A library may catch the first one and go on, or tell of it as of a fault of its own; the
     second ends the process at once.
     """
-    was = signal.getsignal(signal.SIGINT)
+    was, told_lost = signal.getsignal(signal.SIGINT), sys.unraisablehook
     if was != signal.SIG_IGN:
         signal.signal(signal.SIGINT, _stop)
     try:
@@ -105,16 +105,25 @@ def _stoppable() -> Iterator[None]:
         raise
     finally:
         signal.signal(signal.SIGINT, was)
+        sys.unraisablehook = told_lost
 
 
 def _stop(_: int, frame: FrameType | None) -> None:
     signal.signal(signal.SIGINT, signal.SIG_DFL)
+    sys.unraisablehook = _lost
     while frame is not None:
         if frame.f_code.co_filename.startswith("<frozen importlib"):
             # Libraries that are not Python's own may break over an exception while they load.
             signal.raise_signal(signal.SIGINT)
         frame = frame.f_back
     raise KeyboardInterrupt
+
+
+def _lost(found: "sys.UnraisableHookArgs") -> None:
+    """End the process where nobody can be told that it was stopped."""
+    if isinstance(found.exc_value, KeyboardInterrupt):
+        signal.raise_signal(signal.SIGINT)
+    sys.__unraisablehook__(found)
 
 
 def _was_stopped(error: BaseException | None) -> bool:

@@ -48,8 +48,10 @@ def picture_texts(data: bytes) -> list[str]:
         library("pillow_heif", "pillow-heif").register_heif_opener()
         formats = ["HEIF"]
     instead = f"make it smaller: {MOST_PIXELS:,} in all at most"
-    picture = on_white(opened(data, formats, MOST_PIXELS, instead), "L")
-    return _texts_in(picture) or _texts_in(_enlarged(picture))
+    picture = opened(data, formats, MOST_PIXELS, instead)
+    picture.draft("L", picture.size)  # a JPEG is then read without its colours
+    grey = on_white(picture, "L")
+    return _texts_in(grey) or _texts_enlarged(grey)
 
 
 def page_texts(pdf: bytes) -> list[str]:
@@ -74,11 +76,11 @@ def _texts_in(picture: "Image.Image") -> list[str]:
     return list(dict.fromkeys(code.text for code in found))
 
 
-def _enlarged(picture: "Image.Image") -> "Image.Image":
-    """Return a picture that shows blurred and small codes better to the reader."""
+def _texts_enlarged(picture: "Image.Image") -> list[str]:
+    """Return what the reader sees when blurred and small codes are shown to it larger."""
     width, height = picture.size
     times = min(_LARGER, isqrt(MOST_PIXELS // (width * height)))
-    return picture.resize((times * width, times * height))
+    return _texts_in(picture.resize((times * width, times * height))) if times > 1 else []
 
 
 def _is_heic(data: bytes) -> bool:

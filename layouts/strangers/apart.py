@@ -21,7 +21,7 @@ _START = (
     "import json, sys; task = json.loads(sys.stdin.buffer.readline()); sys.path[:] = task['path']; "
     "from tagend.layouts.strangers.child import run; run(task)"
 )
-_SIMPLER = "simplify it, or save it as a file of another kind"
+_SIMPLER = "simplify it or make it smaller, or save it as a file of another kind"
 
 Given = TypeVar("Given")  # of lists, dictionaries, text, numbers and bytes
 

@@ -97,6 +97,23 @@ def test_what_was_written_before_is_not_denied(
     assert disk.anything_written()
 
 
+def test_it_is_heeded_where_a_library_drops_the_exception() -> None:
+    dropped = """
+import os, signal
+from tagend.cards import cli
+class Dropping:
+    def __del__(self):
+        os.kill(os.getpid(), signal.SIGINT)
+with cli._stoppable():
+    Dropping()
+    print("went on")
+"""
+    done = subprocess.run(
+        [sys.executable, "-c", dropped], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (-signal.SIGINT, "", "")
+
+
 def test_a_reader_of_strangers_files_is_ended_too(demo: Path) -> None:
     """The child outlives nobody: not a person's Ctrl-C, nor the end of its parent."""
     code = (
