@@ -10,12 +10,13 @@ from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece
+from tagend.cards.propose.costs import step_costs
 from tagend.cards.propose.gap import no_taper
 from tagend.cards.propose.lengths import fitted, in_halves, plan_of
 from tagend.cards.propose.links import bought_section
-from tagend.cards.propose.net import Net, net_of
-from tagend.cards.propose.search import best_ways
-from tagend.cards.propose.supplies import Supply, fullest, supplies_for
+from tagend.cards.propose.net import Net, net_of, nets_below_bought
+from tagend.cards.propose.search import Way, best_ways
+from tagend.cards.propose.supplies import Supply, supplies_for
 from tagend.cards.propose.wish import Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
@@ -45,13 +46,15 @@ def propose(
         )
     sighters = _cut_from(wish.sighter, strands, practice)
     guards = _cut_from(wish.guard, strands, practice)
-    firsts: Sequence[Supply | None] = fullest(strands) if wish.bought else (None,)
-    chosen = product(sighters, guards, firsts)
-    nets = (net_of(wish, strands, practice, *each) for each in chosen)
-    found = [(way, net) for net in nets for way in best_ways(net, _LOOKED_AT)]
+    found: list[tuple[Way, Net]] = []
+    for chosen in product(sighters, guards):
+        whole = net_of(wish, strands, practice, *chosen)
+        costs = step_costs(whole)
+        nets = nets_below_bought(whole)
+        found += ((way, net) for net in nets for way in best_ways(net, costs, _LOOKED_AT))
     if not found:  # told of the finest sighter, which is the nearest to the tippet
         raise no_taper(net_of(wish, strands, practice, sighters[-1], guards[-1]))
-    found.sort(key=lambda each: each[0].cost)
+    found.sort(key=lambda each: (each[0].cost, each[0].strands))
     changes = found[0][0].cost.changes  # a taper that changes its material once more is no choice
     butt = (wish.bought and wish.bought.diameter) or wish.butt
     called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
