@@ -16,6 +16,8 @@ from tagend.cards.propose.wish import Wish
 # Two strands by their places, of which one hangs below the other; None stands beyond an end.
 Places = tuple[int | None, int | None]
 
+Step = tuple[Supply, ...]  # two strands, and the sighter between them if it comes there
+
 _NONE = Fraction(0)
 
 
@@ -68,8 +70,13 @@ def net_of(
     practice: Practice,
     sighter: Supply | None = None,
     guard: Supply | None = None,
+    known: dict[Step, Takes | None] | None = None,
 ) -> Net:
-    """Return the strands from the butt to the tippet, and every step that is small enough."""
+    """Return the strands from the butt to the tippet, and every step that is small enough.
+
+    `known` are steps of other nets of the wish, to which those of this one are added.
+    """
+    known = {} if known is None else known
     bought = _bought(wish)
     tape = tape_for(wish.total, wish.asked_mm, practice)
     links = Links(wish, practice, tape.unit, tape.cut_mm, bought, sighter, guard)
@@ -77,12 +84,14 @@ def net_of(
     body = fullest([strand for strand in drawn if _is_of_body(strand, wish)])
     whole = (*body, *fullest([strand for strand in drawn if _is_tippet(strand, wish)]))
     ends = frozenset(at for at in range(len(body), len(whole)) if links.holds_guard(whole[at]))
-    takes: dict[Places, Takes] = {
-        (upper, lower): found
-        for upper, lower in product(range(len(body)), range(len(whole)))
-        if lower > upper and (lower < len(body) or lower in ends)
-        if (found := links.takes(whole[upper], whole[lower], lower in ends))
-    }
+    takes: dict[Places, Takes] = {}
+    for upper, lower in product(range(len(body)), range(len(whole))):
+        if lower > upper and (lower < len(body) or lower in ends):
+            step = tuple(links.chain(whole[upper], whole[lower], lower in ends))
+            if step not in known:
+                known[step] = links.takes(whole[upper], whole[lower], lower in ends)
+            if found := known[step]:
+                takes[upper, lower] = found
     below = tuple(
         tuple(lower for lower in range(len(whole)) if (upper, lower) in takes)
         for upper in range(len(whole))
