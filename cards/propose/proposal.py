@@ -24,6 +24,7 @@ from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
 _TRIED = 4  # spools for a sighter, and for a bite guard: those nearest to the tippet
+_PAIRS = 20_000  # of strands that are looked at, before no more sighters and guards are tried
 _LOOKED_AT = 12  # the best by their joints, of which those with fewer findings come first
 
 
@@ -51,13 +52,17 @@ def propose(
     found: list[tuple[Way, Net]] = []
     takes: dict[Step, Takes | None] = {}
     known: dict[tuple[Step, bool], Cost] = {}
+    pairs = 0
     for chosen in product(sighters, guards):
+        if found and pairs > _PAIRS:
+            break
         whole = net_of(wish, strands, practice, *chosen, takes)
+        pairs += len(whole.strands) ** 2
         costs = step_costs(whole, known)
         nets = nets_below_bought(whole)
         found += ((way, net) for net in nets for way in best_ways(net, costs, _LOOKED_AT))
     if not found:  # told of the finest sighter, which is the nearest to the tippet
-        raise no_taper(net_of(wish, strands, practice, sighters[-1], guards[-1]))
+        raise no_taper(net_of(wish, strands, practice, sighters[0], guards[0]))
     found.sort(key=lambda each: (each[0].cost, each[0].strands))
     changes = found[0][0].cost.changes  # a taper that changes its material once more is no choice
     butt = (wish.bought and wish.bought.diameter) or wish.butt
@@ -79,7 +84,7 @@ def _findings(proposal: Proposal, practice: Practice) -> int:
 def _cut_from(
     piece: AskedPiece | None, wish: Wish, strands: Sequence[Supply], practice: Practice
 ) -> Sequence[Supply | None]:
-    """Return what the piece may be cut from; None alone where no piece is asked for."""
+    """Return what the piece may be cut from, nearest to the tippet first; None if none is asked."""
     if piece is None:
         return (None,)
     found = supplies_for(piece, strands, practice)
@@ -88,8 +93,7 @@ def _cut_from(
         line = size + piece.material
         raise refused(f"there is no {line} for the {piece.part}", "buy a spool of it")
     tippet_mm = wish.tippet.diameter.mm
-    near = sorted(found, key=lambda strand: _off(strand.diameter.mm - tippet_mm))[:_TRIED]
-    return [strand for strand in found if strand in near]
+    return sorted(found, key=lambda strand: _off(strand.diameter.mm - tippet_mm))[:_TRIED]
 
 
 def _off(more_mm: Fraction) -> tuple[bool, Fraction]:
