@@ -12,7 +12,7 @@ from tagend.cards.batches.spool_filling import Filling, total
 from tagend.cards.batches.whole_leaders import largest, whole_leaders
 from tagend.cards.practice.rack_file import Rack
 
-STEPS = 800_000  # that the search may take
+STEPS = 600_000  # that the search may take
 _FINEST = 1 << 27  # parts of a share: two shares of 10,000 or fewer differ by more than one
 _STAGES = 64  # from one mix to another
 _ROUNDED = 1e-6  # what a number may be short of a whole one for want of digits

@@ -14,7 +14,7 @@ from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack
 
-STEPS = 1_000_000  # that the search for a way to cut may take
+STEPS = 800_000  # that the search for a way to cut may take
 
 # An order's place in the batch, and of one of its pieces the places among all of the size, one
 # for each leader of the order.

@@ -8,7 +8,7 @@ from tagend.cards.leader.passing import passing
 from tagend.cards.leader.steps import beyond, step_of
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.propose.links import changes
-from tagend.cards.propose.net import Net, Places
+from tagend.cards.propose.net import Net, Places, Step
 from tagend.cards.propose.supplies import Supply
 
 _FINENESS = 1_000_000  # logarithms are counted in millionths, so that costs are whole numbers
@@ -42,8 +42,12 @@ class Cost:
         )
 
 
-def step_costs(net: Net) -> dict[Places, Cost]:
-    """Return the cost of each step; a start costs the step from a bought butt, or nothing."""
+def step_costs(net: Net, known: dict[tuple[Step, bool], Cost] | None = None) -> dict[Places, Cost]:
+    """Return the cost of each step; a start costs the step from a bought butt, or nothing.
+
+    `known` are costs in other nets of the wish, to which those of this one are added.
+    """
+    known = {} if known is None else known
     links, strands, bought = net.links, net.strands, net.links.bought
     chains: dict[Places, list[Supply]] = {
         (upper, lower): links.chain(strands[upper], strands[lower], lower in net.ends)
@@ -54,7 +58,13 @@ def step_costs(net: Net) -> dict[Places, Cost]:
         strand = strands[start]
         chain = links.chain(bought, strand, start in net.ends) if bought else [strand]
         chains[None, start] = chain
-    return {places: _cost(net, chain, places[1] in net.ends) for places, chain in chains.items()}
+    costs: dict[Places, Cost] = {}
+    for places, chain in chains.items():
+        step = tuple(chain), places[1] in net.ends
+        if step not in known:
+            known[step] = _cost(net, *step)
+        costs[places] = known[step]
+    return costs
 
 
 def _cost(net: Net, chain: Sequence[Supply], at_tippet: bool) -> Cost:

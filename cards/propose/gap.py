@@ -9,6 +9,7 @@ from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.materials import Material
+from tagend.cards.propose.costs import step_costs
 from tagend.cards.propose.lengths import plan_of
 from tagend.cards.propose.net import Net
 from tagend.cards.propose.search import best_ways
@@ -34,7 +35,7 @@ def no_taper(net: Net) -> Refused:
     if gaps := list(_gaps(net)):
         return Refused(*(_gap(above, below, net) for above, below in gaps))
     endless = replace(net, plenty=frozenset(range(len(net.strands))))
-    ways = best_ways(endless, 1)
+    ways = best_ways(endless, step_costs(endless), 1)
     if ways:
         return Refused(*_short(ways[0].strands, net))
     if links.sighter:

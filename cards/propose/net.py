@@ -1,6 +1,7 @@
 """Which strand may hang below which, and what knots take: a wish and strands in, a net out."""
 
-from collections.abc import Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import product
@@ -14,6 +15,8 @@ from tagend.cards.propose.wish import Wish
 
 # Two strands by their places, of which one hangs below the other; None stands beyond an end.
 Places = tuple[int | None, int | None]
+
+Step = tuple[Supply, ...]  # two strands, and the sighter between them if it comes there
 
 _NONE = Fraction(0)
 
@@ -67,38 +70,33 @@ def net_of(
     practice: Practice,
     sighter: Supply | None = None,
     guard: Supply | None = None,
-    first: Supply | None = None,
+    known: dict[Step, Takes | None] | None = None,
 ) -> Net:
     """Return the strands from the butt to the tippet, and every step that is small enough.
 
-    `first` is the one to tie to a bought butt, on which it depends what the butt loses to knots.
+    `known` are steps of other nets of the wish, to which those of this one are added.
     """
+    known = {} if known is None else known
     bought = _bought(wish)
-    lost = _NONE
-    if wish.bought and first:
-        at_tippet = sighter and _is_tippet(first, wish)
-        lost = lost_mm(wish.bought, sighter if sighter and at_tippet else first, practice)
-    tape = tape_for(wish.total, wish.asked_mm - lost, practice)
+    tape = tape_for(wish.total, wish.asked_mm, practice)
     links = Links(wish, practice, tape.unit, tape.cut_mm, bought, sighter, guard)
     drawn = [s for s in strands if practice.materials.find(s.material).drawn and s != sighter]
     body = fullest([strand for strand in drawn if _is_of_body(strand, wish)])
     whole = (*body, *fullest([strand for strand in drawn if _is_tippet(strand, wish)]))
     ends = frozenset(at for at in range(len(body), len(whole)) if links.holds_guard(whole[at]))
-    takes: dict[Places, Takes] = {
-        (upper, lower): found
-        for upper, lower in product(range(len(body)), range(len(whole)))
-        if lower > upper and (lower < len(body) or lower in ends)
-        if (found := links.takes(whole[upper], whole[lower], lower in ends))
-    }
+    takes: dict[Places, Takes] = {}
+    for upper, lower in product(range(len(body)), range(len(whole))):
+        if lower > upper and (lower < len(body) or lower in ends):
+            step = tuple(links.chain(whole[upper], whole[lower], lower in ends))
+            if step not in known:
+                known[step] = links.takes(whole[upper], whole[lower], lower in ends)
+            if found := known[step]:
+                takes[upper, lower] = found
     below = tuple(
         tuple(lower for lower in range(len(whole)) if (upper, lower) in takes)
         for upper in range(len(whole))
     )
-    starts = tuple(
-        at
-        for at, strand in enumerate(whole)
-        if first in (None, strand) and _starts(strand, at in ends, links)
-    )
+    starts = tuple(at for at, strand in enumerate(whole) if _starts(strand, at in ends, links))
     for start, end in product(starts, ends):
         above, under = links.at_ends(whole[start], whole[end])
         takes[None, start], takes[end, None] = (_NONE, above), (under, _NONE)
@@ -115,6 +113,22 @@ def net_of(
         plenty=frozenset(),
     )
     return replace(net, plenty=_plenty(net))
+
+
+def nets_below_bought(net: Net) -> Iterator[Net]:
+    """Yield the net once for all starts below which a bought butt loses as much to its knots."""
+    wish, links = net.wish, net.links
+    if wish.bought is None or links.bought is None:
+        yield net
+        return
+    alike: defaultdict[Fraction, list[int]] = defaultdict(list)
+    for start in net.starts:
+        below = links.chain(links.bought, net.strands[start], start in net.ends)[1]
+        alike[lost_mm(wish.bought, below, links.practice)].append(start)
+    for lost, starts in alike.items():
+        tape = tape_for(wish.total, wish.asked_mm - lost, links.practice)
+        of_them = replace(net, tape=tape, starts=tuple(starts))
+        yield replace(of_them, plenty=_plenty(of_them))
 
 
 def _plenty(net: Net) -> frozenset[int]:

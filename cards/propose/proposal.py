@@ -9,18 +9,22 @@ from tagend.cards.base.units import parse_span
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.printed_sizes import PRINTED_MM
 from tagend.cards.propose.asked_piece import AskedPiece
+from tagend.cards.propose.costs import Cost, step_costs
 from tagend.cards.propose.gap import no_taper
 from tagend.cards.propose.lengths import fitted, in_halves, plan_of
-from tagend.cards.propose.links import bought_section
-from tagend.cards.propose.net import Net, net_of
-from tagend.cards.propose.search import best_ways
-from tagend.cards.propose.supplies import Supply, fullest, supplies_for
+from tagend.cards.propose.links import Takes, bought_section
+from tagend.cards.propose.net import Net, Step, net_of, nets_below_bought
+from tagend.cards.propose.search import Way, best_ways
+from tagend.cards.propose.supplies import Supply, supplies_for
 from tagend.cards.propose.wish import Wish
 from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
+_TRIED = 4  # spools for a sighter, and for a bite guard: those nearest to the tippet
+_PAIRS = 20_000  # of strands that are looked at, before no more sighters and guards are tried
 _LOOKED_AT = 12  # the best by their joints, of which those with fewer findings come first
 
 
@@ -43,15 +47,23 @@ def propose(
         raise refused(
             f"a butt of {wish.butt.plain} is no thicker than the tippet", "write a thicker butt"
         )
-    sighters = _cut_from(wish.sighter, strands, practice)
-    guards = _cut_from(wish.guard, strands, practice)
-    firsts: Sequence[Supply | None] = fullest(strands) if wish.bought else (None,)
-    chosen = product(sighters, guards, firsts)
-    nets = (net_of(wish, strands, practice, *each) for each in chosen)
-    found = [(way, net) for net in nets for way in best_ways(net, _LOOKED_AT)]
+    sighters = _cut_from(wish.sighter, wish, strands, practice)
+    guards = _cut_from(wish.guard, wish, strands, practice)
+    found: list[tuple[Way, Net]] = []
+    takes: dict[Step, Takes | None] = {}
+    known: dict[tuple[Step, bool], Cost] = {}
+    pairs = 0
+    for chosen in product(sighters, guards):
+        if found and pairs > _PAIRS:
+            break
+        whole = net_of(wish, strands, practice, *chosen, takes)
+        pairs += len(whole.strands) ** 2
+        costs = step_costs(whole, known)
+        nets = nets_below_bought(whole)
+        found += ((way, net) for net in nets for way in best_ways(net, costs, _LOOKED_AT))
     if not found:  # told of the finest sighter, which is the nearest to the tippet
-        raise no_taper(net_of(wish, strands, practice, sighters[-1], guards[-1]))
-    found.sort(key=lambda each: each[0].cost)
+        raise no_taper(net_of(wish, strands, practice, sighters[0], guards[0]))
+    found.sort(key=lambda each: (each[0].cost, each[0].strands))
     changes = found[0][0].cost.changes  # a taper that changes its material once more is no choice
     butt = (wish.bought and wish.bought.diameter) or wish.butt
     called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
@@ -70,9 +82,9 @@ def _findings(proposal: Proposal, practice: Practice) -> int:
 
 
 def _cut_from(
-    piece: AskedPiece | None, strands: Sequence[Supply], practice: Practice
+    piece: AskedPiece | None, wish: Wish, strands: Sequence[Supply], practice: Practice
 ) -> Sequence[Supply | None]:
-    """Return what the piece may be cut from; None alone where no piece is asked for."""
+    """Return what the piece may be cut from, nearest to the tippet first; None if none is asked."""
     if piece is None:
         return (None,)
     found = supplies_for(piece, strands, practice)
@@ -80,7 +92,13 @@ def _cut_from(
         size = f"{piece.diameter.plain} " if piece.diameter else ""
         line = size + piece.material
         raise refused(f"there is no {line} for the {piece.part}", "buy a spool of it")
-    return found
+    tippet_mm = wish.tippet.diameter.mm
+    return sorted(found, key=lambda strand: _off(strand.diameter.mm - tippet_mm))[:_TRIED]
+
+
+def _off(more_mm: Fraction) -> tuple[bool, Fraction]:
+    """Return how far a strand is off the tippet; a thinner one comes last."""
+    return more_mm <= -PRINTED_MM, abs(more_mm)
 
 
 def _proposal(places: tuple[int, ...], net: Net, name: str) -> Proposal:

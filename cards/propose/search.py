@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from tagend.cards.propose.costs import Cost, step_costs
+from tagend.cards.propose.costs import Cost
 from tagend.cards.propose.lengths import Plan, plan_of
 from tagend.cards.propose.net import Net, Places
 
@@ -20,7 +20,7 @@ class Way:
     room: int  # marks that its pieces make at the most, up to the leader's total
 
 
-def best_ways(net: Net, most: int) -> list[Way]:
+def best_ways(net: Net, costs: Mapping[Places, Cost], most: int) -> list[Way]:
     """Return the best ways, at most so many, of which the spools have enough line.
 
     Ways of more and more knots are searched until none can be better than those found, or they
@@ -30,7 +30,7 @@ def best_ways(net: Net, most: int) -> list[Way]:
     found: list[Way] = []
     if not net.starts or not net.ends:
         return found
-    costs, bought = step_costs(net), net.links.bought is not None
+    bought = net.links.bought is not None
     for knots in range(0 if bought else 1, 2 * net.fewest + 2):
         plan = plan_of(knots + 1, net.wish.shares, net.tape, bought)
         enough = len(found) == most and Cost(knots=knots + net.knots_beside) > found[-1].cost

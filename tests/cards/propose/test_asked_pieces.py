@@ -13,6 +13,7 @@ from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
+from tagend.cards.propose.links import Links, Takes
 from tagend.cards.propose.proposal import Proposal, propose
 from tagend.cards.propose.supplies import Supply
 from tagend.cards.propose.wish import Wish
@@ -171,3 +172,27 @@ def test_what_carries_no_finding_comes_first() -> None:
     ]
     assert found == sorted(found)
     assert found[0] == 0
+
+
+def test_many_spools_for_each_piece_are_not_tried_in_every_combination(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    kinds = ("nylon", "hard nylon", "sighter nylon", "wire")
+    rack = [Supply(kinds[at % 4], parse_diameter(f"{0.15 + at / 200:.3f} mm")) for at in range(100)]
+    looked_at: list[Sequence[Supply]] = []
+    takes = Links.takes
+
+    def noted(links: Links, upper: Supply, lower: Supply, at_tippet: bool) -> Takes | None:
+        looked_at.append((upper, lower))
+        return takes(links, upper, lower, at_tippet)
+
+    monkeypatch.setattr(Links, "takes", noted)
+    asked = replace(
+        wish(108, 22, 10),
+        bought=read_bought("4 ft 0.55 mm to 0.40 mm nylon", PRACTICE),
+        butt=parse_diameter("0.40 mm"),
+        sighter=read_sighter("18 in", PRACTICE),
+        guard=read_guard("12 in wire", PRACTICE),
+    )
+    assert made(asked, rack)
+    assert len(looked_at) < 2 * len(rack) ** 2  # 25 sighters and 25 wires would be 600 times more

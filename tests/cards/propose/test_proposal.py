@@ -272,7 +272,7 @@ def test_the_search_keeps_what_a_worse_joint_further_down_makes_the_best() -> No
     # Down to 10 the copolymer has no big step, and a nylon of 13 has: 1.54. But 8 to 5 has 1.6.
     rack = [supply(size) for size in (20, 13, 10, 8, 5)] + [supply(14, "copolymer")]
     net = net_of(wish(90, 20, 5, 9), rack, PRACTICE)
-    (best,) = best_ways(net, 1)
+    (best,) = best_ways(net, step_costs(net), 1)
     assert [net.strands[place].label for place in best.strands] == (
         ["20 nylon", "13 nylon", "10 nylon", "8 nylon", "5 nylon"]
     )
@@ -291,7 +291,7 @@ def test_the_search_keeps_what_has_more_line_for_the_rest() -> None:
     short = replace(rack[1], left_mm=(60 - full[1] + plan.lengths[1] - 2) * INCH_MM)
     rack = [rack[0], replace(short, diameter=parse_diameter("15 thou")), *rack[1:]]
     net = net_of(wish(60, 18, 9, None), rack, PRACTICE)
-    (best,) = best_ways(net, 1)
+    (best,) = best_ways(net, step_costs(net), 1)
     assert [net.strands[place].diameter.plain for place in best.strands][1] == "14 thou"
 
 

@@ -28,3 +28,11 @@ def test_faults_of_several_steps_are_told_together() -> None:
 
 def test_no_fault_refuses_nothing() -> None:
     refuse_any(())
+
+
+def test_the_first_twenty_faults_are_told_and_how_many_more_there_are() -> None:
+    refusal = Refused(*(Fault(f"line {k}", "wrong", "mend it") for k in range(90_000)))
+    *first, more = str(refusal).splitlines()
+    assert len(first) == 20
+    assert more == "and 89,980 more"
+    assert str(Refused(*refusal.faults[:20])).splitlines() == first

@@ -3,6 +3,7 @@
 import subprocess
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
@@ -153,7 +154,8 @@ def test_a_locked_pdf_is_refused() -> None:
 
 
 def test_as_many_files_as_allowed_are_read_and_not_one_more() -> None:
-    files = [AttachedFile(f"{k:03}.txt", "text/plain", b"") for k in range(MOST_FILES + 1)]
+    assert MOST_FILES >= 1000  # as labels of so many recipes have
+    files = [AttachedFile(f"{k:05}.txt", "text/plain", b"") for k in range(MOST_FILES + 1)]
     assert attached(pdf_with(files[:-1])) == tuple(files[:-1])
     with pytest.raises(Unreadable, match=f"more than {MOST_FILES} files"):
         attached(pdf_with(files))
@@ -165,6 +167,14 @@ def test_a_file_as_large_as_allowed_is_read_and_not_one_byte_more() -> None:
     larger = AttachedFile("zeros.bin", "application/octet-stream", bytes(LARGEST_FILE + 1))
     with pytest.raises(Unreadable, match=r"'zeros\.bin' in the PDF is larger than 1,000,000 bytes"):
         attached(pdf_with([larger]))
+
+
+def test_files_that_are_too_much_together_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tagend.layouts.pdf.attached.LARGEST_ALL", 2 * len(RECIPE.data))
+    files = [replace(RECIPE, name=f"{k}.toml") for k in range(3)]
+    assert len(attached_files(pdf_with(files[:2]))) == 2
+    with pytest.raises(Unreadable, match="together"):
+        attached_files(pdf_with(files))
 
 
 def test_a_list_of_files_that_holds_itself_is_refused() -> None:
