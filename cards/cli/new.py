@@ -11,7 +11,7 @@ from tagend.cards.cli.disk import mode_of, write_whole
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.new_questions import ask_new
 from tagend.cards.cli.options import rack_option, replace_option, shop_option
-from tagend.cards.cli.output import check_output
+from tagend.cards.cli.output import check_output, named_file
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import refused
 
@@ -41,6 +41,7 @@ def command(output: str | None, rack: str | None, replace: bool, shop: str | Non
 
 def _free(path: str, *, replace: bool) -> str:
     """Return the path of a recipe file; raises `Refused` where a file is."""
+    named_file(path)
     path = path if Path(path).suffix else f"{path}.toml"
     if mode_of(path) is not None and not replace:
         raise refused("this file is there already", "name another file, or say --replace", path)

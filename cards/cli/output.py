@@ -4,12 +4,15 @@ A file is replaced where tagend made it and nobody changed it since, or where it
 only with `--replace`, and what the command itself has read never.
 """
 
+import sys
 from collections.abc import Mapping
 from itertools import starmap
 
 from tagend.cards.cli.disk import LARGEST, is_input, mode_of, not_written, write_whole
 from tagend.cards.cli.seal import origin, sealed
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
+
+STANDARD_OUTPUT = "-"
 
 _LOST = {
     "changed": "this file was changed since tagend wrote it",
@@ -18,8 +21,29 @@ _LOST = {
 
 
 def write_output(name: str, data: bytes, *, replace: bool = False) -> None:
-    """Write a file that a command was asked for; raises `Refused` where one would be lost."""
-    write_outputs({name: data}, replace=replace)
+    """Write a file that a command was asked for, or to standard output for `-`.
+
+    Raises `Refused` where a file would be lost, and where standard output is a terminal.
+    """
+    if name != STANDARD_OUTPUT:
+        write_outputs({name: data}, replace=replace)
+        return
+    stream = getattr(sys.stdout, "buffer", None)  # which a terminal lacks; see `streams`
+    if stream is None:
+        raise refused("this is a terminal", "name a file, or send it on with | or >", "-o -")
+    stream.write(sealed(data))
+    stream.flush()
+
+
+def called(name: str) -> str:
+    """Return what an output is called in words."""
+    return "standard output" if name == STANDARD_OUTPUT else name
+
+
+def named_file(output: str | None) -> None:
+    """Raise `Refused` for `-` where a command says other things on standard output."""
+    if output == STANDARD_OUTPUT:
+        raise refused("standard output has what this command lists", "name a file", "-o -")
 
 
 def write_outputs(files: Mapping[str, bytes], *, replace: bool = False) -> None:
@@ -41,7 +65,7 @@ def write_outputs(files: Mapping[str, bytes], *, replace: bool = False) -> None:
 
 def check_output(name: str, data: bytes = b"", *, replace: bool) -> None:
     """Raise `Refused` where the file cannot be written, or where something would be lost by it."""
-    if mode_of(name) is None:
+    if name == STANDARD_OUTPUT or mode_of(name) is None:
         return
     if is_input(name):
         raise refused("this is one of the files that it is made from", "name another", name)

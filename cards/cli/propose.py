@@ -9,7 +9,7 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
-from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.output import check_output, named_file, write_output
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
@@ -97,6 +97,7 @@ def command(
         supplies = supplies_of_rack(spools)
     else:
         supplies = supplies_of_diameters(diameters or (), only or "nylon", ending)
+    named_file(output)
     check_output(output, replace=replace)
     pieces = {
         name: _read(name, text, reader, practice)

@@ -9,7 +9,7 @@ import click
 
 from tagend.cards.base.plural import counted
 from tagend.cards.cli.disk import make_folder
-from tagend.cards.cli.output import write_outputs
+from tagend.cards.cli.output import named_file, write_outputs
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.layouts.base.faults import refused
@@ -17,6 +17,7 @@ from tagend.layouts.base.faults import refused
 
 def write_each(recipes: Sequence[Recipe], folder: str, *, replace: bool) -> None:
     """Write each recipe as a recipe file of its name; a folder that is not there is made."""
+    named_file(folder)
     if folder.lower().endswith(".toml"):
         raise refused("this is no folder, and there are several recipes", "name a folder", folder)
     make_folder(folder)

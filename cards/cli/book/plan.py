@@ -9,7 +9,7 @@ from tagend.cards.cli.book.shared import book_option, json_option, reading, say_
 from tagend.cards.cli.files import load_job, load_practice
 from tagend.cards.cli.heed import anyway_option
 from tagend.cards.cli.options import paper_option, replace_option, shop_option
-from tagend.cards.cli.output import check_output
+from tagend.cards.cli.output import check_output, named_file
 from tagend.cards.cli.show import show_option
 
 
@@ -39,6 +39,7 @@ def command(
     from tagend.cards.batches.cutting import cut_batch
 
     if bench is not None:
+        named_file(bench)
         check_output(bench, replace=replace)
     practice = load_practice(shop)
     asked = load_orders(words, practice)

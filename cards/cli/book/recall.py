@@ -17,7 +17,7 @@ from tagend.cards.cli.options import (
     shop_option,
     today,
 )
-from tagend.cards.cli.output import check_output
+from tagend.cards.cli.output import check_output, named_file
 from tagend.cards.cli.show import show_option
 
 if TYPE_CHECKING:
@@ -87,6 +87,7 @@ def command(
     with reading(book) as db:
         found = recall(db, sought)
     if output is not None:
+        named_file(output)
         check_output(output, replace=replace)
     if as_json:
         say_json(_json(found))

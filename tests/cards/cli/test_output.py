@@ -223,3 +223,22 @@ def test_nothing_is_stored_where_the_page_beside_it_is_refused(
     assert outcome.status == 2
     assert outcome.faults[0].startswith(f"{output}: ")
     assert (here / "shop.toml").read_bytes() == before
+
+
+def test_a_dash_is_standard_output(here: Path) -> None:
+    def piped(*words: str) -> subprocess.CompletedProcess[bytes]:
+        command = [sys.executable, "-m", "tagend.cards", *words, "-o", "-"]
+        return subprocess.run(command, cwd=here, capture_output=True, check=False)
+
+    card = piped("cards", "sandbar-eight.toml")
+    assert card.stdout.startswith(b"%PDF-")
+    assert b"wrote standard output: 1 page" in card.stderr
+    assert (
+        b'name = "Sandbar eight, butt 6 ft"'
+        in piped("vary", "sandbar-eight.toml", "--butt", "6 ft").stdout
+    )
+    for listing in (("propose", *WRITING["propose"][0]), ("new",)):
+        refused = piped(*listing)
+        assert (refused.returncode, refused.stdout) == (2, b"")
+        assert b"name a file" in refused.stderr
+    assert not (here / "-").exists()
