@@ -2,10 +2,10 @@
 
 import re
 from contextlib import suppress
-from pathlib import Path
 
 import click
 
+from tagend.cards.cli.disk import read_bytes
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_of
@@ -52,8 +52,8 @@ def _language_given() -> str:
     context = click.get_current_context(silent=True)
     name = context.meta.get(_FILE) if context else None
     text = ""
-    with suppress(OSError, ValueError):
-        text = Path(name).read_text("utf-8", "replace") if name else ""
+    with suppress(Refused):  # which is told of where the file is used
+        text = read_bytes(name).decode("utf-8", "replace") if name and name != "-" else ""
     found = re.search(r"""^language\s*=\s*["'](\w+)["']""", text, re.MULTILINE)
     return found[1] if found else ""
 
