@@ -32,7 +32,7 @@ _BELOW = 1.5  # points
 _EDGE = 0.5  # points, of an outlined strand
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=256)  # of which some are drawn, and large
 def lesson_block(
     lesson: Lesson, scale: Scale, width: float, height: float, words: Words, *, drawn: bool
 ) -> Block | None:

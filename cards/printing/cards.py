@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
 
 
-_FEW = 12  # cards that lack something, for which a size that has room for all is looked for
+_FEW = 12  # leaders, for which another size and knots on cards of their own are tried besides
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +72,7 @@ def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> 
         true=not wishes.sheets.press,  # a print shop has its own printer
     )
     printed.left_out = made().left_out
-    alone = not (wishes.deck or wishes.knots) and wishes.taught
+    alone = not (wishes.deck or wishes.knots) and wishes.taught and len(worksheets) <= _FEW
     # Where each leader has but one card, it has one without its knots too.
     if alone and len(made().cards) > len(worksheets) * wishes.copies:
         apart = _pages_apart(job, worksheets, wishes)
