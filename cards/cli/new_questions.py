@@ -12,7 +12,6 @@ from tagend.cards.cli.section_typed import (
     TypedSection,
     typed_diameter,
     typed_length,
-    typed_material,
     typed_section,
 )
 from tagend.cards.cli.spoken import told_of
@@ -35,9 +34,10 @@ from tagend.cards.recipe.recipe import (
 from tagend.cards.recipe.recipe_file import checked_whole
 from tagend.cards.recipe.recipe_text import file_name
 from tagend.cards.recipe.strand import StrandByStrength
-from tagend.cards.recipe.values import BARE, read_knot
+from tagend.cards.recipe.values import BARE, LINE_WEIGHT, read_knot
 from tagend.cards.recipe.vocabulary import EndOf
-from tagend.cards.tables.lexicon import own_name
+from tagend.cards.tables.recipe_tables import knot_named, material_named
+from tagend.cards.tables.understanding import line_weight
 from tagend.cards.variants.by_strength import spool_by_strength
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.said_words import in_words
@@ -94,9 +94,9 @@ def _ask_recipe(practice: Practice, rack: Rack | None) -> Dialogue[Recipe]:
 
 
 def _line_weight(text: str) -> int:
-    number = text.removesuffix("-weight").removesuffix("wt").strip()
-    if number not in map(str, range(1, 16)):
-        raise refused(f"{text[:20]!r} is no line weight", "write a number from 1 to 15")
+    number, least, most = line_weight(text), LINE_WEIGHT["ge"], LINE_WEIGHT["le"]
+    if number not in map(str, range(least, most + 1)):
+        raise refused(f"{text[:20]!r} is no line weight", f"write a number from {least} to {most}")
     return int(number)
 
 
@@ -125,7 +125,7 @@ def _ask_section(
     if material is None:
         material = yield Question(
             asked="  its material, such as nylon",
-            read=lambda text: typed_material(text, practice),
+            read=lambda text: material_named(text, practice),
             needed=True,
         )
     usual, told = _by_strength(typed, material, rack, practice)
@@ -198,7 +198,7 @@ def _why(chosen: Joint | End, told: Told) -> str:
 
 
 def _knot(end: EndOf, practice: Practice) -> Callable[[str], str]:
-    return lambda text: read_knot(own_name("knots", text), end, practice)
+    return lambda text: read_knot(knot_named(text, end, practice), end, practice)
 
 
 def _so_far(recipe: Recipe, total: Length | None, practice: Practice) -> Iterator[str]:

@@ -12,8 +12,8 @@ from tagend.cards.base.units import (
     parse_strength,
 )
 from tagend.cards.practice.practice import Practice
-from tagend.cards.tables.lexicon import own_name
 from tagend.cards.tables.quantity_cells import quantity
+from tagend.cards.tables.recipe_tables import material_named
 from tagend.cards.tables.strand_cells import section_said
 
 
@@ -34,7 +34,7 @@ def typed_section(text: str, unit: ShownUnit, practice: Practice) -> TypedSectio
         length=parse_span(said["length"]) if "length" in said else None,
         diameter=parse_diameter(said["diameter"]) if "diameter" in said else None,
         strength=parse_strength(said["strength"]) if "strength" in said else None,
-        material=typed_material(said["material"], practice) if "material" in said else None,
+        material=material_named(said["material"], practice) if "material" in said else None,
     )
 
 
@@ -46,8 +46,3 @@ def typed_length(text: str, unit: str) -> Span:
 def typed_diameter(text: str) -> Diameter:
     """Read a diameter; a bare number in the unit in which it is a strand's. Raises `Refused`."""
     return parse_diameter(quantity(text, "diameter", "", comma=False))
-
-
-def typed_material(text: str, practice: Practice) -> str:
-    """Read a material by any name that it has. Raises `Refused`."""
-    return practice.material(own_name("materials", text))

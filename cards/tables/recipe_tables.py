@@ -40,6 +40,11 @@ def material_named(text: str, words: Vocabulary) -> str:
     return words.material(_known(text, words.material) or own_name("materials", text))
 
 
+def knot_named(text: str, end: EndOf, words: Vocabulary) -> str:
+    """Return a knot's own name by any that it has; a text that is none stays as it is."""
+    return _known(text, partial(words.knot, end=end)) or own_name("knots", text)
+
+
 def recipe_tables(
     leader: Written, sections: Iterable[Said], words: Vocabulary
 ) -> dict[str, object]:
@@ -89,7 +94,7 @@ def _value(name: str, field: Field, spot: Spot, own: bool, words: Vocabulary) ->
     if name == "material":
         return _known(text, words.material) or own_name("materials", text)
     if name in _ENDS:
-        return _known(text, partial(words.knot, end=_ENDS[name])) or own_name("knots", text)
+        return knot_named(text, _ENDS[name], words)
     return text
 
 

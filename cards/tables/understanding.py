@@ -162,8 +162,9 @@ def _share(meaning: Meaning, cells: Sequence[str], comma: bool) -> float:
 
 
 def line_weight(cell: str) -> str:
-    """Return the number of a fly line: 8 for `8 wt`, `#8` and `8wt`."""
-    return cell.lower().strip(" #").removesuffix("t").removesuffix("w").removesuffix("-").strip()
+    """Return the number of a fly line: 8 for `8 wt`, `#8`, `8wt` and `8-weight`."""
+    plain = cell.lower().strip(" #").removesuffix("eight").removesuffix("t")
+    return plain.removesuffix("w").removesuffix("-").strip()
 
 
 def _once(columns: Sequence[SheetColumn]) -> Iterator[SheetColumn]:

@@ -31,8 +31,10 @@ def tagend(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) 
     for name in ("TAGEND_SHOP", "TAGEND_BOOK", "TAGEND_WHO"):
         monkeypatch.delenv(name, raising=False)
 
-    def run(*arguments: str | Path, stdin: bytes = b"") -> Outcome:
-        monkeypatch.setattr("sys.stdin", TextIOWrapper(BytesIO(stdin)))
+    def run(
+        *arguments: str | Path, stdin: bytes = b"", reader: type[TextIOWrapper] = TextIOWrapper
+    ) -> Outcome:
+        monkeypatch.setattr("sys.stdin", reader(BytesIO(stdin)))
         with pytest.raises(SystemExit) as end:
             main([str(argument) for argument in arguments])
         printed = capsys.readouterr()

@@ -2,14 +2,13 @@
 
 import tomllib
 from collections.abc import Callable
-from io import BytesIO, TextIOWrapper
+from io import TextIOWrapper
 from pathlib import Path
 from typing import Any
 
 import pytest
 from xlsxwriter import Workbook
 
-from tagend.cards.cli import main
 from tests.cards.cli.conftest import Outcome, Tagend
 
 NAMES = (
@@ -37,17 +36,10 @@ class Terminal(TextIOWrapper):
 
 
 @pytest.fixture
-def answered(
-    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tagend: Tagend
-) -> Answered:
+def answered(tagend: Tagend) -> Answered:
     def run(*arguments: str | Path, answers: tuple[str, ...]) -> Outcome:
         typed = "".join(f"{answer}\n" for answer in answers).encode()
-        monkeypatch.setattr("sys.stdin", Terminal(BytesIO(typed)))
-        with pytest.raises(SystemExit) as end:
-            main([str(argument) for argument in arguments])
-        printed = capsys.readouterr()
-        assert isinstance(end.value.code, int)
-        return Outcome(end.value.code, printed.out, printed.err)
+        return tagend(*arguments, stdin=typed, reader=Terminal)
 
     return run
 
