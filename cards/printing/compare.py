@@ -8,7 +8,7 @@ from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.job import Job, paper_faults, pdf_of, whole_pages
 from tagend.layouts.paper.face import Face
 from tagend.layouts.sheets.sheet import Sheet
-from tagend.layouts.svg.svg import write_svg
+from tagend.layouts.svg.svg import face_svg
 
 
 def comparison_pdf(job: Job, worksheets: Sequence[Worksheet], on: str | None) -> bytes:
@@ -25,7 +25,7 @@ def comparison_svg(job: Job, worksheets: Sequence[Worksheet], on: str | None) ->
     for worksheet in worksheets:
         check_tieable(worksheet.leader)
     with paper_faults():
-        return write_svg(_page(job, worksheets, on), title=_title(job, worksheets))
+        return face_svg(_page(job, worksheets, on), title=_title(job, worksheets))
 
 
 def _page(job: Job, worksheets: Sequence[Worksheet], on: str | None) -> Face:

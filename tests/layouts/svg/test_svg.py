@@ -16,7 +16,7 @@ from tagend.layouts.paper.raster import Bits, Raster
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.sheet import Placed, Sheet
-from tagend.layouts.svg.svg import write_svg
+from tagend.layouts.svg.svg import face_svg
 
 ZOOM = 4
 WIDTH, HEIGHT = 360, 216  # points: 5 by 3 inches
@@ -29,7 +29,7 @@ def face_of(*items: Item) -> Face:
 
 def from_svg(face: Face) -> Image.Image:
     resvg = pytest.importorskip("resvg_py")
-    source = write_svg(face, title="Face").decode()
+    source = face_svg(face, title="Face").decode()
     png = resvg.svg_to_bytes(svg_string=source, width=WIDTH * ZOOM, height=HEIGHT * ZOOM, dpi=96)
     return Image.open(BytesIO(png)).convert("L")
 
@@ -88,14 +88,14 @@ def test_what_is_moved_by_a_point_would_be_seen() -> None:
 
 
 def test_an_svg_is_true_to_size() -> None:
-    root = ElementTree.fromstring(write_svg(face_of(), title="Face"))
+    root = ElementTree.fromstring(face_svg(face_of(), title="Face"))
     assert root.attrib["viewBox"] == "0 0 360 216"
     assert float(root.attrib["width"].removesuffix("mm")) == pytest.approx(127, abs=0.001)
     assert float(root.attrib["height"].removesuffix("mm")) == pytest.approx(76.2, abs=0.001)
 
 
 def test_an_svg_holds_outlines_and_no_text() -> None:
-    root = ElementTree.fromstring(write_svg(FACES["text"], title="A & B"))
+    root = ElementTree.fromstring(face_svg(FACES["text"], title="A & B"))
     assert root.findtext(f"{SVG}title") == "A & B"
     assert not list(root.iter(f"{SVG}text"))
     glyphs = [each.attrib["id"] for each in root.iter(f"{SVG}path")]
@@ -106,4 +106,4 @@ def test_an_svg_holds_outlines_and_no_text() -> None:
 
 def test_the_same_face_gives_the_same_bytes() -> None:
     for face in FACES.values():
-        assert write_svg(face, title="Face") == write_svg(face, title="Face")
+        assert face_svg(face, title="Face") == face_svg(face, title="Face")
