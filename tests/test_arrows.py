@@ -39,7 +39,7 @@ LAYOUTS = {
     "logo": ("base", "paper", "strangers"),
     "sheets": ("base", "paper", "stock"),
     "pdf": ("base", "paper", "strangers", "codes", "sheets"),
-    "svg": ("paper", "codes", "sheets"),
+    "svg": ("base", "paper", "codes", "sheets"),
 }
 # What reads a person's writing, in any room.
 _WRITING = "layouts.base"
