@@ -26,7 +26,7 @@ class Glyphs(NamedTuple):
     outlines: Mapping[str, str]
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=2048)
 def glyphs(text: str, font: str, prefix: str) -> Glyphs:
     """Return the glyphs of a text in one font, their names made of the prefix and the character."""
     shapes = outlines(font, text)
@@ -50,7 +50,7 @@ def path_element(path: Path) -> str:
     return f'<path d="{_steps(path.steps)}" {look}/>'
 
 
-@lru_cache(maxsize=2048)  # some twenty sides of cards
+@lru_cache(maxsize=1024)  # the sides of some cards; 10 MB
 def _steps(steps: tuple[Step, ...]) -> str:
     form = "".join([_STEPS[step[0]] for step in steps])
     return form % tuple([at + 0.0 for step in steps for at in step[1:]])  # 0 takes -0's sign
