@@ -1,11 +1,7 @@
 """What stands on a face in, its shape in SVG out, kept for the next face that has the same."""
 
-from collections.abc import Mapping
 from functools import lru_cache
-from itertools import accumulate
-from typing import NamedTuple
 
-from tagend.fonts import EM, outlines, text_width
 from tagend.layouts.codes.code import symbol_path
 from tagend.layouts.paper.face import Path, Step, Symbol
 from tagend.layouts.paper.raster import Raster
@@ -17,27 +13,6 @@ _STEPS = {
     "curve": "C%.2f %.2f %.2f %.2f %.2f %.2f",
     "close": "Z",
 }
-
-
-class Glyphs(NamedTuple):
-    """A text's glyphs at their places, in units of an em, and the outline that each name means."""
-
-    uses: str
-    outlines: Mapping[str, str]
-
-
-@lru_cache(maxsize=2048)
-def glyphs(text: str, font: str, prefix: str) -> Glyphs:
-    """Return the glyphs of a text in one font, their names made of the prefix and the character."""
-    shapes = outlines(font, text)
-    names = {character: f"{prefix}{ord(character):x}" for character, d in shapes.items() if d}
-    steps = (text_width(character, font, EM) for character in text)
-    uses = (
-        f'<use xlink:href="#{names[character]}" x="{number(x)}"/>'
-        for character, x in zip(text, accumulate(steps, initial=0.0), strict=False)
-        if character in names
-    )
-    return Glyphs("".join(uses), {name: shapes[character] for character, name in names.items()})
 
 
 def path_element(path: Path) -> str:

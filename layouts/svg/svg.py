@@ -1,6 +1,6 @@
 """A sheet in, the bytes of an SVG file out: true to size, in black and greys, with no font needed.
 
-The same sheet gives the same bytes. What comes often, such as a glyph, is stated once.
+The same sheet gives the same bytes. A face, a code or a picture that comes often is stated once.
 """
 
 from collections import Counter
@@ -8,13 +8,14 @@ from collections.abc import Iterable, Iterator
 from itertools import groupby
 from xml.sax.saxutils import escape, quoteattr
 
-from tagend.fonts import EM, OURS
+from tagend.fonts import EM
 from tagend.layouts.paper.face import MM, Code, Face, Item, Path, Picture, Symbol, TextRun
 from tagend.layouts.paper.raster import Raster
 from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet
-from tagend.layouts.svg.shapes import glyphs, modules, number, path_element, png_data
+from tagend.layouts.svg.glyphs import glyphs_path
+from tagend.layouts.svg.shapes import modules, number, path_element, png_data
 
-_XLINK = "http://www.w3.org/1999/xlink"  # without it, older editors find no glyph
+_XLINK = "http://www.w3.org/1999/xlink"  # without it, older editors find no code
 _MITER = 10  # the limit of a PDF's pointed corners, ISO 32000-1, 8.4.1; an SVG's own is 4
 
 
@@ -22,17 +23,12 @@ class _Drawing:
     """What has been stated to be drawn again."""
 
     def __init__(self) -> None:
-        # So that a glyph has one name in all files, which may stand side by side in one page.
-        self.fonts = {font: place for place, font in enumerate((*OURS.medium, *OURS.bold))}
-        self.glyphs: dict[str, str] = {}  # outlines by their names
         self.codes: dict[Symbol, str] = {}  # the name of each
         self.pictures: dict[Raster, str] = {}
         self.faces: dict[int, str] = {}  # by the id of a face, which its sheet holds
 
     def defs(self) -> Iterator[str]:
         """Yield a definition of all but the faces, which are drawn where they first come."""
-        for name, outline in self.glyphs.items():
-            yield f'<path id="{name}" d="{outline}"/>'
         for symbol, name in self.codes.items():
             yield f'<path id="{name}" d="{modules(symbol)}"/>'
         for raster, name in self.pictures.items():
@@ -115,7 +111,7 @@ def _items(drawing: _Drawing, items: Iterable[Item]) -> Iterator[str]:
     for item in items:
         match item:
             case TextRun():
-                yield _text(drawing, item)
+                yield _text(item)
             case Path():
                 yield path_element(item)
             case Code(x, y, module, symbol):
@@ -127,12 +123,10 @@ def _items(drawing: _Drawing, items: Iterable[Item]) -> Iterator[str]:
                 yield f'<use xlink:href="#{name}" {_transform(*scaled, x, y)}/>'
 
 
-def _text(drawing: _Drawing, run: TextRun) -> str:
-    font = drawing.fonts.setdefault(run.font, len(drawing.fonts))
-    uses, outlines = glyphs(run.text, run.font, f"g{font}-")
-    drawing.glyphs.update(outlines)
+def _text(run: TextRun) -> str:
     unit = run.size / EM
-    return f"<g {_transform(unit, 0, 0, -unit, run.x, run.y)}>{uses}</g>"
+    place = _transform(unit, 0, 0, -unit, run.x, run.y)
+    return f'<path {place} d="{glyphs_path(run.text, run.font)}"/>'
 
 
 def _transform(a: float, b: float, c: float, d: float, x: float, y: float) -> str:

@@ -145,11 +145,25 @@ def test_an_svg_is_true_to_size() -> None:
 
 
 def test_an_svg_holds_outlines_and_no_text() -> None:
-    root = ElementTree.fromstring(face_svg(FACES["text"], title="A & B"))
+    root = ElementTree.fromstring(face_svg(FACES["text"], title="Face"))
     assert not list(root.iter(f"{SVG}text"))
-    glyphs = [each.attrib["id"] for each in root.iter(f"{SVG}path")]
-    assert len(glyphs) == len(set(glyphs))
-    assert {each.attrib[HREF] for each in root.iter(f"{SVG}use")} == {f"#{each}" for each in glyphs}
+    assert not any("font" in key for each in root.iter() for key in each.attrib)
+    runs = [item for item in FACES["text"].items if isinstance(item, TextRun)]
+    assert len(list(root.iter(f"{SVG}path"))) == len(runs)
+
+
+def test_every_letter_is_drawn_at_its_place() -> None:
+    signs = "".join(map(chr, (*range(33, 127), *range(161, 256)))).replace("\xad", "")
+    lines = [signs[place : place + 24] for place in range(0, len(signs), 24)]
+    chains = (OURS.medium, OURS.bold, OURS.medium[1:])
+    runs = (
+        item
+        for row, line in enumerate(lines)
+        for column, fonts in enumerate(chains)
+        for item in set_line(line, fonts, 9).at(5 + 170 * column, 15 + 14 * row)
+    )
+    sheet = sheet_of(Face("letters", 520, 130, tuple(runs)))
+    assert apart(sheet, sheet) <= ALIKE
 
 
 def test_who_has_it_read_out_hears_its_title_and_its_words() -> None:
@@ -173,17 +187,6 @@ def test_what_comes_often_is_stated_once() -> None:
     assert set(used) == set(names)
     whole = [name for name in names if name.startswith("face")]
     assert [used.count(name) for name in whole] == [11]
-
-
-def test_a_glyph_has_one_name_in_all_files() -> None:
-    def glyphs(face: Face) -> dict[str, str]:
-        root = ElementTree.fromstring(face_svg(face, title="Face"))
-        return {each.attrib["id"]: each.attrib["d"] for each in root.iter(f"{SVG}path")}
-
-    one = glyphs(face_of(*set_line("CUT", OURS.bold, 9).at(10, 30)))
-    other = glyphs(face_of(*set_line("a (Ж) TUC", OURS.medium, 9).at(10, 30), *TEXT))
-    assert one.keys() & other.keys() == one.keys()
-    assert all(other[name] == outline for name, outline in one.items())
 
 
 def test_the_same_sheet_gives_the_same_bytes() -> None:
