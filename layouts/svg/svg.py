@@ -5,10 +5,10 @@ The same sheet gives the same bytes. A face, a code or a picture that comes ofte
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from itertools import groupby
+from itertools import chain, groupby
 from xml.sax.saxutils import escape, quoteattr
 
-from tagend.fonts import EM
+from tagend.fonts import EM, outlines
 from tagend.layouts.paper.face import MM, Code, Face, Item, Path, Picture, Symbol, TextRun
 from tagend.layouts.paper.raster import Raster
 from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet
@@ -19,7 +19,7 @@ _XLINK = "http://www.w3.org/1999/xlink"  # without it, older editors find no cod
 _MITER = 10  # the limit of a PDF's pointed corners, ISO 32000-1, 8.4.1; an SVG's own is 4
 
 
-class _Drawing:
+class _Stated:
     """What has been stated to be drawn again."""
 
     def __init__(self) -> None:
@@ -49,8 +49,10 @@ def sheet_svg(sheet: Sheet, *, title: str, language: str = "en") -> bytes:
     It shows what a PDF of the sheet does. `language` is that of the text, as BCP 47 names it. One
     who has it read out hears the title and all words.
     """
-    drawing = _Drawing()
-    drawn = list(_on_sheet(drawing, sheet))
+    texts = _texts(sheet)
+    _read_fonts(texts)
+    stated = _Stated()
+    drawn = list(_on_sheet(stated, sheet))
     width, height = number(sheet.width), number(sheet.height)
     lines = [
         '<?xml version="1.0" encoding="UTF-8"?>',
@@ -59,9 +61,9 @@ def sheet_svg(sheet: Sheet, *, title: str, language: str = "en") -> bytes:
         f'viewBox="0 0 {width} {height}" role="img" xml:lang={quoteattr(language)} '
         f'stroke-miterlimit="{_MITER}">',
         f"<title>{escape(title)}</title>",
-        f"<desc>{escape(_words(sheet))}</desc>",
+        f"<desc>{escape(_words(texts))}</desc>",
         "<defs>",
-        *drawing.defs(),
+        *stated.defs(),
         "</defs>",
         f'<rect width="{width}" height="{height}" fill="#ffffff"/>',
         *drawn,
@@ -70,44 +72,57 @@ def sheet_svg(sheet: Sheet, *, title: str, language: str = "en") -> bytes:
     return "\n".join(lines).encode()
 
 
-def _words(sheet: Sheet) -> str:
-    """Return all words of a sheet, a line of type on each line, those of equal faces once."""
+def _texts(sheet: Sheet) -> list[list[TextRun]]:
+    """Return the text of each face and of the marks, that of equal faces once."""
     faces = {id(placed.face): placed.face for placed in sheet.placed}
     items = [*(face.items for face in faces.values()), sheet.marks]
-    runs = [[item for item in each if isinstance(item, TextRun)] for each in items]
-    lines = (line for each in runs for _, line in groupby(each, key=lambda run: run.y))
+    return [[item for item in each if isinstance(item, TextRun)] for each in items]
+
+
+def _words(texts: Iterable[Iterable[TextRun]]) -> str:
+    """Return all words, a line of type on each line."""
+    lines = (line for each in texts for _, line in groupby(each, key=lambda run: run.y))
     return "\n".join(" ".join(run.text for run in line) for line in lines)
 
 
-def _on_sheet(drawing: _Drawing, sheet: Sheet) -> Iterator[str]:
+def _read_fonts(texts: Iterable[Iterable[TextRun]]) -> None:
+    """Have all outlines read at once: for each text by itself, a font would be opened anew."""
+    wanted: dict[str, dict[str, None]] = {}
+    for run in chain.from_iterable(texts):
+        wanted.setdefault(run.font, {}).update(dict.fromkeys(run.text))
+    for font, characters in wanted.items():
+        outlines(font, characters)
+
+
+def _on_sheet(stated: _Stated, sheet: Sheet) -> Iterator[str]:
     by = sheet.adjustment
     if by != Adjustment():
         yield f"<g {_transform(by.scale_x, 0, 0, by.scale_y, by.x, by.y)}>"
     uses = Counter(id(placed.face) for placed in sheet.placed)
     for placed in sheet.placed:
-        yield from _placed(drawing, placed, often=uses[id(placed.face)] > 1)
-    yield from _items(drawing, sheet.marks)
+        yield from _placed(stated, placed, often=uses[id(placed.face)] > 1)
+    yield from _items(stated, sheet.marks)
     if by != Adjustment():
         yield "</g>"
 
 
-def _placed(drawing: _Drawing, placed: Placed, *, often: bool) -> Iterator[str]:
+def _placed(stated: _Stated, placed: Placed, *, often: bool) -> Iterator[str]:
     x_by_u, y_by_u, x_by_v, y_by_v = TURNED[placed.turn]
     place = _transform(x_by_u, y_by_u, x_by_v, y_by_v, *placed.at(0, 0))
     key = id(placed.face)
-    if key in drawing.faces:
-        yield f'<use xlink:href="#{drawing.faces[key]}" {place}/>'
+    if key in stated.faces:
+        yield f'<use xlink:href="#{stated.faces[key]}" {place}/>'
         return
     name = ""
     if often:
-        drawing.faces[key] = f"face{len(drawing.faces) + 1}"
-        name = f' id="{drawing.faces[key]}"'
+        stated.faces[key] = f"face{len(stated.faces) + 1}"
+        name = f' id="{stated.faces[key]}"'
     yield f"<g {place}><g{name}>"
-    yield from _items(drawing, placed.face.items)
+    yield from _items(stated, placed.face.items)
     yield "</g></g>"
 
 
-def _items(drawing: _Drawing, items: Iterable[Item]) -> Iterator[str]:
+def _items(stated: _Stated, items: Iterable[Item]) -> Iterator[str]:
     for item in items:
         match item:
             case TextRun():
@@ -115,10 +130,10 @@ def _items(drawing: _Drawing, items: Iterable[Item]) -> Iterator[str]:
             case Path():
                 yield path_element(item)
             case Code(x, y, module, symbol):
-                name = drawing.codes.setdefault(symbol, f"code{len(drawing.codes) + 1}")
+                name = stated.codes.setdefault(symbol, f"code{len(stated.codes) + 1}")
                 yield f'<use xlink:href="#{name}" {_transform(module, 0, 0, module, x, y)}/>'
             case Picture(x, y, width, height, raster):
-                name = drawing.pictures.setdefault(raster, f"picture{len(drawing.pictures) + 1}")
+                name = stated.pictures.setdefault(raster, f"picture{len(stated.pictures) + 1}")
                 scaled = width / raster.width, 0, 0, height / raster.height
                 yield f'<use xlink:href="#{name}" {_transform(*scaled, x, y)}/>'
 
