@@ -9,11 +9,17 @@ from itertools import chain, groupby
 from xml.sax.saxutils import escape, quoteattr
 
 from tagend.fonts import EM, outlines
-from tagend.layouts.paper.face import MM, Code, Face, Item, Path, Picture, Symbol, TextRun
-from tagend.layouts.paper.raster import Raster
+from tagend.layouts.paper.face import MM, Code, Face, Item, Path, Picture, TextRun
 from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet
 from tagend.layouts.svg.glyphs import glyphs_path
-from tagend.layouts.svg.shapes import modules, number, path_element, png_data
+from tagend.layouts.svg.shapes import (
+    Shared,
+    code_shape,
+    number,
+    path_element,
+    picture_shape,
+    shared,
+)
 
 _XLINK = "http://www.w3.org/1999/xlink"  # without it, older editors find no code
 _MITER = 10  # the limit of a PDF's pointed corners, ISO 32000-1, 8.4.1; an SVG's own is 4
@@ -23,18 +29,13 @@ class _Stated:
     """What has been stated to be drawn again."""
 
     def __init__(self) -> None:
-        self.codes: dict[Symbol, str] = {}  # the name of each
-        self.pictures: dict[Raster, str] = {}
-        self.faces: dict[int, str] = {}  # by the id of a face, which its sheet holds
+        self.shapes: dict[str, str] = {}  # elements by their names
+        self.faces: dict[int, Shared] = {}  # by the id of a face, which its sheet holds
 
-    def defs(self) -> Iterator[str]:
-        """Yield a definition of all but the faces, which are drawn where they first come."""
-        for symbol, name in self.codes.items():
-            yield f'<path id="{name}" d="{modules(symbol)}"/>'
-        for raster, name in self.pictures.items():
-            size = f'width="{raster.width}" height="{raster.height}" preserveAspectRatio="none"'
-            href = f"data:image/png;base64,{png_data(raster)}"
-            yield f'<image id="{name}" {size} xlink:href="{href}"/>'
+    def use(self, shape: Shared, place: str) -> str:
+        """Return a use of a shape at its place."""
+        self.shapes[shape.name] = shape.element
+        return f'<use xlink:href="#{shape.name}" {place}/>'
 
 
 def face_svg(face: Face, *, title: str, language: str = "en") -> bytes:
@@ -63,7 +64,7 @@ def sheet_svg(sheet: Sheet, *, title: str, language: str = "en") -> bytes:
         f"<title>{escape(title)}</title>",
         f"<desc>{escape(_words(texts))}</desc>",
         "<defs>",
-        *stated.defs(),
+        *stated.shapes.values(),
         "</defs>",
         f'<rect width="{width}" height="{height}" fill="#ffffff"/>',
         *drawn,
@@ -100,26 +101,22 @@ def _on_sheet(stated: _Stated, sheet: Sheet) -> Iterator[str]:
         yield f"<g {_transform(by.scale_x, 0, 0, by.scale_y, by.x, by.y)}>"
     uses = Counter(id(placed.face) for placed in sheet.placed)
     for placed in sheet.placed:
-        yield from _placed(stated, placed, often=uses[id(placed.face)] > 1)
+        yield _placed(stated, placed, often=uses[id(placed.face)] > 1)
     yield from _items(stated, sheet.marks)
     if by != Adjustment():
         yield "</g>"
 
 
-def _placed(stated: _Stated, placed: Placed, *, often: bool) -> Iterator[str]:
+def _placed(stated: _Stated, placed: Placed, *, often: bool) -> str:
     x_by_u, y_by_u, x_by_v, y_by_v = TURNED[placed.turn]
     place = _transform(x_by_u, y_by_u, x_by_v, y_by_v, *placed.at(0, 0))
-    key = id(placed.face)
-    if key in stated.faces:
-        yield f'<use xlink:href="#{stated.faces[key]}" {place}/>'
-        return
-    name = ""
-    if often:
-        stated.faces[key] = f"face{len(stated.faces) + 1}"
-        name = f' id="{stated.faces[key]}"'
-    yield f"<g {place}><g{name}>"
-    yield from _items(stated, placed.face.items)
-    yield "</g></g>"
+    known = stated.faces.get(id(placed.face))
+    if known is None:
+        inside = f">{''.join(_items(stated, placed.face.items))}"
+        if not often:
+            return f"<g {place}{inside}</g>"
+        known = stated.faces[id(placed.face)] = shared("g", inside)
+    return stated.use(known, place)
 
 
 def _items(stated: _Stated, items: Iterable[Item]) -> Iterator[str]:
@@ -130,12 +127,10 @@ def _items(stated: _Stated, items: Iterable[Item]) -> Iterator[str]:
             case Path():
                 yield path_element(item)
             case Code(x, y, module, symbol):
-                name = stated.codes.setdefault(symbol, f"code{len(stated.codes) + 1}")
-                yield f'<use xlink:href="#{name}" {_transform(module, 0, 0, module, x, y)}/>'
+                yield stated.use(code_shape(symbol), _transform(module, 0, 0, module, x, y))
             case Picture(x, y, width, height, raster):
-                name = stated.pictures.setdefault(raster, f"picture{len(stated.pictures) + 1}")
                 scaled = width / raster.width, 0, 0, height / raster.height
-                yield f'<use xlink:href="#{name}" {_transform(*scaled, x, y)}/>'
+                yield stated.use(picture_shape(raster), _transform(*scaled, x, y))
 
 
 def _text(run: TextRun) -> str:

@@ -151,5 +151,3 @@ def test_an_outline_is_read_once_in_a_process(monkeypatch: pytest.MonkeyPatch) -
     assert first[" "] == ""
     monkeypatch.setattr("tagend.fonts.files.FONTS", {})  # so that no file is found again
     assert fonts.outlines("bold", "8ga") == {sign: first[sign] for sign in "8ga"}
-    with pytest.raises(KeyError):
-        fonts.outlines("bold", "ß")

@@ -185,8 +185,18 @@ def test_what_comes_often_is_stated_once() -> None:
     assert len(list(root.iter(f"{SVG}image"))) == 1
     used = [each.attrib[HREF].removeprefix("#") for each in root.iter(f"{SVG}use")]
     assert set(used) == set(names)
-    whole = [name for name in names if name.startswith("face")]
-    assert [used.count(name) for name in whole] == [11]
+    assert sorted(used.count(name) for name in names) == [12, 13, 13]  # a label, a code, a picture
+
+
+def test_files_may_stand_side_by_side_in_one_page() -> None:
+    def names(*items: Item) -> set[str]:
+        root = ElementTree.fromstring(face_svg(face_of(*items), title="Face"))
+        return {each.attrib["id"] for each in root.iter() if "id" in each.attrib}
+
+    picture, other = raster(1, b"\x00", b"\xff"), raster(1, b"\xff", b"\x00")
+    again = CODE._replace(x=1, symbol=symbol(CODE.symbol.text))
+    assert names(CODE) == names(again)
+    assert not names(CODE, picture) & names(CODE._replace(symbol=symbol("T1 REEDBED")), other)
 
 
 def test_the_same_sheet_gives_the_same_bytes() -> None:
