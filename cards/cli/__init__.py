@@ -10,7 +10,7 @@ from types import FrameType
 
 import click
 
-from tagend.cards.cli.disk import anything_written
+from tagend.cards.disk.disk import anything_written
 from tagend.cards.cli.lazy import LazyGroup
 from tagend.cards.cli.streams import settle
 from tagend.layouts.base.faults import Refused

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.cli.disk import note_input
+from tagend.cards.disk.disk import note_input
 from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import paper_option, shop_option
 from tagend.cards.cli.output import check_output

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 import click
 
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.cli.disk import note_input, read_bytes
+from tagend.cards.disk.disk import note_input, read_bytes
 from tagend.cards.cli.spoken import note_language
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of, read_shop

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.disk import read_bytes
+from tagend.cards.disk.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
 from tagend.cards.cli.options import replace_option, shop_option
 from tagend.cards.cli.output import write_output

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from tagend.cards.cli.disk import make_folder
+from tagend.cards.disk.disk import make_folder
 from tagend.cards.cli.options import replace_option
 from tagend.cards.cli.output import write_outputs
 

@@ -12,8 +12,8 @@ from tagend.cards.base.toml_edit import with_keys
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.cli.command_line import command_line
 from tagend.cards.cli.dialogue import Dialogue, Question, hold
-from tagend.cards.cli.disk import mode_of, read_bytes, write_whole
-from tagend.cards.cli.file_lock import alone
+from tagend.cards.disk.disk import mode_of, read_bytes, write_whole
+from tagend.cards.disk.file_lock import alone
 from tagend.cards.cli.files import load_logo, naming
 from tagend.cards.practice.shop_file import Shop, read_shop
 from tagend.layouts.base.faults import refused

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import click
 
 from tagend.cards.cli.columns import in_columns
-from tagend.cards.cli.disk import mode_of, read_bytes, write_whole
+from tagend.cards.disk.disk import mode_of, read_bytes, write_whole
 from tagend.cards.cli.files import naming
 from tagend.cards.cli.table_questions import answers_to, asked_material
 from tagend.cards.practice.practice import Practice

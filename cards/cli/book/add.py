@@ -11,7 +11,7 @@ from tagend.cards.cli.book.shared import (
     say_change,
     who_option,
 )
-from tagend.cards.cli.disk import read_bytes
+from tagend.cards.disk.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
 from tagend.cards.cli.options import shop_option
 from tagend.cards.practice.practice import Practice

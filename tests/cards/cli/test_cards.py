@@ -6,7 +6,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from tagend.cards.cli.seal import sealed
+from tagend.cards.disk.seal import sealed
 from tagend.layouts.paper.face import MM
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import boxes, text
