@@ -1,7 +1,7 @@
 // One leader: its fields as they are typed, and beside them what the desk makes of them.
 import { all, ask, find, say, tell, trying, words } from "./desk.js";
 import { History } from "./history.js";
-import { knotOf, showDrawn, showFaults } from "./leader_shown.js";
+import { keepPictures, knotOf, showDrawn, showFaults } from "./leader_shown.js";
 import { movable } from "./moving.js";
 
 const begun = JSON.parse(find("#begun").textContent);
@@ -11,7 +11,6 @@ let { name, base } = begun;
 let draft = JSON.parse(sessionStorage.getItem(keptUnder) ?? "null") ?? begun.draft;
 let saved = JSON.stringify(begun.draft);
 let variant = null; // the place of the one that is shown
-let drawn = null;
 const past = new History(draft);
 
 // ---- The fields
@@ -173,26 +172,37 @@ document.addEventListener("keydown", (event) => {
 // ---- What the desk makes of it
 
 const seen = new Set(); // pictures that are here already
-let asking = null;
+let wanted = null; // what is to be drawn next
+let isDrawing = false;
 let resting;
 
-/** Have all drawn anew; an answer that comes too late is dropped. The code comes after a rest. */
+/** Have all drawn anew, one after the other and always the newest. The code comes after a rest. */
 function draw(code = false) {
   clearTimeout(resting);
-  asking?.abort();
-  asking = new AbortController();
-  const { signal } = asking;
-  const size = find("#size").value;
+  wanted = { code };
+  if (!isDrawing) drawWanted();
+}
+
+async function drawWanted() {
+  isDrawing = true;
+  while (wanted) {
+    const { code } = wanted;
+    wanted = null;
+    await trying(() => drawOnce(code));
+  }
+  isDrawing = false;
+}
+
+async function drawOnce(code) {
   const of = variant === null ? null : draft.variants[variant]?.name ?? null;
-  trying(async () => {
-    const answer = await ask("/draw", { draft, variant: of, size, seen: [...seen], code }, { signal });
-    showFaults(answer.faults ?? []);
-    if (answer.faults) return;
-    drawn = answer;
-    showDrawn(drawn, draft, variant !== null);
-    for (const { id } of drawn.pictures) seen.add(id);
-    if (!code) resting = setTimeout(() => draw(true), 350);
-  });
+  const answer = await ask("/draw", { draft, variant: of, size: find("#size").value, seen: [...seen], code });
+  for (const { id } of answer.pictures ?? []) seen.add(id);
+  keepPictures(answer.pictures ?? []);
+  if (wanted) return; // it is of the past already
+  showFaults(answer.faults ?? []);
+  if (answer.faults) return;
+  showDrawn(answer, draft, variant !== null);
+  if (!code) resting = setTimeout(() => draw(true), 350);
 }
 
 find("#size").addEventListener("change", () => draw());
