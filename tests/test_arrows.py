@@ -28,7 +28,9 @@ CARDS = {
     "figures": (*_BEFORE_LEADER,),
     "faces": (*_BEFORE_WORDS, "batches", "book", "words", "figures"),
     "printing": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "faces"),
-    "cli": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "printing"),
+    "disk": ("practice",),
+    "desk": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "faces", "printing", "disk"),
+    "cli": (*_BEFORE_WORDS, *_SIDE_BY_SIDE, "words", "printing", "disk", "desk"),
 }
 LAYOUTS = {
     "base": (),
@@ -56,6 +58,8 @@ BEYOND = {
         "layouts.pdf",
         "layouts.svg",
     ),
+    "cards.disk": ("layouts.strangers", "layouts.logo", "layouts.paper"),
+    "cards.desk": (*_PAPER, "layouts.strangers", "layouts.logo", "layouts.sheets", "layouts.svg"),
     "cards.cli": (*_PAPER, "layouts.strangers", "layouts.logo", "layouts.sheets"),
     **{f"layouts.{room}": ("fonts",) for room in LAYOUTS if room != "base"},
 }

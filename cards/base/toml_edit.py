@@ -13,7 +13,7 @@ _LONE_END = r"(?<!\r)\n"
 
 def with_value(data: bytes, table: str, key: str, value: str) -> bytes:
     """Return the file with `key` under `[table]` set; raises `Refused` for what is no table."""
-    return _edited(data, lambda text: _set(text, table, key, value))
+    return edited(data, lambda text: _set(text, table, key, value))
 
 
 def with_keys(data: bytes, values: Mapping[str, str | None]) -> bytes:
@@ -33,10 +33,10 @@ def with_keys(data: bytes, values: Mapping[str, str | None]) -> bytes:
                 document[key] = value
         return new + tomlkit.dumps(document)  # new ones first, since at the end is a table's place
 
-    return _edited(data, edit)
+    return edited(data, edit)
 
 
-def _edited(data: bytes, edit: Callable[[str], str]) -> bytes:
+def edited(data: bytes, edit: Callable[[str], str]) -> bytes:
     """Return a file after an edit of its text, with the byte order mark and line ends it had."""
     written = data.decode()
     text = written.removeprefix(_BYTE_ORDER_MARK)

@@ -10,9 +10,9 @@ from types import FrameType
 
 import click
 
-from tagend.cards.cli.disk import anything_written
 from tagend.cards.cli.lazy import LazyGroup
 from tagend.cards.cli.streams import settle
+from tagend.cards.disk.disk import anything_written
 from tagend.layouts.base.faults import Refused
 
 COMMANDS = (
@@ -24,6 +24,7 @@ COMMANDS = (
     "counter",
     "cuts",
     "cards",
+    "desk",
     "labels",
     "learn",
     "new",

@@ -5,12 +5,12 @@ from typing import TYPE_CHECKING, TypeVar
 
 import click
 
-from tagend.cards.cli.disk import note_input
 from tagend.cards.cli.files import load_job
 from tagend.cards.cli.options import paper_option, shop_option
 from tagend.cards.cli.output import check_output
 from tagend.cards.cli.print_command import write_pdf
 from tagend.cards.cli.show import show_option
+from tagend.cards.disk.disk import note_input
 
 if TYPE_CHECKING:
     from tagend.cards.printing.calibration import Edge

@@ -2,25 +2,23 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from contextlib import AbstractContextManager
-from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 import click
 
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.cli.disk import note_input, read_bytes
 from tagend.cards.cli.spoken import note_language
+from tagend.cards.disk.disk import read_bytes
+from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.shop_file import Shop, practice_of, read_shop
+from tagend.cards.practice.shop_file import Shop, practice_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import recipe_of
-from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
+from tagend.layouts.base.faults import Fault, noting, refuse_any, under
 
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
     from tagend.cards.printing.job import Job
-    from tagend.layouts.paper.raster import Raster
 
 Tables: TypeAlias = Mapping[str, object]  # of a recipe file
 Fill: TypeAlias = Callable[[Tables], Tables]  # what a file leaves open, before it is checked
@@ -41,12 +39,9 @@ def load_shop(name: str | None) -> Shop:
     if name is None:
         return Shop()
     with naming(name):
-        shop = read_shop(read_bytes(name))
+        shop = shop_file_at(name)
         note_language(shop)
-    font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
-    for path in filter(None, (font, logo)):  # read elsewhere, or not by each command
-        note_input(path)
-    return replace(shop, font=font, logo=logo)
+    return shop
 
 
 def load_job(name: str | None, *, logo: bool = False) -> "Job":
@@ -57,21 +52,7 @@ def load_job(name: str | None, *, logo: bool = False) -> "Job":
     if name is None:
         return job_of(shop)
     with naming(name):
-        return job_of(shop, load_logo(shop) if logo else None)
-
-
-def load_logo(shop: Shop) -> "Raster | None":
-    """Return the picture that a shop file names; without one, None. Raises `Refused`."""
-    if shop.logo is None:
-        return None
-    from tagend.layouts.logo.logo_file import read_logo
-    from tagend.layouts.strangers.unreadable import Unreadable
-
-    with under("logo", ": "), naming(shop.logo):
-        try:
-            return read_logo(read_bytes(shop.logo))
-        except Unreadable as bad:
-            raise refused(bad.found, bad.instead) from None
+        return job_of(shop, logo_of(shop) if logo else None)
 
 
 def load_practice(shop: str | None) -> Practice:

@@ -7,11 +7,11 @@ import click
 
 from tagend.cards.cli.command_line import command_line
 from tagend.cards.cli.dialogue import hold
-from tagend.cards.cli.disk import mode_of, write_whole
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.new_questions import ask_new
 from tagend.cards.cli.options import rack_option, replace_option, shop_option
 from tagend.cards.cli.output import check_output, named_file
+from tagend.cards.disk.disk import mode_of, write_whole
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import refused
 

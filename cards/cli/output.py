@@ -8,8 +8,8 @@ import sys
 from collections.abc import Mapping
 from itertools import starmap
 
-from tagend.cards.cli.disk import LARGEST, is_input, mode_of, not_written, write_whole
-from tagend.cards.cli.seal import origin, sealed
+from tagend.cards.disk.disk import LARGEST, is_input, mode_of, not_written, write_whole
+from tagend.cards.disk.seal import origin, sealed
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
 
 STANDARD_OUTPUT = "-"

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 import click
 
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
 from tagend.cards.cli.options import replace_option, shop_option
 from tagend.cards.cli.output import write_output
 from tagend.cards.cli.recipe_folder import write_each
+from tagend.cards.disk.disk import read_bytes
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text

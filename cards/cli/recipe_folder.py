@@ -8,8 +8,8 @@ from itertools import count
 import click
 
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.output import named_file, write_outputs
+from tagend.cards.disk.disk import make_folder
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
 from tagend.layouts.base.faults import refused

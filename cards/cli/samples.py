@@ -1,13 +1,13 @@
 """`tagend samples`: the sample files, written ready to run."""
 
-from importlib.resources import files
 from pathlib import Path
 
 import click
 
-from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.options import replace_option
 from tagend.cards.cli.output import write_outputs
+from tagend.cards.disk.disk import make_folder
+from tagend.cards.disk.sample_files import sample_files
 
 
 @click.command("samples")
@@ -16,11 +16,7 @@ from tagend.cards.cli.output import write_outputs
 def command(folder: str, replace: bool) -> None:
     """Write sample recipes, a table of more, a rack and a shop file into DIR, ready to run."""
     target = Path(folder)
-    contents = {
-        str(target / source.name): source.read_bytes()
-        for source in sorted(files("tagend.samples").iterdir(), key=lambda source: source.name)
-        if source.name.endswith((".toml", ".csv", ".png"))
-    }
+    contents = {str(target / name): data for name, data in sample_files()}
     make_folder(folder)
     write_outputs(contents, replace=replace)
     click.echo(f"wrote {len(contents)} files into {folder}", err=True)

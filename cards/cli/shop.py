@@ -12,9 +12,10 @@ from tagend.cards.base.toml_edit import with_keys
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.cli.command_line import command_line
 from tagend.cards.cli.dialogue import Dialogue, Question, hold
-from tagend.cards.cli.disk import mode_of, read_bytes, write_whole
-from tagend.cards.cli.file_lock import alone
-from tagend.cards.cli.files import load_logo, naming
+from tagend.cards.cli.files import naming
+from tagend.cards.disk.disk import mode_of, read_bytes, write_whole
+from tagend.cards.disk.file_lock import alone
+from tagend.cards.disk.shop_file_at import logo_of
 from tagend.cards.practice.shop_file import Shop, read_shop
 from tagend.layouts.base.faults import refused
 
@@ -112,7 +113,7 @@ def _checked(key: str, shop: Shop, folder: Path, text: str) -> str:
     job = job_of(replace(shop, font=None, **{key: said}))
     match key:
         case "logo":
-            load_logo(Shop(logo=str(folder / text)))
+            logo_of(Shop(logo=str(folder / text)))
         case "paper":
             job.paper(None)
         case "card":

@@ -5,7 +5,7 @@ from contextlib import suppress
 
 import click
 
-from tagend.cards.cli.disk import read_bytes
+from tagend.cards.disk.disk import read_bytes
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_of

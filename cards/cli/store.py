@@ -6,9 +6,9 @@ import click
 
 from tagend.cards.base.toml_edit import with_value
 from tagend.cards.base.toml_file import read_toml
-from tagend.cards.cli.disk import read_bytes, write_whole
-from tagend.cards.cli.file_lock import alone
 from tagend.cards.cli.files import naming
+from tagend.cards.disk.disk import read_bytes, write_whole
+from tagend.cards.disk.file_lock import alone
 from tagend.layouts.base.faults import Fault, refuse_any
 
 

@@ -8,9 +8,9 @@ from dataclasses import dataclass, replace
 import click
 
 from tagend.cards.cli.columns import in_columns
-from tagend.cards.cli.disk import mode_of, read_bytes, write_whole
 from tagend.cards.cli.files import naming
 from tagend.cards.cli.table_questions import answers_to, asked_material
+from tagend.cards.disk.disk import mode_of, read_bytes, write_whole
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers

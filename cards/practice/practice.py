@@ -91,12 +91,15 @@ class Practice:
 
 def knot_at(knots: Knots, name: str, end: EndOf) -> Knot:
     """Return the knot of that name; raises `Refused` when it is not for this end."""
-    knot = knots.find(name)
-    places = _SERVES[end]
-    if not any(place in knot.places for place in places):
-        fit = [k.name for k in knots if any(place in k.places for place in places)]
+    knot, fit = knots.find(name), serving(knots, end)
+    if knot not in fit:
         raise refused(
             f"{knot.name!r} is for the {' or '.join(knot.places)} and does not serve here",
-            f"write one of: {', '.join(fit)}",
+            f"write one of: {', '.join(each.name for each in fit)}",
         )
     return knot
+
+
+def serving(knots: Knots, end: EndOf) -> list[Knot]:
+    """Return the knots that serve at an end of a section, in the order of the knots file."""
+    return [knot for knot in knots if any(place in knot.places for place in _SERVES[end])]

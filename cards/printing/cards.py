@@ -1,17 +1,19 @@
 """Worksheets and how a person wants their cards in, the bytes of a PDF of pocket cards out."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache, partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.pocket import LARGE
+from tagend.cards.leader.leader import Leader, check_tieable
 from tagend.cards.leader.naming import all_named
 from tagend.cards.leader.renewal import renewals
 from tagend.cards.leader.worksheet import Worksheet
+from tagend.cards.practice.practice import Practice
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, LeaderCards, cards_of, size_for_all
 from tagend.cards.printing.codes import code_of
@@ -24,6 +26,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import lessons
 from tagend.cards.words.renewal_words import renewal_lines
 from tagend.layouts.base.faults import Refused
+from tagend.layouts.paper.face import Face, Symbol
 from tagend.layouts.paper.text import TooWide
 from tagend.layouts.sheets.cutouts import Card
 from tagend.layouts.sheets.sheet import Sheet
@@ -31,6 +34,8 @@ from tagend.layouts.sheets.sheet import Sheet
 if TYPE_CHECKING:
     from tagend.cards.practice.rack_file import Rack
 
+
+MakeCode: TypeAlias = Callable[[Leader, Practice], Symbol]
 
 _FEW = 12  # leaders, for which another size and knots on cards of their own are tried besides
 
@@ -101,19 +106,35 @@ def _on_paper(job: Job, cards: Sequence[Card], wishes: CardWishes) -> Sequence[S
 
 def made_cards(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> MadeCards:
     """Return all cards, not yet on paper. Raises as `cards_sheets` does."""
-    size = job.card_size(wishes.size)
-    grows = wishes.large and wishes.size is None
-    sizes = CardSizes(size, tuple(job.stock.cards.values()), grows, job.fonts)
+    sizes = _sizes(job, wishes)
     if wishes.knots:
-        taught = knots_cards(job, worksheets, size, large=wishes.large)
+        taught = knots_cards(job, worksheets, sizes.size, large=wishes.large)
         return MadeCards(taught * wishes.copies)
     return _cards(job, worksheets, wishes, sizes)
 
 
-def card_text(job: Job, worksheet: Worksheet, wishes: CardWishes) -> CardText:
+def _sizes(job: Job, wishes: CardWishes) -> CardSizes:
+    grows = wishes.large and wishes.size is None
+    known = tuple(job.stock.cards.values())
+    return CardSizes(job.card_size(wishes.size), known, grows, job.fonts)
+
+
+def card_faces(
+    job: Job, worksheet: Worksheet, wishes: CardWishes, code: MakeCode = code_of
+) -> list[Face]:
+    """Return the sides of a leader's cards by themselves. Raises `Refused`."""
+    check_tieable(worksheet.leader)
+    with paper_faults():
+        made = cards_of(card_text(job, worksheet, wishes, code), _sizes(job, wishes))
+    return [face for card in made.cards for face in (card.front, card.back) if face]
+
+
+def card_text(
+    job: Job, worksheet: Worksheet, wishes: CardWishes, make_code: MakeCode = code_of
+) -> CardText:
     """Return what a leader's card says. Raises `NotProven`, and `Refused` for its variants."""
     leader = worksheet.leader
-    code, told = code_of(leader, job.practice), _told(job, worksheet, wishes.rack)
+    code, told = make_code(leader, job.practice), _told(job, worksheet, wishes.rack)
     return CardText(
         told=told,
         symbol=code,

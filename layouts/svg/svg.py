@@ -38,7 +38,7 @@ class _Stated:
         return f'<use xlink:href="#{shape.name}" {place}/>'
 
 
-def face_svg(face: Face, *, title: str, language: str = "en") -> bytes:
+def write_svg(face: Face, *, title: str, language: str = "en") -> bytes:
     """Return an SVG of one face, as `sheet_svg` does."""
     sheet = Sheet(face.width, face.height, (Placed(face, 0, 0),))
     return sheet_svg(sheet, title=title, language=language)

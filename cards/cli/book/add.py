@@ -11,9 +11,9 @@ from tagend.cards.cli.book.shared import (
     say_change,
     who_option,
 )
-from tagend.cards.cli.disk import read_bytes
 from tagend.cards.cli.files import load_practice, naming
 from tagend.cards.cli.options import shop_option
+from tagend.cards.disk.disk import read_bytes
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack, read_rack
 

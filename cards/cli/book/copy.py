@@ -4,7 +4,7 @@ import click
 
 from tagend.cards.book.file import copied, opened
 from tagend.cards.cli.book.shared import book_option
-from tagend.cards.cli.disk import note_written
+from tagend.cards.disk.disk import note_written
 
 
 @click.command("copy")

@@ -14,7 +14,7 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.changes import Change, Moment, changing
 from tagend.cards.book.file import opened
 from tagend.cards.cli import options
-from tagend.cards.cli.disk import note_input, note_written
+from tagend.cards.disk.disk import note_input, note_written
 from tagend.cards.recipe.recipe import NAME_MOST
 
 book_option = click.option(

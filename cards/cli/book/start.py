@@ -6,9 +6,9 @@ from tagend.cards.book.changes import changing
 from tagend.cards.book.file import started
 from tagend.cards.book.spools import add
 from tagend.cards.cli.book.shared import book_option, json_option, moment, say_change, who_option
-from tagend.cards.cli.disk import note_written
 from tagend.cards.cli.files import load_practice
 from tagend.cards.cli.options import shop_option
+from tagend.cards.disk.disk import note_written
 
 
 @click.command("start")

@@ -54,7 +54,7 @@ while True:
 
 WRITE = """
 import sys
-from tagend.cards.cli.disk import write_whole
+from tagend.cards.disk.disk import write_whole
 print("ready", flush=True)
 for number in range(10**6):
     write_whole(sys.argv[1], bytes([number % 256]) * 2_000_000)

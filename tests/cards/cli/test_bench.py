@@ -2,7 +2,7 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.cli.seal import sealed
+from tagend.cards.disk.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import text
 

@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 import pypdf
 import pytest
 
-from tagend.cards.cli.seal import origin, sealed
+from tagend.cards.disk.seal import origin, sealed
 from tagend.layouts.paper.face import MM
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import boxes, text

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.cli import disk
+from tagend.cards.disk import disk
 from tests.cards.cli.conftest import Outcome, Tagend
 
 HUGE = 10 << 30  # bytes, of which none are on the disk

@@ -6,7 +6,7 @@ import pypdf
 import pytest
 import zxingcpp
 
-from tagend.cards.cli.seal import sealed
+from tagend.cards.disk.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import page_image, text
 

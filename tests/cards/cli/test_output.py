@@ -11,7 +11,7 @@ import click
 import pytest
 
 from tagend.cards.cli import commands
-from tagend.cards.cli.seal import sealed
+from tagend.cards.disk.seal import sealed
 from tests.cards.cli.conftest import Outcome, Tagend
 from tests.fonts.made import truetype
 from tests.tree import ROOT
@@ -68,7 +68,7 @@ def test_only_these_modules_write_without_looking() -> None:
         path.stem
         for path in (ROOT / "cards" / "cli").rglob("*.py")
         for node in ast.walk(ast.parse(path.read_text()))
-        if isinstance(node, ast.ImportFrom) and node.module == "tagend.cards.cli.disk"
+        if isinstance(node, ast.ImportFrom) and node.module == "tagend.cards.disk.disk"
         if {alias.name for alias in node.names} & {"write_whole"}
     }
     assert imported == {"output", "store", "new", "shop", "table_reading"}

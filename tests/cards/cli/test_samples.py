@@ -1,6 +1,6 @@
 from pathlib import Path
 
-from tagend.cards.cli.seal import sealed
+from tagend.cards.disk.seal import sealed
 from tests.cards.cli.conftest import Tagend
 from tests.tree import SAMPLES
 

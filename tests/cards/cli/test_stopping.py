@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.cli import disk
+from tagend.cards.disk import disk
 from tests.cards.cli.conftest import Tagend
 from tests.tree import ROOT
 

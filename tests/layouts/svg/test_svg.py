@@ -25,7 +25,7 @@ from tagend.layouts.paper.face import (
 from tagend.layouts.paper.raster import Bits, Raster
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet
-from tagend.layouts.svg.svg import face_svg, sheet_svg
+from tagend.layouts.svg.svg import sheet_svg, write_svg
 from tests.layouts.svg.pixels import ALIKE, apart, sheet_of
 
 WIDTH, HEIGHT = 360, 216  # points: 5 by 3 inches
@@ -138,14 +138,14 @@ def test_a_sheet_that_lacks_or_misplaces_a_thing_is_seen(broken: Sheet) -> None:
 
 
 def test_an_svg_is_true_to_size() -> None:
-    root = ElementTree.fromstring(face_svg(face_of(), title="Face"))
+    root = ElementTree.fromstring(write_svg(face_of(), title="Face"))
     assert root.attrib["viewBox"] == "0 0 360 216"
     assert float(root.attrib["width"].removesuffix("mm")) == pytest.approx(127, abs=0.001)
     assert float(root.attrib["height"].removesuffix("mm")) == pytest.approx(76.2, abs=0.001)
 
 
 def test_an_svg_holds_outlines_and_no_text() -> None:
-    root = ElementTree.fromstring(face_svg(FACES["text"], title="Face"))
+    root = ElementTree.fromstring(write_svg(FACES["text"], title="Face"))
     assert not list(root.iter(f"{SVG}text"))
     assert not any("font" in key for each in root.iter() for key in each.attrib)
     runs = [item for item in FACES["text"].items if isinstance(item, TextRun)]
@@ -190,7 +190,7 @@ def test_what_comes_often_is_stated_once() -> None:
 
 def test_files_may_stand_side_by_side_in_one_page() -> None:
     def names(*items: Item) -> set[str]:
-        root = ElementTree.fromstring(face_svg(face_of(*items), title="Face"))
+        root = ElementTree.fromstring(write_svg(face_of(*items), title="Face"))
         return {each.attrib["id"] for each in root.iter() if "id" in each.attrib}
 
     picture, other = raster(1, b"\x00", b"\xff"), raster(1, b"\xff", b"\x00")
@@ -207,4 +207,4 @@ def test_the_same_sheet_gives_the_same_bytes() -> None:
 def test_a_nought_has_no_sign() -> None:
     # Equal paths are written once, so equal must look alike.
     ways = [face_of(Path(segment(zero, 0, 10, 10), 1.0)) for zero in (0.0, -0.0)]
-    assert face_svg(ways[0], title="") == face_svg(ways[1], title="")
+    assert write_svg(ways[0], title="") == write_svg(ways[1], title="")

@@ -10,7 +10,7 @@ from tempfile import TemporaryDirectory
 
 import pytest
 
-from tagend.cards.cli.disk import write_whole
+from tagend.cards.disk.disk import write_whole
 from tagend.layouts.base.faults import Refused
 
 
@@ -167,7 +167,7 @@ def test_without_permission_the_old_file_stays(shared: Path, closed: str, mode: 
     (shared / closed).chmod(mode)
     script = (
         "import os, sys; from pathlib import Path\n"
-        "from tagend.cards.cli.disk import write_whole\n"
+        "from tagend.cards.disk.disk import write_whole\n"
         "if os.geteuid() == 0: os.setegid(65534); os.seteuid(65534)\n"  # root may do anything
         "write_whole(sys.argv[1], b'new')"
     )

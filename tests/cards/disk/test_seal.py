@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tagend.cards.cli.seal import origin, sealed
+from tagend.cards.disk.seal import origin, sealed
 from tests.cards.cli.conftest import Tagend
 
 

@@ -6,14 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.cli.file_lock import alone
+from tagend.cards.disk.file_lock import alone
 from tagend.layouts.base.faults import Refused
 from tests.tree import ROOT
 
 COUNT_UP = """
 import sys
 from pathlib import Path
-from tagend.cards.cli.file_lock import alone
+from tagend.cards.disk.file_lock import alone
 file = Path(sys.argv[1])
 for _ in range(40):
     with alone(str(file)):
@@ -58,7 +58,7 @@ def test_a_link_and_its_file_are_one(tmp_path: Path) -> None:
 def test_a_run_that_died_holds_nothing(tmp_path: Path) -> None:
     name = tmp_path / "register.csv"
     script = (
-        "import os, sys\nfrom tagend.cards.cli.file_lock import alone\n"
+        "import os, sys\nfrom tagend.cards.disk.file_lock import alone\n"
         "with alone(sys.argv[1]):\n    os._exit(7)"
     )
     run = start(script, name)

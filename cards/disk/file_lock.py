@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from tagend.cards.cli.disk import not_written
+from tagend.cards.disk.disk import not_written
 from tagend.layouts.base.faults import refused
 
 PATIENCE = 30.0  # seconds; a run takes one or two

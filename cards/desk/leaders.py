@@ -1,0 +1,126 @@
+"""The leaders of the folder as small cards: found, sorted, begun, copied."""
+
+from dataclasses import dataclass, replace
+
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import BaseRoute
+
+from tagend.cards.desk.desk import SHOP, Desk, Kept
+from tagend.cards.desk.draft import recipe_in
+from tagend.cards.desk.leader import unit_of, written
+from tagend.cards.desk.leader_drawn import title
+from tagend.cards.desk.page import Json, Shown, page, posted, shown
+from tagend.cards.disk.disk import write_whole
+from tagend.cards.disk.sample_files import sample_files
+from tagend.cards.leader.leader import work_out
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.printing.cards import CardWishes, card_faces
+from tagend.cards.words.leader_words import Told
+from tagend.layouts.base.faults import Refused, refused
+from tagend.layouts.svg.svg import write_svg
+
+
+def routes() -> list[BaseRoute]:
+    """Return the routes of this screen."""
+    return [
+        shown("/", leaders_page),
+        shown("/picture/{name}", picture),
+        posted("/copy", copy),
+        posted("/begin", begin),
+        posted("/samples", samples),
+    ]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shelved:
+    """A leader as the shelf shows it and sorts it; one that cannot be read with what is wrong."""
+
+    file: str
+    stamp: str
+    name: str
+    told: str
+    is_whole: bool = True
+    use: str = ""
+    line_weight: int = 0
+    length_mm: float = 0
+    tippet_mm: float = 0
+
+
+def leaders_page(desk: Desk, request: Request) -> Shown:
+    """Show all leaders of the folder."""
+    width, height = _card_size(desk)
+    return page(
+        desk,
+        "leaders",
+        leaders=[_shelved(desk, kept) for kept in desk.leaders()],
+        card_width=round(width),
+        card_height=round(height),
+    )
+
+
+def picture(desk: Desk, request: Request) -> Shown:
+    """Answer with the front of a leader's card, as it will be printed."""
+    kept = desk.leader(request.path_params["name"])
+    if kept is None or kept.recipe is None:
+        return Response(status_code=404)
+    job = desk.job()
+    try:
+        front, *_ = card_faces(job, worksheet(kept.recipe, job.practice), CardWishes())
+    except Refused:  # which its own page tells
+        return Response(status_code=404)
+    # Its address changes with the recipe.
+    kept_long = {"cache-control": "private, max-age=31536000, immutable"}
+    return Response(write_svg(front, title=front.name), 200, kept_long, "image/svg+xml")
+
+
+def copy(desk: Desk, said: Json) -> Json:
+    """Write a leader once more under another name; comments go along."""
+    kept = desk.leader(str(said["name"]))
+    if kept is None or kept.recipe is None:
+        raise refused("there is no such leader in this folder", "load the page again")
+    return written(desk, replace(kept.recipe, name=str(said["as"]).strip() or kept.recipe.name))
+
+
+def begin(desk: Desk, said: Json) -> Json:
+    """Write a new leader of one section, to go on from."""
+    practice = desk.job().practice
+    metric = practice.unit in ("cm", "mm")
+    length, diameter = ("100 cm", "0.50 mm") if metric else ("40 in", "0.020 in")
+    row = {"length": length, "diameter": diameter, "material": "nylon"}
+    draft = {"head": {"name": str(said["as"])}, "rows": [row]}
+    return written(desk, recipe_in(draft, practice, unit_of(draft, practice)))
+
+
+def samples(desk: Desk, said: Json) -> Json:
+    """Put the invented shop's files into an empty folder."""
+    if desk.leaders():
+        raise refused("there are leaders here already", "load the page again")
+    for name, data in sample_files():
+        if desk.stamp(name) is None:
+            write_whole(str(desk.path(name)), data)
+    return {}
+
+
+def _shelved(desk: Desk, kept: Kept) -> Shelved:
+    job, stamp = desk.job(), hex(hash((kept.stamp, desk.stamp(SHOP))))
+    if kept.recipe is None:
+        told = str(kept.refusal)
+        return Shelved(file=kept.name, stamp=stamp, name=kept.name, told=told, is_whole=False)
+    recipe = kept.recipe
+    leader = work_out(recipe, job.practice)
+    return Shelved(
+        file=kept.name,
+        stamp=stamp,
+        name=recipe.name,
+        told=title(Told(leader, job.wording)),
+        use=recipe.use or "",
+        line_weight=recipe.line_weight or 0,
+        length_mm=float(leader.finished.high_mm),
+        tippet_mm=float(leader.tippet.section.diameter.mm),
+    )
+
+
+def _card_size(desk: Desk) -> tuple[float, float]:
+    size = desk.job().card_size(None)
+    return size.width * 96 / 72, size.height * 96 / 72  # CSS pixels

@@ -1,0 +1,137 @@
+"""What every screen shares: its template filled, its answers, and what is refused in words."""
+
+import json
+from collections.abc import Callable, Mapping
+from functools import cache, partial
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from starlette.concurrency import run_in_threadpool
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, JSONResponse, Response
+from starlette.routing import Route
+
+from tagend.cards.desk.desk import Desk
+from tagend.cards.words.desk_words import desk_words
+from tagend.cards.words.language import ENGLISH, Wording
+from tagend.cards.words.refusal_words import told_in
+from tagend.layouts.base.faults import Refused, refused
+
+HERE = Path(__file__).parent
+SCREENS = ("leaders", "rack", "print", "book", "bring", "shop")  # as the strip at the top has them
+
+Json = Mapping[str, Any]
+Shown = Response | Json
+
+
+def desk_of(request: Request) -> Desk:
+    """Return the desk that a request is for."""
+    desk: Desk = request.app.state.desk
+    return desk
+
+
+def wording_here(desk: Desk) -> Wording:
+    """Return the shop's wording, and English where its file cannot be read."""
+    try:
+        return desk.job().wording
+    except Refused:
+        return ENGLISH
+
+
+def page(desk: Desk, screen: str, status: int = 200, **values: object) -> Response:
+    """Return a screen of the desk; in its template `say` has the words of the page.
+
+    `words` are those of all scripts, and of the screen's own.
+    """
+    wording = wording_here(desk)
+    said = desk_words(wording.language)
+    html = (
+        _templates()
+        .get_template(f"{screen}.html")
+        .render(
+            screen=screen,
+            screens=SCREENS,
+            language=wording.language,
+            say=partial(_say, said),
+            term=wording.term,
+            words={**said["script"], **said.get(f"{screen}_script", {})},
+            folder=desk.folder.name,
+            **values,
+        )
+    )
+    return HTMLResponse(html, status)
+
+
+def shown(path: str, show: Callable[[Desk, Request], Shown]) -> Route:
+    """Return the route of what is only looked at."""
+
+    async def endpoint(request: Request) -> Response:
+        return _answer(await run_in_threadpool(show, desk_of(request), request))
+
+    return Route(path, endpoint, name=show.__name__)
+
+
+def posted(path: str, do: Callable[[Desk, Json], Shown]) -> Route:
+    """Return the route of what the page's scripts ask for, with what they say as JSON."""
+
+    async def endpoint(request: Request) -> Response:
+        try:
+            said = json.loads(await request.body())
+        except ValueError:
+            said = None
+        if not isinstance(said, dict):
+            raise refused("this is not what the page sends", "load the page again")
+        return _answer(await run_in_threadpool(do, desk_of(request), said))
+
+    return Route(path, endpoint, methods=["POST"], name=do.__name__)
+
+
+def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
+    """Return the route of a file that is dropped on the page; its name comes in the address."""
+
+    async def endpoint(request: Request) -> Response:
+        data, name = await request.body(), request.query_params.get("name", "")
+        return _answer(await run_in_threadpool(take, desk_of(request), name, data))
+
+    return Route(path, endpoint, methods=["POST"], name=take.__name__)
+
+
+def refusals(desk: Desk, refusal: Refused) -> list[dict[str, str]]:
+    """Return what was refused in the shop's language: where, and a whole line."""
+    language = wording_here(desk).language
+    return [
+        {"where": fault.where, "text": str(told_in(language, fault)._replace(where=""))}
+        for fault in refusal.faults
+    ]
+
+
+async def show_refusal(request: Request, error: Exception) -> Response:
+    """Answer what was refused: to a script as JSON, to a person as a page."""
+    assert isinstance(error, Refused)
+    desk = desk_of(request)
+    if request.method == "POST":
+        told = [str(told_in(wording_here(desk).language, fault)) for fault in error.faults]
+        return JSONResponse({"refused": told, "faults": refusals(desk, error)}, 422)
+    return page(desk, "refused", 422, refusal=error, faults=refusals(desk, error))
+
+
+def _answer(value: Shown) -> Response:
+    return value if isinstance(value, Response) else JSONResponse(value)
+
+
+def _say(said: Mapping[str, Mapping[str, str]], key: str, **values: object) -> str:
+    table, _, name = key.partition(".")
+    words = said[table][name]
+    return words.format(**values) if values else words
+
+
+@cache
+def _templates() -> Environment:
+    return Environment(
+        loader=FileSystemLoader(HERE / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )

@@ -1,0 +1,35 @@
+"""The name of a shop file in; what it says, and the picture that it names, out."""
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tagend.cards.disk.disk import note_input, read_bytes
+from tagend.cards.practice.shop_file import Shop, read_shop
+from tagend.layouts.base.faults import refused, under
+
+if TYPE_CHECKING:
+    from tagend.layouts.paper.raster import Raster
+
+
+def shop_file_at(name: str) -> Shop:
+    """Return what a shop file says, its font and logo by their whole paths; raises `Refused`."""
+    shop = read_shop(read_bytes(name))
+    font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
+    for path in filter(None, (font, logo)):  # read elsewhere, or not by each command
+        note_input(path)
+    return replace(shop, font=font, logo=logo)
+
+
+def logo_of(shop: Shop) -> "Raster | None":
+    """Return the picture that a shop file names; without one, None. Raises `Refused`."""
+    if shop.logo is None:
+        return None
+    from tagend.layouts.logo.logo_file import read_logo
+    from tagend.layouts.strangers.unreadable import Unreadable
+
+    with under("logo", ": "), under(shop.logo, ": "):
+        try:
+            return read_logo(read_bytes(shop.logo))
+        except Unreadable as bad:
+            raise refused(bad.found, bad.instead) from None

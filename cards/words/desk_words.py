@@ -1,0 +1,28 @@
+"""The words of the desk's page in one language: tables of keys and words, by screen.
+
+They stand in a file of their own beside the rest, which every command reads.
+"""
+
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+
+from tagend.cards.base.toml_file import read_toml
+from tagend.cards.words.language import ENGLISH
+
+_FOLDER = Path(__file__).parent / "languages" / "desk"
+
+DeskWords = Mapping[str, Mapping[str, str]]
+
+
+@cache
+def desk_words(language: str) -> DeskWords:
+    """Return the page's words by screen; in English what a language lacks."""
+    ours, there = _words(ENGLISH.language), _words(language)
+    return {table: {**words, **there.get(table, {})} for table, words in ours.items()}
+
+
+def _words(language: str) -> DeskWords:
+    path = _FOLDER / f"{language}.toml"
+    tables: DeskWords = read_toml(path.read_bytes()) if path.is_file() else {}  # type: ignore[assignment]
+    return tables
