@@ -4,7 +4,7 @@ from tagend.cards.code.notation import write_notation
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.naming import all_named
 from tagend.cards.practice.practice import Practice
-from tagend.layouts.codes.code import Level, symbol
+from tagend.layouts.codes.code import symbol
 from tagend.layouts.codes.code_proof import proven
 from tagend.layouts.paper.face import Symbol
 
@@ -14,6 +14,6 @@ def code_text(leader: Leader, practice: Practice) -> str:
     return write_notation(leader.recipe, practice.knots, practice.materials, all_named(leader))
 
 
-def code_of(leader: Leader, practice: Practice, level: Level = "M") -> Symbol:
+def code_of(leader: Leader, practice: Practice) -> Symbol:
     """Return the symbol of a leader's notation; raises `NotProven` where it does not read back."""
-    return proven(symbol(code_text(leader, practice), level))
+    return proven(symbol(code_text(leader, practice)))

@@ -49,12 +49,12 @@ class Path(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
-    """A QR code's dark and light modules, row by row, without the quiet zone."""
+    """A QR code's modules, row by row, without the quiet zone; dark ones are 1."""
 
     text: str
     version: int
     level: Literal["L", "M", "Q", "H"]
-    rows: tuple[tuple[bool, ...], ...]
+    rows: tuple[bytes, ...]
 
     @property
     def side(self) -> int:
