@@ -4,6 +4,7 @@ import re
 import subprocess
 import sys
 from importlib.metadata import distribution, requires
+from pathlib import Path
 from statistics import median
 
 RUNS = 5
@@ -14,8 +15,8 @@ def print_dependencies() -> None:
     print(f"\n{'dependency':<36}{'MB':>7}{'import ms':>11}")
     needed = [each for each in requires("tagend") or () if "extra ==" not in each]
     for name in (re.split(r"[\s<>=!~;\[]", each)[0] for each in needed):
-        files = distribution(name).files or ()
-        size = sum(path.stat().st_size for file in files if (path := file.locate()).is_file())
+        paths = [Path(str(file.locate())) for file in distribution(name).files or ()]
+        size = sum(path.stat().st_size for path in paths if path.is_file())
         print(f"{name:<36}{size / 10**6:7.1f}{_import_ms(name):11.1f}")
 
 

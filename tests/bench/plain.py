@@ -46,7 +46,7 @@ def drawn(pages: Iterator[Any]) -> bytes:
     for font, (package, file) in FILES.items():
         if font not in pdfmetrics.getRegisteredFontNames():
             spec = find_spec(package)
-            (folder,) = spec.submodule_search_locations if spec else ()
+            (folder,) = spec.submodule_search_locations or [""] if spec else [""]
             pdfmetrics.registerFont(TTFont(font, f"{folder}/files/{file}"))
     canvas = Canvas(BytesIO(), pageCompression=1)
     for size, forms, faces in pages:

@@ -58,10 +58,10 @@ class Row(NamedTuple):
 class Made(NamedTuple):
     """What came of one run of ours and of the plain script that draws the same."""
 
-    count: int
+    number: int
     seconds: float
     kilobytes: int
-    bytes: int
+    size: int  # of the PDF in bytes
     floor_seconds: float
     floor_kilobytes: int
 
@@ -95,10 +95,10 @@ def _rows(folder: Path, many: int) -> Iterator[Row]:
     yield _each(f"{many:,} labels, each", labels, 0.7)
     yield _each(f"{many:,} copies of a card, each", copies, 1.3)
     one = made(folder, "copies", many // 2)
-    more = (copies.bytes - one.bytes) / (copies.count - one.count)
+    more = (copies.size - one.size) / (copies.number - one.number)
     yield Row("  its bytes, each more", more, 120, 1.0, "bytes")
     more_labels = made(folder, "labels", 10 * many)
-    each, of_fewer = (run.seconds / run.count * 1000 for run in (more_labels, labels))
+    each, of_fewer = (run.seconds / run.number * 1000 for run in (more_labels, labels))
     yield Row(f"{10 * many:,} labels, each, to fewer", each, of_fewer, 1.05)
     held = more_labels.kilobytes / 1024, more_labels.floor_kilobytes / 1024
     yield Row("  memory at most", *held, 1.3, "MB")
@@ -110,7 +110,7 @@ def _rows(folder: Path, many: int) -> Iterator[Row]:
 
 
 def _each(what: str, run: Made, most: float) -> Row:
-    return Row(what, run.seconds / run.count * 1000, run.floor_seconds / run.count * 1000, most)
+    return Row(what, run.seconds / run.number * 1000, run.floor_seconds / run.number * 1000, most)
 
 
 def _processes(
@@ -164,7 +164,7 @@ def _print_growth(folder: Path, many: int) -> None:
     print(f"\n{'ms each':<12}" + "".join(f"{count:>10,}" for count in counts) + f"{'exponent':>10}")
     for kind in ("cards", "labels", "copies"):
         runs = [made(folder, kind, count) for count in counts]
-        each = "".join(f"{run.seconds / run.count * 1000:10.2f}" for run in runs)
+        each = "".join(f"{run.seconds / run.number * 1000:10.2f}" for run in runs)
         last, before = runs[-1], runs[-2]
         print(f"{kind:<12}{each}{log(last.seconds / before.seconds, 10):10.2f}")
     names = recipe_files(folder, many)
