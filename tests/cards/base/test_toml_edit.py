@@ -130,7 +130,7 @@ def test_any_key_and_value_come_back_as_they_were(key: str, value: str) -> None:
     ("before", "after"),
     [
         (b'# a\n[lap]\nblood = "8 in"  # b\nclinch = "3 in"\n', b'# a\n[lap]\nclinch = "3 in"\n'),
-        (b'# a\nlap = { blood = "8 in" }\n', b"# a\nlap = { }\n"),
+        (b'# a\nlap = { blood = "8 in" }\n', b"# a\nlap = {  }\n"),
         (b'# a\nname = "b"\n', b'# a\nname = "b"\n'),
         (b'[lap]\nclinch = "3 in"\n', b'[lap]\nclinch = "3 in"\n'),
     ],
