@@ -52,9 +52,14 @@ function rows() {
     find(".up", row).disabled = place === 0;
     find(".down", row).disabled = place === draft.rows.length - 1;
     find(".remove", row).disabled = draft.rows.length === 1;
-    const more = find(".more", row);
-    more.open ||= ["part", "dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
+    const told = ["dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
+    if (told) more(row, true);
   });
+}
+
+function more(row, open) {
+  find(".more", row).setAttribute("aria-expanded", open);
+  find(".fields", row).hidden = !open;
 }
 
 /** Show the whole draft in the fields again. */
@@ -134,6 +139,7 @@ find("#rows").addEventListener("click", (event) => {
   const button = event.target.closest("button");
   if (!button) return;
   const place = placeOf(button);
+  if (button.matches(".more")) more(button.closest(".row"), find(".fields", button.closest(".row")).hidden);
   if (button.matches(".remove")) remove(place);
   if (button.matches(".up")) move(place, place - 1, place > 1 ? ".up" : ".down");
   if (button.matches(".down")) move(place, place + 1, place < draft.rows.length - 2 ? ".down" : ".up");
@@ -293,7 +299,8 @@ addEventListener("beforeunload", (event) => {
   if (JSON.stringify(draft) !== saved) event.preventDefault();
 });
 
-find("#butt").append(knotOf("head", "butt_end"));
-find("#fly").append(knotOf("head", "fly_knot"));
+for (const [end, field] of [["#butt", "butt_end"], ["#fly", "fly_knot"]]) {
+  find(end).append(knotOf("head", field, find(end).dataset.called));
+}
 show();
 draw();

@@ -2,11 +2,12 @@
 import { all, find, words } from "./desk.js";
 
 /** The choice of a knot, for a joint below a row or for an end of the leader. */
-export function knotOf(of, field = "knot") {
+export function knotOf(of, field = "knot", called = "") {
   const knot = find("#knot").content.cloneNode(true);
   const select = find("select", knot);
   select.dataset.of = of;
   select.dataset.field = field;
+  if (called) find("label span", knot).textContent = called;
   return knot;
 }
 
@@ -25,6 +26,7 @@ export function showFaults(faults) {
     input.setAttribute("aria-invalid", "true");
     message.textContent = [message.textContent, fault.text].filter(Boolean).join(" ");
     input.closest("details")?.setAttribute("open", "");
+    input.closest(".fields")?.removeAttribute("hidden");
   }
   find("#faults").replaceChildren(...elsewhere.map((fault) => item([fault.where, fault.text])));
   find("#editor").classList.toggle("stale", faults.length > 0);
@@ -52,8 +54,11 @@ export function showDrawn(drawn, draft, varied) {
 }
 
 function showRows({ rows, joints, butt, fly }, draft) {
+  find(".heads .cut").textContent = draft.head.lengths === "cut" ? words.tied : words.cut;
   all("#rows > .row").forEach((row, place) => {
-    find("output", row).textContent = rows[place].cut;
+    const isCut = draft.head.lengths === "cut"; // then what was typed is cut so, and ties to less
+    find("output", row).textContent = isCut ? rows[place].finished : rows[place].cut;
+    find(".cut small", row).textContent = isCut ? words.tied : words.cut;
     find(".strand i", row).style.width = `${rows[place].thick}px`;
     const part = find("[data-field=part] option", row);
     part.textContent = rows[place].part_named ? "–" : rows[place].part;
@@ -101,6 +106,7 @@ function showFindings({ findings, rows }) {
     else whole.push(said);
   }
   find("#findings").replaceChildren(...whole);
+  find("#heed").hidden = findings.length > 0 && whole.length === 0;
   if (!findings.length) find("#findings").replaceChildren(item(["", words.nothing]));
 }
 
