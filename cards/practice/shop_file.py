@@ -129,6 +129,7 @@ def _choice(meets: Meets, own: object, row: Raw, knots: Knots) -> Choice:
 _TABLES = ("lap", "choice", "rules", "knots", "materials", "stock", "printer")
 _UNITS: dict[str, ShownUnit] = {unit: unit for unit in get_args(ShownUnit)}
 _BOTH = [f"{a} and {b}" for a in _UNITS for b in _UNITS if (a == "in") != (b == "in")]
+UNITS = (*_UNITS, *_BOTH)  # what `units` may say
 
 _read: TableReader[Shop] = TableReader(
     table(
@@ -137,7 +138,7 @@ _read: TableReader[Shop] = TableReader(
             "name": by(text_line(60)),
             "line": by(text_line(80)),
             "address": by(text_line(120)),
-            "units": choice(*_UNITS, *_BOTH),
+            "units": choice(*UNITS),
             "language": by(text_line(40)),
             "decimal": choice(".", ","),
             "tape": by(parse_length),
