@@ -17,6 +17,7 @@ from tagend.cards.printing.cards import CardWishes, cards_pdf
 from tagend.cards.printing.counter import counter_pdf
 from tagend.cards.printing.job import Job, Printed
 from tagend.cards.printing.labels import LabelWishes, labels_pdf, notes_for
+from tagend.layouts.base.faults import under
 from tagend.layouts.sheets.cutouts import Backs
 from tagend.layouts.sheets.imposition import MARGIN
 from tagend.layouts.sheets.pouch import Use
@@ -45,6 +46,13 @@ class ToPrint:
         """How many of each leader."""
         return self.typed.count("copies", COUNT_MOST) or 1
 
+    def stock(self, key: str, known: Callable[[str | None], object]) -> str | None:
+        """Return a name of stock, or None for the usual. Raises `Refused` for one not known."""
+        name = self.typed.text(key)
+        with under(key):
+            known(name)
+        return name
+
 
 def _cards(wanted: ToPrint) -> Printed:
     return cards_pdf(wanted.job, wanted.worksheets, _card_wishes(wanted))
@@ -58,8 +66,8 @@ def _knots(wanted: ToPrint) -> Printed:
 def _card_wishes(wanted: ToPrint) -> CardWishes:
     typed = wanted.typed
     return CardWishes(
-        size=typed.text("size"),
-        paper=typed.text("paper"),
+        size=wanted.stock("size", wanted.job.card_size),
+        paper=wanted.stock("paper", wanted.job.paper),
         sheets=_sheet_wishes(typed),
         copies=typed.count("copies", COPIES_MOST) or 1,
         rack=wanted.rack if typed.flag("spools") else None,
@@ -90,7 +98,7 @@ def _labels(wanted: ToPrint) -> Printed:
     note = LabelNote(first_out=typed.one_of("first", FIRST), test_box=typed.flag("test_box"))
     numbered = typed.flag("numbered")
     wishes = LabelWishes(
-        stock=typed.text("stock"),
+        stock=wanted.stock("stock", job.label_sheet),
         notes=notes_for(len(worksheets), wanted.each, note, job.wording, numbered=numbered),
         start=typed.count("start", _PLACES_MOST) or 1,
         skip=typed.counts("skip", _PLACES_MOST),
@@ -103,13 +111,13 @@ def _bench(wanted: ToPrint) -> Printed:
     orders = [Order(each.leader, wanted.each) for each in wanted.worksheets]
     rack = None if wanted.typed.flag("no_rack") else wanted.rack
     batch = cut_batch(orders, rack)
-    return bench_pdf(wanted.job, wanted.worksheets, batch, wanted.typed.text("paper"))
+    paper = wanted.stock("paper", wanted.job.paper)
+    return bench_pdf(wanted.job, wanted.worksheets, batch, paper)
 
 
 def _counter(wanted: ToPrint) -> Printed:
-    typed = wanted.typed
-    codes = not typed.flag("no_code")
-    return counter_pdf(wanted.job, wanted.worksheets, typed.text("paper"), codes=codes)
+    paper, codes = wanted.stock("paper", wanted.job.paper), not wanted.typed.flag("no_code")
+    return counter_pdf(wanted.job, wanted.worksheets, paper, codes=codes)
 
 
 KINDS: Mapping[str, Callable[[ToPrint], Printed]] = {
