@@ -2,7 +2,6 @@
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Any
 from urllib.parse import quote
 
@@ -10,9 +9,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute
 
-from tagend.cards.base.days import day_first_in, read_day
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
+from tagend.cards.desk.print_chosen import chosen_recipes, job_for, tied_on
 from tagend.cards.desk.print_wishes import KINDS, ToPrint
 from tagend.cards.desk.typed import Typed
 from tagend.cards.disk.seal import sealed
@@ -20,23 +19,20 @@ from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.shop_file import UNITS
 from tagend.cards.printing.card_svg import cards_svg
 from tagend.cards.printing.cards import CardWishes
-from tagend.cards.printing.job import Job, Printed, job_of
+from tagend.cards.printing.job import Job, Printed
 from tagend.cards.printing.printed_words import left_out_lines, pages_told
-from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name
-from tagend.cards.variants.variant import variant_called, variants_beside, with_variants
+from tagend.cards.variants.variant import variants_beside
 from tagend.cards.words.desk_words import without_options
 from tagend.cards.words.heed_words import heed_lines
 from tagend.cards.words.language import languages
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.base.faults import refused, under
+from tagend.layouts.base.faults import under
 from tagend.layouts.svg.png import png_of
 from tagend.layouts.svg.svg import sheet_svg
 
 _KEPT = 8  # prints, for the windows that show them
 _DPI = 300  # of a picture, as a printer would set it
-
-Chosen = Sequence[Sequence[str]]  # files, each with the name of a variant or nothing
 
 
 def routes() -> list[BaseRoute]:
@@ -80,10 +76,10 @@ def plan(desk: Desk, said: Json) -> Json:
     One of a leader that has an error is not made, unless the person wants it anyway.
     """
     typed, kind = Typed(said["typed"]), str(said["kind"])
-    job, wording = _job(desk, typed), desk.job().wording
-    recipes = _recipes(said["leaders"], desk, job, typed)
+    job, wording = job_for(desk, typed), desk.job().wording
+    recipes = chosen_recipes(said["leaders"], desk, job, typed)
     if kind == "labels":
-        recipes = _tied(recipes, typed, wording.language)
+        recipes = tied_on(recipes, typed, wording.language)
     sheets = [worksheet(recipe, job.practice) for recipe in recipes]
     beside = variants_beside(recipes, job.practice) if kind == "cards" else ()
     heeded = [*sheets, *(worksheet(recipe, job.practice) for recipe in beside)]
@@ -130,8 +126,8 @@ def pdf(desk: Desk, request: Request) -> Shown:
 def card_picture(desk: Desk, request: Request) -> Shown:
     """Answer with a picture of a leader's card, of a `size` and a `variant`, as a file."""
     typed = Typed(request.query_params)
-    job, variant = _job(desk, typed), typed.text("variant") or ""
-    (recipe,) = _recipes([[request.path_params["name"], variant]], desk, job, Typed({}))
+    job, variant = job_for(desk, typed), typed.text("variant") or ""
+    (recipe,) = chosen_recipes([[request.path_params["name"], variant]], desk, job, Typed({}))
     sheet = worksheet(recipe, job.practice)
     wishes = CardWishes(size=typed.text("size"), taught=not typed.flag("brief"))
     png = png_of(cards_svg(job, sheet, wishes), _DPI)
@@ -142,46 +138,6 @@ def _as_file(data: bytes, kind: str, name: str, *, keep: bool) -> Response:
     way = "attachment" if keep else "inline"
     said = f"{way}; filename*=UTF-8''{quote(name, safe='')}"
     return Response(data, media_type=kind, headers={"content-disposition": said})
-
-
-def _job(desk: Desk, typed: Typed) -> Job:
-    """Return the shop's job, in the language and the units of this print alone."""
-    job, shop = desk.job(), desk.shop()
-    language = typed.one_of("language", [shop.language, *languages()])
-    units = typed.one_of("units", [shop.units, *UNITS])
-    if (language, units) == (shop.language, shop.units):
-        return job
-    decimal = shop.decimal if language == shop.language else None
-    other = job_of(replace(shop, language=language, units=units, decimal=decimal))
-    return replace(other, imprint=job.imprint)
-
-
-def _recipes(chosen: Chosen, desk: Desk, job: Job, typed: Typed) -> list[Recipe]:
-    """Return what was chosen, each once. Raises `Refused`."""
-    recipes: list[Recipe] = []
-    for name, variant in chosen:
-        kept = desk.leader(str(name))
-        if kept is None or kept.recipe is None:
-            raise refused("there is no such leader in this folder", "load the page again", name)
-        if variant:
-            recipes.append(variant_called(str(variant), kept.recipe, job.practice))
-        elif typed.flag("variants"):
-            recipes += with_variants(kept.recipe, job.practice)
-        else:
-            recipes.append(kept.recipe)
-    if not recipes:
-        raise refused("no leader is chosen", "tick one or more", "leaders")
-    return list(dict.fromkeys(recipes))
-
-
-def _tied(recipes: list[Recipe], typed: Typed, language: str) -> list[Recipe]:
-    """Return leaders as tied on the day that was typed, if one was."""
-    written = typed.text("tied")
-    if written is None:
-        return recipes
-    with under("tied"):
-        day = read_day(written, day_first=day_first_in(language))
-    return [replace(recipe, tied=day) for recipe in recipes]
 
 
 def _places(job: Job, typed: Typed) -> dict[str, object] | None:
