@@ -11,9 +11,14 @@ export function knotOf(of, field = "knot", called = "") {
   return knot;
 }
 
+let messages = 0; // that have a name of their own
+
 /** Show what is wrong beside the fields that it is of, and what is of none above them all. */
 export function showFaults(faults) {
-  for (const input of all("[aria-invalid]")) input.removeAttribute("aria-invalid");
+  for (const input of all("[aria-invalid]")) {
+    input.removeAttribute("aria-invalid");
+    input.removeAttribute("aria-describedby");
+  }
   for (const message of all(".message")) message.textContent = "";
   const elsewhere = [];
   for (const fault of faults) {
@@ -24,6 +29,8 @@ export function showFaults(faults) {
       continue;
     }
     input.setAttribute("aria-invalid", "true");
+    message.id ||= `message-${(messages += 1)}`;
+    input.setAttribute("aria-describedby", message.id);
     message.textContent = [message.textContent, fault.text].filter(Boolean).join(" ");
     input.closest("details")?.setAttribute("open", "");
     input.closest(".fields")?.removeAttribute("hidden");
@@ -34,12 +41,14 @@ export function showFaults(faults) {
 
 function inputOf({ of, row, field }) {
   if (!field) return null;
+  if (field === "replace") return find("#replace input");
   const home = of === "rows" ? all("#rows > .row")[row] : find("#editor");
   return home && find(`[data-of=${of}][data-field=${field}]`, home);
 }
 
 function messageOf(input) {
-  return find(".message", input.closest("label")) ?? find(".message", input.closest(".joint") ?? document.body);
+  const home = input.closest(".field, .joint");
+  return home && find(".message", home);
 }
 
 /** Show all that comes of a leader that can be tied. */
@@ -120,11 +129,15 @@ function item([first, then, last = ""], kind = "") {
 
 const pictures = new Map(); // addresses of those that the desk has sent, by their names
 
-function showPictures({ pictures: sent, no_card: refusal }) {
-  const shown = sent.map(({ id, svg }) => {
+/** Keep the pictures that the desk has sent; it sends each once. */
+export function keepPictures(sent) {
+  for (const { id, svg } of sent) {
     if (svg !== null) pictures.set(id, URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" })));
-    return pictures.get(id);
-  });
+  }
+}
+
+function showPictures({ pictures: sent, no_card: refusal }) {
+  const shown = sent.map(({ id }) => pictures.get(id));
   const [plot, ...sides] = shown;
   show(find("#plot"), plot);
   const home = find("#sides");
