@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
+from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.concurrency import run_in_threadpool
@@ -95,6 +96,13 @@ def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
         return _answer(await run_in_threadpool(take, desk_of(request), name, data))
 
     return Route(path, endpoint, methods=["POST"], name=take.__name__)
+
+
+def as_file(data: bytes, kind: str, name: str, *, keep: bool) -> Response:
+    """Return the answer that is a file, to look at or to keep."""
+    way = "attachment" if keep else "inline"
+    said = f"{way}; filename*=UTF-8''{quote(name, safe='')}"
+    return Response(data, media_type=kind, headers={"content-disposition": said})
 
 
 def refusals(desk: Desk, refusal: Refused) -> list[dict[str, str]]:

@@ -3,14 +3,13 @@
 import hashlib
 from collections.abc import Sequence
 from typing import Any
-from urllib.parse import quote
 
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute
 
 from tagend.cards.desk.desk import Desk
-from tagend.cards.desk.page import Json, Shown, page, posted, shown
+from tagend.cards.desk.page import Json, Shown, as_file, page, posted, shown
 from tagend.cards.desk.print_chosen import chosen_recipes, job_for, tied_on
 from tagend.cards.desk.print_wishes import KINDS, ToPrint
 from tagend.cards.desk.typed import Typed
@@ -120,7 +119,7 @@ def pdf(desk: Desk, request: Request) -> Shown:
         return page(desk, "missing", 404)
     name = f"{request.path_params['name']}.pdf"
     keep = "keep" in request.query_params
-    return _as_file(sealed(printed), "application/pdf", name, keep=keep)
+    return as_file(sealed(printed), "application/pdf", name, keep=keep)
 
 
 def card_picture(desk: Desk, request: Request) -> Shown:
@@ -131,13 +130,7 @@ def card_picture(desk: Desk, request: Request) -> Shown:
     sheet = worksheet(recipe, job.practice)
     wishes = CardWishes(size=typed.text("size"), taught=not typed.flag("brief"))
     png = png_of(cards_svg(job, sheet, wishes), _DPI)
-    return _as_file(png, "image/png", file_name(recipe.name).replace(".toml", ".png"), keep=True)
-
-
-def _as_file(data: bytes, kind: str, name: str, *, keep: bool) -> Response:
-    way = "attachment" if keep else "inline"
-    said = f"{way}; filename*=UTF-8''{quote(name, safe='')}"
-    return Response(data, media_type=kind, headers={"content-disposition": said})
+    return as_file(png, "image/png", file_name(recipe.name).replace(".toml", ".png"), keep=True)
 
 
 def _places(job: Job, typed: Typed) -> dict[str, object] | None:
