@@ -96,10 +96,10 @@ def test_a_faded_a_blurred_and_a_stretched_code_lose_their_points() -> None:
 def test_codewords_stand_where_an_unrelated_reader_finds_them() -> None:
     of, most = blocks(MADE), corrected_at_most(MADE)
     for more, is_read in ((0, True), (1, False)):
-        rows = np.array(MADE.rows)
+        rows = np.array([[*row] for row in MADE.rows], dtype=bool)
         spoiled = [place for place, block in enumerate(of) if block == 0][: most[0] + more]
         rows[np.isin(codewords(MADE.version), spoiled)] ^= True
-        made = replace(MADE, rows=tuple(map(tuple, rows)))
+        made = replace(MADE, rows=tuple(bytes(row.tolist()) for row in rows))
         found = zxingcpp.read_barcodes(drawn(made, 4), try_invert=False)
         assert [code.text for code in found] == ([MADE.text] if is_read else [])
         assert grade(printed(drawn(made, 4), 203), MADE).unused_correction == 0

@@ -23,7 +23,7 @@ Places = Mapping[str, Sequence[int | None]]
 
 
 @dataclass(frozen=True, slots=True)
-class _Block:
+class _Passage:
     """A part of the file: of which table, what stands above its keys, its keys, what is below."""
 
     table: str
@@ -43,7 +43,7 @@ def with_draft(data: bytes, tables: Mapping[str, Any], was: Places) -> bytes:
 
 def _with_tables(text: str, tables: Mapping[str, Any], was: Places) -> str:
     blocks = list(_blocks(text))
-    there: dict[str, list[_Block]] = {}
+    there: dict[str, list[_Passage]] = {}
     for block in blocks:
         there.setdefault(block.table, []).append(block)
     made = {"": [_changed(there[""][0], _plain(tables))]}
@@ -67,7 +67,7 @@ def _with_tables(text: str, tables: Mapping[str, Any], was: Places) -> str:
     return whole + last.above + last.keys + (last.below if is_end else "")
 
 
-def _in_order(blocks: Sequence[_Block], made: Mapping[str, Sequence[_Block]]) -> Iterator[_Block]:
+def _in_order(blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]]) -> Iterator[_Passage]:
     """Yield the new blocks, each kind where its first one was; what is new, in the usual order."""
     order = list(dict.fromkeys(block.table for block in blocks))
     usual = ["", *_TABLES]
@@ -79,7 +79,7 @@ def _in_order(blocks: Sequence[_Block], made: Mapping[str, Sequence[_Block]]) ->
         yield from made.get(key, [block for block in blocks if block.table == key])
 
 
-def _blocks(text: str) -> Iterator[_Block]:
+def _blocks(text: str) -> Iterator[_Passage]:
     starts = [_with_comments(text, found.start()) for found in _HEADING.finditer(text)]
     tables = [found[1] for found in _HEADING.finditer(text)]
     ends = [found.end() for found in _HEADING.finditer(text)]
@@ -101,21 +101,21 @@ def _with_comments(text: str, start: int) -> int:
     return start
 
 
-def _parted(table: str, above: str, body: str) -> _Block:
+def _parted(table: str, above: str, body: str) -> _Passage:
     keys = body.rstrip()
     keys = keys + "\n" if keys else ""
-    return _Block(table, above, keys, body[len(keys) :])
+    return _Passage(table, above, keys, body[len(keys) :])
 
 
-def _new(table: str, *, many: bool) -> _Block:
-    return _Block(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
+def _new(table: str, *, many: bool) -> _Passage:
+    return _Passage(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
 
 
 def _plain(tables: Mapping[str, Any]) -> dict[str, Any]:
     return {key: value for key, value in tables.items() if key not in _TABLES}
 
 
-def _changed(block: _Block, said: Mapping[str, Any]) -> _Block:
+def _changed(block: _Passage, said: Mapping[str, Any]) -> _Passage:
     """Return the block so that it says this, and keeps the keys that are none of a recipe's."""
     import tomlkit
 

@@ -1,11 +1,9 @@
 """What stands on a face in, its shape in SVG out, kept for the next face that has the same."""
 
-from collections.abc import Mapping
 from functools import lru_cache
-from itertools import accumulate
+from hashlib import sha256
 from typing import NamedTuple
 
-from tagend.fonts import EM, outlines, text_width
 from tagend.layouts.codes.code import symbol_path
 from tagend.layouts.paper.face import Path, Step, Symbol
 from tagend.layouts.paper.raster import Raster
@@ -17,27 +15,6 @@ _STEPS = {
     "curve": "C%.2f %.2f %.2f %.2f %.2f %.2f",
     "close": "Z",
 }
-
-
-class Glyphs(NamedTuple):
-    """A text's glyphs at their places, in units of an em, and the outline that each name means."""
-
-    uses: str
-    outlines: Mapping[str, str]
-
-
-@lru_cache(maxsize=2048)
-def glyphs(text: str, font: str, prefix: str) -> Glyphs:
-    """Return the glyphs of a text in one font, their names made of the prefix and the character."""
-    shapes = outlines(font, text)
-    names = {character: f"{prefix}{ord(character):x}" for character, d in shapes.items() if d}
-    steps = (text_width(character, font, EM) for character in text)
-    uses = (
-        f'<use xlink:href="#{names[character]}" x="{number(x)}"/>'
-        for character, x in zip(text, accumulate(steps, initial=0.0), strict=False)
-        if character in names
-    )
-    return Glyphs("".join(uses), {name: shapes[character] for character, name in names.items()})
 
 
 def path_element(path: Path) -> str:
@@ -56,18 +33,38 @@ def _steps(steps: tuple[Step, ...]) -> str:
     return form % tuple([at + 0.0 for step in steps for at in step[1:]])  # 0 takes -0's sign
 
 
+class Shared(NamedTuple):
+    """A shape to be stated once and used by its name."""
+
+    name: str
+    element: str
+
+
+def shared(tag: str, inside: str) -> Shared:
+    """Return an element, named by what it is: files may stand side by side in one page."""
+    name = f"s{sha256(inside.encode()).hexdigest()[:16]}"
+    return Shared(name, f'<{tag} id="{name}"{inside}</{tag}>')
+
+
 @lru_cache(maxsize=64)
-def modules(symbol: Symbol) -> str:
-    """Return a symbol's dark modules as the data of one path, a unit each.
+def code_shape(symbol: Symbol) -> Shared:
+    """Return a symbol's dark modules as one path, a unit each.
 
     Module by module, some renderers show seams.
     """
-    return "".join(f"M{x} {y}h{w}v{h}h{-w}z" for x, y, w, h in symbol_path(symbol))
+    boxes = (f"M{x} {y}h{w}v{h}h{-w}z" for x, y, w, h in symbol_path(symbol))
+    return shared("path", f' d="{"".join(boxes)}">')
 
 
 @lru_cache(maxsize=8)
-def png_data(raster: Raster) -> str:
-    """Return a raster as a PNG in base64."""
+def picture_shape(raster: Raster) -> Shared:
+    """Return a raster as an image, a unit each pixel."""
+    size = f'width="{raster.width}" height="{raster.height}" preserveAspectRatio="none"'
+    href = f"data:image/png;base64,{_png_data(raster)}"
+    return shared("image", f' {size} xlink:href="{href}">')
+
+
+def _png_data(raster: Raster) -> str:
     import zlib
     from base64 import b64encode
     from io import BytesIO

@@ -12,7 +12,7 @@ from tagend.cards.figures.ink import inked
 from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot
 from tagend.layouts.paper.face import Face
-from tagend.layouts.svg.svg import face_svg
+from tagend.layouts.svg.svg import write_svg
 from tests.cards.figures.stages import every_figure
 from tests.cards.figures.topology import Point
 
@@ -48,7 +48,7 @@ def bare(strand: Course, frame: Frame) -> Iterator[Point]:
 def rendered(frame: Frame) -> Image.Image:
     size = frame.box.width * UNIT, frame.box.height * UNIT
     face = Face("frame", *size, inked(frame.strands, UNIT, frame.arrows))
-    svg = face_svg(face, title="frame").decode()
+    svg = write_svg(face, title="frame").decode()
     return Image.open(BytesIO(bytes(svg_to_bytes(svg_string=svg, dpi=72 * DOTS)))).convert("L")
 
 

@@ -25,7 +25,7 @@ from tagend.layouts.paper.face import (
 from tagend.layouts.paper.raster import Bits, Raster
 from tagend.layouts.paper.text import set_line
 from tagend.layouts.sheets.sheet import Adjustment, Placed, Sheet
-from tagend.layouts.svg.svg import face_svg, sheet_svg
+from tagend.layouts.svg.svg import sheet_svg, write_svg
 from tests.layouts.svg.pixels import ALIKE, apart, sheet_of
 
 WIDTH, HEIGHT = 360, 216  # points: 5 by 3 inches
@@ -138,18 +138,32 @@ def test_a_sheet_that_lacks_or_misplaces_a_thing_is_seen(broken: Sheet) -> None:
 
 
 def test_an_svg_is_true_to_size() -> None:
-    root = ElementTree.fromstring(face_svg(face_of(), title="Face"))
+    root = ElementTree.fromstring(write_svg(face_of(), title="Face"))
     assert root.attrib["viewBox"] == "0 0 360 216"
     assert float(root.attrib["width"].removesuffix("mm")) == pytest.approx(127, abs=0.001)
     assert float(root.attrib["height"].removesuffix("mm")) == pytest.approx(76.2, abs=0.001)
 
 
 def test_an_svg_holds_outlines_and_no_text() -> None:
-    root = ElementTree.fromstring(face_svg(FACES["text"], title="A & B"))
+    root = ElementTree.fromstring(write_svg(FACES["text"], title="Face"))
     assert not list(root.iter(f"{SVG}text"))
-    glyphs = [each.attrib["id"] for each in root.iter(f"{SVG}path")]
-    assert len(glyphs) == len(set(glyphs))
-    assert {each.attrib[HREF] for each in root.iter(f"{SVG}use")} == {f"#{each}" for each in glyphs}
+    assert not any("font" in key for each in root.iter() for key in each.attrib)
+    runs = [item for item in FACES["text"].items if isinstance(item, TextRun)]
+    assert len(list(root.iter(f"{SVG}path"))) == len(runs)
+
+
+def test_every_letter_is_drawn_at_its_place() -> None:
+    signs = "".join(map(chr, (*range(33, 127), *range(161, 256)))).replace("\xad", "")
+    lines = [signs[place : place + 24] for place in range(0, len(signs), 24)]
+    chains = (OURS.medium, OURS.bold, OURS.medium[1:])
+    runs = (
+        item
+        for row, line in enumerate(lines)
+        for column, fonts in enumerate(chains)
+        for item in set_line(line, fonts, 9).at(5 + 170 * column, 15 + 14 * row)
+    )
+    sheet = sheet_of(Face("letters", 520, 130, tuple(runs)))
+    assert apart(sheet, sheet) <= ALIKE
 
 
 def test_who_has_it_read_out_hears_its_title_and_its_words() -> None:
@@ -171,19 +185,18 @@ def test_what_comes_often_is_stated_once() -> None:
     assert len(list(root.iter(f"{SVG}image"))) == 1
     used = [each.attrib[HREF].removeprefix("#") for each in root.iter(f"{SVG}use")]
     assert set(used) == set(names)
-    whole = [name for name in names if name.startswith("face")]
-    assert [used.count(name) for name in whole] == [11]
+    assert sorted(used.count(name) for name in names) == [12, 13, 13]  # a label, a code, a picture
 
 
-def test_a_glyph_has_one_name_in_all_files() -> None:
-    def glyphs(face: Face) -> dict[str, str]:
-        root = ElementTree.fromstring(face_svg(face, title="Face"))
-        return {each.attrib["id"]: each.attrib["d"] for each in root.iter(f"{SVG}path")}
+def test_files_may_stand_side_by_side_in_one_page() -> None:
+    def names(*items: Item) -> set[str]:
+        root = ElementTree.fromstring(write_svg(face_of(*items), title="Face"))
+        return {each.attrib["id"] for each in root.iter() if "id" in each.attrib}
 
-    one = glyphs(face_of(*set_line("CUT", OURS.bold, 9).at(10, 30)))
-    other = glyphs(face_of(*set_line("a (Ж) TUC", OURS.medium, 9).at(10, 30), *TEXT))
-    assert one.keys() & other.keys() == one.keys()
-    assert all(other[name] == outline for name, outline in one.items())
+    picture, other = raster(1, b"\x00", b"\xff"), raster(1, b"\xff", b"\x00")
+    again = CODE._replace(x=1, symbol=symbol(CODE.symbol.text))
+    assert names(CODE) == names(again)
+    assert not names(CODE, picture) & names(CODE._replace(symbol=symbol("T1 REEDBED")), other)
 
 
 def test_the_same_sheet_gives_the_same_bytes() -> None:
@@ -194,4 +207,4 @@ def test_the_same_sheet_gives_the_same_bytes() -> None:
 def test_a_nought_has_no_sign() -> None:
     # Equal paths are written once, so equal must look alike.
     ways = [face_of(Path(segment(zero, 0, 10, 10), 1.0)) for zero in (0.0, -0.0)]
-    assert face_svg(ways[0], title="") == face_svg(ways[1], title="")
+    assert write_svg(ways[0], title="") == write_svg(ways[1], title="")
