@@ -27,7 +27,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face, shifted
-from tagend.layouts.svg.svg import face_svg
+from tagend.layouts.svg.svg import write_svg
 
 _WIDTH, _FACTOR = 520.0, 1.3  # points of the drawing to scale, and how much larger its type is
 _AROUND = 6.0  # points
@@ -162,5 +162,5 @@ def _plot(told: Told, job: Job) -> Face:
 @lru_cache(maxsize=64)
 def _picture(face: Face) -> tuple[str, str]:
     """Return a name for what a face shows, and its SVG."""
-    svg = face_svg(face, title=face.name).decode()
+    svg = write_svg(face, title=face.name).decode()
     return hashlib.sha256(svg.encode()).hexdigest()[:16], svg

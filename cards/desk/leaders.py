@@ -18,7 +18,7 @@ from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.printing.cards import CardWishes, card_faces
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
-from tagend.layouts.svg.svg import face_svg
+from tagend.layouts.svg.svg import write_svg
 
 
 def routes() -> list[BaseRoute]:
@@ -71,7 +71,7 @@ def picture(desk: Desk, request: Request) -> Shown:
         return Response(status_code=404)
     # Its address changes with the recipe.
     kept_long = {"cache-control": "private, max-age=31536000, immutable"}
-    return Response(face_svg(front, title=front.name), 200, kept_long, "image/svg+xml")
+    return Response(write_svg(front, title=front.name), 200, kept_long, "image/svg+xml")
 
 
 def copy(desk: Desk, said: Json) -> Json:

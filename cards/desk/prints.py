@@ -57,7 +57,7 @@ def prints_page(desk: Desk, request: Request) -> Shown:
             for kept in desk.leaders() if kept.recipe
         ],
         asked=[[name, asked.get("variant", "")] for name in asked.getlist("leader")],
-        kind=asked.get("kind", "cards"),
+        kind=asked["kind"] if asked.get("kind") in KINDS else "cards",
         kinds=[*KINDS],
         known={"paper": list(job.stock.papers.values()), "size": list(job.stock.cards.values()),
                "stock": list(job.stock.labels.values())},
@@ -74,7 +74,7 @@ def plan(desk: Desk, said: Json) -> Json:
 
     One of a leader that has an error is not made, unless the person wants it anyway.
     """
-    typed, kind = Typed(said["typed"]), str(said["kind"])
+    typed, kind = Typed(said["typed"]), Typed(said).one_of("kind", [*KINDS])
     job, wording = job_for(desk, typed), desk.job().wording
     recipes = chosen_recipes(said["leaders"], desk, job, typed)
     if kind == "labels":
@@ -109,7 +109,9 @@ def page_picture(desk: Desk, request: Request) -> Shown:
     if printed is None or not 1 <= number <= len(printed.sheets):
         return Response(status_code=404)
     svg = sheet_svg(printed.sheets[number - 1], title=str(number))
-    return Response(svg, media_type="image/svg+xml")
+    # Its address changes with the print.
+    kept = {"cache-control": "private, max-age=86400, immutable"}
+    return Response(svg, media_type="image/svg+xml", headers=kept)
 
 
 def pdf(desk: Desk, request: Request) -> Shown:

@@ -40,7 +40,7 @@ from tagend.cards.words.language import languages
 from tagend.layouts.base.faults import Refused, refused, under
 from tagend.layouts.paper.face import MM, Face
 from tagend.layouts.sheets.printer import KEYS as MEASURED
-from tagend.layouts.svg.svg import face_svg
+from tagend.layouts.svg.svg import write_svg
 
 _CARD = 85.6 * MM  # as wide as the imprint is shown
 _EDGES: tuple[Edge | None, ...] = (None, "long-edge", "short-edge")
@@ -90,7 +90,7 @@ def shop_page(desk: Desk, request: Request) -> Shown:
         choices=choices(_table(said, "choice"), practice, wording),
         laps=laps(_table(said, "lap"), practice, wording),
         printer={key: str(_table(said, "printer").get(key, "")) for key in MEASURED},
-        steps={side: wording.steps(f"measure_{side}") for side in ("front", "back")},
+        steps={"front": wording.steps("measure_front"), "back": wording.steps("measure_back")},
         knots=knots_to_learn(practice, wording),
     )
 
@@ -156,7 +156,7 @@ def imprint(desk: Desk, request: Request) -> Shown:
     if not block.items:
         return Response(status_code=404)
     face = Face("imprint", _CARD, block.height, block.items)
-    return Response(face_svg(face, title="imprint"), media_type="image/svg+xml")
+    return Response(write_svg(face, title="imprint"), media_type="image/svg+xml")
 
 
 def printer_page(desk: Desk, request: Request) -> Shown:

@@ -140,3 +140,26 @@ def test_what_the_page_asks_may_name_no_file_elsewhere(tmp_path: Path) -> None:
     for name in ("../out.toml", "in.toml", str(tmp_path / "out.toml")):
         with pytest.raises(Refused):
             plan(desk, {"kind": "cards", "leaders": [[name, ""]], "typed": {}})
+
+
+@pytest.mark.parametrize(
+    ("kind", "told"),
+    [
+        ("cards", "página, 1 tarjeta en 2 caras"),
+        ("labels", "1 etiqueta"),
+        ("bench", "página"),
+        ("counter", "1 página"),
+        ("knots", "tarjeta"),
+    ],
+)
+def test_each_kind_is_told_in_the_language_of_the_shop(
+    tmp_path: Path, kind: str, told: str
+) -> None:
+    (tmp_path / "gravel-five.toml").write_bytes((SAMPLES / "gravel-five.toml").read_bytes())
+    (tmp_path / "shop.toml").write_text('language = "es"\n', encoding="utf-8")
+    desk = Desk(tmp_path)
+    made = plan(desk, {"kind": kind, "leaders": [["gravel-five.toml", ""]], "typed": {}})
+    assert told in made["told"]
+    found = pypdf.PdfReader(io.BytesIO(desk.prints[made["at"]]))
+    assert len(found.pages) == len(made["pages"])
+    assert [*found.attachments] == ["gravel-five.toml"]
