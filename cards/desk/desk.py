@@ -13,7 +13,7 @@ from tagend.cards.disk.disk import read_bytes
 from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
 from tagend.cards.practice.rack_file import Rack, read_rack
 from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.job import Job, job_of
+from tagend.cards.printing.job import Job, Printed, job_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Refused, refused, under
@@ -42,6 +42,7 @@ class Desk:
     def __init__(self, folder: Path) -> None:
         self.folder = folder.resolve()
         self.end: Callable[[], None] = lambda: None  # what the page's own button does
+        self.prints: dict[str, Printed] = {}  # the last ones, by what they hold
         self._read: dict[tuple[str, ...], tuple[object, Any]] = {}
 
     def path(self, name: str) -> Path:

@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
+from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.concurrency import run_in_threadpool
@@ -13,7 +14,7 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Route
 
 from tagend.cards.desk.desk import Desk
-from tagend.cards.words.desk_words import desk_words
+from tagend.cards.words.desk_words import desk_words, without_options
 from tagend.cards.words.language import ENGLISH, Wording
 from tagend.cards.words.refusal_words import told_in
 from tagend.layouts.base.faults import Refused, refused
@@ -97,13 +98,18 @@ def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
     return Route(path, endpoint, methods=["POST"], name=take.__name__)
 
 
+def as_file(data: bytes, kind: str, name: str, *, keep: bool) -> Response:
+    """Return the answer that is a file, to look at or to keep."""
+    way = "attachment" if keep else "inline"
+    said = f"{way}; filename*=UTF-8''{quote(name, safe='')}"
+    return Response(data, media_type=kind, headers={"content-disposition": said})
+
+
 def refusals(desk: Desk, refusal: Refused) -> list[dict[str, str]]:
     """Return what was refused in the shop's language: where, and a whole line."""
     language = wording_here(desk).language
-    return [
-        {"where": fault.where, "text": str(told_in(language, fault)._replace(where=""))}
-        for fault in refusal.faults
-    ]
+    told = ((fault.where, told_in(language, fault)._replace(where="")) for fault in refusal.faults)
+    return [{"where": where, "text": without_options(str(it), language)} for where, it in told]
 
 
 async def show_refusal(request: Request, error: Exception) -> Response:
@@ -111,7 +117,8 @@ async def show_refusal(request: Request, error: Exception) -> Response:
     assert isinstance(error, Refused)
     desk = desk_of(request)
     if request.method == "POST":
-        told = [str(told_in(wording_here(desk).language, fault)) for fault in error.faults]
+        language = wording_here(desk).language
+        told = [without_options(str(told_in(language, fault)), language) for fault in error.faults]
         return JSONResponse({"refused": told, "faults": refusals(desk, error)}, 422)
     return page(desk, "refused", 422, refusal=error, faults=refusals(desk, error))
 

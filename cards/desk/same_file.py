@@ -67,7 +67,9 @@ def _with_tables(text: str, tables: Mapping[str, Any], was: Places) -> str:
     return whole + last.above + last.keys + (last.below if is_end else "")
 
 
-def _in_order(blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]]) -> Iterator[_Passage]:
+def _in_order(
+    blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]]
+) -> Iterator[_Passage]:
     """Yield the new blocks, each kind where its first one was; what is new, in the usual order."""
     order = list(dict.fromkeys(block.table for block in blocks))
     usual = ["", *_TABLES]
