@@ -112,10 +112,10 @@ def undo(change: Change, asked: int | None = None) -> HistoryEntry:
     Raises `Refused` for any other, since changes build on each other.
     """
     *before, _ = history(change.db)
-    last = next((entry for entry in reversed(before) if entry.stands and not entry.undoes), None)
+    last = _last_standing(before)
     if last is None and asked is None:
         raise refused("there is nothing to undo", "`tagend book history` lists what was done")
-    may = {entry.number: entry for entry in (last, *before[-1:]) if entry is not None}
+    may = {entry.number: entry for entry in undoable(before)}
     chosen = last if asked is None else may.get(asked)
     if chosen is None:
         first = f"undo {last.number} first" if last else "nothing is left to undo"
@@ -124,6 +124,19 @@ def undo(change: Change, asked: int | None = None) -> HistoryEntry:
     change.db.execute("UPDATE entry SET undoes = ? WHERE id = ?", (chosen.number, change.number))
     change.tell(f"undid {chosen.number}: {chosen.told}")
     return chosen
+
+
+def undoable(entries: Sequence[HistoryEntry]) -> tuple[HistoryEntry, ...]:
+    """Return the entries that may be taken back, of all: the last that stands, and the very last.
+
+    Those are one, but where the very last is an undoing, which can be regretted.
+    """
+    last = _last_standing(entries)
+    return tuple(dict.fromkeys(entry for entry in (last, *entries[-1:]) if entry is not None))
+
+
+def _last_standing(entries: Sequence[HistoryEntry]) -> HistoryEntry | None:
+    return next((entry for entry in reversed(entries) if entry.stands and not entry.undoes), None)
 
 
 def last_entry(db: sqlite3.Connection) -> int:
