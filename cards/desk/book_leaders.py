@@ -1,6 +1,6 @@
 """The leaders in the book: listed, recalled by a spool or a lot, marked, put right."""
 
-from typing import Any, TypeVar
+from typing import Any
 
 from starlette.requests import Request
 from starlette.routing import BaseRoute
@@ -19,8 +19,6 @@ from tagend.cards.recipe.recipe import NOTE_MOST
 from tagend.cards.words.language import Wording
 from tagend.cards.words.shopping import spool_name
 from tagend.layouts.base.faults import refused
-
-T = TypeVar("T")
 
 
 def routes() -> list[BaseRoute]:
@@ -49,8 +47,8 @@ def leaders_page(desk: Desk, request: Request) -> Shown:
         asked=asked,
         query=request.url.query,
         entry=entry,
-        recipes=sorted(recipes),
-        lots=sorted({spool.lot for spool in there if spool.lot}),
+        recipes=[(name, name) for name in sorted(recipes)],
+        lots=[(lot, lot) for lot in sorted({spool.lot for spool in there if spool.lot})],
         spools=[(spool.label, spool_name(spool.label, spool.lot, job.wording)) for spool in there],
         states=[(state, state_told(state, job.wording)) for state in STATES],
         stocks=list(job.stock.labels),

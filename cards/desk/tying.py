@@ -1,7 +1,5 @@
 """The tying book's first screen: a batch planned and tied."""
 
-from typing import Any
-
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 
@@ -80,7 +78,7 @@ def plan(desk: Desk, said: Json) -> Json:
     if not wanted:
         return {}
     batch = cut_batch([each.order for each in wanted], rack)
-    return plan_told(job, wanted, batch, rack)
+    return plan_told(desk, wanted, batch, rack)
 
 
 def tie_these(desk: Desk, said: Json) -> Json:
@@ -103,11 +101,11 @@ def tie_these(desk: Desk, said: Json) -> Json:
         return {"told": change.told, "batch": done.number}
 
 
-def _changed(desk: Desk, change: Change, wanted: list[Wanted], said: Json) -> dict[str, Any] | None:
+def _changed(desk: Desk, change: Change, wanted: list[Wanted], said: Json) -> Json | None:
     """Return the plan as it is now, where that is not what was seen or cannot be tied."""
     rack = usable(spools(change.db))
     batch = cut_batch([each.order for each in wanted], rack)
-    told = plan_told(desk.job(), wanted, batch, rack)
+    told = plan_told(desk, wanted, batch, rack)
     may = not batch.shortages and (said.get("anyway") or not told["is_wrong"])
     return None if may and sign_of(batch) == said.get("seen") else told
 
