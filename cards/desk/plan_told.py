@@ -15,9 +15,9 @@ from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import part
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.practice.rules import Severity
-from tagend.cards.printing.job import Job
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.batch_words import batch_told
+from tagend.cards.words.leader_words import Told
 from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Fault, refuse_any, refused
 
@@ -58,7 +58,7 @@ def plan_told(
 ) -> dict[str, str | bool]:
     """Return what the page shows of a batch; `seen` changes with anything that is in it."""
     job = desk.job()
-    heeded = list(_heeded(job, wanted))
+    found = list(heeded(job.told([each.sheet for each in wanted])))
     html = part(
         desk,
         "plan",
@@ -66,11 +66,11 @@ def plan_told(
         mix=best_mix(batch.orders, rack) if batch.shortages else None,
         names=[order.leader.recipe.name for order in batch.orders],
         number=sum(order.count for order in batch.orders),
-        heeded=heeded,
+        heeded=found,
     )
     return {
         "html": html,
-        "is_wrong": any(each.severity == "error" for each in heeded),
+        "is_wrong": any(each.severity == "error" for each in found),
         "is_short": bool(batch.shortages),
         "seen": sign_of(batch),
     }
@@ -82,9 +82,9 @@ def sign_of(batch: Batch) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def _heeded(job: Job, wanted: Sequence[Wanted]) -> Iterator[Heeded]:
+def heeded(all_told: Sequence[Told]) -> Iterator[Heeded]:
     """Yield what is found in leaders; notes stay on the leader's own page."""
-    for told in job.told([each.sheet for each in wanted]):
+    for told in all_told:
         for finding in told.findings:
             if finding.severity != "note":
                 yield Heeded(

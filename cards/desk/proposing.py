@@ -1,0 +1,205 @@
+"""A taper asked for with sliders: the best few drawn beside each other, and one kept as a recipe."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any, TypeVar
+
+from starlette.requests import Request
+from starlette.routing import BaseRoute
+
+from tagend.cards.base.shown_lengths import long_length, thickness
+from tagend.cards.base.units import Diameter, parse_diameter, parse_length
+from tagend.cards.base.value_readers import plain_text
+from tagend.cards.desk.book_here import read_field
+from tagend.cards.desk.desk import Desk
+from tagend.cards.desk.leader import written
+from tagend.cards.desk.leader_drawn import title
+from tagend.cards.desk.page import Json, Shown, page, part, posted, shown
+from tagend.cards.desk.plan_told import heeded
+from tagend.cards.faces.block import Block, Scale
+from tagend.cards.faces.chart import comparison
+from tagend.cards.faces.diagram import diagrams_alike
+from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.practice.practice import Practice
+from tagend.cards.practice.rack_file import Rack
+from tagend.cards.printing.job import Job
+from tagend.cards.propose.asking import Asked, wish_of
+from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.wish import USUAL_SHARES, Shares, read_shares
+from tagend.cards.recipe.recipe import NAME_MOST
+from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.recipe.recipe_text import recipe_text
+from tagend.cards.words.leader_words import Told
+from tagend.cards.words.said_words import in_words
+from tagend.cards.words.taper_words import taper_told
+from tagend.layouts.base.faults import refused, under
+from tagend.layouts.base.quantities import INCH_MM
+from tagend.layouts.paper.face import Face
+from tagend.layouts.svg.svg import write_svg
+
+_WIDTH, _FACTOR, _HEIGHT = 380.0, 1.2, 130.0  # points of a drawing, its type, the chart's height
+_SHARES = ("butt_share", "taper_share", "tippet_share")
+_FIRST_MM = {"butt": Fraction("0.55"), "tippet": Fraction("0.25")}  # common practice, to begin with
+
+
+@dataclass(frozen=True, slots=True)
+class Slider:
+    """What a slider runs over, as it is written, and where it stands first."""
+
+    texts: tuple[str, ...]
+    place: int
+
+    @property
+    def text(self) -> str:
+        return self.texts[self.place]
+
+
+def routes() -> list[BaseRoute]:
+    """Return the routes of this screen."""
+    return [
+        shown("/rack/taper", taper_page),
+        posted("/rack/propose", proposed),
+        posted("/rack/keep", keep),
+    ]
+
+
+def taper_page(desk: Desk, request: Request) -> Shown:
+    """Show the sliders."""
+    practice, rack = desk.job().practice, desk.rack()
+    sizes = _sizes(rack, practice)
+    return page(
+        desk,
+        "rack",
+        part="taper",
+        rack=rack,
+        sliders={
+            "total": _totals(practice),
+            **{name: _nearest(sizes, mm) for name, mm in _FIRST_MM.items()},
+        },
+        shares=dict(zip(_SHARES, _of(USUAL_SHARES), strict=True)),
+        materials=[each.name for each in practice.materials],
+    )
+
+
+def proposed(desk: Desk, said: Json) -> Json:
+    """Return the best few tapers for what is asked: told, drawn to one scale, and their recipes."""
+    job = desk.job()
+    sizes = read_field(said, "diameters", _read_sizes)
+    rack = desk.rack()
+    if sizes is None and rack is None:
+        raise refused("there is no rack in this folder", "write sizes that can be had", "diameters")
+    wish, strands = wish_of(_asked(said), sizes or rack or (), job.practice)
+    found = propose(wish, strands, job.practice)
+    named = [replace(each.recipe, name=str(place)) for place, each in enumerate(found, 1)]
+    all_told = job.told([worksheet(recipe, job.practice) for recipe in named])
+    return {
+        "html": part(
+            desk,
+            "proposals",
+            proposals=[_told(*each) for each in zip(found, all_told, strict=True)],
+        ),
+        "pictures": list(_pictures(job, all_told)),
+        "recipes": [recipe_text(each.recipe) for each in found],
+    }
+
+
+def keep(desk: Desk, said: Json) -> Json:
+    """Write a taper that was proposed into the folder, under the name that a person gives it."""
+    recipe = read_recipe(str(said["recipe"]).encode(), desk.job().practice)
+    name = read_field(said, "name", lambda text: plain_text(text, NAME_MOST))
+    return written(desk, replace(recipe, name=name or recipe.name))
+
+
+def _asked(said: Json) -> Asked:
+    """Return what the fields of the page ask for; raises `Refused`, which names the field."""
+    bought, line_tip = read_field(said, "bought", str), _diameter(said, "line_tip")
+    tippet = " ".join(str(said.get(name) or "").strip() for name in ("tippet", "tippet_material"))
+    with under("butt_share"):
+        shares = read_shares("/".join(str(said.get(name) or "") for name in _SHARES))
+    return Asked(
+        total=_given(said, "total", parse_length),
+        tippet=tippet.strip(),
+        butt=None if bought or line_tip else _given(said, "butt", parse_diameter),
+        line_tip=line_tip,
+        step=_diameter(said, "step"),
+        shares=shares,
+        material=read_field(said, "material", str),
+        bought=bought,
+        sighter=read_field(said, "sighter", str),
+        guard=read_field(said, "guard", str),
+    )
+
+
+T = TypeVar("T")
+
+
+def _given(said: Json, name: str, read: Callable[[str], T]) -> T:
+    value = read_field(said, name, read)
+    if value is None:
+        raise refused("nothing is written here", "write a measure with its unit", name)
+    return value
+
+
+def _diameter(said: Json, name: str) -> Diameter | None:
+    return read_field(said, name, parse_diameter)
+
+
+def _read_sizes(text: str) -> tuple[Diameter, ...]:
+    return tuple(parse_diameter(size) for size in text.split(","))
+
+
+def _told(proposal: Proposal, told: Told) -> dict[str, Any]:
+    """Return what is told of a proposal."""
+    joints = [(told.joint(joint), joint.reason) for joint in told.leader.joints]
+    return {
+        "title": title(told),
+        "name": proposal.recipe.name,
+        "taper": taper_told(told),
+        "rows": [
+            {"length": told.span(piece.finished), "line": told.strand(piece), "spool": strand.label}
+            for piece, strand in zip(told.leader.pieces, proposal.strands, strict=True)
+        ],
+        "joints": [(knot, in_words(reason, told) if reason else "") for knot, reason in joints],
+        "heeded": list(heeded([told])),
+    }
+
+
+def _pictures(job: Job, all_told: Sequence[Told]) -> Iterator[str]:
+    """Yield each leader to one scale, and last how thick all are from the fly on."""
+    scale = Scale(_FACTOR, job.fonts)
+    drawn = diagrams_alike(all_told, scale, _WIDTH)
+    chart, *_ = comparison(all_told, scale, 2 * _WIDTH, _HEIGHT)
+    yield from (_svg(block, _WIDTH) for block in drawn)
+    yield _svg(chart, 2 * _WIDTH)
+
+
+def _svg(block: Block, width: float) -> str:
+    return write_svg(Face("taper", width, block.height, block.items), title="").decode()
+
+
+def _totals(practice: Practice) -> Slider:
+    """Return the lengths of leaders: every quarter of a foot, or every 10 cm."""
+    unit = practice.unit or "in"
+    step = 3 * INCH_MM if unit == "in" else Fraction(100)
+    texts = [long_length(place * step, unit) for place in range(16, 81)]
+    return Slider(tuple(texts), 20)  # 9 ft
+
+
+def _sizes(rack: Rack | None, practice: Practice) -> list[tuple[Fraction, str]]:
+    """Return the sizes that the rack has, or those that are common, thinnest first."""
+    if rack is not None:
+        of = {spool.diameter.mm: spool.diameter.plain for spool in rack.spools}
+        return sorted(of.items())
+    unit = practice.unit or "in"
+    step = INCH_MM / 1000 if unit == "in" else Fraction("0.02")
+    return [(place * step, thickness(place * step, unit)) for place in range(5, 31)]
+
+
+def _nearest(sizes: Sequence[tuple[Fraction, str]], mm: Fraction) -> Slider:
+    place = min(range(len(sizes)), key=lambda at: abs(sizes[at][0] - mm))
+    return Slider(tuple(text for _, text in sizes), place)
+
+
+def _of(shares: Shares) -> tuple[int, int, int]:
+    return shares.butt, shares.taper, shares.tippet
