@@ -1,7 +1,7 @@
 // One leader: its fields as they are typed, and beside them what the desk makes of them.
 import { all, ask, find, say, tell, trying, words } from "./desk.js";
 import { History } from "./history.js";
-import { knotOf, showDrawn, showFaults } from "./leader_shown.js";
+import { keepPictures, knotOf, showDrawn, showFaults } from "./leader_shown.js";
 import { movable } from "./moving.js";
 
 const begun = JSON.parse(find("#begun").textContent);
@@ -11,7 +11,6 @@ let { name, base } = begun;
 let draft = JSON.parse(sessionStorage.getItem(keptUnder) ?? "null") ?? begun.draft;
 let saved = JSON.stringify(begun.draft);
 let variant = null; // the place of the one that is shown
-let drawn = null;
 const past = new History(draft);
 
 // ---- The fields
@@ -19,7 +18,9 @@ const past = new History(draft);
 const homeOf = (input) => {
   const { of } = input.dataset;
   if (of === "head") return draft.head;
-  return of === "rows" ? draft.rows[placeOf(input)] : draft.variants[variant];
+  if (of === "rows") return draft.rows[placeOf(input)];
+  const change = draft.variants[variant];
+  return of === "variants" || !change ? change : (change.replace ??= {});
 };
 const placeOf = (element) => all("#rows > .row").indexOf(element.closest(".row"));
 
@@ -29,10 +30,14 @@ function write(input) {
   const value = input.type === "checkbox" ? input.checked : input.value;
   if (value === "" || value === false) delete home[field];
   else home[field] = value;
+  const change = draft.variants[variant];
+  if (change?.replace && !Object.keys(change.replace).length) delete change.replace;
 }
 
 function fill(input) {
-  const value = homeOf(input)?.[input.dataset.field] ?? "";
+  const { of, field } = input.dataset;
+  const home = of === "replace" ? draft.variants[variant]?.replace : homeOf(input);
+  const value = home?.[field] ?? "";
   if (input.type === "checkbox") input.checked = value === true;
   else if (input.value !== String(value)) input.value = value;
 }
@@ -52,9 +57,14 @@ function rows() {
     find(".up", row).disabled = place === 0;
     find(".down", row).disabled = place === draft.rows.length - 1;
     find(".remove", row).disabled = draft.rows.length === 1;
-    const more = find(".more", row);
-    more.open ||= ["part", "dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
+    const told = ["dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
+    if (told) more(row, true);
   });
+}
+
+function more(row, open) {
+  find(".more", row).setAttribute("aria-expanded", open);
+  find(".fields", row).hidden = !open;
 }
 
 /** Show the whole draft in the fields again. */
@@ -62,7 +72,7 @@ function show() {
   rows();
   if (variant !== null && variant >= draft.variants.length) variant = null;
   tabs();
-  for (const input of all("[data-of]", editor)) fill(input);
+  for (const input of all("#written [data-of]")) fill(input);
   marks();
 }
 
@@ -134,6 +144,7 @@ find("#rows").addEventListener("click", (event) => {
   const button = event.target.closest("button");
   if (!button) return;
   const place = placeOf(button);
+  if (button.matches(".more")) more(button.closest(".row"), find(".fields", button.closest(".row")).hidden);
   if (button.matches(".remove")) remove(place);
   if (button.matches(".up")) move(place, place - 1, place > 1 ? ".up" : ".down");
   if (button.matches(".down")) move(place, place + 1, place < draft.rows.length - 2 ? ".down" : ".up");
@@ -167,26 +178,37 @@ document.addEventListener("keydown", (event) => {
 // ---- What the desk makes of it
 
 const seen = new Set(); // pictures that are here already
-let asking = null;
+let wanted = null; // what is to be drawn next
+let isDrawing = false;
 let resting;
 
-/** Have all drawn anew; an answer that comes too late is dropped. The code comes after a rest. */
+/** Have all drawn anew, one after the other and always the newest. The code comes after a rest. */
 function draw(code = false) {
   clearTimeout(resting);
-  asking?.abort();
-  asking = new AbortController();
-  const { signal } = asking;
-  const size = find("#size").value;
+  wanted = { code };
+  if (!isDrawing) drawWanted();
+}
+
+async function drawWanted() {
+  isDrawing = true;
+  while (wanted) {
+    const { code } = wanted;
+    wanted = null;
+    await trying(() => drawOnce(code));
+  }
+  isDrawing = false;
+}
+
+async function drawOnce(code) {
   const of = variant === null ? null : draft.variants[variant]?.name ?? null;
-  trying(async () => {
-    const answer = await ask("/draw", { draft, variant: of, size, seen: [...seen], code }, { signal });
-    showFaults(answer.faults ?? []);
-    if (answer.faults) return;
-    drawn = answer;
-    showDrawn(drawn, draft, variant !== null);
-    for (const { id } of drawn.pictures) seen.add(id);
-    if (!code) resting = setTimeout(() => draw(true), 350);
-  });
+  const answer = await ask("/draw", { draft, variant: of, size: find("#size").value, seen: [...seen], code });
+  for (const { id } of answer.pictures ?? []) seen.add(id);
+  keepPictures(answer.pictures ?? []);
+  if (wanted) return; // it is of the past already
+  showFaults(answer.faults ?? []);
+  if (answer.faults) return;
+  showDrawn(answer, draft, variant !== null);
+  if (!code) resting = setTimeout(() => draw(true), 350);
 }
 
 find("#size").addEventListener("change", () => draw());
@@ -219,7 +241,23 @@ function tabs() {
   find("#varied").hidden = variant === null;
   const change = find("#change");
   if (variant !== null && !change.children.length) change.append(find("#variant").content.cloneNode(true));
-  for (const input of all("[data-of]", change)) if (variant !== null) fill(input);
+  if (variant === null) return;
+  otherLines();
+  for (const input of all("#varied [data-of]")) fill(input);
+}
+
+/** A field for the other line of each section that a variant may have there. */
+function otherLines() {
+  const home = find("#replace");
+  while (home.children.length > draft.rows.length) home.lastElementChild.remove();
+  while (home.children.length < draft.rows.length) {
+    const line = find("#other_line").content.cloneNode(true);
+    const place = home.children.length + 1;
+    find("span", line).textContent = say("section", { n: place });
+    find("input", line).dataset.field = place;
+    home.append(line);
+  }
+  find("#other").open ||= draft.variants[variant].replace !== undefined;
 }
 
 function choose(place) {
@@ -293,7 +331,8 @@ addEventListener("beforeunload", (event) => {
   if (JSON.stringify(draft) !== saved) event.preventDefault();
 });
 
-find("#butt").append(knotOf("head", "butt_end"));
-find("#fly").append(knotOf("head", "fly_knot"));
+for (const [end, field] of [["#butt", "butt_end"], ["#fly", "fly_knot"]]) {
+  find(end).append(knotOf("head", field, find(end).dataset.called));
+}
 show();
 draw();
