@@ -1,7 +1,7 @@
-"""A taper asked for with sliders: the best few drawn beside each other, and one kept as a recipe."""
+"""A taper asked for with sliders: the best few drawn beside each other, and one of them kept."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, TypeVar
 
@@ -38,21 +38,16 @@ from tagend.layouts.base.quantities import INCH_MM
 from tagend.layouts.paper.face import Face
 from tagend.layouts.svg.svg import write_svg
 
+T = TypeVar("T")
+
 _WIDTH, _FACTOR, _HEIGHT = 380.0, 1.2, 130.0  # points of a drawing, its type, the chart's height
 _SHARES = ("butt_share", "taper_share", "tippet_share")
-_FIRST_MM = {"butt": Fraction("0.55"), "tippet": Fraction("0.25")}  # common practice, to begin with
+# Where the sliders stand first: a trout leader of common practice.
+_FIRST_MM = {"total": Fraction(2743), "butt": Fraction("0.55"), "tippet": Fraction("0.25")}
 
 
-@dataclass(frozen=True, slots=True)
-class Slider:
-    """What a slider runs over, as it is written, and where it stands first."""
-
-    texts: tuple[str, ...]
-    place: int
-
-    @property
-    def text(self) -> str:
-        return self.texts[self.place]
+# What a slider runs over: in mm, and as it is written.
+Run = Sequence[tuple[Fraction, str]]
 
 
 def routes() -> list[BaseRoute]:
@@ -68,14 +63,15 @@ def taper_page(desk: Desk, request: Request) -> Shown:
     """Show the sliders."""
     practice, rack = desk.job().practice, desk.rack()
     sizes = _sizes(rack, practice)
+    runs = {"total": _totals(practice), "butt": sizes, "tippet": sizes}
     return page(
         desk,
         "rack",
         part="taper",
         rack=rack,
         sliders={
-            "total": _totals(practice),
-            **{name: _nearest(sizes, mm) for name, mm in _FIRST_MM.items()},
+            name: {"texts": [text for _, text in run], "place": _nearest(run, _FIRST_MM[name])}
+            for name, run in runs.items()
         },
         shares=dict(zip(_SHARES, _of(USUAL_SHARES), strict=True)),
         materials=[each.name for each in practice.materials],
@@ -101,6 +97,11 @@ def proposed(desk: Desk, said: Json) -> Json:
         ),
         "pictures": list(_pictures(job, all_told)),
         "recipes": [recipe_text(each.recipe) for each in found],
+        "places": {
+            "total": _nearest(_totals(job.practice), wish.total.mm),
+            "butt": _nearest(_sizes(rack, job.practice), wish.butt.mm),
+            "tippet": _nearest(_sizes(rack, job.practice), wish.tippet.diameter.mm),
+        },
     }
 
 
@@ -129,9 +130,6 @@ def _asked(said: Json) -> Asked:
         sighter=read_field(said, "sighter", str),
         guard=read_field(said, "guard", str),
     )
-
-
-T = TypeVar("T")
 
 
 def _given(said: Json, name: str, read: Callable[[str], T]) -> T:
@@ -178,15 +176,14 @@ def _svg(block: Block, width: float) -> str:
     return write_svg(Face("taper", width, block.height, block.items), title="").decode()
 
 
-def _totals(practice: Practice) -> Slider:
+def _totals(practice: Practice) -> Run:
     """Return the lengths of leaders: every quarter of a foot, or every 10 cm."""
     unit = practice.unit or "in"
     step = 3 * INCH_MM if unit == "in" else Fraction(100)
-    texts = [long_length(place * step, unit) for place in range(16, 81)]
-    return Slider(tuple(texts), 20)  # 9 ft
+    return [(place * step, long_length(place * step, unit)) for place in range(14, 81)]
 
 
-def _sizes(rack: Rack | None, practice: Practice) -> list[tuple[Fraction, str]]:
+def _sizes(rack: Rack | None, practice: Practice) -> Run:
     """Return the sizes that the rack has, or those that are common, thinnest first."""
     if rack is not None:
         of = {spool.diameter.mm: spool.diameter.plain for spool in rack.spools}
@@ -196,9 +193,8 @@ def _sizes(rack: Rack | None, practice: Practice) -> list[tuple[Fraction, str]]:
     return [(place * step, thickness(place * step, unit)) for place in range(5, 31)]
 
 
-def _nearest(sizes: Sequence[tuple[Fraction, str]], mm: Fraction) -> Slider:
-    place = min(range(len(sizes)), key=lambda at: abs(sizes[at][0] - mm))
-    return Slider(tuple(text for _, text in sizes), place)
+def _nearest(run: Run, mm: Fraction) -> int:
+    return min(range(len(run)), key=lambda at: abs(run[at][0] - mm))
 
 
 def _of(shares: Shares) -> tuple[int, int, int]:
