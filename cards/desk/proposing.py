@@ -18,7 +18,7 @@ from tagend.cards.desk.leader_drawn import title
 from tagend.cards.desk.page import Json, Shown, page, part, posted, shown
 from tagend.cards.desk.plan_told import heeded
 from tagend.cards.faces.block import Block, Scale
-from tagend.cards.faces.chart import comparison
+from tagend.cards.faces.chart import comparison, sample
 from tagend.cards.faces.diagram import diagrams_alike
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
@@ -40,7 +40,7 @@ from tagend.layouts.svg.svg import write_svg
 
 T = TypeVar("T")
 
-_WIDTH, _FACTOR, _HEIGHT = 380.0, 1.2, 130.0  # points of a drawing, its type, the chart's height
+_WIDTH, _FACTOR, _HEIGHT = 320.0, 1.2, 130.0  # points of a drawing, its type, the chart's height
 _SHARES = ("butt_share", "taper_share", "tippet_share")
 # Where the sliders stand first: a trout leader of common practice.
 _FIRST_MM = {"total": Fraction(2743), "butt": Fraction("0.55"), "tippet": Fraction("0.25")}
@@ -164,11 +164,13 @@ def _told(proposal: Proposal, told: Told) -> dict[str, Any]:
 
 
 def _pictures(job: Job, all_told: Sequence[Told]) -> Iterator[str]:
-    """Yield each leader to one scale, and last how thick all are from the fly on."""
+    """Yield each leader's line in the chart and its drawing, all to one scale; last the chart."""
     scale = Scale(_FACTOR, job.fonts)
     drawn = diagrams_alike(all_told, scale, _WIDTH)
     chart, *_ = comparison(all_told, scale, 2 * _WIDTH, _HEIGHT)
-    yield from (_svg(block, _WIDTH) for block in drawn)
+    for place, block in enumerate(drawn):
+        yield _svg(sample(place, scale), 3.2 * scale.small)
+        yield _svg(block, _WIDTH)
     yield _svg(chart, 2 * _WIDTH)
 
 

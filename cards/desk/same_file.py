@@ -78,7 +78,9 @@ def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layo
             for place, row in zip(places, rows, strict=False)
         ]
     *first, last = _in_order(blocks, made, layout)
-    whole = "".join(block.above + block.keys + (block.below or "\n") for block in first)
+    whole = "".join(
+        block.above + block.keys + (block.below or ("\n" if block.table else "")) for block in first
+    )
     is_end = last.table == blocks[-1].table and last.below == blocks[-1].below
     return whole + last.above + last.keys + (last.below if is_end else "")
 
@@ -98,16 +100,15 @@ def _in_order(
 
 
 def _blocks(text: str) -> Iterator[_Block]:
-    starts = [_with_comments(text, found.start()) for found in _HEADING.finditer(text)]
-    tables = [found[1] for found in _HEADING.finditer(text)]
-    ends = [found.end() for found in _HEADING.finditer(text)]
-    first = starts[0] if starts else len(text)
-    yield _parted("", "", text[:first])
-    for place, (table, start, end) in enumerate(zip(tables, starts, ends, strict=True)):
-        stop = starts[place + 1] if place + 1 < len(starts) else len(text)
-        line = text.find("\n", end, stop)
+    found = list(_HEADING.finditer(text))
+    starts = [_with_comments(text, each.start()) for each in found]
+    if starts and starts[0] == 0:  # what a file opens with is said of the whole of it
+        starts[0] = found[0].start()
+    yield _parted("", "", text[: starts[0]] if starts else text)
+    for heading, start, stop in zip(found, starts, [*starts[1:], len(text)], strict=True):
+        line = text.find("\n", heading.end(), stop)
         keys = line + 1 if line >= 0 else stop
-        yield _parted(table, text[start:keys], text[keys:stop])
+        yield _parted(heading[1], text[start:keys], text[keys:stop])
 
 
 def _with_comments(text: str, start: int) -> int:

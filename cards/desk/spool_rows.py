@@ -100,9 +100,7 @@ def _row(spool: Spool) -> Row:
 def _write(desk: Desk, data: bytes, rows: Sequence[Row]) -> None:
     """Write the file so that it has these spools. Raises `Refused` with what is wrong in them."""
     practice = desk.job().practice
-    said = [
-        {key: text for key in _KEYS if (text := str(row.get(key) or "").strip())} for row in rows
-    ]
+    said = [_said(row) for row in rows]
     rack = rack_of({"spool": said}, practice)
     places = [row.get("was") for row in rows]
     after = with_draft(data, {"spool": said}, {"spool": places}, RACK_LAYOUT)
@@ -111,6 +109,11 @@ def _write(desk: Desk, data: bytes, rows: Sequence[Row]) -> None:
         raise refused(found, "change it in an editor", RACK)
     if after != data:
         write_whole(str(desk.path(RACK)), after)
+
+
+def _said(row: Row) -> dict[str, str]:
+    texts = ((key, str(row.get(key) or "").strip()) for key in _KEYS)
+    return {key: text for key, text in texts if text}
 
 
 def _read(data: bytes, desk: Desk) -> Rack | None:

@@ -114,6 +114,7 @@ function taper(form) {
 
 function spools(form) {
   const list = find(".spool_rows", form);
+  let isSaved = false;
   const rows = () => all(".spool", list);
 
   function name() {
@@ -141,6 +142,7 @@ function spools(form) {
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     const answer = await asking(form, "/rack/save", { rows: said(), base: form.dataset.base });
+    isSaved = Boolean(answer);
     if (answer) again(words.saved);
   });
   find("#bring").addEventListener("submit", async (event) => {
@@ -149,4 +151,8 @@ function spools(form) {
     if (answer) again(say("brought", answer));
   });
   name();
+  const begun = JSON.stringify(said());
+  addEventListener("beforeunload", (event) => {
+    if (!isSaved && JSON.stringify(said()) !== begun) event.preventDefault();
+  });
 }
