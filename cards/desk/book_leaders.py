@@ -51,8 +51,8 @@ def leaders_page(desk: Desk, request: Request) -> Shown:
         lots=[(lot, lot) for lot in sorted({spool.lot for spool in there if spool.lot})],
         spools=[(spool.label, spool_name(spool.label, spool.lot, job.wording)) for spool in there],
         states=[(state, state_told(state, job.wording)) for state in STATES],
-        stocks=list(job.stock.labels),
-        stock=job.usual["labels"],
+        stocks=[sheet.name for sheet in job.stock.labels.values()],
+        stock=job.label_sheet(None).name,
     )
 
 

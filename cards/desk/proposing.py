@@ -40,7 +40,8 @@ from tagend.layouts.svg.svg import write_svg
 
 T = TypeVar("T")
 
-_WIDTH, _FACTOR, _HEIGHT = 320.0, 1.2, 130.0  # points of a drawing, its type, the chart's height
+_WIDTHS = 180.0, 640.0  # points of a drawing: as wide as its place on the page
+_FACTOR, _HEIGHT = 1.2, 130.0  # points of a drawing, its type, the chart's height
 _SHARES = ("butt_share", "taper_share", "tippet_share")
 # Where the sliders stand first: a trout leader of common practice.
 _FIRST_MM = {"total": Fraction(2743), "butt": Fraction("0.55"), "tippet": Fraction("0.25")}
@@ -95,7 +96,7 @@ def proposed(desk: Desk, said: Json) -> Json:
             "proposals",
             proposals=[_told(*each) for each in zip(found, all_told, strict=True)],
         ),
-        "pictures": list(_pictures(job, all_told)),
+        "pictures": list(_pictures(job, all_told, float(said.get("width", 0)))),
         "recipes": [recipe_text(each.recipe) for each in found],
         "places": {
             "total": _nearest(_totals(job.practice), wish.total.mm),
@@ -163,15 +164,16 @@ def _told(proposal: Proposal, told: Told) -> dict[str, Any]:
     }
 
 
-def _pictures(job: Job, all_told: Sequence[Told]) -> Iterator[str]:
+def _pictures(job: Job, all_told: Sequence[Told], wide: float) -> Iterator[str]:
     """Yield each leader's line in the chart and its drawing, all to one scale; last the chart."""
     scale = Scale(_FACTOR, job.fonts)
-    drawn = diagrams_alike(all_told, scale, _WIDTH)
-    chart, *_ = comparison(all_told, scale, 2 * _WIDTH, _HEIGHT)
+    width = min(max(wide * 72 / 96, _WIDTHS[0]), _WIDTHS[1])
+    drawn = diagrams_alike(all_told, scale, width)
+    chart, *_ = comparison(all_told, scale, _WIDTHS[1], _HEIGHT)
     for place, block in enumerate(drawn):
         yield _svg(sample(place, scale), 3.2 * scale.small)
-        yield _svg(block, _WIDTH)
-    yield _svg(chart, 2 * _WIDTH)
+        yield _svg(block, width)
+    yield _svg(chart, _WIDTHS[1])
 
 
 def _svg(block: Block, width: float) -> str:

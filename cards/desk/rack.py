@@ -17,6 +17,7 @@ from tagend.cards.desk.plan_told import asked_of, plan_told
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.words.batch_words import lacking
+from tagend.cards.words.leader_words import Told
 
 
 def routes() -> list[BaseRoute]:
@@ -50,8 +51,8 @@ def makes(desk: Desk, said: Json) -> Json:
 def _leaders(desk: Desk) -> list[dict[str, Any]]:
     job, rack = desk.job(), desk.rack() or Rack(())
     kept = [each for each in desk.leaders() if each.recipe is not None]
-    sheets = [worksheet(each.recipe, job.practice) for each in kept if each.recipe is not None]
-    made = whole_leaders([sheet.leader for sheet in sheets], rack)
+    all_told = [Told(desk.worked_out(each), job.wording) for each in kept]
+    made = whole_leaders([told.leader for told in all_told], rack)
     return [
         {
             "file": each.name,
@@ -60,5 +61,5 @@ def _leaders(desk: Desk) -> list[dict[str, Any]]:
             "most": most,
             "lacking": lacking(told.leader, most, job.wording) if most else (),
         }
-        for each, told, most in zip(kept, job.told(sheets), made, strict=True)
+        for each, told, most in zip(kept, all_told, made, strict=True)
     ]

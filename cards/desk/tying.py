@@ -24,7 +24,6 @@ from tagend.cards.desk.leader_drawn import title
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
 from tagend.cards.desk.plan_told import asked_of, plan_told, sign_of
 from tagend.cards.disk.clock import today
-from tagend.cards.leader.leader import work_out
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import refused
 
@@ -115,7 +114,5 @@ def _again(said: Json) -> tuple[int, ...]:
 
 
 def _told(desk: Desk, kept: Kept) -> dict[str, str]:
-    job, recipe = desk.job(), kept.recipe
-    assert recipe is not None
-    told = Told(work_out(recipe, job.practice), job.wording)
-    return {"file": kept.name, "name": recipe.name, "told": title(told)}
+    told = Told(desk.worked_out(kept), desk.job().wording)
+    return {"file": kept.name, "name": told.leader.recipe.name, "told": title(told)}

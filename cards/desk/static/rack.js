@@ -107,7 +107,9 @@ function taper(form) {
   }
   const field_of = (keep) => find("[name=name]", keep);
 
-  following(form, "/rack/propose", () => saidIn(form), show, 60)();
+  const width = () => find(".tapers .paper", home)?.clientWidth || Math.min(home.clientWidth, 420);
+  const said = async () => ({ ...(await saidIn(form)), width: width() });
+  following(form, "/rack/propose", said, show, 60)();
 }
 
 // ---- The spools in their fields
