@@ -61,6 +61,11 @@ def read_date(text: str) -> date:
         raise refused(f"{text[:40]!r} is no day", "write one such as 2026-05-31") from None
 
 
+def again_of(said: Json) -> tuple[int, ...]:
+    """Return the leaders of the book of which one more is to be tied."""
+    return read_field(said, "again", lambda text: numbers([text])) or ()
+
+
 def spools_in(desk: Desk, said: Json) -> Rack | None:
     """Return the spools that a change brings: of a dropped file, or else of the rack's.
 

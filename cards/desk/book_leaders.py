@@ -8,17 +8,17 @@ from starlette.routing import BaseRoute
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.changes import Change, check_unchanged, last_entry
 from tagend.cards.book.correcting import Used, correct_day, correct_use, untie
-from tagend.cards.book.leaders import STATES, BookLeader, State, mark, recall
+from tagend.cards.book.leaders import STATES, BookLeader, Sought, State, mark, recall
 from tagend.cards.book.naming import numbers, ranges
 from tagend.cards.book.spools import spools
 from tagend.cards.desk.book_here import read_date, read_field, reading, recording, sought_in
 from tagend.cards.desk.desk import Desk
-from tagend.cards.desk.page import Json, Shown, page, posted, shown
+from tagend.cards.desk.page import Json, Shown, page, posted, refusals, shown
 from tagend.cards.disk.clock import today
 from tagend.cards.recipe.recipe import NOTE_MOST
 from tagend.cards.words.language import Wording
 from tagend.cards.words.shopping import spool_name
-from tagend.layouts.base.faults import refused
+from tagend.layouts.base.faults import Refused, refused
 
 
 def routes() -> list[BaseRoute]:
@@ -32,9 +32,12 @@ def routes() -> list[BaseRoute]:
 
 def leaders_page(desk: Desk, request: Request) -> Shown:
     """Show the leaders that are sought, by number."""
-    job, asked = desk.job(), dict(request.query_params)
+    job, asked, wrong = desk.job(), dict(request.query_params), None
     with reading(desk) as db:
-        found = recall(db, sought_in(asked))
+        try:
+            found = recall(db, sought_in(asked))
+        except Refused as refusal:  # told beside what was asked
+            found, wrong = recall(db, Sought(numbers=())), refusal
         entry, there = last_entry(db), spools(db)
         recipes = [row["name"] for row in db.execute("SELECT DISTINCT name FROM recipe")]
     return page(
@@ -45,6 +48,7 @@ def leaders_page(desk: Desk, request: Request) -> Shown:
         of=found.of,
         numbers=ranges(leader.number for leader in found.leaders),
         asked=asked,
+        faults=refusals(desk, wrong) if wrong else (),
         query=request.url.query,
         entry=entry,
         recipes=[(name, name) for name in sorted(recipes)],

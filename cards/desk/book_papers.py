@@ -5,15 +5,19 @@ from collections.abc import Mapping
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 
+from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.book.leaders import Sought, recall
 from tagend.cards.book.naming import batch_number, numbers
-from tagend.cards.book.orders import leader_reader
+from tagend.cards.book.orders import leader_reader, wanted_of
+from tagend.cards.book.spools import spools, usable
 from tagend.cards.book.tying import tied_orders, with_draws
-from tagend.cards.desk.book_here import pdf, reading, sought_in
+from tagend.cards.desk.book_here import again_of, pdf, reading, sought_in
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Shown, shown
+from tagend.cards.desk.plan_told import asked_of
 from tagend.cards.disk.clock import today
 from tagend.cards.printing.batch import BatchWishes, batch_pdf, labels_again_pdf
+from tagend.cards.printing.bench import bench_pdf
 from tagend.cards.printing.cards import CardWishes
 from tagend.cards.printing.labels import LabelWishes
 from tagend.cards.printing.pull import pull_of, pull_pdf
@@ -23,10 +27,24 @@ from tagend.layouts.base.faults import refused, under
 def routes() -> list[BaseRoute]:
     """Return the routes of these papers."""
     return [
+        shown("/book/plan.pdf", plan_sheet),
         shown("/book/batch/{batch}.pdf", batch_sheets),
         shown("/book/labels.pdf", labels_again),
         shown("/book/pull.pdf", pull_sheet),
     ]
+
+
+def plan_sheet(desk: Desk, request: Request) -> Shown:
+    """Answer with the bench sheet of a batch that is planned, which has no numbers yet."""
+    job, fields = desk.job(), request.query_params
+    asked = asked_of(desk, {name: text for name, text in fields.items() if name.endswith(".toml")})
+    with reading(desk) as db:
+        wanted = wanted_of(asked, again_of(fields), db, job.practice)
+        rack = usable(spools(db))
+    if not wanted:
+        raise refused("nothing is chosen", "say how many of which leader")
+    batch = cut_batch([each.order for each in wanted], rack)
+    return pdf(bench_pdf(job, [each.sheet for each in wanted], batch, None), "plan")
 
 
 def batch_sheets(desk: Desk, request: Request) -> Shown:

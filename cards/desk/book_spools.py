@@ -56,7 +56,10 @@ def spools_page(desk: Desk, request: Request) -> Shown:
 
 def add_spools(desk: Desk, said: Json) -> Json:
     """Take spools into the book: one that is typed, or those of a file or of the rack."""
-    rack = spools_in(desk, said) or _typed(desk, said)
+    rack = spools_in(desk, said)
+    if rack is None and "label" not in said:
+        raise refused("no file is chosen", "choose one", "file")
+    rack = rack or _typed(desk, said)
     with recording(desk, said) as change:
         add(change, rack)
         return {"told": change.told}

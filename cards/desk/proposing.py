@@ -1,9 +1,9 @@
 """A taper asked for with sliders: the best few drawn beside each other, and one of them kept."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from fractions import Fraction
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from starlette.requests import Request
 from starlette.routing import BaseRoute
@@ -14,34 +14,22 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.desk.book_here import read_field
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.leader import written
-from tagend.cards.desk.leader_drawn import title
 from tagend.cards.desk.page import Json, Shown, page, part, posted, shown
-from tagend.cards.desk.plan_told import heeded
-from tagend.cards.faces.block import Block, Scale
-from tagend.cards.faces.chart import comparison, sample
-from tagend.cards.faces.diagram import diagrams_alike
+from tagend.cards.desk.tapers_drawn import pictures, told_of
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
-from tagend.cards.printing.job import Job
 from tagend.cards.propose.asking import Asked, wish_of
-from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.proposal import propose
 from tagend.cards.propose.wish import USUAL_SHARES, Shares, read_shares
 from tagend.cards.recipe.recipe import NAME_MOST
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.recipe.recipe_text import recipe_text
-from tagend.cards.words.leader_words import Told
-from tagend.cards.words.said_words import in_words
-from tagend.cards.words.taper_words import taper_told
 from tagend.layouts.base.faults import refused, under
 from tagend.layouts.base.quantities import INCH_MM
-from tagend.layouts.paper.face import Face
-from tagend.layouts.svg.svg import write_svg
 
 T = TypeVar("T")
 
-_WIDTHS = 180.0, 640.0  # points of a drawing: as wide as its place on the page
-_FACTOR, _HEIGHT = 1.2, 130.0  # points of a drawing, its type, the chart's height
 _SHARES = ("butt_share", "taper_share", "tippet_share")
 # Where the sliders stand first: a trout leader of common practice.
 _FIRST_MM = {"total": Fraction(2743), "butt": Fraction("0.55"), "tippet": Fraction("0.25")}
@@ -94,9 +82,9 @@ def proposed(desk: Desk, said: Json) -> Json:
         "html": part(
             desk,
             "proposals",
-            proposals=[_told(*each) for each in zip(found, all_told, strict=True)],
+            proposals=[told_of(*each) for each in zip(found, all_told, strict=True)],
         ),
-        "pictures": list(_pictures(job, all_told, float(said.get("width", 0)))),
+        "pictures": list(pictures(job, all_told, float(said.get("width", 0)))),
         "recipes": [recipe_text(each.recipe) for each in found],
         "places": {
             "total": _nearest(_totals(job.practice), wish.total.mm),
@@ -146,38 +134,6 @@ def _diameter(said: Json, name: str) -> Diameter | None:
 
 def _read_sizes(text: str) -> tuple[Diameter, ...]:
     return tuple(parse_diameter(size) for size in text.split(","))
-
-
-def _told(proposal: Proposal, told: Told) -> dict[str, Any]:
-    """Return what is told of a proposal."""
-    joints = [(told.joint(joint), joint.reason) for joint in told.leader.joints]
-    return {
-        "title": title(told),
-        "name": proposal.recipe.name,
-        "taper": taper_told(told),
-        "rows": [
-            {"length": told.span(piece.finished), "line": told.strand(piece), "spool": strand.label}
-            for piece, strand in zip(told.leader.pieces, proposal.strands, strict=True)
-        ],
-        "joints": [(knot, in_words(reason, told) if reason else "") for knot, reason in joints],
-        "heeded": list(heeded([told])),
-    }
-
-
-def _pictures(job: Job, all_told: Sequence[Told], wide: float) -> Iterator[str]:
-    """Yield each leader's line in the chart and its drawing, all to one scale; last the chart."""
-    scale = Scale(_FACTOR, job.fonts)
-    width = min(max(wide * 72 / 96, _WIDTHS[0]), _WIDTHS[1])
-    drawn = diagrams_alike(all_told, scale, width)
-    chart, *_ = comparison(all_told, scale, _WIDTHS[1], _HEIGHT)
-    for place, block in enumerate(drawn):
-        yield _svg(sample(place, scale), 3.2 * scale.small)
-        yield _svg(block, width)
-    yield _svg(chart, _WIDTHS[1])
-
-
-def _svg(block: Block, width: float) -> str:
-    return write_svg(Face("taper", width, block.height, block.items), title="").decode()
 
 
 def _totals(practice: Practice) -> Run:

@@ -6,12 +6,12 @@ from starlette.routing import BaseRoute
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.book.changes import Change, changing
 from tagend.cards.book.file import started
-from tagend.cards.book.naming import numbers
 from tagend.cards.book.orders import Wanted, wanted_of
 from tagend.cards.book.spools import add, spools, usable
 from tagend.cards.book.tying import tie
 from tagend.cards.desk import book_history, book_leaders, book_papers, book_spools
 from tagend.cards.desk.book_here import (
+    again_of,
     moment_of,
     read_date,
     read_field,
@@ -72,7 +72,7 @@ def plan(desk: Desk, said: Json) -> Json:
     asked = asked_of(desk, said["counts"])
     job = desk.job()
     with reading(desk) as db:
-        wanted = wanted_of(asked, _again(said), db, job.practice)
+        wanted = wanted_of(asked, again_of(said), db, job.practice)
         rack = usable(spools(db))
     if not wanted:
         return {}
@@ -88,7 +88,7 @@ def tie_these(desk: Desk, said: Json) -> Json:
     asked, job = asked_of(desk, said["counts"]), desk.job()
     tied = read_field(said, "tied", read_date) or today()
     with recording(desk, said) as change:
-        wanted = wanted_of(asked, _again(said), change.db, job.practice)
+        wanted = wanted_of(asked, again_of(said), change.db, job.practice)
         if not wanted:
             raise refused("nothing is chosen", "say how many of which leader")
         changed = _changed(desk, change, wanted, said)
@@ -107,10 +107,6 @@ def _changed(desk: Desk, change: Change, wanted: list[Wanted], said: Json) -> Js
     told = plan_told(desk, wanted, batch, rack)
     may = not batch.shortages and (said.get("anyway") or not told["is_wrong"])
     return None if may and sign_of(batch) == said.get("seen") else told
-
-
-def _again(said: Json) -> tuple[int, ...]:
-    return read_field(said, "again", lambda text: numbers([text])) or ()
 
 
 def _told(desk: Desk, kept: Kept) -> dict[str, str]:

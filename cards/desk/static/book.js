@@ -78,6 +78,7 @@ function planning(form) {
   });
 
   form.addEventListener("submit", async (event) => {
+    if (event.submitter?.hasAttribute("formaction")) return;
     event.preventDefault();
     if (!plan) return look();
     find("#do").disabled = true;
@@ -89,6 +90,12 @@ function planning(form) {
       form.reset();
       on(answer.told, `/book/leaders?batch=${answer.batch}`);
     } else marks();
+  });
+
+  form.addEventListener("keydown", (event) => { // Enter would press the first button there is
+    if (event.key !== "Enter" || !event.target.matches("input")) return;
+    event.preventDefault();
+    look();
   });
 
   find("#find")?.addEventListener("input", ({ target }) => {
@@ -118,6 +125,12 @@ function choosing(form) {
     marks();
   });
   form.addEventListener("change", marks);
+  form.addEventListener("keydown", (event) => {
+    const part = event.target.closest("input") && event.target.closest("[data-path]");
+    if (event.key !== "Enter" || !part) return;
+    event.preventDefault();
+    find(".go", part).click();
+  });
   for (const button of all(".go", form)) {
     button.addEventListener("click", async () => {
       const part = button.closest("[data-path]");
