@@ -149,6 +149,21 @@ def test_a_plan_that_is_stale_is_told_anew_and_nothing_is_tied(
     check_book(with_book.folder / "book.db")
 
 
+def test_a_leader_with_an_error_is_tied_only_by_who_insists(
+    with_book: Served, opened: Opened
+) -> None:
+    file = with_book.folder / "sandbar-eight.toml"
+    file.write_text(file.read_text().replace('total = "11 ft"', 'total = "14 ft"'))
+    page = opened(with_book, "/book")
+    page.get_by_label("Sandbar eight").fill("1")
+    expect(page.locator(".heeded .error")).to_be_visible()
+    tie = page.get_by_role("button", name="Tie these")
+    expect(tie).to_be_disabled()
+    page.get_by_label("Tie them even so").check()
+    tie.click()
+    expect(page.locator("#done")).to_contain_text("tied batch 1")
+
+
 def test_leaders_are_recalled_by_a_spool_and_marked_unless_they_changed_meanwhile(
     with_book: Served, opened: Opened
 ) -> None:
