@@ -35,6 +35,11 @@ def write_output(name: str, data: bytes, *, replace: bool = False) -> None:
     stream.flush()
 
 
+def is_svg(name: str | None) -> bool:
+    """Say whether an output is to be an SVG, by the end of its name."""
+    return name is not None and name.lower().endswith(".svg")
+
+
 def called(name: str) -> str:
     """Return what an output is called in words."""
     return "standard output" if name == STANDARD_OUTPUT else name

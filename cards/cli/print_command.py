@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import wraps
+from functools import partial, wraps
 from typing import TYPE_CHECKING
 
 import click
@@ -13,11 +13,17 @@ from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed, named
 from tagend.cards.cli.options import F, recipes_argument, replace_option
-from tagend.cards.cli.output import STANDARD_OUTPUT, called, check_output, write_output
+from tagend.cards.cli.output import (
+    STANDARD_OUTPUT,
+    called,
+    check_output,
+    is_svg,
+    write_output,
+)
 from tagend.cards.cli.show import show_if_asked, show_option
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
-from tagend.layouts.base.faults import under
+from tagend.layouts.base.faults import refused, under
 
 if TYPE_CHECKING:
     from tagend.cards.printing.job import Job, LeftOut, Printed
@@ -31,6 +37,7 @@ class Printing:
     job: "Job"
     recipes: tuple[Recipe, ...]
     anyway: bool
+    svg: bool = False
 
     def worksheets(self, *, variants: bool = False) -> list[Worksheet]:
         """Return the recipes worked out, and tell what is wrong with them; see `heed`.
@@ -58,17 +65,17 @@ class Printing:
             yield from (variant for variant in found if variant not in self.recipes)
 
 
-def output_options(command: F) -> F:
+def output_options(command: F, metavar: str = "OUT.pdf") -> F:
     """Give a command its --output, --show and --plan options, for `to_write`."""
-    output = click.option("-o", "--output", metavar="OUT.pdf", help="The file to write.")
+    output = click.option("-o", "--output", metavar=metavar, help="The file to write.")
     plan = click.option("--plan", is_flag=True, help="Only say how many pages; write nothing.")
     return output(show_option(plan(command)))
 
 
 def print_command(
-    name: str, *, logo: bool = False
+    name: str, *, logo: bool = False, svg: bool = False
 ) -> Callable[[Callable[..., "Printed"]], click.Command]:
-    """Make a command of what returns its PDF.
+    """Make a command of what returns its PDF, or where it has one its SVG.
 
     It is given a `Printing` and its own options; those of variants and shop it only names.
     """
@@ -86,24 +93,30 @@ def print_command(
             variants: bool = False,
             **options: object,
         ) -> None:
-            name = to_write(output, plan=plan)
+            name = to_write(output, plan=plan, svg=svg)
             job = load_job(shop, logo=logo)
             recipes = load_chosen(names, job.practice, variant, variants)
             if name is not None:
                 check_output(name, replace=replace)  # before anything else is told
             with at_work():
-                printed = make(Printing(job, recipes, anyway), **options)
+                printed = make(Printing(job, recipes, anyway, is_svg(output)), **options)
             write_or_tell(name, printed, replace=replace)
 
-        for shared in (replace_option, anyway_option, output_options, recipes_argument):
+        options = partial(output_options, metavar="OUT.svg|OUT.pdf" if svg else "OUT.pdf")
+        for shared in (replace_option, anyway_option, options, recipes_argument):
             command = shared(command)
         return click.command(name)(command)
 
     return command_of
 
 
-def to_write(output: str | None, *, plan: bool) -> str | None:
-    """Return the file to write, None where that is only planned; or raise for want of both."""
+def to_write(output: str | None, *, plan: bool, svg: bool = False) -> str | None:
+    """Return the file to write, None where that is only planned; or raise for want of both.
+
+    Raises `Refused` for a name in .svg where there is none.
+    """
+    if is_svg(output) and not svg:
+        raise refused("this is printed as a PDF", "let its name end in .pdf", output or "")
     if output is None and not plan:
         raise click.UsageError("Missing option '-o' / '--output' or '--plan'.")
     return None if plan else output
@@ -146,10 +159,10 @@ def _left_out(all_left: Sequence["LeftOut"]) -> Iterator[str]:
 
 
 def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:
-    """Write a PDF, and say so with what it holds."""
+    """Write a PDF, or an SVG where its name says so, and say so with what it holds."""
     write_output(name, printed, replace=replace)
-    told = _pages_told(printed)
-    click.echo(f"wrote {called(name)}: {told}; print it at 100 %, not fitted to the page", err=True)
+    how = "" if is_svg(name) else "; print it at 100 %, not fitted to the page"
+    click.echo(f"wrote {called(name)}: {_pages_told(printed)}{how}", err=True)
     if name != STANDARD_OUTPUT:
         show_if_asked(name)
 

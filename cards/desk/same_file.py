@@ -37,7 +37,7 @@ RACK = Layout(frozenset(field.name for field in fields(Spool)), {"spool": True})
 
 
 @dataclass(frozen=True, slots=True)
-class _Block:
+class _Passage:
     """A part of the file: of which table, what stands above its keys, its keys, what is below."""
 
     table: str
@@ -59,7 +59,7 @@ def with_draft(
 
 def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layout) -> str:
     blocks = list(_blocks(text))
-    there: dict[str, list[_Block]] = {}
+    there: dict[str, list[_Passage]] = {}
     for block in blocks:
         there.setdefault(block.table, []).append(block)
     plain = {key: value for key, value in tables.items() if key not in layout.tables}
@@ -86,8 +86,8 @@ def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layo
 
 
 def _in_order(
-    blocks: Sequence[_Block], made: Mapping[str, Sequence[_Block]], layout: Layout
-) -> Iterator[_Block]:
+    blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]], layout: Layout
+) -> Iterator[_Passage]:
     """Yield the new blocks, each kind where its first one was; what is new, in the usual order."""
     order = list(dict.fromkeys(block.table for block in blocks))
     usual = ["", *layout.tables]
@@ -99,7 +99,7 @@ def _in_order(
         yield from made.get(key, [block for block in blocks if block.table == key])
 
 
-def _blocks(text: str) -> Iterator[_Block]:
+def _blocks(text: str) -> Iterator[_Passage]:
     found = list(_HEADING.finditer(text))
     starts = [_with_comments(text, each.start()) for each in found]
     if starts and starts[0] == 0:  # what a file opens with is said of the whole of it
@@ -120,17 +120,17 @@ def _with_comments(text: str, start: int) -> int:
     return start
 
 
-def _parted(table: str, above: str, body: str) -> _Block:
+def _parted(table: str, above: str, body: str) -> _Passage:
     keys = body.rstrip()
     keys = keys + "\n" if keys else ""
-    return _Block(table, above, keys, body[len(keys) :])
+    return _Passage(table, above, keys, body[len(keys) :])
 
 
-def _new(table: str, *, many: bool) -> _Block:
-    return _Block(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
+def _new(table: str, *, many: bool) -> _Passage:
+    return _Passage(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
 
 
-def _changed(block: _Block, said: Mapping[str, Any], layout: Layout) -> _Block:
+def _changed(block: _Passage, said: Mapping[str, Any], layout: Layout) -> _Passage:
     """Return the block so that it says this, and keeps the keys that are none of ours."""
     import tomlkit
 

@@ -1,14 +1,16 @@
 """A text in, its QR symbol out; and the room there is in, the size of the symbol's modules out."""
 
 import re
+from bisect import bisect_left
 from functools import lru_cache
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
+from tagend.layouts.codes.modules import modules
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH, Symbol
 from tagend.layouts.paper.lengths import fits
 
 if TYPE_CHECKING:
-    from qrcode import QRCode
+    from qrcode.util import QRData
 
 # Dark modules that touch: x and y, counted from the symbol's top left module, width and height.
 Rectangle: TypeAlias = tuple[int, int, int, int]
@@ -56,12 +58,12 @@ def symbol(text: str, level: Level = "M") -> Symbol:
     Only ASCII is taken: readers disagree about what any other byte means. Raises ValueError
     for other text and TextTooLong.
     """
+    from qrcode.util import create_data
+
     version = smallest_version(text, level)
     best = max((each for each in LEVELS if _version(text, each) == version), key=LEVELS.index)
-    code = _encoder(text, best)
-    code.version = version
-    code.make(fit=False)  # never a larger version than the one worked out here
-    rows = tuple(tuple(bool(dark) for dark in row) for row in code.modules)
+    correction = _correction(best)
+    rows = modules(create_data(version, correction, [_data(text)]), version, correction)
     return Symbol(text=text, version=version, level=best, rows=rows)
 
 
@@ -80,7 +82,7 @@ def symbol_path(symbol: Symbol) -> tuple[Rectangle, ...]:
     """Return the dark modules as few rectangles: runs along a row, merged with equal ones below."""
     done: list[Rectangle] = []
     growing: dict[tuple[int, int], int] = {}  # (x, width) of a run: the row it began in
-    for y, row in enumerate((*symbol.rows, ())):
+    for y, row in enumerate((*symbol.rows, b"")):
         found = _runs(row)
         for x, width in [run for run in growing if run not in found]:
             top = growing.pop((x, width))
@@ -99,26 +101,40 @@ def best_module(available: float, side: int) -> float | None:
     return next((m for m in MODULES if fits((side + 2 * QUIET) * m, available)), None)
 
 
-def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:
+def _runs(row: bytes) -> list[tuple[int, int]]:
     """Return where dark modules that touch begin, and how many they are."""
-    return [(run.start(), len(run[0])) for run in _DARK.finditer(bytes(row))]
+    return [(run.start(), len(run[0])) for run in _DARK.finditer(row)]
 
 
 def _version(text: str, level: Level) -> int | None:
     """Return the smallest version that holds the text; None where not even the largest does."""
-    from qrcode.exceptions import DataOverflowError
+    from qrcode.util import BIT_LIMIT_TABLE, length_in_bits
 
-    try:
-        return int(_encoder(text, level).best_fit(start=1))
-    except (DataOverflowError, ValueError):  # the latter says that there is no version 41
-        return None
+    room, data = BIT_LIMIT_TABLE[_correction(level)], _data(text)
+    size = _size(data)
+    for first, last in ((1, 9), (10, 26), (27, 40)):  # that count the characters in as many bits
+        needed = 4 + length_in_bits(data.mode, first) + size
+        version = bisect_left(room, needed, first, last + 1)
+        if version <= last:
+            return version
+    return None
 
 
-def _encoder(text: str, level: Level) -> "QRCode":
-    from qrcode import QRCode, constants
+def _size(data: "QRData") -> int:
+    """Return the bits of the text itself: of alphanumeric mode 11 for two characters."""
+    from qrcode.util import MODE_ALPHA_NUM
+
+    pairs, one = divmod(len(data), 2)
+    return 11 * pairs + 6 * one if data.mode == MODE_ALPHA_NUM else 8 * len(data)
+
+
+def _data(text: str) -> "QRData":
     from qrcode.util import MODE_8BIT_BYTE, MODE_ALPHA_NUM, QRData
 
-    code = QRCode(error_correction=getattr(constants, f"ERROR_CORRECT_{level}"), border=0)
-    mode = MODE_ALPHA_NUM if ALPHANUMERIC.issuperset(text) else MODE_8BIT_BYTE
-    code.add_data(QRData(text, mode=mode))
-    return code
+    return QRData(text, mode=MODE_ALPHA_NUM if ALPHANUMERIC.issuperset(text) else MODE_8BIT_BYTE)
+
+
+def _correction(level: Level) -> int:
+    from qrcode import constants
+
+    return int(getattr(constants, f"ERROR_CORRECT_{level}"))

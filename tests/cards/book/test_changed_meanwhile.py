@@ -40,11 +40,15 @@ def measured(change: Change) -> None:
     measure(change, thin, thin.left_mm - 1)
 
 
+def recut(change: Change) -> None:
+    """Say that a piece was of another spool than the batch was cut of: both have other rests."""
+    correct_use(change, [1], Used(section=1, spool="Thick A"))
+
+
 @pytest.mark.parametrize(
     ("act", "spools_of_it"),
     [
         (measured, {"Thin B"}),
-        # From the spool that the batch was cut of to another: what is left changes on both.
         (
             lambda change: correct_use(change, [1], Used(section=1, spool="Thick A")),
             {"Thick A", "Thick C"},

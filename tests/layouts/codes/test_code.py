@@ -5,6 +5,8 @@ import zxingcpp
 from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
+from qrcode import QRCode, constants
+from qrcode.util import MODE_ALPHA_NUM, QRData
 
 from tagend.layouts.codes.code import (
     ALPHANUMERIC,
@@ -52,6 +54,15 @@ def test_the_symbol_is_of_the_version_worked_out(text: str, level: Level) -> Non
     assert made.version == smallest_version(text, level)
     assert made.side == 17 + 4 * made.version  # ISO/IEC 18004
     assert {len(row) for row in made.rows} == {made.side}
+
+
+@given(st.text(sorted(ALPHANUMERIC), min_size=1, max_size=400), st.sampled_from(LEVELS))
+def test_the_mask_is_the_one_that_the_library_chooses(text: str, level: Level) -> None:
+    made = symbol(text, level)
+    theirs = QRCode(made.version, getattr(constants, f"ERROR_CORRECT_{made.level}"), border=0)
+    theirs.add_data(QRData(text, mode=MODE_ALPHA_NUM))
+    theirs.make(fit=False)
+    assert [list(row) for row in made.rows] == theirs.modules
 
 
 def test_alphanumeric_text_takes_less_room_than_the_same_in_small_letters() -> None:
@@ -112,9 +123,9 @@ def test_rectangles_cover_each_dark_module_once_and_no_light_one(text: str) -> N
 
 
 def test_rectangles_merge_along_rows_and_columns() -> None:
-    block = Symbol("", 1, "M", ((True, True, False), (True, True, True)))
+    block = Symbol("", 1, "M", (b"\1\1\0", b"\1\1\1"))
     assert symbol_path(block) == ((0, 0, 2, 1), (0, 1, 3, 1))
-    bar = Symbol("", 1, "M", ((False, True), (False, True), (True, True)))
+    bar = Symbol("", 1, "M", (b"\0\1", b"\0\1", b"\1\1"))
     assert symbol_path(bar) == ((1, 0, 1, 2), (0, 2, 2, 1))
 
 
