@@ -11,7 +11,7 @@ from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import check_output, named_file, write_output
 from tagend.cards.cli.spoken import told_of
-from tagend.cards.propose.asking import Asked, wish_of
+from tagend.cards.propose.asking import AskedTaper, wish_of
 from tagend.cards.propose.proposal import propose
 from tagend.cards.propose.wish import Shares, read_shares
 from tagend.cards.recipe.recipe import NAME_MOST
@@ -86,7 +86,7 @@ def command(
     spools = load_rack(rack, practice)
     named_file(output)
     check_output(output, replace=replace)
-    asked = Asked(
+    asked = AskedTaper(
         total=total,
         tippet=tippet,
         butt=butt,

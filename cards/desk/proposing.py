@@ -19,7 +19,7 @@ from tagend.cards.desk.tapers_drawn import pictures, told_of
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
-from tagend.cards.propose.asking import Asked, wish_of
+from tagend.cards.propose.asking import AskedTaper, wish_of
 from tagend.cards.propose.proposal import propose
 from tagend.cards.propose.wish import USUAL_SHARES, Shares, read_shares
 from tagend.cards.recipe.recipe import NAME_MOST
@@ -101,13 +101,13 @@ def keep(desk: Desk, said: Json) -> Json:
     return written(desk, replace(recipe, name=name or recipe.name))
 
 
-def _asked(said: Json) -> Asked:
+def _asked(said: Json) -> AskedTaper:
     """Return what the fields of the page ask for; raises `Refused`, which names the field."""
     bought, line_tip = read_field(said, "bought", str), _diameter(said, "line_tip")
     tippet = " ".join(str(said.get(name) or "").strip() for name in ("tippet", "tippet_material"))
     with under("butt_share"):
         shares = read_shares("/".join(str(said.get(name) or "") for name in _SHARES))
-    return Asked(
+    return AskedTaper(
         total=_given(said, "total", parse_length),
         tippet=tippet.strip(),
         butt=None if bought or line_tip else _given(said, "butt", parse_diameter),

@@ -19,7 +19,7 @@ from tagend.layouts.base.faults import refused, under
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Asked:
+class AskedTaper:
     """What is asked for; strands and pieces in words, which depend on the materials there are."""
 
     total: Length
@@ -35,7 +35,7 @@ class Asked:
 
 
 def wish_of(
-    asked: Asked, line: Rack | Sequence[Diameter], practice: Practice
+    asked: AskedTaper, line: Rack | Sequence[Diameter], practice: Practice
 ) -> tuple[Wish, tuple[Supply, ...]]:
     """Return the wish, and the strands of a rack or of sizes that can be had; raises `Refused`."""
     with under("material"):
@@ -63,7 +63,7 @@ def wish_of(
 
 
 def _butt(
-    asked: Asked, bought: AskedPiece | None, strands: Sequence[Supply], practice: Practice
+    asked: AskedTaper, bought: AskedPiece | None, strands: Sequence[Supply], practice: Practice
 ) -> Diameter:
     if bought is not None and bought.diameter is not None:
         return bought.tapers_to or bought.diameter

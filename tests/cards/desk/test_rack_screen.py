@@ -12,7 +12,7 @@ from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack, read_rack
 from tagend.cards.practice.shop_file import practice_of, read_shop
-from tagend.cards.propose.asking import Asked, wish_of
+from tagend.cards.propose.asking import AskedTaper, wish_of
 from tagend.cards.propose.proposal import propose
 from tagend.cards.propose.wish import Shares
 from tagend.cards.recipe.recipe import Recipe
@@ -75,7 +75,7 @@ def test_a_taper_follows_the_sliders_by_keys_and_is_kept_as_it_was_shown(
     drawn = second.locator("img.paper")
     expect(drawn).to_have_js_property("complete", True)
     assert drawn.evaluate("image => image.naturalWidth") > 100
-    asked = Asked(
+    asked = AskedTaper(
         total=parse_length("10 ft 3 in"),
         butt=parse_diameter(page.get_by_label("Butt", exact=True).input_value()),
         tippet=page.get_by_label("Tippet", exact=True).input_value(),
