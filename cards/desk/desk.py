@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 
 from tagend.cards.disk.disk import read_bytes
 from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
+from tagend.cards.leader.leader import Leader, work_out
 from tagend.cards.practice.rack_file import Rack, read_rack
 from tagend.cards.practice.shop_file import Shop
 from tagend.cards.printing.job import Job, Printed, job_of
@@ -100,6 +101,13 @@ class Desk:
         """Return the leader in a file; None where it is none, or there is no such file."""
         stamp = self.stamp(name)
         return stamp and self._kept(name, [SHOP, name], lambda: self._leader(name, stamp))
+
+    def worked_out(self, kept: Kept) -> Leader:
+        """Return a leader that can be read, worked out again only after its file has changed."""
+        recipe, practice = kept.recipe, self.job().practice
+        assert recipe is not None
+        files = [SHOP, kept.name]
+        return self._kept("worked out", files, lambda: work_out(recipe, practice))
 
     def _leader(self, name: str, stamp: Stamp) -> Kept | None:
         data = read_bytes(str(self.path(name)))

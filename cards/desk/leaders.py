@@ -13,7 +13,6 @@ from tagend.cards.desk.leader_drawn import title
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
 from tagend.cards.disk.disk import write_whole
 from tagend.cards.disk.sample_files import sample_files
-from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.printing.cards import CardWishes, card_faces
 from tagend.cards.words.leader_words import Told
@@ -108,7 +107,7 @@ def _shelved(desk: Desk, kept: Kept) -> Shelved:
         told = str(kept.refusal)
         return Shelved(file=kept.name, stamp=stamp, name=kept.name, told=told, is_whole=False)
     recipe = kept.recipe
-    leader = work_out(recipe, job.practice)
+    leader = desk.worked_out(kept)
     return Shelved(
         file=kept.name,
         stamp=stamp,

@@ -45,23 +45,20 @@ def page(desk: Desk, screen: str, status: int = 200, **values: object) -> Respon
 
     `words` are those of all scripts, and of the screen's own.
     """
+    said = desk_words(wording_here(desk).language)
+    words = {**said["script"], **said.get(f"{screen}_script", {})}
+    around = {"screen": screen, "screens": SCREENS, "words": words, "folder": desk.folder.name}
+    return HTMLResponse(part(desk, screen, **around, **values), status)
+
+
+def part(desk: Desk, template: str, **values: object) -> str:
+    """Return the HTML of a template: of a part of a screen that comes later, say."""
     wording = wording_here(desk)
     said = desk_words(wording.language)
-    html = (
-        _templates()
-        .get_template(f"{screen}.html")
-        .render(
-            screen=screen,
-            screens=SCREENS,
-            language=wording.language,
-            say=partial(_say, said),
-            term=wording.term,
-            words={**said["script"], **said.get(f"{screen}_script", {})},
-            folder=desk.folder.name,
-            **values,
-        )
+    filled = _templates().get_template(f"{template}.html")
+    return filled.render(
+        language=wording.language, say=partial(_say, said), term=wording.term, **values
     )
-    return HTMLResponse(html, status)
 
 
 def shown(path: str, show: Callable[[Desk, Request], Shown]) -> Route:
