@@ -13,7 +13,13 @@ from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.files import load_chosen, load_job
 from tagend.cards.cli.heed import anyway_option, heed, named
 from tagend.cards.cli.options import F, recipes_argument, replace_option
-from tagend.cards.cli.output import STANDARD_OUTPUT, called, check_output, write_output
+from tagend.cards.cli.output import (
+    STANDARD_OUTPUT,
+    called,
+    check_output,
+    tell_written,
+    write_output,
+)
 from tagend.cards.cli.show import show_if_asked, show_option
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.recipe.recipe import Recipe
@@ -149,7 +155,7 @@ def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:
     """Write a PDF, and say so with what it holds."""
     write_output(name, printed, replace=replace)
     told = _pages_told(printed)
-    click.echo(f"wrote {called(name)}: {told}; print it at 100 %, not fitted to the page", err=True)
+    tell_written(f"{called(name)}: {told}; print it at 100 %, not fitted to the page")
     if name != STANDARD_OUTPUT:
         show_if_asked(name)
 

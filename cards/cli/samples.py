@@ -7,7 +7,7 @@ import click
 
 from tagend.cards.cli.disk import make_folder
 from tagend.cards.cli.options import replace_option
-from tagend.cards.cli.output import write_outputs
+from tagend.cards.cli.output import tell_written, write_outputs
 
 
 @click.command("samples")
@@ -23,4 +23,4 @@ def command(folder: str, replace: bool) -> None:
     }
     make_folder(folder)
     write_outputs(contents, replace=replace)
-    click.echo(f"wrote {len(contents)} files into {folder}", err=True)
+    tell_written(f"{len(contents)} files into {folder}")
