@@ -73,7 +73,7 @@ def _grown(inked: Rows) -> Rows:
 
 def grade(seen: Grey, symbol: Symbol) -> Grade:
     """Return the grades of a picture that shows this symbol, upright, and nothing else dark."""
-    dark = np.array(symbol.rows)
+    dark = np.array([[*row] for row in symbol.rows], bool)
     middle = (seen.max() + seen.min()) / 2
     inked = seen < middle
     down, across = _grid(inked, dark), _grid(inked.T, dark.T)
