@@ -21,6 +21,7 @@ from tagend.layouts.base.faults import Refused, refused, under
 T = TypeVar("T")
 
 SHOP, RACK, BOOK = "shop.toml", "rack.toml", "book.db"
+COLUMNS = ".columns.toml"  # ends the names of files that say what a table's columns mean
 _MOST = 5000  # files that are looked at
 
 Stamp = tuple[int, int, int]  # that changes with a file
@@ -121,4 +122,5 @@ class Desk:
 
 def _may_hold(entry: "os.DirEntry[str]") -> bool:
     plain = entry.name.endswith(".toml") and not entry.name.startswith(".")
-    return plain and entry.name not in (SHOP, RACK) and not entry.is_symlink() and entry.is_file()
+    other = entry.name in (SHOP, RACK) or entry.name.endswith(COLUMNS)
+    return plain and not other and not entry.is_symlink() and entry.is_file()

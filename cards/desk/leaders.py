@@ -9,16 +9,13 @@ from starlette.routing import BaseRoute
 from tagend.cards.desk.desk import SHOP, Desk, Kept
 from tagend.cards.desk.draft import recipe_in
 from tagend.cards.desk.leader import unit_of, written
-from tagend.cards.desk.leader_drawn import title
+from tagend.cards.desk.leader_drawn import front_of, title
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
 from tagend.cards.disk.disk import write_whole
 from tagend.cards.disk.sample_files import sample_files
 from tagend.cards.leader.leader import work_out
-from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.printing.cards import CardWishes, card_faces
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
-from tagend.layouts.svg.svg import write_svg
 
 
 def routes() -> list[BaseRoute]:
@@ -64,14 +61,13 @@ def picture(desk: Desk, request: Request) -> Shown:
     kept = desk.leader(request.path_params["name"])
     if kept is None or kept.recipe is None:
         return Response(status_code=404)
-    job = desk.job()
     try:
-        front, *_ = card_faces(job, worksheet(kept.recipe, job.practice), CardWishes())
+        front = front_of(desk.job(), kept.recipe)
     except Refused:  # which its own page tells
         return Response(status_code=404)
     # Its address changes with the recipe.
     kept_long = {"cache-control": "private, max-age=31536000, immutable"}
-    return Response(write_svg(front, title=front.name), 200, kept_long, "image/svg+xml")
+    return Response(front, 200, kept_long, "image/svg+xml")
 
 
 def copy(desk: Desk, said: Json) -> Json:

@@ -76,15 +76,21 @@ def posted(path: str, do: Callable[[Desk, Json], Shown]) -> Route:
     """Return the route of what the page's scripts ask for, with what they say as JSON."""
 
     async def endpoint(request: Request) -> Response:
-        try:
-            said = json.loads(await request.body())
-        except ValueError:
-            said = None
-        if not isinstance(said, dict):
-            raise refused("this is not what the page sends", "load the page again")
+        said = said_in(await request.body())
         return _answer(await run_in_threadpool(do, desk_of(request), said))
 
     return Route(path, endpoint, methods=["POST"], name=do.__name__)
+
+
+def said_in(data: bytes) -> Json:
+    """Return what the page's scripts say, as JSON; raises `Refused`."""
+    try:
+        said = json.loads(data)
+    except (ValueError, RecursionError):
+        said = None
+    if not isinstance(said, dict):
+        raise refused("this is not what the page sends", "load the page again")
+    return said
 
 
 def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
