@@ -54,7 +54,6 @@ def of_codes(desk: Desk, data: bytes, *, keep_tied: bool) -> Json:
     days = sorted({str(recipe.tied) for recipe in found.recipes if recipe.tied is not None})
     recipes = found.recipes if keep_tied else untied(found.recipes)
     return {
-        "what": found.what,
         "strangers": found.strangers,
         "changed": found.changed,
         "tied": days,

@@ -3,8 +3,6 @@ import { ask, find, RefusedError, say, send, tell, trying, words } from "./desk.
 import { showLeaders } from "./bring_leaders.js";
 import { showSheets } from "./bring_table.js";
 
-const largest = Number(find("#files").dataset.largest);
-
 /** One file, with what a person said of it; the desk looks at it anew whenever that changes. */
 class Thing {
   constructor(file, name, told = name) {
@@ -27,7 +25,8 @@ class Thing {
   /** Look again, with something more said. */
   say(more) {
     Object.assign(this.said, more);
-    return this.look();
+    this.looking = this.look();
+    return this.looking;
   }
 
   /** Say of a column what it is taken for. */
@@ -35,7 +34,9 @@ class Thing {
     return this.say({ columns: { ...this.said.columns, [heading]: meaning } });
   }
 
-  sure() {
+  /** Say of all columns in doubt that they are what they seem. */
+  async sure() {
+    await this.looking;
     const columns = { ...this.said.columns };
     for (const sheet of this.found.sheets)
       for (const each of sheet.columns)
@@ -52,6 +53,7 @@ class Thing {
 
   /** What the desk finds, or why it finds nothing; that is told beside this file alone. */
   async asked() {
+    const { largest } = find("#files").dataset;
     if (this.file.size > largest) return wrong(say("too_large", { n: Math.floor(largest / 1e6) }));
     try {
       await this.file.slice(0, 1).arrayBuffer();
@@ -73,7 +75,7 @@ class Thing {
       ...(found.strangers ?? []).map((text) => say("stranger", { text })),
       ...(found.changed ?? []),
     ];
-    find(".what", this.sheet).textContent = found.what ?? "";
+    find(".what", this.sheet).textContent = "";
     lines(find(".faults", this.sheet), faults.map(({ where, text }) => (where ? `${where}: ${text}` : text)));
     lines(find(".notes", this.sheet), notes);
     showSheets(this);

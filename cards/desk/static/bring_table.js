@@ -81,7 +81,7 @@ function head(thing, column, name) {
   cell.classList.toggle("left", !column.field);
   find(".why", cell).textContent = why ? say(doubt ? "doubt" : "out", { why }) : "";
   const right = find(".right", cell);
-  right.hidden = !doubt;
+  right.hidden = !doubt || (doubt === "meaning" && heading in thing.said.columns); // a section must be chosen
   right.setAttribute("aria-label", `${right.textContent}: ${letters} ${heading}`);
   right.addEventListener("click", () => thing.column(heading, [column.field, column.of, column.unit]));
   return cell;
