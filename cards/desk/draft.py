@@ -19,7 +19,7 @@ from tagend.cards.tables.recipe_tables import recipe_tables
 from tagend.cards.tables.written import Spot, Written
 from tagend.layouts.base.faults import Fault
 
-Draft = Mapping[str, Any]
+Draft = dict[str, Any]
 Tables = dict[str, object]
 
 OF_VARIANT: Mapping[str, Field] = {field.key: field for field in FIELDS[Variant]}
@@ -39,7 +39,7 @@ def draft_of(tables: Mapping[str, Any]) -> Draft:
     }
 
 
-def tables_of(draft: Draft, practice: Practice, unit: str) -> Tables:
+def tables_of(draft: Mapping[str, Any], practice: Practice, unit: str) -> Tables:
     """Return the tables of a recipe file that say what was typed; a bare length is in the unit.
 
     What cannot be read stays as it was typed, for the reader of recipes to refuse.
@@ -52,7 +52,7 @@ def tables_of(draft: Draft, practice: Practice, unit: str) -> Tables:
     return {**tables, "variant": variants} if variants else tables
 
 
-def recipe_in(draft: Draft, practice: Practice, unit: str) -> Recipe:
+def recipe_in(draft: Mapping[str, Any], practice: Practice, unit: str) -> Recipe:
     """Return the recipe that a draft says; raises `Refused` with all that is wrong in it."""
     return recipe_of(tables_of(draft, practice, unit), practice)
 

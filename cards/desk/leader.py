@@ -45,6 +45,7 @@ def leader_page(desk: Desk, request: Request) -> Shown:
         desk,
         "leader",
         name=name,
+        called=draft["head"].get("name", name),
         draft=draft,
         base=base_of(data),
         sizes=list(job.stock.cards),

@@ -26,10 +26,11 @@ from tagend.cards.variants.variant import variant_called
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Refused
-from tagend.layouts.paper.face import Face
+from tagend.layouts.paper.face import Face, shifted
 from tagend.layouts.svg.svg import write_svg
 
 _WIDTH, _FACTOR = 520.0, 1.3  # points of the drawing to scale, and how much larger its type is
+_AROUND = 6.0  # points
 _THICK = 16  # pixels beside a section, for a millimetre
 
 
@@ -138,8 +139,7 @@ def _pictures(job: Job, sheet: Worksheet, told: Told, said: Json) -> dict[str, A
     """Return the drawing to scale and the sides of the card; a code only where it is asked for."""
     seen = set(said.get("seen", ()))
     code = code_of if said.get("code") else code_place
-    plot = next(diagrams(told, Scale(_FACTOR, job.fonts), _WIDTH))
-    pictures = [_picture(Face("plot", _WIDTH, plot.height, plot.items))]
+    pictures = [_picture(_plot(told, job))]
     refusal = ""
     try:
         faces = card_faces(job, sheet, CardWishes(size=said.get("size")), code)
@@ -156,6 +156,13 @@ def front_of(job: Job, recipe: Recipe) -> bytes:
     """Return the front of a leader's card as SVG; raises `Refused` where no card holds it."""
     front, *_ = card_faces(job, worksheet(recipe, job.practice), CardWishes())
     return write_svg(front, title=front.name)
+
+
+def _plot(told: Told, job: Job) -> Face:
+    """Return the drawing to scale, with some paper around it."""
+    drawing = next(diagrams(told, Scale(_FACTOR, job.fonts), _WIDTH - 2 * _AROUND))
+    items = shifted(drawing.items, _AROUND, _AROUND)
+    return Face(told.leader.recipe.name, _WIDTH, drawing.height + 2 * _AROUND, items)
 
 
 @lru_cache(maxsize=64)

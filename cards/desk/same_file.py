@@ -38,7 +38,7 @@ def with_draft(data: bytes, tables: Mapping[str, Any], was: Places) -> bytes:
     `was` has, for the sections and the variants, which of the file each of them is, counted from 0.
     A file may be written in ways that this does not know: whoever calls reads the result again.
     """
-    return edited(data, lambda text: _with_tables(text, tables, was))
+    return edited(data, lambda text: _with_tables(text.replace("\r\n", "\n"), tables, was))
 
 
 def _with_tables(text: str, tables: Mapping[str, Any], was: Places) -> str:
@@ -123,7 +123,13 @@ def _changed(block: _Block, said: Mapping[str, Any]) -> _Block:
     for key in [key for key in document if key in _KEYS and key not in said]:
         del document[key]
     for key, value in said.items():
-        if key not in document or not _says(document[key], value):
+        if key in document and _says(document[key], value):
+            continue
+        if isinstance(value, dict):
+            document.pop(key, None)
+            for inner, words in value.items():
+                document.append(tomlkit.key([key, inner]), tomlkit.item(words))
+        else:
             document[key] = value
     return replace(block, keys=tomlkit.dumps(document))
 

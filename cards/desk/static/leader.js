@@ -1,7 +1,7 @@
 // One leader: its fields as they are typed, and beside them what the desk makes of them.
 import { all, ask, find, say, tell, trying, words } from "./desk.js";
 import { History } from "./history.js";
-import { knotOf, showDrawn, showFaults } from "./leader_shown.js";
+import { keepPictures, knotOf, showDrawn, showFaults } from "./leader_shown.js";
 import { movable } from "./moving.js";
 
 const begun = JSON.parse(find("#begun").textContent);
@@ -11,7 +11,6 @@ let { name, base } = begun;
 let draft = JSON.parse(sessionStorage.getItem(keptUnder) ?? "null") ?? begun.draft;
 let saved = JSON.stringify(begun.draft);
 let variant = null; // the place of the one that is shown
-let drawn = null;
 const past = new History(draft);
 
 // ---- The fields
@@ -52,9 +51,14 @@ function rows() {
     find(".up", row).disabled = place === 0;
     find(".down", row).disabled = place === draft.rows.length - 1;
     find(".remove", row).disabled = draft.rows.length === 1;
-    const more = find(".more", row);
-    more.open ||= ["part", "dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
+    const told = ["dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
+    if (told) more(row, true);
   });
+}
+
+function more(row, open) {
+  find(".more", row).setAttribute("aria-expanded", open);
+  find(".fields", row).hidden = !open;
 }
 
 /** Show the whole draft in the fields again. */
@@ -134,6 +138,7 @@ find("#rows").addEventListener("click", (event) => {
   const button = event.target.closest("button");
   if (!button) return;
   const place = placeOf(button);
+  if (button.matches(".more")) more(button.closest(".row"), find(".fields", button.closest(".row")).hidden);
   if (button.matches(".remove")) remove(place);
   if (button.matches(".up")) move(place, place - 1, place > 1 ? ".up" : ".down");
   if (button.matches(".down")) move(place, place + 1, place < draft.rows.length - 2 ? ".down" : ".up");
@@ -167,26 +172,37 @@ document.addEventListener("keydown", (event) => {
 // ---- What the desk makes of it
 
 const seen = new Set(); // pictures that are here already
-let asking = null;
+let wanted = null; // what is to be drawn next
+let isDrawing = false;
 let resting;
 
-/** Have all drawn anew; an answer that comes too late is dropped. The code comes after a rest. */
+/** Have all drawn anew, one after the other and always the newest. The code comes after a rest. */
 function draw(code = false) {
   clearTimeout(resting);
-  asking?.abort();
-  asking = new AbortController();
-  const { signal } = asking;
-  const size = find("#size").value;
+  wanted = { code };
+  if (!isDrawing) drawWanted();
+}
+
+async function drawWanted() {
+  isDrawing = true;
+  while (wanted) {
+    const { code } = wanted;
+    wanted = null;
+    await trying(() => drawOnce(code));
+  }
+  isDrawing = false;
+}
+
+async function drawOnce(code) {
   const of = variant === null ? null : draft.variants[variant]?.name ?? null;
-  trying(async () => {
-    const answer = await ask("/draw", { draft, variant: of, size, seen: [...seen], code }, { signal });
-    showFaults(answer.faults ?? []);
-    if (answer.faults) return;
-    drawn = answer;
-    showDrawn(drawn, draft, variant !== null);
-    for (const { id } of drawn.pictures) seen.add(id);
-    if (!code) resting = setTimeout(() => draw(true), 350);
-  });
+  const answer = await ask("/draw", { draft, variant: of, size: find("#size").value, seen: [...seen], code });
+  for (const { id } of answer.pictures ?? []) seen.add(id);
+  keepPictures(answer.pictures ?? []);
+  if (wanted) return; // it is of the past already
+  showFaults(answer.faults ?? []);
+  if (answer.faults) return;
+  showDrawn(answer, draft, variant !== null);
+  if (!code) resting = setTimeout(() => draw(true), 350);
 }
 
 find("#size").addEventListener("change", () => draw());
@@ -293,7 +309,8 @@ addEventListener("beforeunload", (event) => {
   if (JSON.stringify(draft) !== saved) event.preventDefault();
 });
 
-find("#butt").append(knotOf("head", "butt_end"));
-find("#fly").append(knotOf("head", "fly_knot"));
+for (const [end, field] of [["#butt", "butt_end"], ["#fly", "fly_knot"]]) {
+  find(end).append(knotOf("head", field, find(end).dataset.called));
+}
 show();
 draw();

@@ -2,17 +2,23 @@
 import { all, find, words } from "./desk.js";
 
 /** The choice of a knot, for a joint below a row or for an end of the leader. */
-export function knotOf(of, field = "knot") {
+export function knotOf(of, field = "knot", called = "") {
   const knot = find("#knot").content.cloneNode(true);
   const select = find("select", knot);
   select.dataset.of = of;
   select.dataset.field = field;
+  if (called) find("label span", knot).textContent = called;
   return knot;
 }
 
+let messages = 0; // that have a name of their own
+
 /** Show what is wrong beside the fields that it is of, and what is of none above them all. */
 export function showFaults(faults) {
-  for (const input of all("[aria-invalid]")) input.removeAttribute("aria-invalid");
+  for (const input of all("[aria-invalid]")) {
+    input.removeAttribute("aria-invalid");
+    input.removeAttribute("aria-describedby");
+  }
   for (const message of all(".message")) message.textContent = "";
   const elsewhere = [];
   for (const fault of faults) {
@@ -23,8 +29,11 @@ export function showFaults(faults) {
       continue;
     }
     input.setAttribute("aria-invalid", "true");
+    message.id ||= `message-${(messages += 1)}`;
+    input.setAttribute("aria-describedby", message.id);
     message.textContent = [message.textContent, fault.text].filter(Boolean).join(" ");
     input.closest("details")?.setAttribute("open", "");
+    input.closest(".fields")?.removeAttribute("hidden");
   }
   find("#faults").replaceChildren(...elsewhere.map((fault) => item([fault.where, fault.text])));
   find("#editor").classList.toggle("stale", faults.length > 0);
@@ -37,7 +46,8 @@ function inputOf({ of, row, field }) {
 }
 
 function messageOf(input) {
-  return find(".message", input.closest("label")) ?? find(".message", input.closest(".joint") ?? document.body);
+  const home = input.closest(".field, .joint");
+  return home && find(".message", home);
 }
 
 /** Show all that comes of a leader that can be tied. */
@@ -52,8 +62,11 @@ export function showDrawn(drawn, draft, varied) {
 }
 
 function showRows({ rows, joints, butt, fly }, draft) {
+  find(".heads .cut").textContent = draft.head.lengths === "cut" ? words.tied : words.cut;
   all("#rows > .row").forEach((row, place) => {
-    find("output", row).textContent = rows[place].cut;
+    const isCut = draft.head.lengths === "cut"; // then what was typed is cut so, and ties to less
+    find("output", row).textContent = isCut ? rows[place].finished : rows[place].cut;
+    find(".cut small", row).textContent = isCut ? words.tied : words.cut;
     find(".strand i", row).style.width = `${rows[place].thick}px`;
     const part = find("[data-field=part] option", row);
     part.textContent = rows[place].part_named ? "–" : rows[place].part;
@@ -101,6 +114,7 @@ function showFindings({ findings, rows }) {
     else whole.push(said);
   }
   find("#findings").replaceChildren(...whole);
+  find("#heed").hidden = findings.length > 0 && whole.length === 0;
   if (!findings.length) find("#findings").replaceChildren(item(["", words.nothing]));
 }
 
@@ -114,11 +128,15 @@ function item([first, then, last = ""], kind = "") {
 
 const pictures = new Map(); // addresses of those that the desk has sent, by their names
 
-function showPictures({ pictures: sent, no_card: refusal }) {
-  const shown = sent.map(({ id, svg }) => {
+/** Keep the pictures that the desk has sent; it sends each once. */
+export function keepPictures(sent) {
+  for (const { id, svg } of sent) {
     if (svg !== null) pictures.set(id, URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" })));
-    return pictures.get(id);
-  });
+  }
+}
+
+function showPictures({ pictures: sent, no_card: refusal }) {
+  const shown = sent.map(({ id }) => pictures.get(id));
   const [plot, ...sides] = shown;
   show(find("#plot"), plot);
   const home = find("#sides");
