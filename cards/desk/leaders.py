@@ -58,11 +58,11 @@ def leaders_page(desk: Desk, request: Request) -> Shown:
 
 def picture(desk: Desk, request: Request) -> Shown:
     """Answer with the front of a leader's card, as it will be printed."""
-    kept = desk.leader(request.path_params["name"])
+    job, kept = desk.job(), desk.leader(request.path_params["name"])
     if kept is None or kept.recipe is None:
         return Response(status_code=404)
     try:
-        front = front_of(desk.job(), kept.recipe)
+        front = front_of(job, kept.recipe)
     except Refused:  # which its own page tells
         return Response(status_code=404)
     # Its address changes with the recipe.
