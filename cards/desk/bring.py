@@ -73,6 +73,6 @@ def keep(desk: Desk, said: Json) -> Json:
     practice = desk.job().practice
     texts = [str(text).encode() for text in said["texts"]]
     recipes = [read_recipe(text, practice) for text in texts]
-    if said.get("columns"):
-        keep_answers(desk, said["columns"])
+    if said.get("answers"):
+        keep_answers(desk, said["answers"])
     return {"names": [written(desk, *both)["name"] for both in zip(recipes, texts, strict=True)]}

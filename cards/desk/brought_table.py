@@ -60,7 +60,7 @@ def of_table(desk: Desk, name: str, data: bytes, said: Json) -> Json:
             "now": answers.material or "",
             "guess": material_in_title(sheets, desk.job().practice),
         },
-        "columns": {"file": file, "table": name, **spelled(with_taken(answers, sheets))},
+        "answers": {"file": file, "table": name, **spelled(with_taken(answers, sheets))},
     }
 
 

@@ -102,8 +102,8 @@ class Thing {
 
   async keep() {
     const { chosen } = this;
-    const columns = this.found.columns ?? null;
-    const { names } = await ask("/bring/keep", { texts: chosen.map((each) => each.text), columns });
+    const { answers = null } = this.found;
+    const { names } = await ask("/bring/keep", { texts: chosen.map((each) => each.text), answers });
     chosen.forEach((each, place) => (each.here = names[place]));
     showLeaders(this);
     find(".leaders a:not([hidden])", this.sheet)?.focus();

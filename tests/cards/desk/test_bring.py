@@ -49,7 +49,7 @@ def columns(found: Mapping[str, Any]) -> dict[str, Any]:
 
 def kept(desk: Desk, found: Mapping[str, Any]) -> list[str]:
     texts = [leader["text"] for leader in found["leaders"] if "text" in leader]
-    answer = keep(desk, {"texts": texts, "columns": found.get("columns")})
+    answer = keep(desk, {"texts": texts, "answers": found.get("answers")})
     assert isinstance(answer, dict)
     names: list[str] = answer["names"]
     return names
@@ -143,7 +143,7 @@ def test_what_holds_no_leader_is_refused(desk: Desk, data: bytes) -> None:
 def test_answers_go_nowhere_else(desk: Desk, file: str) -> None:
     nothing = {"table": "", "columns": {}, "units": {}, "material": ""}
     with pytest.raises(Refused):
-        keep(desk, {"texts": [], "columns": {"file": file, **nothing}})
+        keep(desk, {"texts": [], "answers": {"file": file, **nothing}})
     assert list(desk.folder.iterdir()) == []
 
 

@@ -16,10 +16,13 @@ import httpx
 import pytest
 from starlette.routing import Route
 
+from tagend.cards.base.toml_file import read_toml
 from tagend.cards.desk import guard
 from tagend.cards.desk.app import app_of
 from tagend.cards.desk.desk import Desk
+from tagend.cards.desk.draft import draft_of
 from tagend.cards.desk.guard import Guard
+from tagend.cards.desk.leader import base_of
 from tests.cards.desk.conftest import SAMPLES, Served
 from tests.tree import ROOT
 
@@ -273,45 +276,89 @@ KEYS = sorted(
         for key in re.findall(r"""(?:\[|get\()"(\w+)\"""", module.read_text())
     }
 )
-TEXTS = ("", "sandbar-eight.toml", "../x.toml", "x\0y", "\ud800", "1/0", "²", "nan", "1" * 5000)
-_DEPTH = 4
+SAMPLE = b"""
+name = "Short two"
+[[section]]
+length = "20 in"
+diameter = "0.020 in"
+material = "nylon"
+[[section]]
+length = "20 in"
+diameter = "0.015 in"
+material = "nylon"
+[[variant]]
+name = "in wind"
+butt = "30 in"
+"""
+FORMULAS = (SAMPLES / "formulas.csv").read_bytes()
+TEXTS = ("", "sandbar-eight.toml", "../x.toml", "x\0y", "1/0", "²", "nan", "<b>", "1" * 5000)
+NUMBERS = (0, -1, 2**63, 10**400, 1.5, float("nan"), float("inf"))
+
+
+def likely() -> dict[str, Any]:
+    """Return what each of the routes may be sent, all in one."""
+    return {
+        "name": "short-two.toml",
+        "as": "Mudflat nine",
+        "draft": json.loads(json.dumps(draft_of(read_toml(SAMPLE)))),
+        "base": base_of(SAMPLE),
+        "variant": "in wind",
+        "seen": [],
+        "text": SAMPLE.decode(),
+        "texts": [SAMPLE.decode()],
+        "columns": {"Use": ["note", "", ""]},
+        "units": {"length": "in"},
+        "material": "nylon",
+        "answers": {
+            "file": "a.columns.toml",
+            "table": "a.csv",
+            "columns": {"Use": ""},
+            "units": {"length": "in"},
+            "material": "nylon",
+        },
+        "counts": {"sandbar-eight.toml": "2"},
+    }
 
 
 def anything(chance: random.Random, depth: int = 0) -> Any:
     """Return any value that JSON can say, under the keys that the desk looks for."""
-    kind = chance.randrange(10 if depth < _DEPTH else 6)
+    kind = chance.randrange(10 if depth < 3 else 7)
     if kind == 0:
         return chance.choice([None, True, False])
     if kind == 1:
-        return chance.choice([0, -1, 10**400, 2**63, 1.5, float("nan"), float("inf")])
-    if kind < 6:
+        return chance.choice(NUMBERS)
+    if kind < 7:
         return chance.choice([*TEXTS, chance.choice(KEYS), chance.randbytes(9).decode("latin-1")])
-    if kind < 8:
-        return [anything(chance, depth + 1) for _ in range(chance.randrange(4))]
-    return table(chance, depth + 1)
+    values = [anything(chance, depth + 1) for _ in range(chance.randrange(4))]
+    return values if kind == 7 else {chance.choice(KEYS): value for value in values}
 
 
-def table(chance: random.Random, depth: int = 0) -> dict[str, Any]:
-    keys = chance.sample(KEYS, chance.randrange(10))
-    if chance.randrange(2):  # half of them go deeper, by what most routes ask for
-        rows = [anything(chance, depth) for _ in range(chance.randrange(3))]
-        some = {"name": anything(chance, depth), "head": {"name": "x"}, "rows": rows}
-        return {"draft": some, **some, **{key: anything(chance, depth) for key in keys}}
-    return {key: anything(chance, depth) for key in keys}
+def spoiled(value: Any, chance: random.Random) -> Any:
+    """Return the same with another value in one place, or without one that was there."""
+    if not value or not isinstance(value, list | dict) or not chance.randrange(5):
+        return anything(chance)
+    if isinstance(value, list):
+        place = chance.randrange(len(value))
+        return [*value[:place], spoiled(value[place], chance), *value[place + 1 :]]
+    key = chance.choice([*value, chance.choice(KEYS)])
+    rest = {other: value[other] for other in value if other != key}
+    return {**rest, key: spoiled(value.get(key), chance)} if chance.randrange(4) else rest
 
 
-ODD = (b"", b"{", b"[]", b"null", b"\xff", b"[" * 99_999, b'{"a":' * 99_999, b"{}", b'{"x":1e999}')
+DEEP = (b"[" * 99_999, b'{"a":' * 99_999)
+ODD = (*DEEP, b"", b"{", b"[]", b"null", b"\xff", b"{}", b'{"as":"\\ud800"}')
 
 
 @pytest.mark.parametrize("path", [address(route) for route in routes("POST")])
 def test_what_the_page_never_sends_is_refused_in_words(tmp_path: Path, path: str) -> None:
     """Two hundred values of chance, the same each time, and none is the desk's undoing."""
-    for source in SAMPLES.glob("*.toml"):
+    for source in (*SAMPLES.glob("*.toml"), SAMPLES / "wrack-line.png"):
         (tmp_path / source.name).write_bytes(source.read_bytes())
+    (tmp_path / "short-two.toml").write_bytes(SAMPLE)
     chance = random.Random(path)
-    values = [table(chance) for _ in range(200)]
+    values = [spoiled(spoiled(likely(), chance), chance) for _ in range(200)]
     bodies = [*ODD, *(json.dumps(value).encode() for value in values)]
-    bodies += [body + b"\n" + (SAMPLES / "formulas.csv").read_bytes() for body in bodies[:60]]
+    bodies += [body + b"\n" + FORMULAS for body in bodies[:60]]  # as a file comes
     for status, is_same in asyncio.run(answers(tmp_path, path, bodies)):
         assert status == 200 or 400 <= status < 500
         assert status == 200 or is_same
