@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from time import monotonic
 
 from tagend.cards.code.notation import MARK, read_notation
@@ -11,6 +11,7 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.printing.chosen import chosen_otherwise
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import Fault, Refused, refused, under
 from tagend.layouts.codes.scan import is_picture, texts_in_pages, texts_in_picture
 from tagend.layouts.pdf.attached import attached
@@ -35,6 +36,15 @@ class Recovered:
 def looks_like_code(text: str) -> bool:
     """Whether a text begins as our notation does."""
     return _MARKED.match(text) is not None
+
+
+def untied(recipes: Iterable[Recipe]) -> tuple[Recipe, ...]:
+    """Return the recipes without the days they were tied, each once.
+
+    A leader that is tied again has a day of its own.
+    """
+    bare = (replace(recipe, tied=None) for recipe in recipes)
+    return tuple({recipe_text(recipe): recipe for recipe in bare}.values())
 
 
 def recipes_in(data: bytes, practice: Practice) -> Recovered:
