@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable, Mapping
+from functools import cache
 
 from tagend.fonts.files import OWN, font_path
 from tagend.layouts.base.faults import refused
@@ -16,6 +17,20 @@ def outlines(font: str, characters: Iterable[str]) -> Mapping[str, str]:
 
     Raises `Refused` for a person's own font that is damaged.
     """
+    asked, known = dict.fromkeys(characters), _known(font)
+    new = [character for character in asked if character not in known]
+    if new:
+        known.update(_read(font, new))
+    return {character: known[character] for character in asked}
+
+
+@cache
+def _known(font: str) -> dict[str, str]:
+    """Return the font's shapes that were asked for before; a page is drawn again at each key."""
+    return {}
+
+
+def _read(font: str, characters: Iterable[str]) -> Mapping[str, str]:
     asked = json.dumps([font, *characters]).encode()
     if not font.startswith(OWN):
         return drawn(asked)

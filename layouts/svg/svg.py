@@ -4,6 +4,7 @@ The same face gives the same bytes. Text is drawn as its glyphs' outlines, each 
 """
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from xml.sax.saxutils import escape, quoteattr
 
 from tagend.fonts import EM, outlines, text_width
@@ -87,10 +88,13 @@ def _path(path: Path) -> str:
         look += f' stroke="{_grey(path.grey)}" stroke-width="{_number(path.line)}"'
         look += ' stroke-linecap="round"' if path.round_ends else ""
         look += f' stroke-dasharray="{_numbers(path.dash)}"' if path.dash else ""
-    return f'<path d="{_steps(path.steps)}" {look}/>'
+    if path.x or path.y:
+        look += f' transform="translate({_number(path.x)} {_number(path.y)})"'
+    return f'<path d="{_steps(path.shape)}" {look}/>'
 
 
-def _steps(steps: Iterable[Step]) -> str:
+@lru_cache(maxsize=2048)  # a knot's shapes stand on many faces
+def _steps(steps: tuple[Step, ...]) -> str:
     return "".join(_LETTERS[step[0]] + _numbers(step[1:]) for step in steps)
 
 
