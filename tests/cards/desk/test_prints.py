@@ -145,7 +145,7 @@ def test_what_the_page_asks_may_name_no_file_elsewhere(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("kind", "told"),
     [
-        ("cards", "página, 1 tarjeta en 2 caras"),
+        ("cards", "1 página, 2 tarjetas en 4 caras"),
         ("labels", "1 etiqueta"),
         ("bench", "página"),
         ("counter", "1 página"),
