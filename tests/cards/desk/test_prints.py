@@ -117,7 +117,9 @@ def test_many_leaders_are_counted_when_asked(served: Served, opened: Opened) -> 
         name = f"<script>{number}</script>"
         (served.folder / f"a{number}.toml").write_text(recipe.replace("Gravel five", name), "utf-8")
     page = opened(served, "/print?kind=labels")
+    page.get_by_role("checkbox").first.check()  # whose answer comes when more are chosen
     page.get_by_role("button", name="Tick all shown").click()
+    expect(page.locator("#told")).to_contain_text("31 leaders")
     page.get_by_role("button", name="Count the pages").click()
     expect(page.locator("#told")).to_have_text("2 pages, 31 labels")
     assert "<script>30</script>" in page.locator("#chosen").inner_text()
