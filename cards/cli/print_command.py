@@ -16,6 +16,7 @@ from tagend.cards.cli.output import (
     called,
     check_output,
     is_svg,
+    tell_written,
     write_output,
 )
 from tagend.cards.cli.show import show_if_asked, show_option
@@ -131,6 +132,6 @@ def write_pdf(name: str, printed: "Printed", *, replace: bool = False) -> None:
 
     write_output(name, printed, replace=replace)
     how = "" if is_svg(name) else "; print it at 100 %, not fitted to the page"
-    click.echo(f"wrote {called(name)}: {pages_told(printed, ENGLISH)}{how}", err=True)
+    tell_written(f"{called(name)}: {pages_told(printed, ENGLISH)}{how}")
     if name != STANDARD_OUTPUT:
         show_if_asked(name)

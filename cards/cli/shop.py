@@ -13,6 +13,7 @@ from tagend.cards.base.toml_file import read_toml
 from tagend.cards.cli.command_line import command_line
 from tagend.cards.cli.dialogue import Dialogue, Question, hold
 from tagend.cards.cli.files import naming
+from tagend.cards.cli.output import tell_written
 from tagend.cards.disk.disk import mode_of, read_bytes, write_whole
 from tagend.cards.disk.file_lock import alone
 from tagend.cards.disk.shop_file_at import logo_of
@@ -33,12 +34,14 @@ def command(file: str) -> None:
     with naming(path):
         shop, said = (read_shop(was), read_toml(was)) if was else (Shop(), {})
     answers = hold(partial(_ask, shop, said, Path(path).parent))
+    if not was and not any(answers.values()):
+        raise refused("nothing was answered", "nothing was written")
     with alone(path), naming(path):
         if _read(path) != was:
             raise refused("this file was changed meanwhile", "run this again")
         write_whole(path, with_keys(was, answers) if was else new_shop_file(answers))
     next_line = command_line("cards", "RECIPE.toml", "--shop", path, "-o", "cards.pdf")
-    click.echo(f"wrote {path}; next: {next_line}", err=True)
+    tell_written(f"{path}; next: {next_line}")
 
 
 def _read(path: str) -> bytes:

@@ -1,6 +1,8 @@
 """What every screen shares: its template filled, its answers, and what is refused in words."""
 
 import json
+import logging
+import re
 from collections.abc import Callable, Mapping
 from functools import cache, partial
 from pathlib import Path
@@ -21,6 +23,8 @@ from tagend.layouts.base.faults import Refused, refused
 
 HERE = Path(__file__).parent
 SCREENS = ("leaders", "rack", "print", "book", "bring", "shop")  # as the strip at the top has them
+
+_HALVES = re.compile(rb"\\u[dD][89a-fA-F]")  # of characters, which need not be pairs
 
 Json = Mapping[str, Any]
 Shown = Response | Json
@@ -45,30 +49,27 @@ def page(desk: Desk, screen: str, status: int = 200, **values: object) -> Respon
 
     `words` are those of all scripts, and of the screen's own.
     """
+    said = desk_words(wording_here(desk).language)
+    words = {**said["script"], **said.get(f"{screen}_script", {})}
+    around = {"screen": screen, "screens": SCREENS, "words": words, "folder": desk.folder.name}
+    return HTMLResponse(part(desk, screen, **around, **values), status)
+
+
+def part(desk: Desk, template: str, **values: object) -> str:
+    """Return the HTML of a template: of a part of a screen that comes later, say."""
     wording = wording_here(desk)
     said = desk_words(wording.language)
-    html = (
-        _templates()
-        .get_template(f"{screen}.html")
-        .render(
-            screen=screen,
-            screens=SCREENS,
-            language=wording.language,
-            say=partial(_say, said),
-            term=wording.term,
-            words={**said["script"], **said.get(f"{screen}_script", {})},
-            folder=desk.folder.name,
-            **values,
-        )
+    filled = _templates().get_template(f"{template}.html")
+    return filled.render(
+        language=wording.language, say=partial(_say, said), term=wording.term, **values
     )
-    return HTMLResponse(html, status)
 
 
 def shown(path: str, show: Callable[[Desk, Request], Shown]) -> Route:
     """Return the route of what is only looked at."""
 
     async def endpoint(request: Request) -> Response:
-        return _answer(await run_in_threadpool(show, desk_of(request), request))
+        return await _answered(show, desk_of(request), request)
 
     return Route(path, endpoint, name=show.__name__)
 
@@ -77,15 +78,23 @@ def posted(path: str, do: Callable[[Desk, Json], Shown]) -> Route:
     """Return the route of what the page's scripts ask for, with what they say as JSON."""
 
     async def endpoint(request: Request) -> Response:
-        try:
-            said = json.loads(await request.body())
-        except ValueError:
-            said = None
-        if not isinstance(said, dict):
-            raise refused("this is not what the page sends", "load the page again")
-        return _answer(await run_in_threadpool(do, desk_of(request), said))
+        said = said_in(await request.body())
+        return await _answered(do, desk_of(request), said)
 
     return Route(path, endpoint, methods=["POST"], name=do.__name__)
+
+
+def said_in(data: bytes) -> Json:
+    """Return what the page's scripts say, as JSON; raises `Refused`."""
+    try:
+        said = json.loads(data)
+        if _HALVES.search(data):  # which no answer could hold
+            json.dumps(said, ensure_ascii=False).encode()
+    except (ValueError, RecursionError):
+        said = None
+    if not isinstance(said, dict):
+        raise _strange()
+    return said
 
 
 def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
@@ -93,7 +102,7 @@ def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
 
     async def endpoint(request: Request) -> Response:
         data, name = await request.body(), request.query_params.get("name", "")
-        return _answer(await run_in_threadpool(take, desk_of(request), name, data))
+        return await _answered(take, desk_of(request), name, data)
 
     return Route(path, endpoint, methods=["POST"], name=take.__name__)
 
@@ -123,8 +132,27 @@ async def show_refusal(request: Request, error: Exception) -> Response:
     return page(desk, "refused", 422, refusal=error, faults=refusals(desk, error))
 
 
-def _answer(value: Shown) -> Response:
-    return value if isinstance(value, Response) else JSONResponse(value)
+async def _answered(work: Callable[..., Shown], *asked: object) -> Response:
+    """Return the answer of a screen's function, beside which others go on.
+
+    What the page never sends stumbles in it; should it be the page, the terminal tells where.
+    """
+    try:
+        value = await run_in_threadpool(work, *asked)
+        return value if isinstance(value, Response) else JSONResponse(value)
+    except Refused:
+        raise
+    except _STUMBLED as error:
+        _log.warning("%s stumbled", work.__name__, exc_info=error)
+        raise _strange() from error
+
+
+_log = logging.getLogger(__name__)
+_STUMBLED = (AttributeError, LookupError, RecursionError, TypeError, ValueError)
+
+
+def _strange() -> Refused:
+    return refused("this is not what the page sends", "load the page again")
 
 
 def _say(said: Mapping[str, Mapping[str, str]], key: str, **values: object) -> str:
