@@ -7,8 +7,9 @@ import { showPages } from "./print_pages.js";
 const FEW = 30; // leaders, and so many times as many pieces, which are counted without being asked
 const form = find("#wishes");
 let made = null; // the last print that was made
+let turn = 0; // of the changes
 let asking = false;
-let again = false;
+let again = null; // what is to be asked next
 
 function kind() {
   return form.elements.kind.value;
@@ -37,33 +38,35 @@ function isFew({ leaders, typed }) {
 
 /** Ask for the plan; one question at a time, and of many leaders only when told to. */
 async function plan(told = false) {
+  const mine = ++turn;
   sort();
   made = null;
   for (const id of ["#keep", "#print"]) find(id).disabled = true;
   const wishes = wanted();
-  find("#count").hidden = true;
-  if (!wishes.leaders.length) return show({ told: words.none_chosen });
-  if (!told && !isFew(wishes)) {
-    find("#count").hidden = false;
-    return show({ told: say("many", { n: wishes.leaders.length }) });
-  }
-  if (asking) return (again = true);
+  const waits = wishes.leaders.length > 0 && !told && !isFew(wishes);
+  find("#count").hidden = !waits;
+  if (!wishes.leaders.length) show({ told: words.none_chosen });
+  else if (waits) show({ told: say("many", { n: wishes.leaders.length }) });
+  else if (asking) again = () => plan(told);
+  else await askFor(wishes, mine);
+}
+
+async function askFor(wishes, mine) {
   asking = true;
   find("#told").textContent = words.counting;
   await trying(async () => {
     try {
-      show(await ask("/print/plan", wishes));
+      const answer = await ask("/print/plan", wishes);
+      if (mine === turn) show(answer);
     } catch (error) {
       if (!(error instanceof RefusedError)) throw error;
-      show({ told: words.not_so }, error.faults);
+      if (mine === turn) show({ told: words.not_so }, error.faults);
     }
   });
   asking = false;
-  if (again) {
-    again = false;
-    await plan(told);
-  }
-  return undefined;
+  const next = again;
+  again = null;
+  if (mine !== turn) await next?.();
 }
 
 function show(answer, faults = []) {
@@ -112,14 +115,12 @@ find("#keep")?.addEventListener("click", () => trying(async () => {
   if (path) Object.assign(document.createElement("a"), { href: `${path}?keep`, download: "" }).click();
 }));
 
-find("#print")?.addEventListener("click", () => {
+find("#print")?.addEventListener("click", async () => {
   const opened = window.open("", "_blank"); // at once, or the browser takes it for an advertisement
-  trying(async () => {
-    const path = await address();
-    if (path) opened.location = path;
-    else opened.close();
-    tell(words.opened);
-  });
+  const path = await trying(address);
+  if (!path) return opened.close();
+  opened.location = path;
+  return tell(words.opened);
 });
 
 if (form) {

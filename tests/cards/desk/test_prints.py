@@ -117,7 +117,9 @@ def test_many_leaders_are_counted_when_asked(served: Served, opened: Opened) -> 
         name = f"<script>{number}</script>"
         (served.folder / f"a{number}.toml").write_text(recipe.replace("Gravel five", name), "utf-8")
     page = opened(served, "/print?kind=labels")
+    page.get_by_role("checkbox").first.check()  # whose answer comes when more are chosen
     page.get_by_role("button", name="Tick all shown").click()
+    expect(page.locator("#told")).to_contain_text("31 leaders")
     page.get_by_role("button", name="Count the pages").click()
     expect(page.locator("#told")).to_have_text("2 pages, 31 labels")
     assert "<script>30</script>" in page.locator("#chosen").inner_text()
@@ -145,7 +147,7 @@ def test_what_the_page_asks_may_name_no_file_elsewhere(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("kind", "told"),
     [
-        ("cards", "página, 1 tarjeta en 2 caras"),
+        ("cards", "1 página, 2 tarjetas en 4 caras"),
         ("labels", "1 etiqueta"),
         ("bench", "página"),
         ("counter", "1 página"),
