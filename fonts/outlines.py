@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Iterable, Mapping
+from functools import cache
 
 from tagend.fonts.files import OWN, font_path
 from tagend.layouts.base.faults import refused
@@ -16,6 +17,19 @@ def outlines(font: str, characters: Iterable[str]) -> Mapping[str, str]:
 
     Raises `Refused` for a person's own font that is damaged.
     """
+    known, wanted = _known(font), dict.fromkeys(characters)
+    if missing := [character for character in wanted if character not in known]:
+        known |= _read(font, missing)
+    return {character: known[character] for character in wanted}
+
+
+@cache
+def _known(font: str) -> dict[str, str]:
+    """Return the outlines that this process has of a font already; `outlines` adds to them."""
+    return {}
+
+
+def _read(font: str, characters: Iterable[str]) -> dict[str, str]:
     asked = json.dumps([font, *characters]).encode()
     if not font.startswith(OWN):
         return drawn(asked)
@@ -26,7 +40,7 @@ def outlines(font: str, characters: Iterable[str]) -> Mapping[str, str]:
 
 
 def drawn(asked: bytes) -> dict[str, str]:
-    """Return what `outlines` does, in this process."""
+    """Return the outlines asked for as JSON, a font and its characters, in this process."""
     from fontTools.pens.svgPathPen import SVGPathPen
     from fontTools.pens.transformPen import TransformPen
     from fontTools.ttLib import TTFont

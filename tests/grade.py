@@ -71,9 +71,14 @@ def _grown(inked: Rows) -> Rows:
     return across
 
 
+def modules(symbol: Symbol) -> Rows:
+    """Return which modules of a symbol are dark, row by row."""
+    return np.array([[*row] for row in symbol.rows], dtype=bool)
+
+
 def grade(seen: Grey, symbol: Symbol) -> Grade:
     """Return the grades of a picture that shows this symbol, upright, and nothing else dark."""
-    dark = np.array(symbol.rows)
+    dark = modules(symbol)
     middle = (seen.max() + seen.min()) / 2
     inked = seen < middle
     down, across = _grid(inked, dark), _grid(inked.T, dark.T)

@@ -41,7 +41,7 @@ LAYOUTS = {
     "logo": ("base", "paper", "strangers"),
     "sheets": ("base", "paper", "stock"),
     "pdf": ("base", "paper", "strangers", "codes", "sheets"),
-    "svg": ("paper", "codes"),
+    "svg": ("base", "paper", "codes", "sheets"),
 }
 # What reads a person's writing, in any room.
 _WRITING = "layouts.base"

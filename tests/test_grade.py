@@ -19,7 +19,7 @@ from tagend.layouts.pdf.pdf import write_pdf
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet
 from tagend.layouts.stock.stock import shipped
-from tests.grade import grade, printed
+from tests.grade import grade, modules, printed
 from tests.layouts.drawn import page_image
 from tests.qr_layout import blocks, codewords, corrected_at_most
 from tests.told import JOB
@@ -75,7 +75,7 @@ MADE = symbol("TAG3:SANDBAR EIGHT:W8:BUTT PL*3/4:30*23*HN*25-B:24*13*FC*14-NS:O2
 
 
 def drawn(made: Symbol, dots: int) -> Image.Image:
-    rows = np.pad(np.array(made.rows), QUIET + 1)
+    rows = np.pad(modules(made), QUIET + 1)
     large = rows.repeat(dots, axis=0).repeat(dots, axis=1)
     return Image.fromarray(np.where(large, 0, 255).astype(np.uint8))
 
@@ -96,10 +96,10 @@ def test_a_faded_a_blurred_and_a_stretched_code_lose_their_points() -> None:
 def test_codewords_stand_where_an_unrelated_reader_finds_them() -> None:
     of, most = blocks(MADE), corrected_at_most(MADE)
     for more, is_read in ((0, True), (1, False)):
-        rows = np.array(MADE.rows)
+        rows = modules(MADE)
         spoiled = [place for place, block in enumerate(of) if block == 0][: most[0] + more]
         rows[np.isin(codewords(MADE.version), spoiled)] ^= True
-        made = replace(MADE, rows=tuple(map(tuple, rows)))
+        made = replace(MADE, rows=tuple(bytes(row.tolist()) for row in rows))
         found = zxingcpp.read_barcodes(drawn(made, 4), try_invert=False)
         assert [code.text for code in found] == ([MADE.text] if is_read else [])
         assert grade(printed(drawn(made, 4), 203), MADE).unused_correction == 0

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from tagend.cards.base.units import DIAMETER_MM, STRENGTH_KG, Diameter, Length, Strength
@@ -19,6 +20,7 @@ FINEST_MM: Mapping[ShownUnit, Fraction] = {
 }
 
 
+@lru_cache(maxsize=4096)  # the same in every size of type that is tried
 def length_number(mm: Fraction, unit: ShownUnit) -> str:
     """Return the number alone: `34 1/4`, `87.5` or `875`, to the finest mark of a tape."""
     if mm < 0:  # a section whose knots take more than its cut length

@@ -6,7 +6,7 @@ first, in a change of its own, which can be undone like any other.
 
 import shlex
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
@@ -112,10 +112,10 @@ def undo(change: Change, asked: int | None = None) -> HistoryEntry:
     Raises `Refused` for any other, since changes build on each other.
     """
     *before, _ = history(change.db)
-    last = next((entry for entry in reversed(before) if entry.stands and not entry.undoes), None)
+    last = _last_standing(before)
     if last is None and asked is None:
         raise refused("there is nothing to undo", "`tagend book history` lists what was done")
-    may = {entry.number: entry for entry in (last, *before[-1:]) if entry is not None}
+    may = {entry.number: entry for entry in undoable(before)}
     chosen = last if asked is None else may.get(asked)
     if chosen is None:
         first = f"undo {last.number} first" if last else "nothing is left to undo"
@@ -124,6 +124,42 @@ def undo(change: Change, asked: int | None = None) -> HistoryEntry:
     change.db.execute("UPDATE entry SET undoes = ? WHERE id = ?", (chosen.number, change.number))
     change.tell(f"undid {chosen.number}: {chosen.told}")
     return chosen
+
+
+def undoable(entries: Sequence[HistoryEntry]) -> tuple[HistoryEntry, ...]:
+    """Return the entries that may be taken back, of all: the last that stands, and the very last.
+
+    Those are one, but where the very last is an undoing, which can be regretted.
+    """
+    last = _last_standing(entries)
+    return tuple(dict.fromkeys(entry for entry in (last, *entries[-1:]) if entry is not None))
+
+
+def _last_standing(entries: Sequence[HistoryEntry]) -> HistoryEntry | None:
+    return next((entry for entry in reversed(entries) if entry.stands and not entry.undoes), None)
+
+
+def last_entry(db: sqlite3.Connection) -> int:
+    """Return the number of the last entry; 0 where there is none."""
+    return int(db.execute("SELECT coalesce(max(id), 0) FROM entry").fetchone()[0])
+
+
+def check_unchanged(db: sqlite3.Connection, table: str, rows: Iterable[int], since: int) -> None:
+    """Raise `Refused` where a row was changed after an entry, with what that change tells.
+
+    A spool is changed by what is drawn of it too.
+    """
+    listed = f"[{','.join(map(str, rows))}]"
+    found = db.execute(
+        "SELECT told FROM step JOIN entry ON entry.id = entry WHERE entry > :since AND ("
+        "of = :table AND key IN (SELECT value FROM json_each(:rows)) OR :table = 'spool' AND "
+        "of = 'draw' AND (json_extract(was, '$.spool') IN (SELECT value FROM json_each(:rows)) OR "
+        "EXISTS (SELECT 1 FROM draw WHERE draw.id = key "
+        "AND spool IN (SELECT value FROM json_each(:rows))))) ORDER BY entry DESC",
+        {"since": since, "table": table, "rows": listed},
+    ).fetchone()
+    if found is not None:
+        raise refused(f"the book was changed meanwhile: {found['told']}", "look at it again")
 
 
 def _put_back(db: sqlite3.Connection, entry: int) -> None:

@@ -7,6 +7,7 @@ from datetime import date
 from fractions import Fraction
 from functools import cache
 
+from tagend.cards.base.plural import counted
 from tagend.cards.base.units import (
     Diameter,
     Length,
@@ -134,8 +135,8 @@ def usable(all_of_them: Iterable[BookSpool]) -> Rack:
     )
 
 
-def add(change: Change, rack: Rack) -> tuple[int, int]:
-    """Take spools into the book; return how many are new and how many it had already.
+def add(change: Change, rack: Rack) -> None:
+    """Take spools into the book; those that it has already stay as they are.
 
     Raises `Refused` where a spool has the label of another line, or of another lot.
     """
@@ -155,7 +156,9 @@ def add(change: Change, rack: Rack) -> tuple[int, int]:
         "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
         map(_row, new),
     )
-    return len(new), len(rack.spools) - len(new)
+    known_already = len(rack.spools) - len(new)
+    there = f", {known_already} were there already" if known_already else ""
+    change.tell(f"{counted(len(new), 'spool')} added{there}")
 
 
 def open_spool(db: sqlite3.Connection, spool: BookSpool, on: date) -> None:

@@ -12,6 +12,7 @@ from tagend.cards.batches.batch import Batch, Cut, Order, Pull
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.book.changes import Change
 from tagend.cards.book.leaders import leaders
+from tagend.cards.book.naming import ranges
 from tagend.cards.book.spools import (
     BookSpool,
     millimetres,
@@ -36,6 +37,15 @@ class TiedBatch:
     tied: date
     who: str | None
     batch: Batch  # whose orders have their numbers
+
+    @property
+    def told(self) -> str:
+        """What the history says of it."""
+        what = ", ".join(
+            f"{order.count} {order.leader.recipe.name} (no. {ranges(order.numbers)})"
+            for order in self.batch.orders
+        )
+        return f"tied batch {self.number}: {what}"
 
 
 def tie(change: Change, orders: Sequence[Order], tied: date, who: str | None) -> TiedBatch:

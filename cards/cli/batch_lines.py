@@ -3,15 +3,12 @@
 from collections.abc import Iterator, Sequence
 
 from tagend.cards.base.plural import counted
-from tagend.cards.base.shown_lengths import length, line_length, line_to_buy, thickness
-from tagend.cards.batches.batch import Batch, Order, Pull
+from tagend.cards.batches.batch import Batch, Order
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.shown import shown_diameter
 from tagend.cards.practice.rack_file import Rack
+from tagend.cards.words.batch_words import PullTold, batch_told, lacking
 from tagend.cards.words.language import ENGLISH
-from tagend.cards.words.leader_words import Told
-from tagend.cards.words.shopping import shortage_line
 
 
 def rack_lines(
@@ -33,37 +30,25 @@ def rack_batch_lines(batch: Batch, rack: Rack | None) -> Iterator[str]:
 
 def batch_lines(batch: Batch) -> Iterator[str]:
     """Yield what to cut from each spool, and what to buy."""
-    unit = batch.orders[0].leader.unit
+    told = batch_told(batch, ENGLISH)
     yield f"{counted(sum(order.count for order in batch.orders), 'leader')}, spool by spool"
-    for pull in batch.pulls:
-        yield from _pull_lines(pull, batch.orders[0].leader)
-    for shortage in batch.shortages:
-        yield f"  to buy: {shortage_line(shortage, ENGLISH)}"
-    if batch.spare_mm >= 1:  # mm: less shows on no tape
-        spare = line_to_buy(batch.spare_mm, unit)
-        yield f"    cut in another way, at most {spare} less is to buy"
-    for order in batch.orders:
-        told = Told(order.leader, ENGLISH)
-        for piece in order.leader.pieces:
-            if piece.bought:
-                yield (
-                    f"  to buy ready made: {order.count} × {told.length(piece.section.length)}, "
-                    f"{told.thickness(piece)} {piece.part} "
-                    f"for {order.leader.recipe.name}"
-                )
+    for pull in told.pulls:
+        yield from _pull_lines(pull)
+    for line in told.to_buy:
+        yield f"  to buy: {line}"
+    if told.spare:
+        yield f"    cut in another way, at most {told.spare} less is to buy"
+    for line in told.ready_made:
+        yield f"  to buy: {line}"
 
 
-def _pull_lines(pull: Pull, leader: Leader) -> Iterator[str]:
-    unit = leader.unit
-    name = f"{thickness(pull.diameter_mm, unit)} {pull.material}"
-    if pull.spool is not None and pull.left_mm is not None:
-        thick = shown_diameter(pull.spool.diameter, leader)
-        name = f"{pull.spool.label}: {thick} {pull.material}"
-        name += f", {line_length(pull.left_mm, unit)} left after it"
-    yield f"  {name}; draws {line_length(pull.mm, unit)}"
+def _pull_lines(pull: PullTold) -> Iterator[str]:
+    name = pull.line
+    if pull.spool is not None:
+        name = f"{pull.spool}: {name}, {pull.left} left after it"
+    yield f"  {name}; draws {pull.drawn}"
     for cut in pull.cuts:
-        each = length(cut.piece.cut_mm, cut.leader.unit)
-        yield f"      {cut.count} × {each}  {cut.leader.recipe.name}, section {cut.piece.place}"
+        yield f"      {cut.count} × {cut.length}  {cut.recipe}, section {cut.section}"
     if pull.runs_out_at is not None:
         number, name = pull.runs_out_at.number, pull.runs_out_at.order.leader.recipe.name
         yield f"      runs out at leader {number} of {name}"
@@ -78,8 +63,7 @@ def _whole_lines(leaders: Sequence[Leader], rack: Rack) -> Iterator[str]:
         if most is None:
             yield f"  {leader.recipe.name}: any number, it takes no line"
             continue
-        kinds = ((thickness(each.diameter_mm, leader.unit), each.material) for each in most.lacking)
-        too_little = " and ".join(dict.fromkeys(map(" ".join, kinds)))
+        too_little = " and ".join(lacking(leader, most, ENGLISH))
         number = f"{most.number}{_perhaps(most.number, most.at_most)}"
         yield f"  {leader.recipe.name}: {number}; for more there is too little {too_little}"
 

@@ -1,5 +1,6 @@
-"""`tagend cards`: pocket cards on sheets, as PDF."""
+"""`tagend cards`: pocket cards on sheets as a PDF, or those of one leader as an SVG."""
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -15,6 +16,7 @@ from tagend.cards.cli.options import (
     variant_options,
 )
 from tagend.cards.cli.print_command import Printing, print_command
+from tagend.layouts.base.faults import refused
 
 if TYPE_CHECKING:
     from tagend.cards.printing.job import Printed
@@ -23,7 +25,7 @@ if TYPE_CHECKING:
     from tagend.layouts.sheets.shelves import RunOrder
 
 
-@print_command("cards", logo=True)
+@print_command("cards", logo=True, svg=True)
 @click.option(
     "--size",
     metavar="SIZE",
@@ -89,12 +91,20 @@ def command(
     rack: str | None,
     **wishes: Any,  # size, paper, copies and the like, named as in `CardWishes`
 ) -> "Printed":
-    """Print a pocket card to tie from for each RECIPE; `-` reads standard input."""
+    """Print a pocket card to tie from for each RECIPE; `-` reads standard input.
+
+    An OUT.svg, such as for a web page, shows all sides of one leader's cards true to size.
+    """
     from tagend.cards.printing.card_sheets import SheetWishes
     from tagend.cards.printing.cards import CardWishes, cards_pdf
 
     if press:
-        _refuse_sheet_options()
+        _refuse(_OF_SHEETS, "With --press each side is a page of its own")
+    if printing.svg:
+        _refuse(_OF_PAPER, "An SVG shows each side of a card once, and no paper")
+        if (count := len(printing.recipes)) > 1:
+            found = f"an SVG shows the cards of one leader, and here are {count}"
+            raise refused(found, "name one recipe, or a PDF")
     wanted = CardWishes(
         sheets=SheetWishes(backs, order, gutter, margin, pouch, press, hole),
         taught=not brief,
@@ -102,22 +112,29 @@ def command(
         rack=load_rack(rack, printing.job.practice),
         **wishes,
     )
-    return cards_pdf(printing.job, printing.worksheets(variants=True), wanted)
+    worksheets = printing.worksheets(variants=True)
+    if not printing.svg:
+        return cards_pdf(printing.job, worksheets, wanted)
+    from tagend.cards.printing.card_svg import cards_svg
+
+    return cards_svg(printing.job, worksheets[0], wanted)
 
 
-def _refuse_sheet_options() -> None:
-    """Refuse the options that say how cards share a sheet: on a press, none does."""
+# The options that say how cards share a sheet; that print them; by the names of their values.
+_OF_SHEETS = {
+    "paper": "--paper",
+    "backs": "--backs",
+    "order": "--order",
+    "gutter": "--gutter",
+    "margin": "--margin",
+    "pouch": "--wet and --dry",
+}
+_OF_PAPER = _OF_SHEETS | {"press": "--press", "hole": "--hole", "copies": "--copies"}
+
+
+def _refuse(options: Mapping[str, str], why: str) -> None:
+    """Refuse options that mean nothing here."""
     context = click.get_current_context()
-    given = {
-        "paper": "--paper",
-        "backs": "--backs",
-        "order": "--order",
-        "gutter": "--gutter",
-        "margin": "--margin",
-        "pouch": "--wet and --dry",
-    }
-    for name, option in given.items():
+    for name, option in options.items():
         if context.get_parameter_source(name) is ParameterSource.COMMANDLINE:
-            raise click.UsageError(
-                f"With --press each side is a page of its own; leave out {option}.", context
-            )
+            raise click.UsageError(f"{why}; leave out {option}.", context)

@@ -14,7 +14,7 @@ from tagend.cards.cli.options import (
     shop_option,
     variant_options,
 )
-from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.output import check_output, is_svg, tell_written, write_output
 from tagend.cards.cli.show import show_if_asked, show_option
 from tagend.cards.cli.spoken import spoken
 from tagend.cards.leader.leader import Leader
@@ -50,9 +50,8 @@ def command(
     The page draws diameter, wave impedance and bending stiffness along them. All is computed for
     an ideal string: to compare leaders.
     """
-    ending = output and output.lower().rpartition(".")[2]
-    if ending not in (None, "pdf", "svg"):
-        raise refused("a page is a PDF or an SVG", "let its name end in .pdf or .svg", output or "")
+    if output is not None and not output.lower().endswith((".pdf", ".svg")):
+        raise refused("a page is a PDF or an SVG", "let its name end in .pdf or .svg", output)
     job = load_job(shop)
     alone = len(names) == 1 and variant is None
     recipes = load_chosen(names, job.practice, variant, variants or alone)
@@ -73,12 +72,12 @@ def command(
     if output is not None:
         from tagend.cards.printing.compare import comparison_pdf, comparison_svg
 
-        make = comparison_svg if ending == "svg" else comparison_pdf
+        make = comparison_svg if is_svg(output) else comparison_pdf
         write_output(output, make(job, sheets, paper), replace=replace)
         show_if_asked(output)
     click.echo("\n".join(told))
     if output is not None:
-        click.echo(f"wrote {output}", err=True)
+        tell_written(f"{output}")
 
 
 def _lines(leaders: Sequence[Leader]) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """The options that several commands share; words of the command line in, checked values out."""
 
 from collections.abc import Callable
-from datetime import UTC, date, datetime
+from datetime import date
 from functools import partial
 from typing import TypeVar
 
@@ -94,11 +94,6 @@ def reading(read: Callable[[str], T]) -> Callable[[click.Context, click.Paramete
             return None if text is None else read(text)
 
     return callback
-
-
-def today() -> date:
-    """Return the day where this computer is. Nothing but a command may look at the clock."""
-    return datetime.now(UTC).astimezone().date()
 
 
 def _points(_context: click.Context, _option: click.Parameter, text: str) -> float:

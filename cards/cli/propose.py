@@ -1,6 +1,6 @@
 """`tagend propose`: a taper worked out from what the rack holds."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import click
 
@@ -9,20 +9,12 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
-from tagend.cards.cli.output import check_output, named_file, write_output
+from tagend.cards.cli.output import check_output, named_file, tell_written, write_output
 from tagend.cards.cli.spoken import told_of
-from tagend.cards.practice.practice import Practice
-from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
+from tagend.cards.propose.asking import AskedTaper, wish_of
 from tagend.cards.propose.proposal import propose
-from tagend.cards.propose.step_limit import StepLimit
-from tagend.cards.propose.supplies import (
-    butt_for_line,
-    supplies_of_diameters,
-    supplies_of_rack,
-)
-from tagend.cards.propose.wish import Shares, Wish, read_shares, read_tippet
+from tagend.cards.propose.wish import Shares, read_shares
 from tagend.cards.recipe.recipe import NAME_MOST
-from tagend.layouts.base.faults import under
 
 _DIAMETERS = 'Instead of a rack, sizes that can be had: "0.021 in, 0.019 in, 4X".'
 _LINE_TIP = "Instead of the butt, the fly line's tip: the butt is near two thirds of it."
@@ -86,46 +78,28 @@ def command(
     from tagend.cards.leader.worksheet import worksheet
     from tagend.cards.recipe.recipe_text import recipe_text
 
-    practice = load_practice(shop)
-    with under("material"):
-        only = practice.materials.find(material).name if material else None
-    with under("tippet"):
-        ending = read_tippet(tippet, practice)
     if (rack is None) == (diameters is None):
         raise click.UsageError("Give either --rack or --diameters.")
-    if spools := load_rack(rack, practice):
-        supplies = supplies_of_rack(spools)
-    else:
-        supplies = supplies_of_diameters(diameters or (), only or "nylon", ending)
+    if not (butt or line_tip or bought) or (butt and (line_tip or bought)):
+        raise click.UsageError("Give one of --butt, --line-tip and --bought.")
+    practice = load_practice(shop)
+    spools = load_rack(rack, practice)
     named_file(output)
     check_output(output, replace=replace)
-    pieces = {
-        name: _read(name, text, reader, practice)
-        for name, text, reader in (
-            ("bought", bought, read_bought),
-            ("sighter", sighter, read_sighter),
-            ("guard", guard, read_guard),
-        )
-    }
-    ready_made = pieces["bought"]
-    if (butt, line_tip, ready_made).count(None) > 2 or (butt and (line_tip or ready_made)):
-        raise click.UsageError("Give one of --butt, --line-tip and --bought.")
-    if ready_made is not None:
-        butt = ready_made.tapers_to or ready_made.diameter
-    elif line_tip is not None:
-        butt = butt_for_line(line_tip, supplies, practice)
-    assert butt is not None
-    wish = Wish(
+    asked = AskedTaper(
         total=total,
+        tippet=tippet,
         butt=butt,
-        tippet=ending,
-        step=StepLimit(practice.rules["step"].limits, step.mm if step else None),
-        shares=shares,
-        material=only,
         line_tip=line_tip,
-        **pieces,
+        step=step,
+        shares=shares,
+        material=material,
+        bought=bought,
+        sighter=sighter,
+        guard=guard,
     )
-    proposals = propose(wish, supplies, practice, name)
+    wish, strands = wish_of(asked, spools or diameters or (), practice)
+    proposals = propose(wish, strands, practice, name)
     sheets = [worksheet(proposal.recipe, practice) for proposal in proposals]
     blocks = (
         "\n".join(proposal_lines(place, proposal, told_of(sheet)))
@@ -134,15 +108,4 @@ def command(
     click.echo("\n\n".join(blocks))
     heed(sheets[:1], anyway=anyway)
     write_output(output, recipe_text(proposals[0].recipe).encode(), replace=replace)
-    click.echo(f"wrote the first into {output}", err=True)
-
-
-def _read(
-    option: str,
-    text: str | None,
-    read: Callable[[str, Practice], AskedPiece],
-    practice: Practice,
-) -> AskedPiece | None:
-    """Read a piece that is asked for, or None where the option is not given."""
-    with under(option):
-        return read(text, practice) if text is not None else None
+    tell_written(f"the first into {output}")

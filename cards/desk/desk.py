@@ -12,9 +12,10 @@ from typing import Any, TypeVar
 
 from tagend.cards.disk.disk import read_bytes
 from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
+from tagend.cards.leader.leader import Leader, work_out
 from tagend.cards.practice.rack_file import Rack, read_rack
 from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.job import Job, job_of
+from tagend.cards.printing.job import Job, Printed, job_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Refused, refused, under
@@ -46,6 +47,7 @@ class Desk:
     def __init__(self, folder: Path) -> None:
         self.folder = folder.resolve()
         self.end: Callable[[], None] = lambda: None  # what the page's own button does
+        self.prints: dict[str, Printed] = {}  # the last ones, by what they hold
         self._read: dict[tuple[str, ...], tuple[object, Any]] = {}
 
     def path(self, name: str) -> Path:
@@ -109,6 +111,13 @@ class Desk:
         """Return the leader in a file; None where it is none, or there is no such file."""
         stamp = self.stamp(name)
         return stamp and self._kept(name, [SHOP, name], lambda: self._leader(name, stamp))
+
+    def worked_out(self, kept: Kept) -> Leader:
+        """Return a leader that can be read, worked out again only after its file has changed."""
+        recipe, practice = kept.recipe, self.job().practice
+        assert recipe is not None
+        files = [SHOP, kept.name]
+        return self._kept("worked out", files, lambda: work_out(recipe, practice))
 
     def _leader(self, name: str, stamp: Stamp) -> Kept | None:
         data = read_bytes(str(self.path(name)))

@@ -1,19 +1,20 @@
 """The leaders of the folder as small cards: found, sorted, begun, copied."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute
 
+from tagend.cards.base.toml_edit import with_keys
 from tagend.cards.desk.desk import SHOP, Desk, Kept
 from tagend.cards.desk.draft import recipe_in
-from tagend.cards.desk.leader import unit_of, written
+from tagend.cards.desk.leader import free_name, unit_of, written
 from tagend.cards.desk.leader_drawn import front_of, title
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
-from tagend.cards.disk.disk import write_whole
+from tagend.cards.disk.disk import read_bytes, write_whole
 from tagend.cards.disk.sample_files import sample_files
-from tagend.cards.leader.leader import work_out
+from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.paper.face import Face
@@ -75,10 +76,13 @@ def picture(desk: Desk, request: Request) -> Shown:
 
 def copy(desk: Desk, said: Json) -> Json:
     """Write a leader once more under another name; comments go along."""
-    kept = desk.leader(str(said["name"]))
+    kept, name = desk.leader(str(said["name"])), str(said["as"]).strip()
     if kept is None or kept.recipe is None:
         raise refused("there is no such leader in this folder", "load the page again")
-    return written(desk, replace(kept.recipe, name=str(said["as"]).strip() or kept.recipe.name))
+    data = with_keys(read_bytes(str(desk.path(kept.name))), {"name": name})
+    file = free_name(desk, read_recipe(data, desk.job().practice).name)
+    write_whole(str(desk.path(file)), data)
+    return {"name": file}
 
 
 def begin(desk: Desk, said: Json) -> Json:
@@ -107,7 +111,7 @@ def _shelved(desk: Desk, kept: Kept) -> Shelved:
         told = str(kept.refusal)
         return Shelved(file=kept.name, stamp=stamp, name=kept.name, told=told, is_whole=False)
     recipe = kept.recipe
-    leader = work_out(recipe, job.practice)
+    leader = desk.worked_out(kept)
     return Shelved(
         file=kept.name,
         stamp=stamp,

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
+from urllib.parse import quote
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from starlette.concurrency import run_in_threadpool
@@ -15,7 +16,7 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Route
 
 from tagend.cards.desk.desk import Desk
-from tagend.cards.words.desk_words import desk_words
+from tagend.cards.words.desk_words import desk_words, without_options
 from tagend.cards.words.language import ENGLISH, Wording
 from tagend.cards.words.refusal_words import told_in
 from tagend.layouts.base.faults import Refused, refused
@@ -48,23 +49,20 @@ def page(desk: Desk, screen: str, status: int = 200, **values: object) -> Respon
 
     `words` are those of all scripts, and of the screen's own.
     """
+    said = desk_words(wording_here(desk).language)
+    words = {**said["script"], **said.get(f"{screen}_script", {})}
+    around = {"screen": screen, "screens": SCREENS, "words": words, "folder": desk.folder.name}
+    return HTMLResponse(part(desk, screen, **around, **values), status)
+
+
+def part(desk: Desk, template: str, **values: object) -> str:
+    """Return the HTML of a template: of a part of a screen that comes later, say."""
     wording = wording_here(desk)
     said = desk_words(wording.language)
-    html = (
-        _templates()
-        .get_template(f"{screen}.html")
-        .render(
-            screen=screen,
-            screens=SCREENS,
-            language=wording.language,
-            say=partial(_say, said),
-            term=wording.term,
-            words={**said["script"], **said.get(f"{screen}_script", {})},
-            folder=desk.folder.name,
-            **values,
-        )
+    filled = _templates().get_template(f"{template}.html")
+    return filled.render(
+        language=wording.language, say=partial(_say, said), term=wording.term, **values
     )
-    return HTMLResponse(html, status)
 
 
 def shown(path: str, show: Callable[[Desk, Request], Shown]) -> Route:
@@ -109,13 +107,18 @@ def received(path: str, take: Callable[[Desk, str, bytes], Shown]) -> Route:
     return Route(path, endpoint, methods=["POST"], name=take.__name__)
 
 
+def as_file(data: bytes, kind: str, name: str, *, keep: bool) -> Response:
+    """Return the answer that is a file, to look at or to keep."""
+    way = "attachment" if keep else "inline"
+    said = f"{way}; filename*=UTF-8''{quote(name, safe='')}"
+    return Response(data, media_type=kind, headers={"content-disposition": said})
+
+
 def refusals(desk: Desk, refusal: Refused) -> list[dict[str, str]]:
     """Return what was refused in the shop's language: where, and a whole line."""
     language = wording_here(desk).language
-    return [
-        {"where": fault.where, "text": str(told_in(language, fault)._replace(where=""))}
-        for fault in refusal.faults
-    ]
+    told = ((fault.where, told_in(language, fault)._replace(where="")) for fault in refusal.faults)
+    return [{"where": where, "text": without_options(str(it), language)} for where, it in told]
 
 
 async def show_refusal(request: Request, error: Exception) -> Response:
@@ -123,7 +126,8 @@ async def show_refusal(request: Request, error: Exception) -> Response:
     assert isinstance(error, Refused)
     desk = desk_of(request)
     if request.method == "POST":
-        told = [str(told_in(wording_here(desk).language, fault)) for fault in error.faults]
+        language = wording_here(desk).language
+        told = [without_options(str(told_in(language, fault)), language) for fault in error.faults]
         return JSONResponse({"refused": told, "faults": refusals(desk, error)}, 422)
     return page(desk, "refused", 422, refusal=error, faults=refusals(desk, error))
 

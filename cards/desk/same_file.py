@@ -1,4 +1,4 @@
-"""A recipe file and a draft of it in; the file with what was changed, and all else as it was, out.
+"""A recipe or rack file and a draft of it in; the file with what was changed, all else kept, out.
 
 A file is taken as its blocks: the lines before the first heading, and each heading with the
 comments right above it and the lines below it. Blocks move, come and go whole; within a block only
@@ -7,23 +7,37 @@ the lines of changed keys do.
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 from tagend.cards.base.toml_edit import edited
+from tagend.cards.practice.rack_file import Spool
 from tagend.cards.recipe.fields import FIELDS
 from tagend.cards.recipe.recipe import Recipe
 
 _HEADING = re.compile(r"^[ \t]*\[\[?[ \t]*([\w.-]+)[ \t]*\]\]?", re.MULTILINE)
-_KEYS = {field.key for cls in FIELDS for field in FIELDS[cls]}
-_TABLES = {field.key: field for field in FIELDS[Recipe] if field.part}
 
 
 Places = Mapping[str, Sequence[int | None]]
 
 
 @dataclass(frozen=True, slots=True)
-class _Block:
+class Layout:
+    """What a kind of file holds: the keys that are ours, and its tables, of which may be many."""
+
+    keys: frozenset[str]
+    tables: Mapping[str, bool]
+
+
+RECIPE = Layout(
+    frozenset(field.key for cls in FIELDS for field in FIELDS[cls]),
+    {field.key: bool(field.count) for field in FIELDS[Recipe] if field.part},
+)
+RACK = Layout(frozenset(field.name for field in fields(Spool)), {"spool": True})
+
+
+@dataclass(frozen=True, slots=True)
+class _Passage:
     """A part of the file: of which table, what stands above its keys, its keys, what is below."""
 
     table: str
@@ -32,45 +46,51 @@ class _Block:
     below: str = "\n"
 
 
-def with_draft(data: bytes, tables: Mapping[str, Any], was: Places) -> bytes:
+def with_draft(
+    data: bytes, tables: Mapping[str, Any], was: Places, layout: Layout = RECIPE
+) -> bytes:
     """Return the file so that it says what the tables say.
 
-    `was` has, for the sections and the variants, which of the file each of them is, counted from 0.
+    `was` has, for tables of which there are many, which of the file each is, counted from 0.
     A file may be written in ways that this does not know: whoever calls reads the result again.
     """
-    return edited(data, lambda text: _with_tables(text.replace("\r\n", "\n"), tables, was))
+    return edited(data, lambda text: _with_tables(text.replace("\r\n", "\n"), tables, was, layout))
 
 
-def _with_tables(text: str, tables: Mapping[str, Any], was: Places) -> str:
+def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layout) -> str:
     blocks = list(_blocks(text))
-    there: dict[str, list[_Block]] = {}
+    there: dict[str, list[_Passage]] = {}
     for block in blocks:
         there.setdefault(block.table, []).append(block)
-    made = {"": [_changed(there[""][0], _plain(tables))]}
-    for key, field in _TABLES.items():
-        said = tables.get(key, [] if field.count else {})
-        rows = said if field.count else [said] if said else []
+    plain = {key: value for key, value in tables.items() if key not in layout.tables}
+    made = {"": [_changed(there[""][0], plain, layout)]}
+    for key, many in layout.tables.items():
+        said = tables.get(key, [] if many else {})
+        rows = said if many else [said] if said else []
         old = there.get(key, [])
-        places = was[key] if field.count else [0]
+        places = was[key] if many else [0]
         made[key] = [
             _changed(
-                old[place]
-                if place is not None and place < len(old)
-                else _new(key, many=bool(field.count)),
+                old[place] if place is not None and place < len(old) else _new(key, many=many),
                 row,
+                layout,
             )
             for place, row in zip(places, rows, strict=False)
         ]
-    *first, last = _in_order(blocks, made)
-    whole = "".join(block.above + block.keys + (block.below or "\n") for block in first)
+    *first, last = _in_order(blocks, made, layout)
+    whole = "".join(
+        block.above + block.keys + (block.below or ("\n" if block.table else "")) for block in first
+    )
     is_end = last.table == blocks[-1].table and last.below == blocks[-1].below
     return whole + last.above + last.keys + (last.below if is_end else "")
 
 
-def _in_order(blocks: Sequence[_Block], made: Mapping[str, Sequence[_Block]]) -> Iterator[_Block]:
+def _in_order(
+    blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]], layout: Layout
+) -> Iterator[_Passage]:
     """Yield the new blocks, each kind where its first one was; what is new, in the usual order."""
     order = list(dict.fromkeys(block.table for block in blocks))
-    usual = ["", *_TABLES]
+    usual = ["", *layout.tables]
     for key in usual:
         if key not in order:
             before = [order.index(each) for each in usual[: usual.index(key)] if each in order]
@@ -79,17 +99,16 @@ def _in_order(blocks: Sequence[_Block], made: Mapping[str, Sequence[_Block]]) ->
         yield from made.get(key, [block for block in blocks if block.table == key])
 
 
-def _blocks(text: str) -> Iterator[_Block]:
-    starts = [_with_comments(text, found.start()) for found in _HEADING.finditer(text)]
-    tables = [found[1] for found in _HEADING.finditer(text)]
-    ends = [found.end() for found in _HEADING.finditer(text)]
-    first = starts[0] if starts else len(text)
-    yield _parted("", "", text[:first])
-    for place, (table, start, end) in enumerate(zip(tables, starts, ends, strict=True)):
-        stop = starts[place + 1] if place + 1 < len(starts) else len(text)
-        line = text.find("\n", end, stop)
+def _blocks(text: str) -> Iterator[_Passage]:
+    found = list(_HEADING.finditer(text))
+    starts = [_with_comments(text, each.start()) for each in found]
+    if starts and starts[0] == 0:  # what a file opens with is said of the whole of it
+        starts[0] = found[0].start()
+    yield _parted("", "", text[: starts[0]] if starts else text)
+    for heading, start, stop in zip(found, starts, [*starts[1:], len(text)], strict=True):
+        line = text.find("\n", heading.end(), stop)
         keys = line + 1 if line >= 0 else stop
-        yield _parted(table, text[start:keys], text[keys:stop])
+        yield _parted(heading[1], text[start:keys], text[keys:stop])
 
 
 def _with_comments(text: str, start: int) -> int:
@@ -101,26 +120,22 @@ def _with_comments(text: str, start: int) -> int:
     return start
 
 
-def _parted(table: str, above: str, body: str) -> _Block:
+def _parted(table: str, above: str, body: str) -> _Passage:
     keys = body.rstrip()
     keys = keys + "\n" if keys else ""
-    return _Block(table, above, keys, body[len(keys) :])
+    return _Passage(table, above, keys, body[len(keys) :])
 
 
-def _new(table: str, *, many: bool) -> _Block:
-    return _Block(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
+def _new(table: str, *, many: bool) -> _Passage:
+    return _Passage(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
 
 
-def _plain(tables: Mapping[str, Any]) -> dict[str, Any]:
-    return {key: value for key, value in tables.items() if key not in _TABLES}
-
-
-def _changed(block: _Block, said: Mapping[str, Any]) -> _Block:
-    """Return the block so that it says this, and keeps the keys that are none of a recipe's."""
+def _changed(block: _Passage, said: Mapping[str, Any], layout: Layout) -> _Passage:
+    """Return the block so that it says this, and keeps the keys that are none of ours."""
     import tomlkit
 
     document = tomlkit.parse(block.keys)
-    for key in [key for key in document if key in _KEYS and key not in said]:
+    for key in [key for key in document if key in layout.keys and key not in said]:
         del document[key]
     for key, value in said.items():
         if key in document and _says(document[key], value):

@@ -85,6 +85,7 @@ def small_lines(texts: Iterable[str], scale: Scale, width: float) -> Block:
     return stacked(text_block(text, scale.medium, scale.small, width) for text in texts)
 
 
+@lru_cache(maxsize=1024)
 def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
     """Set small words with a bold mark, such as a step's number, hanging at their left."""
     indent = 1.1 * scale.small

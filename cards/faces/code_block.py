@@ -1,6 +1,6 @@
 """The code on a card: a symbol and its legend in; one block with both out."""
 
-from collections.abc import Sequence
+from functools import lru_cache
 
 from tagend.cards.faces.block import Block, Scale, small_lines
 from tagend.layouts.codes.code import MODULES, QUIET
@@ -11,7 +11,8 @@ from tagend.layouts.paper.text import TooWide
 _SIDE = 19 * MM  # at factor 1, or what the smallest module makes of it
 
 
-def code_block(symbol: Symbol, legend: Sequence[str], scale: Scale, width: float) -> Block | None:
+@lru_cache(maxsize=64)
+def code_block(symbol: Symbol, legend: tuple[str, ...], scale: Scale, width: float) -> Block | None:
     """Return the code with as much of its legend beside it as is no higher.
 
     Where a word is too wide for that, the first line stands below. None where the code does not fit

@@ -3,12 +3,12 @@
 Lengths are to scale; thickness is exaggerated over that scale.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from tagend.cards.faces.block import Block, Scale
 from tagend.cards.faces.dimensions import dimension_line, lengths_above
 from tagend.cards.faces.marks import marks, reach, rise
-from tagend.cards.faces.plot import Plot, plot
+from tagend.cards.faces.plot import Plot, plot, plots_alike
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.face import shifted
 
@@ -23,6 +23,12 @@ def diagrams(told: Told, scale: Scale, width: float) -> Iterator[Block]:
     full, low = (plot(told, scale, width, room * scale.factor) for room in (_ROOM, _LOW_ROOM))
     yield _strand(full, lengths_above(full, -rise(full)))
     yield _strand(low, Block((), rise(low)))
+
+
+def diagrams_alike(all_told: Sequence[Told], scale: Scale, width: float) -> list[Block]:
+    """Return a drawing of each leader, all to one scale, with lengths above."""
+    plots = plots_alike(all_told, scale, width, _ROOM * scale.factor)
+    return [_strand(each, lengths_above(each, -rise(each))) for each in plots]
 
 
 def _strand(plotted: Plot, above: Block) -> Block:

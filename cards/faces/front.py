@@ -1,14 +1,14 @@
 """The front of a card: head, drawing and table of a leader, on one side or more."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
+from itertools import chain
 
 from tagend.cards.faces.block import Block, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.diagram import diagrams
 from tagend.cards.faces.head import card_head, continued_head, note
-from tagend.cards.faces.leader_table import Knots, leader_table, needed_widths, table_height
+from tagend.cards.faces.leader_table import Knots, leader_table, table_height
 from tagend.cards.faces.panel import CardSide, Panel
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.lengths import fits
@@ -25,14 +25,14 @@ class Fronts:
     drawn: bool = False
 
 
-def fronts(text: CardText, panel: Panel) -> list[Fronts]:
+def fronts(text: CardText, widths: Mapping[Knots, float], panel: Panel) -> list[Fronts]:
     """Return head and table on as few sides as there can be, with all else that has room there.
 
     The first has the fullest drawing that finds room, the others a lower one and more in words.
-    None where the table is wider than the panel. Raises `TooWide`.
+    `widths` are those that the table needs at factor 1. None where it is wider than the panel.
+    Raises `TooWide`.
     """
     told = text.told
-    widths = needed_widths(told, replace(panel.scale, factor=1.0))
     ways = [way for way in widths if fits(widths[way] * panel.scale.factor, panel.width)]
     for way in ways:
         height = table_height(told, panel.scale, way)
@@ -40,10 +40,10 @@ def fronts(text: CardText, panel: Panel) -> list[Fronts]:
         for top in _tops(text, panel):
             above = top.sides[0].blocks
             less = not found or len(top.left) < len(found[-1].left)
-            if less and fits(
-                stack_height([*above, Block((), height)], panel.least_gap), panel.height
-            ):
+            if less and _hold(panel, above, height):
                 found.append(replace(top, sides=(_whole(told, panel, way, above),)))
+                if not top.left:
+                    break
         if found:
             return found
     splits = [_split(text, panel, way) for way in ways]
@@ -55,10 +55,9 @@ def _tops(text: CardText, panel: Panel) -> Iterator[Fronts]:
     told = text.told
     head, how, said = card_head(told, panel), panel.small(text.how_to), note(told, panel)
     noted = tuple(filter(None, [told.leader.recipe.note]))
-    drawings = [*diagrams(told, panel.scale, panel.width), None]
-    for drawing, (with_how, with_note) in product(
-        drawings, ((True, True), (True, False), (False, False))
-    ):
+    drawings = chain(diagrams(told, panel.scale, panel.width), [None])
+    ways = ((True, True), (True, False), (False, False))
+    for drawing, (with_how, with_note) in ((one, way) for one in drawings for way in ways):
         if not with_note and not said.items and with_how:
             continue
         kept = [head, *([said] if with_note and said.items else ()), *([how] if with_how else ())]
@@ -69,13 +68,15 @@ def _tops(text: CardText, panel: Panel) -> Iterator[Fronts]:
 
 def _whole(told: Told, panel: Panel, way: Knots, above: Sequence[Block]) -> CardSide:
     """Return blocks over the table, its rows as far apart as there is room."""
-    for stretch in _STRETCHES:
-        scale = replace(panel.scale, stretch=stretch)
-        rows = leader_table(told, scale, panel.width, way)
-        side = CardSide(panel, (*above, rows.part(0, len(rows.rows))))
-        if side.fits:
-            break
-    return side
+    scales = [replace(panel.scale, stretch=stretch) for stretch in _STRETCHES]
+    holds = (each for each in scales if _hold(panel, above, table_height(told, each, way)))
+    rows = leader_table(told, next(holds, scales[-1]), panel.width, way)
+    return CardSide(panel, (*above, rows.part(0, len(rows.rows))))
+
+
+def _hold(panel: Panel, above: Sequence[Block], height: float) -> bool:
+    """Whether a panel holds blocks and a table of a height below them."""
+    return fits(stack_height([*above, Block((), height)], panel.least_gap), panel.height)
 
 
 def _split(text: CardText, panel: Panel, way: Knots) -> Fronts:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tagend.cards.faces.block import LEADING, Block, Scale, stacked, text_block
 from tagend.layouts.paper.face import Picture, shifted
@@ -21,6 +22,7 @@ class Imprint:
     address: str | None = None  # where it is, on a sheet that is sold by
 
 
+@lru_cache(maxsize=64)
 def imprint_block(imprint: Imprint, scale: Scale, width: float) -> Block:
     """Return the shop's name and its line of text, as far as they are given, and its logo."""
 

@@ -4,15 +4,18 @@ As few sides as there can be, then the largest type with which they stay so few,
 the room which is left holds.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache, partial
 from itertools import product
+from typing import TypeAlias
 
 from tagend.cards.faces.backs import Fullness, Missing, back_blocks, left_out, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
 from tagend.cards.faces.flow import Grid, flowed
 from tagend.cards.faces.front import Fronts, fronts
+from tagend.cards.faces.leader_table import needed_widths
 from tagend.cards.faces.panel import INSET, CardSide, Panel, columns_of, side_faces
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face, shifted
@@ -28,6 +31,9 @@ FACTORS = (2.4, 2.1, LARGE, 1.7, 1.6, 1.5, 1.4, 1.3, 1.2, 1.1, 1.0)
 _LEAST, _MOST = 2, 24  # sides
 _ROOMY = 1.25  # times the least type, above which what is no must comes before larger type
 _RULER = 8.0  # points, which a ruler along an edge takes of the height within the inset
+
+
+_FrontsOf: TypeAlias = Callable[[Panel], Sequence[Fronts]]  # of one text, each panel's made once
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +110,8 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard:
 def holds_all(text: CardText, size: CardSize, fonts: Fonts) -> bool:
     """Whether one card of that size leaves nothing out."""
     ample = Fullness.ample(len(text.lessons))
-    return _or_none(text, Panel(size, Scale(text.least, fonts)), _LEAST, ample) is not None
+    panel = Panel(size, Scale(text.least, fonts))
+    return _or_none(text, panel, _fronts_of(text, panel), _LEAST, ample) is not None
 
 
 def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
@@ -113,10 +120,11 @@ def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
     Where all finds room on these in the least type, in the largest in which it still does.
     """
     ample, full = Fullness.ample(len(text.lessons)), Fullness.least(len(text.lessons))
-    found = _fewest(text, panels[-1], _MOST, full)
+    fronts_of = _fronts_of(text, panels[-1])
+    found = _fewest(text, panels[-1], fronts_of, _MOST, full)
     if found is None:
         raise TooSmall("its table or a knot's figure is wider than the card")
-    fuller = _or_none(text, panels[-1], found[1], ample)
+    fuller = _or_none(text, panels[-1], fronts_of, found[1], ample)
     if fuller is not None:
         found, full = fuller, ample
     # The larger the type, the less finds room: so the largest that does is searched by halves.
@@ -124,7 +132,7 @@ def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
     while few - none > 1:
         place = (few + none) // 2
         roomy = panels[place].scale.factor > _ROOMY * text.least
-        larger = _or_none(text, panels[place], found[1], ample if roomy else full)
+        larger = _or_none(text, panels[place], fronts_of, found[1], ample if roomy else full)
         if larger is None:
             none = place
         else:
@@ -132,17 +140,26 @@ def _laid_out(text: CardText, panels: Sequence[Panel]) -> tuple[_Layout, int]:
     return found
 
 
-def _or_none(text: CardText, panel: Panel, most: int, full: Fullness) -> tuple[_Layout, int] | None:
+def _fronts_of(text: CardText, panel: Panel) -> _FrontsOf:
+    widths = needed_widths(text.told, replace(panel.scale, factor=1.0))
+    return cache(partial(fronts, text, widths))
+
+
+def _or_none(
+    text: CardText, panel: Panel, fronts_of: _FrontsOf, most: int, full: Fullness
+) -> tuple[_Layout, int] | None:
     try:
-        return _fewest(text, panel, most, full)
+        return _fewest(text, panel, fronts_of, most, full)
     except (TooSmall, TooWide):
         return None
 
 
-def _fewest(text: CardText, panel: Panel, most: int, full: Fullness) -> tuple[_Layout, int] | None:
+def _fewest(
+    text: CardText, panel: Panel, fronts_of: _FrontsOf, most: int, full: Fullness
+) -> tuple[_Layout, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
     best: tuple[_Layout, int] | None = None
-    ways = product(fronts(text, panel), columns_of(panel), (False, True))
+    ways = product(fronts_of(panel), columns_of(panel), (False, True))
     for front, columns, shared in ways:
         card = _Layout(text, front, columns, shared, full)
         sides = card.sides(most if best is None else best[1])

@@ -97,6 +97,10 @@ class Knot:
     caution: str | None = None
     source: tuple[str, ...] = ()
 
+    def __hash__(self) -> int:
+        """Return the name's: what is kept of a knot's figures is asked for thousands of times."""
+        return hash(self.name)
+
     def draws_up_on(self, diameter_mm: Fraction) -> bool:
         """Whether it still draws up on a strand as thick."""
         return self.thickest_mm is None or strand_up_to(diameter_mm, self.thickest_mm)

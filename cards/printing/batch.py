@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from tagend.cards.book.leaders import BookLeader
 from tagend.cards.book.tying import TiedBatch
@@ -47,17 +48,47 @@ def batch_pdf(
                 job, sheets, replace(wishes.cards, rack=_rack(tied, job.wording))
             )
         if wishes.labels is not None:
-            by_number = {leader.number: leader for leader in leaders}
-            notes = [
-                _notes(job, order.numbers, by_number, wishes.note) for order in tied.batch.orders
-            ]
-            of = [place for place, each in enumerate(notes) if each]
-            labels = replace(wishes.labels, notes=tuple(notes[place] for place in of))
-            yield from labels_sheets(job, [sheets[place] for place in of], labels)
+            yield from _labels(job, [tied], leaders, wishes.labels, wishes.note)
 
     names = ", ".join(sheet.leader.recipe.name for sheet in sheets)
     title = job.wording.say("batch_of", number=tied.number, leaders=names)
     return pdf_of(job, lambda: tuple(make()), sheets, title=title)
+
+
+def labels_again_pdf(
+    job: Job,
+    batches: Sequence[TiedBatch],
+    leaders: Sequence[BookLeader],
+    wishes: LabelWishes,
+    note: LabelNote = PLAIN,
+) -> Printed:
+    """Return a PDF of labels of these leaders, which are of any of the batches.
+
+    Raises `Refused` for what does not fit or cannot be set.
+    """
+    recipes = [
+        _worksheet(job, tied, place) for tied in batches for place in range(len(tied.batch.orders))
+    ]
+    make = partial(_labels, job, batches, leaders, wishes, note)
+    return pdf_of(job, make, recipes, title=job.title("labels", recipes))
+
+
+def _labels(
+    job: Job,
+    batches: Sequence[TiedBatch],
+    leaders: Sequence[BookLeader],
+    wishes: LabelWishes,
+    note: LabelNote,
+) -> Sequence[Sheet]:
+    by_number = {leader.number: leader for leader in leaders}
+    noted = [
+        (_worksheet(job, tied, place), notes)
+        for tied in batches
+        for place, order in enumerate(tied.batch.orders)
+        if (notes := _notes(job, order.numbers, by_number, note))
+    ]
+    labels = replace(wishes, notes=tuple(notes for _, notes in noted))
+    return labels_sheets(job, [sheet for sheet, _ in noted], labels)
 
 
 def _worksheet(job: Job, tied: TiedBatch, place: int) -> Worksheet:

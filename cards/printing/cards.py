@@ -58,7 +58,7 @@ class CardWishes:
 
 
 @dataclass(frozen=True, slots=True)
-class _Made:
+class MadeCards:
     """All cards of a run, and what found no room on them."""
 
     cards: tuple[Card, ...]
@@ -67,7 +67,7 @@ class _Made:
 
 def cards_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Printed:
     """Return a PDF of pocket cards. Raises `Refused` for what does not fit or cannot be set."""
-    made = cache(partial(_made, job, worksheets, wishes))
+    made = cache(partial(made_cards, job, worksheets, wishes))
     printed = pdf_of(
         job,
         lambda: _on_paper(job, made().cards, wishes),
@@ -96,7 +96,7 @@ def _pages_apart(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) 
 
 def cards_sheets(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> Sequence[Sheet]:
     """Return their sheets, for `pdf_of`. Raises `Refused`, and what `pdf_of` turns into it."""
-    return _on_paper(job, _made(job, worksheets, wishes).cards, wishes)
+    return _on_paper(job, made_cards(job, worksheets, wishes).cards, wishes)
 
 
 def _on_paper(job: Job, cards: Sequence[Card], wishes: CardWishes) -> Sequence[Sheet]:
@@ -104,11 +104,12 @@ def _on_paper(job: Job, cards: Sequence[Card], wishes: CardWishes) -> Sequence[S
     return card_sheets(cards, corner, job.paper(wishes.paper), wishes.sheets, job)
 
 
-def _made(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> _Made:
+def made_cards(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) -> MadeCards:
+    """Return all cards, not yet on paper. Raises as `cards_sheets` does."""
     sizes = _sizes(job, wishes)
     if wishes.knots:
         taught = knots_cards(job, worksheets, sizes.size, large=wishes.large)
-        return _Made(taught * wishes.copies)
+        return MadeCards(taught * wishes.copies)
     return _cards(job, worksheets, wishes, sizes)
 
 
@@ -157,21 +158,21 @@ def _tag(job: Job, unit: ShownUnit) -> str:
 
 def _cards(
     job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes, sizes: CardSizes
-) -> _Made:
+) -> MadeCards:
     """Return all cards, those of each leader as often as they are wanted."""
     texts = []
     for worksheet in worksheets:
         with paper_faults(worksheet.leader.recipe.name):
             texts.append(card_text(job, worksheet, wishes))
     if wishes.deck:
-        return _Made(tuple(deck(job, worksheets, texts, sizes) * wishes.copies))
+        return MadeCards(tuple(deck(job, worksheets, texts, sizes) * wishes.copies))
     made = [_cards_of(text, sizes) for text in texts]
     cards = (card for each in made for card in each.cards for _ in range(wishes.copies))
     lacking = [(text, each) for text, each in zip(texts, made, strict=True) if each.missing]
     few = 0 < len(lacking) <= _FEW
     size = size_for_all([text for text, _ in lacking], sizes) if few else None
     left_out = (LeftOut(text.name, each.missing, size) for text, each in lacking)
-    return _Made(tuple(cards), tuple(left_out))
+    return MadeCards(tuple(cards), tuple(left_out))
 
 
 def _cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:

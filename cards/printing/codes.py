@@ -1,10 +1,12 @@
 """A leader in; the code that holds it out, proven to read back, or only the place that it takes."""
 
+from functools import cache
+
 from tagend.cards.code.notation import write_notation
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.naming import all_named
 from tagend.cards.practice.practice import Practice
-from tagend.layouts.codes.code import Level, smallest_version, symbol
+from tagend.layouts.codes.code import smallest_version, symbol
 from tagend.layouts.codes.code_proof import proven
 from tagend.layouts.paper.face import Symbol
 
@@ -14,35 +16,35 @@ def code_text(leader: Leader, practice: Practice) -> str:
     return write_notation(leader.recipe, practice.knots, practice.materials, all_named(leader))
 
 
-def code_of(leader: Leader, practice: Practice, level: Level = "M") -> Symbol:
+def code_of(leader: Leader, practice: Practice) -> Symbol:
     """Return the symbol of a leader's notation; raises `NotProven` where it does not read back."""
-    return proven(symbol(code_text(leader, practice), level))
+    return proven(symbol(code_text(leader, practice)))
 
 
-def code_place(leader: Leader, practice: Practice, level: Level = "M") -> Symbol:
+def code_place(leader: Leader, practice: Practice) -> Symbol:
     """Return a symbol as large as the leader's, of which only the three corners are drawn.
 
     It is for what is seen while a recipe is written, and no reader takes it for a code.
     """
     text = code_text(leader, practice)
-    version = smallest_version(text, level)
-    side = 17 + 4 * version  # ISO/IEC 18004
-    rows = tuple(
-        tuple(any(_in_finder(x - x0, y - y0) for x0, y0 in _corners(side)) for x in range(side))
+    version = smallest_version(text, "M")
+    side = 17 + 4 * version  # ISO/IEC 18004, as are the marks of the corners
+    return Symbol(text=text, version=version, level="M", rows=_corners(side))
+
+
+@cache
+def _corners(side: int) -> tuple[bytes, ...]:
+    far = side - _MARK
+    places = (0, 0), (far, 0), (0, far)
+    return tuple(
+        bytes(any(_is_dark(x - left, y - top) for left, top in places) for x in range(side))
         for y in range(side)
     )
-    return Symbol(text=text, version=version, level=level, rows=rows)
 
 
-def _corners(side: int) -> tuple[tuple[int, int], ...]:
-    far = side - _FINDER
-    return (0, 0), (far, 0), (0, far)
+_MARK = 7  # modules along the side of a corner's mark
 
 
-_FINDER = 7  # modules along the side of one; its ring is light
-
-
-def _in_finder(x: int, y: int) -> bool:
-    """Whether a module is dark in the mark of a corner, ISO/IEC 18004."""
-    out = max(abs(x - 3), abs(y - 3))
-    return out in (0, 1, 3)
+def _is_dark(x: int, y: int) -> bool:
+    """Whether a module is, by its place in the mark: its outer ring and its middle are."""
+    return max(abs(x - _MARK // 2), abs(y - _MARK // 2)) in (0, 1, 3)

@@ -3,12 +3,11 @@
 from collections.abc import Sequence
 
 from tagend.cards.faces.compare import comparison_page
-from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.printing.job import Job, paper_faults, pdf_of, whole_pages
+from tagend.cards.printing.drawing import svg_of
+from tagend.cards.printing.job import Job, pdf_of, whole_pages
 from tagend.layouts.paper.face import Face
 from tagend.layouts.sheets.sheet import Sheet
-from tagend.layouts.svg.svg import write_svg
 
 
 def comparison_pdf(job: Job, worksheets: Sequence[Worksheet], on: str | None) -> bytes:
@@ -22,10 +21,12 @@ def comparison_pdf(job: Job, worksheets: Sequence[Worksheet], on: str | None) ->
 
 def comparison_svg(job: Job, worksheets: Sequence[Worksheet], on: str | None) -> bytes:
     """Return an SVG of the same page. Raises `Refused`."""
-    for worksheet in worksheets:
-        check_tieable(worksheet.leader)
-    with paper_faults():
-        return write_svg(_page(job, worksheets, on), title=_title(job, worksheets))
+
+    def sheet() -> Sheet:
+        (page,) = whole_pages([_page(job, worksheets, on)])
+        return page
+
+    return svg_of(job, sheet, worksheets, title=_title(job, worksheets))
 
 
 def _page(job: Job, worksheets: Sequence[Worksheet], on: str | None) -> Face:

@@ -4,23 +4,25 @@ from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import partial
+from functools import cache, partial
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.worksheet import Worksheet
-from tagend.cards.printing.codes import code_of
+from tagend.cards.printing.codes import code_text
 from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.label_refusal import Label, found_no_room, too_small
+from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
-from tagend.layouts.codes.code import LASTING_MODULE, Level
+from tagend.layouts.codes.code import LASTING_MODULE, Level, symbol
+from tagend.layouts.codes.code_proof import proven
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
 from tagend.layouts.sheets.imposition import place_labels
 from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet
 
-__all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets"]
+__all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets", "notes_for"]
 
 _LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 
@@ -34,6 +36,15 @@ class LabelWishes:
     start: int = 1
     skip: tuple[int, ...] = ()
     code: bool = True  # or words alone, as the smallest labels hold
+
+
+def notes_for(
+    leaders: int, count: int, note: LabelNote, wording: Wording, *, numbered: bool
+) -> tuple[tuple[LabelNote, ...], ...]:
+    """Return the notes of so many labels of each leader; numbered ones say `3 of 12`."""
+    places = (wording.say("one_of", number=n, count=count) for n in range(1, count + 1))
+    notes = tuple(replace(note, number=place) for place in places) if numbered else (note,) * count
+    return (notes,) * leaders
 
 
 def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> Printed:
@@ -67,6 +78,7 @@ def _faces(
     """
     made: dict[LabelNote, Face] = {}
     codes: dict[date | None, list[Symbol | None]] = {}
+    prove = cache(proven)
     missed: dict[tuple[str, ...], tuple[str, ...]] = {(): ()}  # what is told of each
     with paper_faults(told.leader.recipe.name):
         for note in dict.fromkeys(notes):
@@ -74,9 +86,11 @@ def _faces(
             label = label.with_recipe(tied=note.tied) if note.tied else label
             leader = label.told.leader
             if note.tied not in codes:
-                ways = _LEVELS if wishes.code else ()
-                codes[note.tied] = [code_of(leader, job.practice, way) for way in ways] or [None]
+                text = code_text(leader, job.practice) if wishes.code else ""
+                codes[note.tied] = [symbol(text, way) for way in _LEVELS] if text else [None]
             face = _strongest(label, codes[note.tied])
+            for code in (item for item in face.items if isinstance(item, Code)):
+                prove(code.symbol)
             if face.left_out not in missed:
                 missed[face.left_out] = (found_no_room(label, codes[note.tied][-1], face.left_out),)
             made[note] = replace(face, left_out=missed[face.left_out])

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from time import monotonic
 
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
@@ -14,6 +15,7 @@ from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import Fault, Refused, refused, under
 from tagend.layouts.codes.scan import is_picture, texts_in_pages, texts_in_picture
 from tagend.layouts.pdf.attached import attached
+from tagend.layouts.strangers.apart import SECONDS
 from tagend.layouts.strangers.unreadable import Unreadable
 
 _MARKED = re.compile(r"\s*tag\s*\d", re.IGNORECASE)  # any version, as a hand may have copied it
@@ -75,6 +77,7 @@ def recipes_in(data: bytes, practice: Practice) -> Recovered:
 
 def _in_pdf(data: bytes, practice: Practice) -> Recovered:
     """Return the recipes that a PDF carries as files; where it has none, those of its pages."""
+    until = monotonic() + SECONDS  # for both readings together
     with _told():
         files = attached(data)
     ours = (file.data for file in files if file.media_type == "application/toml")
@@ -82,7 +85,7 @@ def _in_pdf(data: bytes, practice: Practice) -> Recovered:
     if recipes:
         return Recovered("a file in a PDF", recipes)
     with _told("this PDF carries no recipe as a file, and of its pages: "):
-        texts = texts_in_pages(data)
+        texts = texts_in_pages(data, max(until - monotonic(), 0))
     if not texts:
         raise refused("this PDF carries no recipe", "give a PDF that tagend made")
     return _in_codes("a code on a page", texts, practice)

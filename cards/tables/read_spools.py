@@ -1,9 +1,15 @@
-"""A table of spools: the bytes of a CSV file in, the spools out, or the faults by row."""
+"""A rack file or a table of spools in; the spools out, or the faults by row."""
 
-from tagend.cards.practice.rack_file import SPOOLS_MOST, Rack, rack_of
+from tagend.cards.practice.rack_file import SPOOLS_MOST, Rack, rack_of, read_rack
 from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.dialect import named_cells, read_lines
 from tagend.layouts.base.faults import Refused, refused
+
+
+def read_spools(name: str, data: bytes, words: Vocabulary) -> Rack:
+    """Return the spools of a rack file or, where it is called so, of a CSV table."""
+    read = read_spool_table if name.lower().endswith(".csv") else read_rack
+    return read(data, words)
 
 
 def read_spool_table(data: bytes, words: Vocabulary) -> Rack:

@@ -2,22 +2,19 @@
 
 import re
 from functools import lru_cache
-from typing import TYPE_CHECKING, Literal, TypeAlias
+from typing import Literal, TypeAlias
 
+from tagend.layouts.codes.codewords import codewords, smallest
+from tagend.layouts.codes.modules import modules
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH, Symbol
 from tagend.layouts.paper.lengths import fits
-
-if TYPE_CHECKING:
-    from qrcode import QRCode
 
 # Dark modules that touch: x and y, counted from the symbol's top left module, width and height.
 Rectangle: TypeAlias = tuple[int, int, int, int]
 Level: TypeAlias = Literal["L", "M", "Q", "H"]
 LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to most
 
-# ISO/IEC 18004: the 45 characters of alphanumeric mode, and the light border in modules.
-ALPHANUMERIC = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
-QUIET = 4
+QUIET = 4  # ISO/IEC 18004: modules of the light border
 _DARK = re.compile(b"\x01+")
 
 _DOT = POINTS_PER_INCH / 600
@@ -58,10 +55,8 @@ def symbol(text: str, level: Level = "M") -> Symbol:
     """
     version = smallest_version(text, level)
     best = max((each for each in LEVELS if _version(text, each) == version), key=LEVELS.index)
-    code = _encoder(text, best)
-    code.version = version
-    code.make(fit=False)  # never a larger version than the one worked out here
-    rows = tuple(tuple(bool(dark) for dark in row) for row in code.modules)
+    correction = _correction(best)
+    rows = modules(codewords(text, version, correction), version, correction)
     return Symbol(text=text, version=version, level=best, rows=rows)
 
 
@@ -80,7 +75,7 @@ def symbol_path(symbol: Symbol) -> tuple[Rectangle, ...]:
     """Return the dark modules as few rectangles: runs along a row, merged with equal ones below."""
     done: list[Rectangle] = []
     growing: dict[tuple[int, int], int] = {}  # (x, width) of a run: the row it began in
-    for y, row in enumerate((*symbol.rows, ())):
+    for y, row in enumerate((*symbol.rows, b"")):
         found = _runs(row)
         for x, width in [run for run in growing if run not in found]:
             top = growing.pop((x, width))
@@ -99,26 +94,16 @@ def best_module(available: float, side: int) -> float | None:
     return next((m for m in MODULES if fits((side + 2 * QUIET) * m, available)), None)
 
 
-def _runs(row: tuple[bool, ...]) -> list[tuple[int, int]]:
+def _runs(row: bytes) -> list[tuple[int, int]]:
     """Return where dark modules that touch begin, and how many they are."""
-    return [(run.start(), len(run[0])) for run in _DARK.finditer(bytes(row))]
+    return [(run.start(), len(run[0])) for run in _DARK.finditer(row)]
 
 
 def _version(text: str, level: Level) -> int | None:
-    """Return the smallest version that holds the text; None where not even the largest does."""
-    from qrcode.exceptions import DataOverflowError
-
-    try:
-        return int(_encoder(text, level).best_fit(start=1))
-    except (DataOverflowError, ValueError):  # the latter says that there is no version 41
-        return None
+    return smallest(text, _correction(level))
 
 
-def _encoder(text: str, level: Level) -> "QRCode":
-    from qrcode import QRCode, constants
-    from qrcode.util import MODE_8BIT_BYTE, MODE_ALPHA_NUM, QRData
+def _correction(level: Level) -> int:
+    from qrcode import constants
 
-    code = QRCode(error_correction=getattr(constants, f"ERROR_CORRECT_{level}"), border=0)
-    mode = MODE_ALPHA_NUM if ALPHANUMERIC.issuperset(text) else MODE_8BIT_BYTE
-    code.add_data(QRData(text, mode=mode))
-    return code
+    return int(getattr(constants, f"ERROR_CORRECT_{level}"))

@@ -32,10 +32,13 @@ def proven(symbol: Symbol) -> Symbol:
 
 def _pixels(symbol: Symbol) -> memoryview:
     """Return the symbol and its quiet zone as grey pixels, row by row."""
-    side = (symbol.side + 2 * QUIET) * _DOTS
-    pixels = bytearray(b"\xff" * side * side)
+    side = symbol.side + 2 * QUIET
+    grid = bytearray(b"\xff" * side * side)
     for x, y, width, height in symbol_path(symbol):
-        left, dark = (x + QUIET) * _DOTS, bytes(width * _DOTS)
-        for row in range((y + QUIET) * _DOTS, (y + height + QUIET) * _DOTS):
-            pixels[row * side + left : row * side + left + len(dark)] = dark
-    return memoryview(pixels).cast("B", (side, side))
+        dark = bytes(width)
+        for start in range((y + QUIET) * side + x + QUIET, (y + height + QUIET) * side, side):
+            grid[start : start + width] = dark
+    wide = grid.replace(b"\x00", b"\x00" * _DOTS).replace(b"\xff", b"\xff" * _DOTS)
+    line = side * _DOTS
+    rows = (wide[start : start + line] * _DOTS for start in range(0, len(wide), line))
+    return memoryview(b"".join(rows)).cast("B", (line, line))

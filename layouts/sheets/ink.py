@@ -45,8 +45,10 @@ def _boxes(item: Item) -> Iterator[Box]:
             yield x, y, x + symbol.side * module, y + symbol.side * module
         case Picture(x, y, width, height):
             yield x, y, x + width, y + height
-        case Path(steps, line):
-            for step in steps:
-                places = step[1:]
-                for x, y in zip(places[::2], places[1::2], strict=True):
-                    yield x - line / 2, y - line / 2, x + line / 2, y + line / 2
+        case Path(shape, line, x=x, y=y):
+            places = [step[1:] for step in shape]
+            xs = [at for each in places for at in each[::2]]
+            ys = [at for each in places for at in each[1::2]]
+            half = line / 2
+            if xs:
+                yield x + min(xs) - half, y + min(ys) - half, x + max(xs) + half, y + max(ys) + half

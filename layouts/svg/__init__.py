@@ -1,1 +1,1 @@
-"""The writer of single pictures: a face in, the bytes of an SVG file out."""
+"""The writer of drawings: a face or a sheet in, the bytes of an SVG file out, or of a picture."""

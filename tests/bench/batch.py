@@ -1,4 +1,4 @@
-"""How long a leader and a thousand of them take: two tables on standard output.
+"""How long a leader takes, and searches over racks that have too little: two tables.
 
 Run as `python -m tests.bench.batch` from the project's folder, on a machine that is not busy.
 """
@@ -7,11 +7,9 @@ import gc
 import resource
 import subprocess
 import sys
-import tempfile
 from collections.abc import Callable
 from fractions import Fraction
 from functools import partial
-from pathlib import Path
 from random import Random
 from statistics import median
 from time import perf_counter, process_time
@@ -26,24 +24,12 @@ from tagend.cards.leader.leader import work_out
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.practice.shop_file import common_practice
-from tagend.cards.recipe.recipe_text import recipe_text
-from tests.plausible import plausible_recipe, plausible_recipes
+from tests.plausible import plausible_recipe
 from tests.shortages import alike, likely
 
 SECTIONS = 12
 RECIPES = 100
 RUNS = 11
-FILES = (125, 250, 500, 1000)
-# What `tagend check` does, with the most memory that it held, in kilobytes, as its last word.
-CHECK = """
-import resource, sys
-from tagend.cards.cli import main
-try:
-    main(["check", *sys.argv[1:]])
-finally:
-    print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)
-"""
-
 # Batches of which the racks have too little.
 CASES: dict[str, Callable[[], tuple[list[Order], Rack]]] = {
     **{
@@ -64,7 +50,6 @@ def main() -> None:
     """Print the tables."""
     gc.set_threshold(100_000)  # as the command does at its start
     _print_warm()
-    _print_many()
     _print_racks()
 
 
@@ -84,22 +69,6 @@ def _print_warm() -> None:
     print(f"{SECTIONS} sections, warm, best of {RUNS} runs{'median ms':>14}{'longest ms':>12}")
     for name, times in rows:
         print(f"{name:<34}{median(times):14.2f}{max(times):12.2f}")
-
-
-def _print_many() -> None:
-    print(f"\n{'recipes in one check':<24}{'s':>8}{'ms each':>9}{'MB at most':>12}{'KB each':>9}")
-    with tempfile.TemporaryDirectory() as folder:
-        names = []
-        for place, recipe in enumerate(plausible_recipes(max(FILES))):
-            path = Path(folder) / f"{place:04}.toml"
-            path.write_text(recipe_text(recipe), encoding="utf-8")
-            names.append(str(path))
-        least_s, least_kb = _check(names[:1])
-        for count in FILES:
-            seconds, kilobytes = _check(names[:count])
-            each = (seconds - least_s) / count * 1000
-            more = (kilobytes - least_kb) / count
-            print(f"{count:<24}{seconds:8.2f}{each:9.2f}{kilobytes / 1024:12.1f}{more:9.1f}")
 
 
 def _print_racks() -> None:
@@ -144,18 +113,6 @@ def _mix(orders: list[Order], rack: Rack) -> str:
     mix = best_mix(orders, rack)
     asked = sum(order.count for order in orders)
     return f"{sum(mix.numbers)} of {asked} leaders, at most {mix.at_most}"
-
-
-def _check(names: list[str]) -> tuple[float, int]:
-    """Return the seconds and the most kilobytes of one `tagend check` of these files."""
-    start = perf_counter()
-    done = subprocess.run(
-        [sys.executable, "-c", CHECK, *names], capture_output=True, check=False, text=True
-    )
-    seconds = perf_counter() - start
-    if done.returncode not in (0, 1):
-        raise SystemExit(done.stderr)
-    return seconds, int(done.stderr.split()[-1])
 
 
 SEARCHES = {"cut": _cut, "whole": _whole, "mix": _mix}

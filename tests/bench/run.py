@@ -1,140 +1,176 @@
-"""Whole processes against floors, measured in one run: `python tests/bench/run.py`.
+"""What people wait for against its floor, by turns in one run: `python -m tests.bench.run`.
 
-`check` is held against importing click and pydantic alone; `cards` against a plain script that
-draws the very strings, lines and code of the same card with reportlab and qrcode.
+README.md beside it says how to read the table.
 """
 
+import argparse
 import os
 import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from math import log
 from pathlib import Path
+from statistics import median
+from typing import NamedTuple
 
-from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.cards import CardWishes, cards_pdf
-from tagend.cards.printing.job import job_of
-from tagend.cards.recipe.recipe_file import read_recipe
-from tagend.layouts.paper.face import Code, Item, TextRun
-from tagend.layouts.paper.face import Path as Line
-from tagend.layouts.pdf import pdf
-from tagend.layouts.sheets.sheet import Sheet
+from tagend.cards.recipe.recipe_text import recipe_text
+from tests.bench.dependencies import print_dependencies
+from tests.bench.ours import SAMPLE
+from tests.bench.redrawn import redrawn
+from tests.plausible import plausible_recipes
 from tests.tree import ROOT
 
-SAMPLE = ROOT / "samples" / "sandbar-eight.toml"
-TAGEND = [sys.executable, "-c", "import sys; from tagend.cards.cli import main; main(sys.argv[1:])"]
+TAGEND = [sys.executable, "-c", "from tagend.cards.start import main; main()"]
+PLAIN = [sys.executable, str(ROOT / "tests" / "bench" / "plain.py")]
+OURS = [sys.executable, "-m", "tests.bench.ours"]
 RUNS = 15
 # As installed: with the bytecode that pip leaves beside the source.
 ENVIRONMENT = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
 
-PLAIN_SCRIPT = """
-import click, pydantic, qrcode
-from importlib.resources import files
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
-from reportlab.pdfgen.canvas import Canvas
-for name, file in (("medium", "Medium"), ("bold", "Bold")):
-    folder = files("fontpkg_ibm_plex_sans_condensed") / "files"
-    pdfmetrics.registerFont(TTFont(name, str(folder / f"IBMPlexSansCondensed-{file}.ttf")))
-canvas = Canvas(OUT, pagesize=SIZE)
-for font, size, x, y, text in TEXTS:
-    canvas.setFont(font, size)
-    canvas.drawString(x, SIZE[1] - y, text)
-for width, steps in LINES:
-    path = canvas.beginPath()
-    for step, *at in steps:
-        flipped = [SIZE[1] - v if i % 2 else v for i, v in enumerate(at)]
-        {"move": path.moveTo, "line": path.lineTo, "curve": path.curveTo,
-         "close": path.close}[step](*flipped)
-    canvas.setLineWidth(width)
-    canvas.drawPath(path)
-for text, x, y, module in CODES:
-    code = qrcode.QRCode(error_correction=qrcode.constants.ERROR_CORRECT_M, border=0)
-    code.add_data(text)
-    code.make()
-    path = canvas.beginPath()
-    for row, line in enumerate(code.modules):
-        for column, dark in enumerate(line):
-            if dark:
-                path.rect(x + column * module, SIZE[1] - y - row * module, module, module)
-    canvas.drawPath(path, stroke=0, fill=1)
-canvas.save()
+READ = "import click, pydantic_core, sys, tomllib; tomllib.load(open(sys.argv[1], 'rb'))"
+# A recipe as tables that are checked for their keys and kinds, no more.
+CHECKED = """
+import click, sys, tomllib
+from pydantic_core import SchemaValidator, core_schema as c
+text = c.union_schema([c.str_schema(strict=True), c.float_schema()])
+fields = lambda t: c.model_fields_schema(t)
+table = c.dict_schema(c.str_schema(), text)
+value = c.union_schema([text, table, c.list_schema(table)])
+check = SchemaValidator(c.dict_schema(c.str_schema(), value)).validate_python
+for name in sys.argv[1:]:
+    with open(name, "rb") as file:
+        check(tomllib.load(file))
 """
 
 
+class Row(NamedTuple):
+    """A figure of ours, its floor's, and how many times the floor it may be."""
+
+    what: str
+    ours: float
+    floor: float
+    most: float
+    unit: str = "ms"
+
+
+class Made(NamedTuple):
+    """What came of one run of ours and of the plain script that draws the same."""
+
+    number: int
+    seconds: float
+    kilobytes: int
+    size: int  # of the PDF in bytes
+    floor_seconds: float
+    floor_kilobytes: int
+
+
 def main() -> None:
-    """Print a table of medians and ratios."""
+    """Print the tables."""
+    parser = argparse.ArgumentParser(description="Ours against the floor.")
+    parser.add_argument("--long", action="store_true", help="as many as the limits speak of")
+    many = 1000 if parser.parse_args().long else 100
     with tempfile.TemporaryDirectory() as folder:
-        out = str(Path(folder) / "out.pdf")
-        plain = Path(folder) / "plain.py"
-        plain.write_text(plain_script(card_sheets(), str(Path(folder) / "plain.pdf")))
-        pairs = (
-            ("check", [*TAGEND, "check", str(SAMPLE)], ["-c", "import click, pydantic"]),
-            ("cuts", [*TAGEND, "cuts", str(SAMPLE)], ["-c", "import click, pydantic"]),
-            ("cards", [*TAGEND, "cards", str(SAMPLE), "-o", out], [str(plain)]),
-        )
-        print(f"{'command':<8} {'ours ms':>8} {'floor ms':>9} {'ratio':>6}")
-        for name, ours, floor in pairs:
-            own, least = medians(ours, [sys.executable, *floor])
-            print(f"{name:<8} {own * 1000:8.0f} {least * 1000:9.0f} {own / least:6.2f}")
+        print(f"{'':<44} {'ours':>8} {'floor':>8} {'':<5} {'ratio':>6} {'most':>5}")
+        for row in _rows(Path(folder), many):
+            ratio = row.ours / row.floor
+            told = f"{row.what:<44} {row.ours:8.2f} {row.floor:8.2f} {row.unit:<5} {ratio:6.2f}"
+            print(told, f"{row.most:5.2f}{'' if ratio <= row.most else '  over'}", flush=True)
+        _print_growth(Path(folder), many)
+    print_dependencies()
 
 
-def medians(ours: Sequence[str], floor: Sequence[str]) -> tuple[float, float]:
+def _rows(folder: Path, many: int) -> Iterator[Row]:
+    sample, out, pages = str(SAMPLE), str(folder / "out.pdf"), str(folder / "pages")
+    read = [sys.executable, "-c", READ, sample]
+    for words in (["--help"], ["check", sample], ["cuts", sample]):
+        yield _processes(words[0], [*TAGEND, *words], read, 1.25)
+    for kind in ("cards", "labels"):
+        made(folder, f"one-{kind}", 1)
+        words = [*TAGEND, kind, sample, "--replace", "-o", out]
+        yield _processes(kind, words, [*PLAIN, pages, out], 1.3)
+    cards, labels, copies = (made(folder, kind, many) for kind in ("cards", "labels", "copies"))
+    yield _each(f"{many:,} cards, each", cards, 1.0)
+    yield _each(f"{many:,} labels, each", labels, 0.7)
+    yield _each(f"{many:,} copies of a card, each", copies, 1.3)
+    one = made(folder, "copies", many // 2)
+    more = (copies.size - one.size) / (copies.number - one.number)
+    yield Row("  its bytes, each more", more, 120, 1.0, "bytes")
+    more_labels = made(folder, "labels", 10 * many)
+    each, of_fewer = (run.seconds / run.number * 1000 for run in (more_labels, labels))
+    yield Row(f"{10 * many:,} labels, each, to fewer", each, of_fewer, 1.05)
+    held = more_labels.kilobytes / 1024, more_labels.floor_kilobytes / 1024
+    yield Row("  memory at most", *held, 1.3, "MB")
+    names = recipe_files(folder, many)
+    floor = [sys.executable, "-c", CHECKED, *names]
+    yield _processes(f"{many:,} recipes through check", [*TAGEND, "check", *names], floor, 2.0, 3)
+    for what, ours, least in redrawn():
+        yield Row(what, ours, least, 1.5)
+
+
+def _each(what: str, run: Made, most: float) -> Row:
+    return Row(what, run.seconds / run.number * 1000, run.floor_seconds / run.number * 1000, most)
+
+
+def _processes(
+    what: str, ours: Sequence[str], floor: Sequence[str], most: float, runs: int = RUNS
+) -> Row:
+    own, least = medians(ours, floor, runs)
+    return Row(f"{what}, whole process", own * 1000, least * 1000, most)
+
+
+def medians(ours: Sequence[str], floor: Sequence[str], runs: int = RUNS) -> tuple[float, float]:
     """Return the median times of two commands in seconds, run by turns after one warm-up."""
     times: tuple[list[float], list[float]] = ([], [])
-    for run in range(RUNS + 1):
+    for run in range(runs + 1):
         for command, seen in zip((ours, floor), times, strict=True):
             start = time.perf_counter()
-            subprocess.run(command, check=True, capture_output=True, cwd=ROOT, env=ENVIRONMENT)
+            done = subprocess.run(command, capture_output=True, cwd=ROOT, env=ENVIRONMENT)
+            if done.returncode > 1:  # 1 says that a leader cannot be tied
+                raise SystemExit(done.stderr.decode())
             if run:
                 seen.append(time.perf_counter() - start)
-    own, least = (sorted(seen)[RUNS // 2] for seen in times)
+    own, least = map(median, times)
     return own, least
 
 
-def card_sheets() -> Sequence[Sheet]:
-    """Return the sheets of the sample's card, as they go to the writer."""
-    caught: list[Sequence[Sheet]] = []
-    job = job_of(Shop())
-    sheet = worksheet(read_recipe(SAMPLE.read_bytes(), job.practice), job.practice)
-    draw = pdf._draw_sheet
-    pdf._draw_sheet = lambda pen, page: (caught.append([page]), draw(pen, page))[1]  # type: ignore[func-returns-value, assignment]
-    try:
-        cards_pdf(job, [sheet], CardWishes())
-    finally:
-        pdf._draw_sheet = draw
-    return [page for pages in caught for page in pages]
+def made(folder: Path, kind: str, count: int) -> Made:
+    """Return what both ways took, each in a process of its own, for pages that are the same."""
+    out, pages = str(folder / "out.pdf"), str(folder / "pages")
+    seconds, held, size = _told([*OURS, kind, str(count), out, pages])
+    floor_seconds, floor_held = _told([*PLAIN, pages, out])
+    return Made(count, seconds, int(held), int(size), floor_seconds, int(floor_held))
 
 
-def plain_script(sheets: Sequence[Sheet], out: str) -> str:
-    """Return a script that draws the items of one page, each given as it stands on the paper."""
-    (sheet,) = sheets
-    items: list[tuple[float, float, Item]] = [
-        (placed.x, placed.y, item) for placed in sheet.placed for item in placed.face.items
-    ]
-    items += [(0.0, 0.0, item) for item in sheet.marks]
-    texts = [
-        (i.font, i.size, dx + i.x, dy + i.y, i.text)
-        for dx, dy, i in items
-        if isinstance(i, TextRun)
-    ]
-    lines = [
-        (i.line, [(step[0], *_moved(step[1:], dx, dy)) for step in i.steps])
-        for dx, dy, i in items
-        if isinstance(i, Line)
-    ]
-    codes = [
-        (i.symbol.text, dx + i.x, dy + i.y, i.module) for dx, dy, i in items if isinstance(i, Code)
-    ]
-    given = {"OUT": out, "SIZE": (sheet.width, sheet.height)}
-    given |= {"TEXTS": texts, "LINES": lines, "CODES": codes}
-    return "".join(f"{name} = {value!r}\n" for name, value in given.items()) + PLAIN_SCRIPT
+def _told(command: Sequence[str]) -> list[float]:
+    done = subprocess.run(command, capture_output=True, cwd=ROOT, env=ENVIRONMENT, text=True)
+    if done.returncode:
+        raise SystemExit(done.stderr)
+    return [float(word) for word in done.stdout.split()]
 
 
-def _moved(at: Sequence[float], dx: float, dy: float) -> list[float]:
-    return [value + (dy if place % 2 else dx) for place, value in enumerate(at)]
+def recipe_files(folder: Path, count: int) -> list[str]:
+    """Return the names of so many files of plausible recipes."""
+    names = [str(folder / f"{number:05}.toml") for number in range(count)]
+    for name, recipe in zip(names, plausible_recipes(count), strict=True):
+        Path(name).write_text(recipe_text(recipe), encoding="utf-8")
+    return names
+
+
+def _print_growth(folder: Path, many: int) -> None:
+    """Print how the time of each grows; an exponent of 1 means twice the time for twice as many."""
+    counts = [10**n for n in range(6) if 10**n <= many]
+    print(f"\n{'ms each':<12}" + "".join(f"{count:>10,}" for count in counts) + f"{'exponent':>10}")
+    for kind in ("cards", "labels", "copies"):
+        runs = [made(folder, kind, count) for count in counts]
+        each = "".join(f"{run.seconds / run.number * 1000:10.2f}" for run in runs)
+        last, before = runs[-1], runs[-2]
+        print(f"{kind:<12}{each}{log(last.seconds / before.seconds, 10):10.2f}")
+    names = recipe_files(folder, many)
+    whole = [medians([*TAGEND, "check", *names[:n]], [*TAGEND, "--help"], 3)[0] for n in counts]
+    each = "".join(f"{seconds / n * 1000:10.2f}" for seconds, n in zip(whole, counts, strict=True))
+    print(f"{'check':<12}{each}{log(whole[-1] / whole[-2], 10):10.2f}")
 
 
 if __name__ == "__main__":

@@ -144,3 +144,10 @@ def test_registered_fonts_are_known_to_the_pdf_library_under_our_names() -> None
     for font in FONTS:
         fonts.register(font)
         assert getFont(font).face.filename == str(font_path(font))
+
+
+def test_an_outline_is_read_once_in_a_process(monkeypatch: pytest.MonkeyPatch) -> None:
+    first = fonts.outlines("bold", "Tag 8")
+    assert first[" "] == ""
+    monkeypatch.setattr("tagend.fonts.files.FONTS", {})  # so that no file is found again
+    assert fonts.outlines("bold", "8ga") == {sign: first[sign] for sign in "8ga"}

@@ -2,7 +2,6 @@
 
 import click
 
-from tagend.cards.base.plural import counted
 from tagend.cards.book.spools import add
 from tagend.cards.cli.book.shared import (
     book_option,
@@ -15,7 +14,7 @@ from tagend.cards.cli.files import load_practice, naming
 from tagend.cards.cli.options import shop_option
 from tagend.cards.disk.disk import read_bytes
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.rack_file import Rack, read_rack
+from tagend.cards.practice.rack_file import Rack
 
 
 @click.command("add")
@@ -32,21 +31,13 @@ def command(rack: str, book: str, who: str | None, as_json: bool, shop: str | No
     """
     spools = load_spools(rack, load_practice(shop))
     with recording(book, who) as change:
-        change.tell(told(*add(change, spools)))
+        add(change, spools)
         say_change(change, as_json=as_json)
 
 
 def load_spools(name: str, practice: Practice) -> Rack:
     """Return the spools of a rack file or of a table."""
+    from tagend.cards.tables.read_spools import read_spools
+
     with naming(name):
-        data = read_bytes(name)
-        if not name.lower().endswith(".csv"):
-            return read_rack(data, practice)
-        from tagend.cards.tables.read_spools import read_spool_table
-
-        return read_spool_table(data, practice)
-
-
-def told(new: int, known: int) -> str:
-    """Say how many spools came in, and how many were there."""
-    return f"{counted(new, 'spool')} added" + (f", {known} were there already" if known else "")
+        return read_spools(name, read_bytes(name), practice)

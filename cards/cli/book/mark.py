@@ -16,7 +16,8 @@ from tagend.cards.cli.book.shared import (
     say_change,
     who_option,
 )
-from tagend.cards.cli.options import day_option, reading, today
+from tagend.cards.cli.options import day_option, reading
+from tagend.cards.disk.clock import today
 from tagend.cards.recipe.recipe import NOTE_MOST
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.near_names import suggestion

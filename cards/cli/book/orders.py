@@ -1,28 +1,21 @@
 """What a batch is to be: words such as `sandbar.toml=20` in, so many leaders of each recipe out."""
 
 import sqlite3
-from collections import Counter
-from collections.abc import Callable, Sequence
-from dataclasses import replace
+from collections.abc import Sequence
 
 import click
 
-from tagend.cards.base.toml_file import read_toml
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.batches.batch import Batch, Order
 from tagend.cards.book.naming import numbers
-from tagend.cards.book.tying import recipe_texts
+from tagend.cards.book.orders import wanted_of
 from tagend.cards.cli.files import load_recipes
 from tagend.cards.cli.heed import heed
-from tagend.cards.leader.leader import Leader
-from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.recipe.recipe_file import recipe_of
-from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.shopping import shortage_line
-from tagend.layouts.base.faults import Fault, Refused, refused, under
+from tagend.layouts.base.faults import Fault, Refused, refused
 
 orders_argument = click.argument("words", metavar="[RECIPE=COUNT]...", nargs=-1)
 again_option = click.option(
@@ -37,10 +30,7 @@ def load_orders(words: Sequence[str], practice: Practice) -> list[tuple[Recipe, 
     """Return the recipes of files with their counts."""
     named = [_named(word) for word in words]
     recipes = load_recipes([name for name, _ in named], practice)
-    return [
-        (replace(recipe, tied=None), count)
-        for recipe, (_, count) in zip(recipes, named, strict=True)
-    ]
+    return [(recipe, count) for recipe, (_, count) in zip(recipes, named, strict=True)]
 
 
 def orders_of(
@@ -52,32 +42,11 @@ def orders_of(
     anyway: bool,
 ) -> list[Order]:
     """Return the orders of a batch, one a recipe. What is wrong is told; see `heed`."""
-    counts = Counter[str]()  # by text: one recipe in two files is one order
-    for recipe, count in asked:
-        counts[recipe_text(recipe)] += count
-    counts.update(recipe_texts(db, numbers(again)) if again else ())
-    if not counts:
+    wanted = wanted_of(asked, numbers(again), db, practice)
+    if not wanted:
         raise click.UsageError("Name recipes with how many of each, such as sandbar.toml=20.")
-    sheets = [sheet_of(text, practice) for text in counts]
-    heed(sheets, anyway=anyway)
-    return [
-        Order(sheet.leader, count) for sheet, count in zip(sheets, counts.values(), strict=True)
-    ]
-
-
-def leader_reader(practice: Practice) -> Callable[[str], Leader]:
-    """Return what works out the leader of a recipe's text."""
-    return lambda text: sheet_of(text, practice).leader
-
-
-def sheet_of(text: str, practice: Practice) -> Worksheet:
-    """Return the worksheet of a recipe's text. Raises `Refused`, for a knot of another shop."""
-    with under("a recipe of the book"):
-        try:
-            return worksheet(recipe_of(read_toml(text.encode()), practice), practice)
-        except Refused as error:  # what a person wrote was right once
-            instead = "name the shop file with --shop that it was tied with"
-            raise Refused(*(fault._replace(instead=instead) for fault in error.faults)) from None
+    heed([each.sheet for each in wanted], anyway=anyway)
+    return [each.order for each in wanted]
 
 
 def refuse_shortages(batch: Batch) -> None:

@@ -6,9 +6,9 @@ import click
 
 from tagend.cards.book.leaders import Sought, recall
 from tagend.cards.book.naming import batch_number, numbers
+from tagend.cards.book.orders import leader_reader
 from tagend.cards.book.tying import tied_orders, with_draws
 from tagend.cards.cli.at_work import at_work
-from tagend.cards.cli.book.orders import leader_reader
 from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.completion import stock_names
 from tagend.cards.cli.files import load_job

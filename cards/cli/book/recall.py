@@ -1,12 +1,12 @@
 """`tagend book recall`: which leaders hold a lot, a spool or a recipe."""
 
-from calendar import monthrange
 from datetime import date
 from typing import TYPE_CHECKING
 
 import click
 
-from tagend.cards.book.leaders import STATES, BookLeader, Found, Sought, State, recall
+from tagend.cards.base.days import months_before
+from tagend.cards.book.leaders import STATES, Found, Sought, State, recall
 from tagend.cards.book.naming import batch_number, numbers, ranges
 from tagend.cards.cli.book.leader_lines import leader_json, leader_lines
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
@@ -15,15 +15,13 @@ from tagend.cards.cli.options import (
     paper_option,
     replace_option,
     shop_option,
-    today,
 )
 from tagend.cards.cli.output import check_output, named_file
 from tagend.cards.cli.show import show_option
+from tagend.cards.disk.clock import today
 
 if TYPE_CHECKING:
     from tagend.cards.printing.job import Job
-    from tagend.cards.printing.pull import PullSheet
-    from tagend.cards.words.language import Wording
 
 
 @click.command("recall")
@@ -98,9 +96,9 @@ def command(
     click.echo(_told(found), err=True)
     if output is not None and job is not None:
         from tagend.cards.cli.print_command import write_pdf
-        from tagend.cards.printing.pull import pull_pdf
+        from tagend.cards.printing.pull import pull_of, pull_pdf
 
-        pull = _pull(found, _title(sought, found), on or today(), job.wording)
+        pull = pull_of(found, sought, on or today(), job.wording)
         write_pdf(output, pull_pdf(job, pull, paper), replace=replace)
 
 
@@ -108,12 +106,6 @@ def _job(shop: str | None) -> "Job":
     from tagend.cards.cli.files import load_job  # 10 ms, for which few recalls have a use
 
     return load_job(shop)
-
-
-def months_before(day: date, months: int) -> date:
-    """Return the same day of the month so many months earlier, or the last day of that month."""
-    year, month = divmod(12 * day.year + day.month - 1 - months, 12)
-    return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))
 
 
 def _told(found: Found) -> str:
@@ -130,45 +122,3 @@ def _json(found: Found) -> dict[str, object]:
         "numbers": [leader.number for leader in found.leaders],
         "of": found.of,
     }
-
-
-def _title(sought: Sought, found: Found) -> str:
-    """Return what was looked for, as it is written in the book."""
-    lot = found.spools[0].lot if found.spools else None
-    said = (
-        f"lot {lot}" if sought.lot else "",
-        f"spool {found.spools[0].label}" if sought.spool else "",
-        sought.recipe or "",
-        f"batch {sought.batch}" if sought.batch else "",
-        f"tied {sought.tied.isoformat()}" if sought.tied else "",
-        f"since {sought.since.isoformat()}" if sought.since else "",
-        f"before {sought.before.isoformat()}" if sought.before else "",
-        sought.state or "",
-    )
-    return ", ".join(filter(None, said))
-
-
-def _pull(found: Found, title: str, day: date, wording: "Wording") -> "PullSheet":
-    """Return the sheet of what is found: what to pull from the wallets."""
-    from tagend.cards.printing.pull import FoundLeader, PullSheet
-    from tagend.cards.words.shopping import spool_name
-
-    sought = {spool.label for spool in found.spools}
-
-    def holds(leader: BookLeader) -> str:
-        """Say which of the spools that are looked for it holds; of all, where none is."""
-        of = [of for of in leader.drawn if of.spool in sought or not sought]
-        return ", ".join(dict.fromkeys(spool_name(one.spool, one.lot, wording) for one in of))
-
-    rows = tuple(
-        FoundLeader(
-            number=leader.number,
-            recipe=leader.recipe,
-            tied=leader.tied,
-            holds=holds(leader),
-            state=leader.state,
-            remark=leader.remark,
-        )
-        for leader in found.leaders
-    )
-    return PullSheet(title, day, rows)

@@ -5,7 +5,7 @@ import sqlite3
 import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from datetime import UTC, date, datetime
+from datetime import date
 from fractions import Fraction
 
 import click
@@ -14,6 +14,7 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.changes import Change, Moment, changing
 from tagend.cards.book.file import opened
 from tagend.cards.cli import options
+from tagend.cards.disk.clock import now
 from tagend.cards.disk.disk import note_input, note_written
 from tagend.cards.recipe.recipe import NAME_MOST
 
@@ -68,8 +69,8 @@ def say_change(change: Change, *, as_json: bool) -> None:
 
 
 def moment(who: str | None) -> Moment:
-    """Return when something is done, and by whom: the clock is looked at here."""
-    return Moment(datetime.now(UTC).astimezone().isoformat(timespec="seconds"), who)
+    """Return when something is done, and by whom."""
+    return Moment(now(), who)
 
 
 def say_json(value: Mapping[str, object]) -> None:

@@ -9,7 +9,7 @@ from tagend.cards.book.leaders import IN_WALLET, STATES, Left, left
 from tagend.cards.book.spools import BookSpool, spools
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
 from tagend.cards.cli.columns import in_columns
-from tagend.cards.cli.options import today
+from tagend.cards.disk.clock import today
 
 
 @click.command("show")

@@ -19,13 +19,13 @@ from tagend.cards.disk.disk import note_written
 @shop_option
 def command(book: str, rack: str | None, who: str | None, as_json: bool, shop: str | None) -> None:
     """Start a tying book; more spools come into it with `book add`."""
-    from tagend.cards.cli.book.add import load_spools, told
+    from tagend.cards.cli.book.add import load_spools
 
     spools = None if rack is None else load_spools(rack, load_practice(shop))
     note_written(book)
     with started(book) as db:
         if spools is not None:
             with changing(db, moment(who)) as change:
-                change.tell(told(*add(change, spools)))
+                add(change, spools)
                 say_change(change, as_json=as_json)
     click.echo(f"started {book}", err=True)

@@ -16,7 +16,8 @@ from tagend.cards.cli.book.orders import (
 from tagend.cards.cli.book.shared import book_option, json_option, recording, say_json, who_option
 from tagend.cards.cli.files import load_practice
 from tagend.cards.cli.heed import anyway_option
-from tagend.cards.cli.options import day_option, shop_option, today
+from tagend.cards.cli.options import day_option, shop_option
+from tagend.cards.disk.clock import today
 
 
 @click.command("tie")
@@ -49,7 +50,7 @@ def command(
         orders = orders_of(asked, again, change.db, practice, anyway=anyway)
         done = tie(change, orders, tied or today(), who)
         refuse_shortages(done.batch)
-        change.tell(_told(done))
+        change.tell(done.told)
         _say(done, change.number, as_json=as_json)
     click.echo(f"its sheets: tagend book print {done.number} --bench --labels -o OUT.pdf", err=True)
 
@@ -74,11 +75,3 @@ def _say(done: TiedBatch, entry: int, *, as_json: bool) -> None:
     for order in done.batch.orders:
         click.echo(f"  no. {ranges(order.numbers)}  {order.leader.recipe.name}")
     click.echo("\n".join(batch_lines(done.batch)))
-
-
-def _told(done: TiedBatch) -> str:
-    what = ", ".join(
-        f"{order.count} {order.leader.recipe.name} (no. {ranges(order.numbers)})"
-        for order in done.batch.orders
-    )
-    return f"tied batch {done.number}: {what}"

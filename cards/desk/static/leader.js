@@ -18,7 +18,9 @@ const past = new History(draft);
 const homeOf = (input) => {
   const { of } = input.dataset;
   if (of === "head") return draft.head;
-  return of === "rows" ? draft.rows[placeOf(input)] : draft.variants[variant];
+  if (of === "rows") return draft.rows[placeOf(input)];
+  const change = draft.variants[variant];
+  return of === "variants" || !change ? change : (change.replace ??= {});
 };
 const placeOf = (element) => all("#rows > .row").indexOf(element.closest(".row"));
 
@@ -28,10 +30,14 @@ function write(input) {
   const value = input.type === "checkbox" ? input.checked : input.value;
   if (value === "" || value === false) delete home[field];
   else home[field] = value;
+  const change = draft.variants[variant];
+  if (change?.replace && !Object.keys(change.replace).length) delete change.replace;
 }
 
 function fill(input) {
-  const value = homeOf(input)?.[input.dataset.field] ?? "";
+  const { of, field } = input.dataset;
+  const home = of === "replace" ? draft.variants[variant]?.replace : homeOf(input);
+  const value = home?.[field] ?? "";
   if (input.type === "checkbox") input.checked = value === true;
   else if (input.value !== String(value)) input.value = value;
 }
@@ -66,7 +72,7 @@ function show() {
   rows();
   if (variant !== null && variant >= draft.variants.length) variant = null;
   tabs();
-  for (const input of all("[data-of]", editor)) fill(input);
+  for (const input of all("#written [data-of]")) fill(input);
   marks();
 }
 
@@ -235,7 +241,23 @@ function tabs() {
   find("#varied").hidden = variant === null;
   const change = find("#change");
   if (variant !== null && !change.children.length) change.append(find("#variant").content.cloneNode(true));
-  for (const input of all("[data-of]", change)) if (variant !== null) fill(input);
+  if (variant === null) return;
+  otherLines();
+  for (const input of all("#varied [data-of]")) fill(input);
+}
+
+/** A field for the other line of each section that a variant may have there. */
+function otherLines() {
+  const home = find("#replace");
+  while (home.children.length > draft.rows.length) home.lastElementChild.remove();
+  while (home.children.length < draft.rows.length) {
+    const line = find("#other_line").content.cloneNode(true);
+    const place = home.children.length + 1;
+    find("span", line).textContent = say("section", { n: place });
+    find("input", line).dataset.field = place;
+    home.append(line);
+  }
+  find("#other").open ||= draft.variants[variant].replace !== undefined;
 }
 
 function choose(place) {

@@ -41,6 +41,7 @@ export function showFaults(faults) {
 
 function inputOf({ of, row, field }) {
   if (!field) return null;
+  if (field === "replace") return find("#replace input");
   const home = of === "rows" ? all("#rows > .row")[row] : find("#editor");
   return home && find(`[data-of=${of}][data-field=${field}]`, home);
 }

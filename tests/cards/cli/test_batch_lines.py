@@ -51,7 +51,7 @@ def test_one_piece_is_one_piece() -> None:
 def test_what_is_bought_ready_made_comes_last() -> None:
     of = leader(recipe(section("5 ft", "0.024 in", bought=True), section("20 in", "4X")))
     assert list(batch_lines(cut_batch([Order(of, 3)], None)))[-1] == (
-        "  to buy ready made: 3 × 5 ft, 0.024 in nylon butt for Under test"
+        "  to buy: 3 × 5 ft of 0.024 in nylon, ready made: Under test"
     )
 
 

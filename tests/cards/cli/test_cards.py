@@ -2,15 +2,17 @@ import os
 import re
 from io import BytesIO
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pypdf
 import pytest
 
-from tagend.cards.disk.seal import sealed
+from tagend.cards.disk.seal import origin, sealed
 from tagend.layouts.paper.face import MM
 from tests.cards.cli.conftest import Tagend
 from tests.layouts.drawn import boxes, text
 
+SVG = "{http://www.w3.org/2000/svg}"
 KEPT = sealed(b"# kept as it was\n")
 
 
@@ -252,3 +254,62 @@ def test_a_plan_tells_the_knots_apart_just_where_that_saves_pages(
     apart = sum(int(way.split()[0]) for way in ways) if all(ways) else None
     saves = apart is not None and apart < int(said.split()[0])
     assert (f"; {apart} pages as --brief and --knots cards" in said) == saves
+
+
+def test_one_leaders_card_is_an_svg_with_all_sides_true_to_size(tagend: Tagend, demo: Path) -> None:
+    recipe, out = demo / "sandbar-eight.toml", demo / "card.SVG"
+    run = tagend("cards", recipe, "--size", "ID-1", "-o", out)
+    assert (run.status, run.out) == (0, "")
+    assert run.err.splitlines()[0] == f"wrote {out}: 1 page, 1 card on 2 sides"
+    data = out.read_bytes()
+    assert origin(data) == "ours"
+    root = ElementTree.fromstring(data)
+    assert "Sandbar eight" in (root.findtext(f"{SVG}title") or "")
+    # ISO/IEC 7810: 85.6 mm by 53.98 mm, of which two and what is between them.
+    assert float(root.attrib["width"].removesuffix("mm")) == pytest.approx(85.6, abs=0.01)
+    assert float(root.attrib["height"].removesuffix("mm")) > 2 * 53.98
+    tagend("cards", recipe, "--size", "ID-1", "-o", demo / "again.svg")
+    assert (demo / "again.svg").read_bytes() == data
+
+
+def test_an_svg_says_all_that_the_pdf_does_cautions_too(tagend: Tagend, demo: Path) -> None:
+    told: dict[str, list[str]] = {}
+    for name in ("card.svg", "card.pdf"):
+        run = tagend("cards", demo / "sandbar-eight.toml", "-o", demo / name)
+        told[name] = run.err.splitlines()[1:]
+    assert told["card.svg"] == told["card.pdf"] != []
+    said = ElementTree.fromstring((demo / "card.svg").read_bytes()).findtext(f"{SVG}desc") or ""
+    printed = text((demo / "card.pdf").read_bytes())
+    assert "Hook in or near an eye" in said
+    assert {word for word in said.split() if word.isalpha()} <= set(printed.split())
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["gravel-five.toml"], "name one recipe, or a PDF"),
+        (["--variants"], "name one recipe, or a PDF"),
+        (["--paper", "A4"], "leave out --paper"),
+        (["--backs", "long-edge"], "leave out --backs"),
+        (["--wet"], "leave out --wet and --dry"),
+        (["--press"], "leave out --press"),
+        (["--copies", "2"], "leave out --copies"),
+    ],
+)
+def test_an_svg_has_no_paper_and_one_leader(
+    tagend: Tagend, demo: Path, monkeypatch: pytest.MonkeyPatch, words: list[str], says: str
+) -> None:
+    monkeypatch.chdir(demo)
+    run = tagend("cards", "sandbar-eight.toml", *words, "-o", "card.svg")
+    assert run.status == 2
+    (line,) = run.faults
+    assert says in line
+    assert not (demo / "card.svg").exists()
+
+
+def test_what_is_printed_as_a_pdf_alone_takes_no_name_of_an_svg(tagend: Tagend, demo: Path) -> None:
+    for command in ("labels", "bench", "counter"):
+        run = tagend(command, demo / "sandbar-eight.toml", "-o", demo / "out.svg")
+        assert run.status == 2
+        assert ".pdf" in run.faults[0]
+    assert not (demo / "out.svg").exists()

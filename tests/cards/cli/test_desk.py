@@ -1,6 +1,5 @@
 """`tagend desk` from its first line to its end."""
 
-import http.client
 import shlex
 import signal
 import subprocess
@@ -10,6 +9,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import urlsplit
 
+import httpx
 import pytest
 
 from tagend.cards.cli.lazy import examples
@@ -31,26 +31,19 @@ def running(folder: Path, *options: str) -> Iterator[tuple[subprocess.Popen[str]
             desk.kill()
 
 
-def answer(address: str) -> http.client.HTTPResponse:
-    parts = urlsplit(address)
-    connection = http.client.HTTPConnection(str(parts.hostname), parts.port, timeout=20)
-    connection.request("GET", f"{parts.path}?{parts.query}")
-    return connection.getresponse()
-
-
 def test_its_first_line_is_an_address_that_lets_in_whoever_has_it(demo: Path) -> None:
     with running(demo, "--no-open") as (_, address):
         assert urlsplit(address).hostname == "127.0.0.1"
-        entered = answer(address)
-        assert entered.status == 303
-        assert "HttpOnly" in str(entered.getheader("set-cookie"))
-        assert answer(address.partition("?")[0]).status == 403
+        entered = httpx.get(address)
+        assert entered.status_code == 303
+        assert "HttpOnly" in entered.headers["set-cookie"]
+        assert httpx.get(address.partition("?")[0]).status_code == 403
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="signals are of POSIX")
 def test_ctrl_c_ends_it_without_a_word(demo: Path) -> None:
     with running(demo, "--no-open") as (desk, address):
-        answer(address)
+        httpx.get(address)
         desk.send_signal(signal.SIGINT)
         out, err = desk.communicate(timeout=20)
     assert (desk.returncode, out, err) == (0, "", "")
@@ -76,7 +69,7 @@ def test_the_examples_of_its_help_serve_a_folder(demo: Path, line: str) -> None:
         _,
         address,
     ):
-        assert answer(address).status == 303
+        assert httpx.get(address).status_code == 303
 
 
 def test_it_is_loaded_by_no_other_command() -> None:

@@ -165,6 +165,11 @@ def test_variants_are_tabs_that_can_be_changed_and_become_leaders(
     page.get_by_label("Length of the butt").fill("5 ft")
     expect(page.locator("#of_variant")).to_contain_text("5 ft")
     assert str(saved(shop_folder, page).variants[0].butt) == "5 ft"
+    page.get_by_text("Other line for single sections").click()
+    page.locator("#replace").get_by_label("Section 3").fill("0.016 in nylon 12 lb")
+    other = saved(shop_folder, page).variants[0].replace
+    assert other is not None
+    assert other[3].material == "nylon"
     page.get_by_role("button", name="Make it a leader").click()
     page.wait_for_url("**/sandbar-eight-in-hard-wind.toml")
     path = shop_folder.folder / "sandbar-eight-in-hard-wind.toml"

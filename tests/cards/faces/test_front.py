@@ -1,7 +1,9 @@
 import pytest
 
 from tagend.cards.faces.card_text import CardText
-from tagend.cards.faces.front import Fronts, fronts
+from tagend.cards.faces.front import Fronts
+from tagend.cards.faces.front import fronts as fronts_by
+from tagend.cards.faces.leader_table import needed_widths
 from tagend.cards.faces.panel import INSET, Panel
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.cards import CardWishes, card_text
@@ -19,6 +21,10 @@ def of_sections(count: int) -> CardText:
     pieces = [section(f"{length} in", f"0.0{10 + length // 10} in") for length in lengths]
     of = leader(recipe(*pieces, butt="none", fly="clinch"))
     return card_text(JOB, Worksheet(of, ()), CardWishes())
+
+
+def fronts(text: CardText, panel: Panel) -> list[Fronts]:
+    return fronts_by(text, needed_widths(text.told, scale()), panel)
 
 
 def shown(front: Fronts) -> list[str]:

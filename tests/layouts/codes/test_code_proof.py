@@ -22,7 +22,7 @@ def test_a_symbol_of_another_text_is_not_proven() -> None:
 
 
 def test_a_symbol_that_cannot_be_read_is_not_proven() -> None:
-    dark = tuple(tuple(not module for module in row) for row in MADE.rows[:12]) + MADE.rows[12:]
+    dark = tuple(bytes(not module for module in row) for row in MADE.rows[:12]) + MADE.rows[12:]
     with pytest.raises(NotProven):
         proven(replace(MADE, rows=dark))
 

@@ -1,0 +1,29 @@
+"""The history of the book: what was done, as the book tells it, and taken back."""
+
+from starlette.requests import Request
+from starlette.routing import BaseRoute
+
+from tagend.cards.book.changes import history, undo, undoable
+from tagend.cards.desk.book_here import reading, recording
+from tagend.cards.desk.desk import Desk
+from tagend.cards.desk.page import Json, Shown, page, posted, shown
+
+
+def routes() -> list[BaseRoute]:
+    """Return the routes of this screen."""
+    return [shown("/book/history", history_page), posted("/book/undo", undo_one)]
+
+
+def history_page(desk: Desk, request: Request) -> Shown:
+    """Show what was done, the last first."""
+    with reading(desk) as db:
+        entries = history(db)
+    may = {entry.number for entry in undoable(entries)}
+    return page(desk, "book", part="history", entries=reversed(entries), may=may)
+
+
+def undo_one(desk: Desk, said: Json) -> Json:
+    """Take back an entry, which must be the last that stands, or the very last."""
+    with recording(desk, said) as change:
+        undo(change, int(said["entry"]))
+        return {"told": change.told}
