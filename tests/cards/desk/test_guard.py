@@ -118,10 +118,8 @@ def test_nothing_is_done_for_another_page(
 
 def filled(headers: Mapping[str, str], client: httpx.Client) -> dict[bytes, bytes]:
     port = str(client.base_url.port)
-    return {
-        name.encode(): text.replace("{port}", port).encode("latin-1")
-        for name, text in headers.items()
-    }
+    there = {name: text.replace("{port}", port) for name, text in headers.items()}
+    return {name.encode(): text.encode("latin-1") for name, text in there.items()}
 
 
 def test_a_wrong_secret_in_the_address_opens_nothing(shop_folder: Served) -> None:
