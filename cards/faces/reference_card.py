@@ -67,7 +67,7 @@ def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]
 
 def _chosen(meets: Meets, practice: Practice, *, level: bool = False) -> Knot | None:
     """Return the knot that the rule takes for a pair of strands that meet so."""
-    return first_choice(meets, usual_meeting(meets, practice), practice, level=level)[0]
+    return first_choice(meets, usual_meeting(meets, practice), practice, level=level).knot
 
 
 def _line_table(practice: Practice, wording: Wording) -> Reference:

@@ -1,7 +1,6 @@
 """Which knots a leader has: a recipe and a person's practice in, each named or chosen, out."""
 
-from dataclasses import replace
-from typing import NamedTuple
+from dataclasses import dataclass, replace
 
 from tagend.cards.leader.joints import End, Joint, end_of, joint_of
 from tagend.cards.leader.parts import fly_end_mm, is_bought, is_level, parts
@@ -14,7 +13,8 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.values import BARE
 
 
-class Chosen(NamedTuple):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
     """A knot that nobody named, None where none can be tied, and why it is this one."""
 
     knot: Knot | None
@@ -39,9 +39,11 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     if recipe.butt.end is not None:
         named = _named(recipe.butt.end, practice)
         return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
-    knot, why, own, _ = first_choice("butt", meeting, practice, level=level)
-    why = said("usual_on_level") if level and knot and not own else why
-    return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
+    chosen = first_choice("butt", meeting, practice, level=level)
+    is_usual = level and chosen.knot and not chosen.own
+    end = end_of(chosen.knot, meeting, loop_mm, practice)
+    why = said("usual_on_level") if is_usual else chosen.why
+    return replace(end, reason=why, own=chosen.own)
 
 
 def fly_end(recipe: Recipe, practice: Practice) -> End:
@@ -50,8 +52,9 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     if recipe.fly.knot is not None:
         return end_of(_named(recipe.fly.knot, practice), meeting, loop_mm, practice)
-    knot, why, own, _ = first_choice("fly", meeting, practice)
-    return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
+    chosen = first_choice("fly", meeting, practice)
+    end = end_of(chosen.knot, meeting, loop_mm, practice)
+    return replace(end, reason=chosen.why, own=chosen.own)
 
 
 def _named(name: str, practice: Practice) -> Knot | None:
@@ -81,11 +84,11 @@ def chosen_joint(
     bought: tuple[bool, bool] = (False, False),
 ) -> Joint:
     """Return two strands, of which the lower may be a bite guard, joined where no knot is named."""
-    knot, why, own, liked = choice_for(meeting, practice, is_guard=is_guard)
-    if knot is None:  # nothing of the order can be tied here, which the audit says
-        knot = practice.choice["same line"].usual[0]
+    chosen = choice_for(meeting, practice, is_guard=is_guard)
+    # Where nothing of the order can be tied, the audit says so.
+    knot = chosen.knot or practice.choice["same line"].usual[0]
     joint = joint_of(knot, meeting, practice, bought=bought)
-    return replace(joint, reason=why, own=own, liked=liked)
+    return replace(joint, reason=chosen.why, own=chosen.own, liked=chosen.liked)
 
 
 def choice_for(meeting: Meeting, practice: Practice, *, is_guard: bool = False) -> Chosen:
@@ -118,7 +121,7 @@ def first_choice(
     choice = practice.choice[meets]
     for knot in choice.own:
         if untieable(knot, meeting) is None:
-            return Chosen(knot, said("own_choice", meets=meets), own=True, liked=True)
+            return Chosen(knot=knot, why=said("own_choice", meets=meets), own=True, liked=True)
     tied, why = None, Said(meets)
     for knot in choice.usual:
         against = untieable(knot, meeting)
@@ -128,6 +131,6 @@ def first_choice(
             if level and knot.tapered_only:
                 against = said("for_tapered_alone")
         if against is None:
-            return Chosen(knot, why, own=False, liked=knot == choice.usual[0])
+            return Chosen(knot=knot, why=why, own=False, liked=knot == choice.usual[0])
         why = said("not_this", knot=knot.name, against=against)
-    return Chosen(tied, said("none_suits"), own=False, liked=tied == choice.usual[0])
+    return Chosen(knot=tied, why=said("none_suits"), own=False, liked=tied == choice.usual[0])
