@@ -22,11 +22,9 @@ from tests.written import PRACTICE
 
 Opened = Callable[..., Page]
 
-WAIT = 20_000  # milliseconds, for a print of several cards on a machine that is busy
-
 
 def ready(page: Page) -> None:
-    expect(page.get_by_role("button", name="Download")).to_be_enabled(timeout=WAIT)
+    expect(page.get_by_role("button", name="Download")).to_be_enabled()
 
 
 def downloaded(page: Page, button: str = "Download") -> bytes:
@@ -67,7 +65,7 @@ def test_a_print_of_its_own_language_and_units_holds_what_was_told_before(
     page.get_by_label("Units").select_option("cm")
     page.get_by_label("Backs of the cards").select_option("long-edge")
     page.get_by_label("Size of the card").select_option("A6")
-    expect(page.locator("#told")).to_contain_text("6 cards", timeout=WAIT)
+    expect(page.locator("#told")).to_contain_text("6 cards")
     ready(page)
     told = page.locator("#told").text_content() or ""
     found = pypdf.PdfReader(io.BytesIO(downloaded(page)))
