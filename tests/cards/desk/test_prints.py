@@ -18,6 +18,7 @@ from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Refused
 from tests.cards.desk.conftest import SAMPLES, Served
+from tests.layouts.drawn import text
 from tests.written import PRACTICE
 
 Opened = Callable[..., Page]
@@ -163,3 +164,12 @@ def test_each_kind_is_told_in_the_language_of_the_shop(
     found = pypdf.PdfReader(io.BytesIO(desk.prints[made["at"]]))
     assert len(found.pages) == len(made["pages"])
     assert [*found.attachments] == ["gravel-five.toml"]
+
+
+def test_a_bench_sheet_is_cut_from_the_rack_unless_not(tmp_path: Path) -> None:
+    for name in ("sandbar-eight.toml", "rack.toml"):
+        (tmp_path / name).write_bytes((SAMPLES / name).read_bytes())
+    desk, said = Desk(tmp_path), {"kind": "bench", "leaders": [["sandbar-eight.toml", ""]]}
+    for typed, named in (({"copies": "12"}, True), ({"copies": "12", "no_rack": "on"}, False)):
+        made = plan(desk, {**said, "typed": typed})
+        assert ("Stiff 25" in text(desk.prints[made["at"]])) is named
