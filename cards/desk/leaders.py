@@ -17,6 +17,8 @@ from tagend.cards.disk.sample_files import sample_files
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
+from tagend.layouts.paper.face import Face
+from tagend.layouts.svg.svg import write_svg
 
 
 def routes() -> list[BaseRoute]:
@@ -65,7 +67,8 @@ def picture(desk: Desk, request: Request) -> Shown:
     try:
         front = front_of(job, kept.recipe)
     except Refused:  # which its own page tells
-        return Response(status_code=404)
+        size = job.card_size(None)
+        front = write_svg(Face("", size.width, size.height, ()), title=kept.recipe.name)
     # Its address changes with the recipe.
     kept_long = {"cache-control": "private, max-age=31536000, immutable"}
     return Response(front, 200, kept_long, "image/svg+xml")

@@ -22,18 +22,18 @@ Places = Mapping[str, Sequence[int | None]]
 
 
 @dataclass(frozen=True, slots=True)
-class Layout:
+class FileShape:
     """What a kind of file holds: the keys that are ours, and its tables, of which may be many."""
 
     keys: frozenset[str]
     tables: Mapping[str, bool]
 
 
-RECIPE = Layout(
+RECIPE = FileShape(
     frozenset(field.key for cls in FIELDS for field in FIELDS[cls]),
     {field.key: bool(field.count) for field in FIELDS[Recipe] if field.part},
 )
-RACK = Layout(frozenset(field.name for field in fields(Spool)), {"spool": True})
+RACK = FileShape(frozenset(field.name for field in fields(Spool)), {"spool": True})
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,24 +47,24 @@ class _Passage:
 
 
 def with_draft(
-    data: bytes, tables: Mapping[str, Any], was: Places, layout: Layout = RECIPE
+    data: bytes, tables: Mapping[str, Any], was: Places, shape: FileShape = RECIPE
 ) -> bytes:
     """Return the file so that it says what the tables say.
 
     `was` has, for tables of which there are many, which of the file each is, counted from 0.
     A file may be written in ways that this does not know: whoever calls reads the result again.
     """
-    return edited(data, lambda text: _with_tables(text.replace("\r\n", "\n"), tables, was, layout))
+    return edited(data, lambda text: _with_tables(text.replace("\r\n", "\n"), tables, was, shape))
 
 
-def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layout) -> str:
+def _with_tables(text: str, tables: Mapping[str, Any], was: Places, shape: FileShape) -> str:
     blocks = list(_blocks(text))
     there: dict[str, list[_Passage]] = {}
     for block in blocks:
         there.setdefault(block.table, []).append(block)
-    plain = {key: value for key, value in tables.items() if key not in layout.tables}
-    made = {"": [_changed(there[""][0], plain, layout)]}
-    for key, many in layout.tables.items():
+    plain = {key: value for key, value in tables.items() if key not in shape.tables}
+    made = {"": [_changed(there[""][0], plain, shape)]}
+    for key, many in shape.tables.items():
         said = tables.get(key, [] if many else {})
         rows = said if many else [said] if said else []
         old = there.get(key, [])
@@ -73,11 +73,11 @@ def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layo
             _changed(
                 old[place] if place is not None and place < len(old) else _new(key, many=many),
                 row,
-                layout,
+                shape,
             )
             for place, row in zip(places, rows, strict=False)
         ]
-    *first, last = _in_order(blocks, made, layout)
+    *first, last = _in_order(blocks, made, shape)
     whole = "".join(
         block.above + block.keys + (block.below or ("\n" if block.table else "")) for block in first
     )
@@ -86,11 +86,11 @@ def _with_tables(text: str, tables: Mapping[str, Any], was: Places, layout: Layo
 
 
 def _in_order(
-    blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]], layout: Layout
+    blocks: Sequence[_Passage], made: Mapping[str, Sequence[_Passage]], shape: FileShape
 ) -> Iterator[_Passage]:
     """Yield the new blocks, each kind where its first one was; what is new, in the usual order."""
     order = list(dict.fromkeys(block.table for block in blocks))
-    usual = ["", *layout.tables]
+    usual = ["", *shape.tables]
     for key in usual:
         if key not in order:
             before = [order.index(each) for each in usual[: usual.index(key)] if each in order]
@@ -130,12 +130,12 @@ def _new(table: str, *, many: bool) -> _Passage:
     return _Passage(table, f"[[{table}]]\n" if many else f"[{table}]\n", "", "\n")
 
 
-def _changed(block: _Passage, said: Mapping[str, Any], layout: Layout) -> _Passage:
+def _changed(block: _Passage, said: Mapping[str, Any], shape: FileShape) -> _Passage:
     """Return the block so that it says this, and keeps the keys that are none of ours."""
     import tomlkit
 
     document = tomlkit.parse(block.keys)
-    for key in [key for key in document if key in layout.keys and key not in said]:
+    for key in [key for key in document if key in shape.keys and key not in said]:
         del document[key]
     for key, value in said.items():
         if key in document and _says(document[key], value):

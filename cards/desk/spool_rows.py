@@ -12,7 +12,7 @@ from tagend.cards.desk.book_here import spools_in
 from tagend.cards.desk.desk import RACK, Desk
 from tagend.cards.desk.leader import base_of
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
-from tagend.cards.desk.same_file import RACK as RACK_LAYOUT
+from tagend.cards.desk.same_file import RACK as RACK_SHAPE
 from tagend.cards.desk.same_file import with_draft
 from tagend.cards.disk.disk import read_bytes, write_whole
 from tagend.cards.disk.file_lock import alone
@@ -103,7 +103,7 @@ def _write(desk: Desk, data: bytes, rows: Sequence[Row]) -> None:
     said = [_said(row) for row in rows]
     rack = rack_of({"spool": said}, practice)
     places = [row.get("was") for row in rows]
-    after = with_draft(data, {"spool": said}, {"spool": places}, RACK_LAYOUT)
+    after = with_draft(data, {"spool": said}, {"spool": places}, RACK_SHAPE)
     if _read(after, desk) != rack:
         found = f"{RACK} is written in a way that this page cannot keep"
         raise refused(found, "change it in an editor", RACK)

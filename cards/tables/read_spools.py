@@ -5,10 +5,12 @@ from tagend.cards.recipe.vocabulary import Vocabulary
 from tagend.cards.tables.dialect import named_cells, read_lines
 from tagend.layouts.base.faults import Refused, refused
 
+_TABLES = (".csv", ".tsv", ".txt")
+
 
 def read_spools(name: str, data: bytes, words: Vocabulary) -> Rack:
-    """Return the spools of a rack file or, where it is called so, of a CSV table."""
-    read = read_spool_table if name.lower().endswith(".csv") else read_rack
+    """Return the spools of a rack file or, where it is called so, of a table of text."""
+    read = read_spool_table if name.lower().endswith(_TABLES) else read_rack
     return read(data, words)
 
 
