@@ -117,6 +117,8 @@ def _with(data: bytes, said: Json) -> bytes:
     keys = {key: str(text).strip() or None for key, text in said.get("keys", {}).items()}
     if strange := keys.keys() - known:
         raise refused("this is not what the page sends", "load the page again", min(strange))
+    if data:
+        read_toml(data)  # which tells of a slip by its line
     data = with_keys(data, keys) if data else new_shop_file(keys)
     for table in _TABLES:
         for key, text in reversed(said.get(table, {}).items()):

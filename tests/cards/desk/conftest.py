@@ -13,7 +13,7 @@ from pathlib import Path
 from queue import Queue
 
 import pytest
-from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, expect, sync_playwright
 
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.server import serve
@@ -21,6 +21,7 @@ from tests.tree import ROOT
 
 SAMPLES = ROOT / "samples"
 CHROMIUM = shutil.which("chromium")
+expect.set_options(timeout=20_000)  # milliseconds, on a machine that is busy
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,15 +18,14 @@ from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Refused
 from tests.cards.desk.conftest import SAMPLES, Served
+from tests.layouts.drawn import text
 from tests.written import PRACTICE
 
 Opened = Callable[..., Page]
 
-WAIT = 20_000  # milliseconds, for a print of several cards on a machine that is busy
-
 
 def ready(page: Page) -> None:
-    expect(page.get_by_role("button", name="Download")).to_be_enabled(timeout=WAIT)
+    expect(page.get_by_role("button", name="Download")).to_be_enabled()
 
 
 def downloaded(page: Page, button: str = "Download") -> bytes:
@@ -67,7 +66,7 @@ def test_a_print_of_its_own_language_and_units_holds_what_was_told_before(
     page.get_by_label("Units").select_option("cm")
     page.get_by_label("Backs of the cards").select_option("long-edge")
     page.get_by_label("Size of the card").select_option("A6")
-    expect(page.locator("#told")).to_contain_text("6 cards", timeout=WAIT)
+    expect(page.locator("#told")).to_contain_text("6 cards")
     ready(page)
     told = page.locator("#told").text_content() or ""
     found = pypdf.PdfReader(io.BytesIO(downloaded(page)))
@@ -165,3 +164,12 @@ def test_each_kind_is_told_in_the_language_of_the_shop(
     found = pypdf.PdfReader(io.BytesIO(desk.prints[made["at"]]))
     assert len(found.pages) == len(made["pages"])
     assert [*found.attachments] == ["gravel-five.toml"]
+
+
+def test_a_bench_sheet_is_cut_from_the_rack_unless_not(tmp_path: Path) -> None:
+    for name in ("sandbar-eight.toml", "rack.toml"):
+        (tmp_path / name).write_bytes((SAMPLES / name).read_bytes())
+    desk, said = Desk(tmp_path), {"kind": "bench", "leaders": [["sandbar-eight.toml", ""]]}
+    for typed, named in (({"copies": "12"}, True), ({"copies": "12", "no_rack": "on"}, False)):
+        made = plan(desk, {**said, "typed": typed})
+        assert ("Stiff 25" in text(desk.prints[made["at"]])) is named

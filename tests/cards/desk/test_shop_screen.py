@@ -177,6 +177,33 @@ def test_a_file_that_is_wrong_is_mended_on_its_page(shop_folder: Served, opened:
     assert path.read_text("utf-8") == '# ours\nname = "Bench"\nunits = "in"\n'
 
 
+def test_a_slip_in_the_file_is_told_by_its_line_and_nothing_written(
+    shop_folder: Served, opened: Opened
+) -> None:
+    path = shop_folder.folder / "shop.toml"
+    path.write_text('name = "Bench"\nunits = in\n', encoding="utf-8")
+    page = opened(shop_folder, "/shop")
+    expect(page.locator("#faults")).to_contain_text("line 2")
+    page.get_by_label("Units").select_option("in")
+    page.get_by_role("button", name="Save").click()
+    expect(page.locator("#status")).to_contain_text("Not saved")
+    assert path.read_text("utf-8") == 'name = "Bench"\nunits = in\n'
+
+
+def test_a_lap_of_two_sides_can_be_given_up(shop_folder: Served, opened: Opened) -> None:
+    path = shop_folder.folder / "shop.toml"
+    before = '# ours\n[lap]\n"triple surgeon\'s" = "7 in"\n'
+    sides = 'albright = { above = "4 in", below = "6 in" }\n'
+    path.write_text(before + sides, encoding="utf-8")
+    page = opened(shop_folder, "/shop")
+    lap = page.locator("#laps").get_by_role("combobox")
+    expect(lap).to_contain_text("4 in + 6 in")
+    lap.select_option("worked out")
+    page.get_by_role("button", name="Save").click()
+    expect(lap).to_have_count(0)
+    assert path.read_text("utf-8") == before
+
+
 @pytest.mark.parametrize(
     "said",
     [
