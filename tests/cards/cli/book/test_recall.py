@@ -3,7 +3,7 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.cli.book.recall import months_before
+from tagend.cards.base.days import months_before
 from tests.cards.cli.book.conftest import Book, told
 
 
