@@ -67,7 +67,7 @@ def printed(page: Page, button: str, name: str) -> str:
 def test_a_book_is_started_with_the_rack_and_gets_spools_typed_and_of_a_table(
     shop_folder: Served, opened: Opened
 ) -> None:
-    page = opened(shop_folder, "/book")
+    page = opened(shop_folder, "/book/spools")  # where there is no book, that one can be started
     page.get_by_label("At the bench").fill("Ada")
     page.get_by_role("button", name="Start a tying book").click()
     expect(page.locator("#done")).to_contain_text("10 spools added")
@@ -128,6 +128,8 @@ def test_a_batch_is_planned_tied_and_printed_with_the_line_drawn_exactly(
     page.get_by_label("no. 2").check()
     again = printed(page, "Labels again (PDF)", "labels.pdf")
     assert set(re.findall(r"no\. \d+", again)) == {"no. 2"}
+    page.get_by_role("link", name="Tie", exact=True).click()
+    expect(page.locator(".choice li", has_text="Sandbar")).to_contain_text("3 in the wallets")
 
 
 def test_a_plan_that_is_stale_is_told_anew_and_nothing_is_tied(
