@@ -11,8 +11,11 @@ _BYTE_ORDER_MARK = "\ufeff"
 _LONE_END = r"(?<!\r)\n"
 
 
-def with_value(data: bytes, table: str, key: str, value: str) -> bytes:
-    """Return the file with `key` under `[table]` set; raises `Refused` for what is no table."""
+def with_value(data: bytes, table: str, key: str, value: str | None) -> bytes:
+    """Return the file with `key` under `[table]` set, or for None taken out.
+
+    Raises `Refused` for what is no table.
+    """
     return edited(data, lambda text: _set(text, table, key, value))
 
 
@@ -46,12 +49,16 @@ def edited(data: bytes, edit: Callable[[str], str]) -> bytes:
     return (written[: len(written) - len(text)] + after).encode()
 
 
-def _set(text: str, table: str, key: str, value: str) -> str:
+def _set(text: str, table: str, key: str, value: str | None) -> str:
     import tomlkit
     from tomlkit.items import Table
 
     document = tomlkit.parse(text)
     home = document.get(table)
+    if value is None:
+        if isinstance(home, dict):
+            home.pop(key, None)
+        return tomlkit.dumps(document)
     if home is None:
         end = "" if text.endswith("\n") or not text else "\n"
         return f"{text}{end}\n[{table}]\n{_line(key, value)}"

@@ -1,6 +1,5 @@
 """The command line: the only place that prints, exits or knows a file name."""
 
-import gc
 import os
 import signal
 import sys
@@ -15,28 +14,29 @@ from tagend.cards.cli.streams import settle
 from tagend.cards.disk.disk import anything_written
 from tagend.layouts.base.faults import Refused
 
-COMMANDS = (
-    "bench",
-    "book",
-    "calibrate",
-    "check",
-    "compare",
-    "counter",
-    "cuts",
-    "cards",
-    "desk",
-    "labels",
-    "learn",
-    "new",
-    "propose",
-    "read",
-    "renew",
-    "samples",
-    "shop",
-    "stock",
-    "table",
-    "vary",
-)
+# In the order of their listing, each with what the list says of it.
+COMMANDS = {
+    "bench": "Print what to cut for a batch, and how to tie it.",
+    "book": "Keep spools, batches and leaders in one file.",
+    "calibrate": "Write a page that shows what the printer does.",
+    "check": "Audit the taper of recipes.",
+    "compare": "Compare two to six leaders side by side.",
+    "counter": "Print a sheet to choose from across a counter.",
+    "cuts": "List what to cut and how to join it.",
+    "cards": "Print pocket cards to tie from.",
+    "desk": "Open a page for all of this in the browser.",
+    "labels": "Print wallet labels with a code on each.",
+    "learn": "Learn what a knot takes in one's own hands.",
+    "new": "Ask for a recipe step by step and write it.",
+    "propose": "Work out a taper from the spools on a rack.",
+    "read": "Bring a recipe back from a code or a PDF.",
+    "renew": "Tell what new tippets cost a leader.",
+    "samples": "Write sample files to try all this with.",
+    "shop": "Ask what is printed under and on, and keep it.",
+    "stock": "List papers, card sizes and label sheets.",
+    "table": "Bring recipes in from a spreadsheet, or out.",
+    "vary": "Write a variant of a recipe.",
+}
 REFUSED = 2  # the request could not be carried out, and nothing was written
 UNHEARD = 3  # what it said could not be delivered
 
@@ -54,8 +54,6 @@ def commands() -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Run one command; whatever goes wrong becomes a line a person can act on."""
-    # The start makes many lasting objects and next to no garbage: looking for it takes 5 ms.
-    gc.set_threshold(100_000)
     settle()
     try:
         status = _status(arguments)

@@ -44,4 +44,4 @@ def command(
             click.echo(json_line(sheet))
         else:
             click.echo("\n".join(audit_lines(told_of(sheet))))
-    return int(any(finding.severity == "error" for s in sheets for finding in s.findings))
+    return int(any(sheet.is_wrong for sheet in sheets))

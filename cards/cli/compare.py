@@ -14,7 +14,7 @@ from tagend.cards.cli.options import (
     shop_option,
     variant_options,
 )
-from tagend.cards.cli.output import check_output, is_svg, write_output
+from tagend.cards.cli.output import check_output, is_svg, tell_written, write_output
 from tagend.cards.cli.show import show_if_asked, show_option
 from tagend.cards.cli.spoken import spoken
 from tagend.cards.leader.leader import Leader
@@ -77,7 +77,7 @@ def command(
         show_if_asked(output)
     click.echo("\n".join(told))
     if output is not None:
-        click.echo(f"wrote {output}", err=True)
+        tell_written(f"{output}")
 
 
 def _lines(leaders: Sequence[Leader]) -> Iterator[str]:

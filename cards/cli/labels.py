@@ -36,7 +36,7 @@ def command(
     **where: Any,  # stock, start, skip and code, named as in `LabelWishes`
 ) -> "Printed":
     """Print wallet labels for each RECIPE, its code on each; `-` reads standard input."""
-    from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
+    from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf, notes_for
 
     job = printing.job
     if tied is not None:
@@ -44,7 +44,11 @@ def command(
         printing = replace(printing, recipes=recipes)
     worksheets = printing.worksheets()
 
-    note, say = LabelNote(first_out=first_out, test_box=test_box), job.wording.say
-    places = (say("one_of", number=n, count=count) for n in range(1, count + 1))
-    notes = tuple(replace(note, number=place) for place in places) if numbered else (note,) * count
-    return labels_pdf(job, worksheets, LabelWishes(notes=(notes,) * len(worksheets), **where))
+    notes = notes_for(
+        len(worksheets),
+        count,
+        LabelNote(first_out=first_out, test_box=test_box),
+        job.wording,
+        numbered=numbered,
+    )
+    return labels_pdf(job, worksheets, LabelWishes(notes=notes, **where))

@@ -6,15 +6,14 @@ from typing import Any, cast
 
 import click
 
-from tagend.cards.base.named_table import read_our_file
 from tagend.layouts.base.faults import Refused
 
 
 class LazyGroup(click.Group):
     """Commands whose modules, called as they are, stand in one package."""
 
-    def __init__(self, *args: Any, home: str, names: Sequence[str], **keys: Any) -> None:
-        """Take the package, and its commands in the order of their listing."""
+    def __init__(self, *args: Any, home: str, names: Mapping[str, str], **keys: Any) -> None:
+        """Take the package, and what is said of each command in the order of their listing."""
         super().__init__(*args, **keys)
         self.home = home
         self.names = names
@@ -27,6 +26,11 @@ class LazyGroup(click.Group):
             return None
         command: click.Command = import_module(f"{self.home}.{cmd_name}").command
         return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands without loading them, which takes 0.1 s."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(self.names.items()))
 
     def invoke(self, ctx: click.Context) -> Any:
         """Run the command; what it refuses is told in the language of the shop."""
@@ -50,4 +54,6 @@ class LazyGroup(click.Group):
 
 def examples() -> Mapping[str, Sequence[str]]:
     """Return how each command may be used, by what is typed for it."""
+    from tagend.cards.base.named_table import read_our_file
+
     return cast(Mapping[str, Sequence[str]], read_our_file("cli/examples.toml"))

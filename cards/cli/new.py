@@ -10,7 +10,7 @@ from tagend.cards.cli.dialogue import hold
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.new_questions import ask_new
 from tagend.cards.cli.options import rack_option, replace_option, shop_option
-from tagend.cards.cli.output import check_output, named_file
+from tagend.cards.cli.output import check_output, named_file, tell_written
 from tagend.cards.disk.disk import mode_of, write_whole
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import refused
@@ -36,7 +36,7 @@ def command(output: str | None, rack: str | None, replace: bool, shop: str | Non
     # Without a checksum: nothing but the answers could make it again, so no command may replace it.
     write_whole(path, recipe_text(recipe).encode())
     card = f"{path.removesuffix('.toml')}.pdf"
-    click.echo(f"wrote {path}; next: {command_line('cards', path, '-o', card)}", err=True)
+    tell_written(f"{path}; next: {command_line('cards', path, '-o', card)}")
 
 
 def _free(path: str, *, replace: bool) -> str:

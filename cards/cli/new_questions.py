@@ -16,7 +16,7 @@ from tagend.cards.cli.section_typed import (
 )
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.cli.taper_lines import taper_lines
-from tagend.cards.cli.worksheet_lines import cut_lines, finding_line, finding_lines
+from tagend.cards.cli.worksheet_lines import cut_lines, finding_lines
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.parts import fly_end_mm
 from tagend.cards.leader.worksheet import worksheet
@@ -39,6 +39,7 @@ from tagend.cards.recipe.vocabulary import EndOf
 from tagend.cards.tables.recipe_tables import knot_named, material_named
 from tagend.cards.tables.understanding import line_weight
 from tagend.cards.variants.by_strength import spool_by_strength
+from tagend.cards.words.heed_words import finding_line
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Refused, refused

@@ -8,9 +8,11 @@ import sys
 from collections.abc import Mapping
 from itertools import starmap
 
+import click
+
 from tagend.cards.disk.disk import LARGEST, is_input, mode_of, not_written, write_whole
 from tagend.cards.disk.seal import origin, sealed
-from tagend.layouts.base.faults import Fault, noting, refuse_any, refused
+from tagend.layouts.base.faults import Fault, noting, one_line, refuse_any, refused
 
 STANDARD_OUTPUT = "-"
 
@@ -43,6 +45,11 @@ def is_svg(name: str | None) -> bool:
 def called(name: str) -> str:
     """Return what an output is called in words."""
     return "standard output" if name == STANDARD_OUTPUT else name
+
+
+def tell_written(words: str) -> None:
+    """Say in one line what was written."""
+    click.echo(one_line(f"wrote {words}"), err=True)
 
 
 def named_file(output: str | None) -> None:

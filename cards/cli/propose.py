@@ -9,7 +9,7 @@ from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
-from tagend.cards.cli.output import check_output, named_file, write_output
+from tagend.cards.cli.output import check_output, named_file, tell_written, write_output
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.propose.asking import AskedTaper, wish_of
 from tagend.cards.propose.proposal import propose
@@ -108,4 +108,4 @@ def command(
     click.echo("\n\n".join(blocks))
     heed(sheets[:1], anyway=anyway)
     write_output(output, recipe_text(proposals[0].recipe).encode(), replace=replace)
-    click.echo(f"wrote the first into {output}", err=True)
+    tell_written(f"the first into {output}")

@@ -2,7 +2,6 @@
 
 import os
 from collections.abc import Iterator, Sequence
-from dataclasses import replace as changed
 from typing import TYPE_CHECKING
 
 import click
@@ -73,11 +72,12 @@ def _told(recipe: Recipe) -> Iterator[str]:
 
 def _untied(recipes: Sequence[Recipe]) -> Sequence[Recipe]:
     """Return the recipes without the days they were tied, each once, and say so."""
+    from tagend.cards.printing.recover import untied
+
     for day in sorted({recipe.tied for recipe in recipes if recipe.tied is not None}):
         found = f"tied {day} left out: a leader tied again has a day of its own"
         click.echo(f"{found}; --keep-tied keeps it", err=True)
-    untied = (changed(recipe, tied=None) for recipe in recipes)
-    return tuple({recipe_text(recipe): recipe for recipe in untied}.values())
+    return untied(recipes)
 
 
 def _tell_holders(recipes: Sequence[Recipe], book: str, practice: Practice) -> None:

@@ -5,10 +5,8 @@ from collections import defaultdict
 from collections.abc import Container, Iterator, Mapping, Sequence
 from itertools import count
 
-import click
-
 from tagend.cards.base.plural import counted
-from tagend.cards.cli.output import named_file, write_outputs
+from tagend.cards.cli.output import named_file, tell_written, write_outputs
 from tagend.cards.disk.disk import make_folder
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import file_name, recipe_text
@@ -27,7 +25,7 @@ def write_each(recipes: Sequence[Recipe], folder: str, *, replace: bool) -> None
         name = _unlike(texts, os.path.join(folder, file_name(recipe.name)), alike)
         texts[name] = recipe_text(recipe).encode()
     write_outputs(texts, replace=replace)
-    click.echo(f"wrote {counted(len(recipes), 'recipe')} into {folder}", err=True)
+    tell_written(f"{counted(len(recipes), 'recipe')} into {folder}")
 
 
 def _unlike(written: Container[str], name: str, numbers: Mapping[str, Iterator[int]]) -> str:

@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from tagend.cards.cli.options import replace_option
-from tagend.cards.cli.output import write_outputs
+from tagend.cards.cli.output import tell_written, write_outputs
 from tagend.cards.disk.disk import make_folder
 from tagend.cards.disk.sample_files import sample_files
 
@@ -19,4 +19,4 @@ def command(folder: str, replace: bool) -> None:
     contents = {str(target / name): data for name, data in sample_files()}
     make_folder(folder)
     write_outputs(contents, replace=replace)
-    click.echo(f"wrote {len(contents)} files into {folder}", err=True)
+    tell_written(f"{len(contents)} files into {folder}")

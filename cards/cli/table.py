@@ -9,7 +9,7 @@ from tagend.cards.base.plural import counted
 from tagend.cards.cli import REFUSED
 from tagend.cards.cli.files import load_practice, load_rack, load_recipes, naming
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
-from tagend.cards.cli.output import write_output
+from tagend.cards.cli.output import tell_written, write_output
 from tagend.cards.cli.recipe_folder import write_each
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
@@ -108,7 +108,7 @@ def _write_table(names: Sequence[str], output: str, practice: Practice, replace:
     recipes = load_recipes(names, practice)
     table = csv_table if output.lower().endswith(".csv") else xlsx_table
     write_output(output, table(recipes), replace=replace)
-    click.echo(f"wrote {output}", err=True)
+    tell_written(f"{output}")
     for name, recipe in zip(names, recipes, strict=True):
         if number := len(recipe.variants):
             left_out = f"its {counted(number, 'variant')} {'is' if number == 1 else 'are'}"

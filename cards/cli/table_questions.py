@@ -10,6 +10,7 @@ from tagend.cards.tables.columns_file import Answers, means
 from tagend.cards.tables.lexicon import unit_named
 from tagend.cards.tables.quantity_cells import KIND, UNITS
 from tagend.cards.tables.recipe_tables import material_named
+from tagend.cards.tables.remembered import material_in_title
 from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.understanding import understand
 from tagend.layouts.base.faults import Refused
@@ -80,19 +81,12 @@ def _ask_unit(sheet: Understood, column: SheetColumn, kind: str) -> str:
 def asked_material(bare: int, sheets: Sequence[Understood], practice: Practice) -> str | None:
     """Ask what the sections are made of that name no material."""
     question = f"{bare} sections name no material: hard nylon, nylon, fluorocarbon, …"
-    while (answer := _prompt(question, _in_title(sheets, practice))) != LEAVE_OUT:
+    while (answer := _prompt(question, material_in_title(sheets, practice))) != LEAVE_OUT:
         try:
             return material_named(answer, practice)
         except Refused as error:
             click.echo(f"  {error}", err=True)
     return None
-
-
-def _in_title(sheets: Sequence[Understood], practice: Practice) -> str:
-    """Return the material that a table's title names, as the first guess."""
-    titles = " ".join(f"{sheet.title} {sheet.grid.sheet}" for sheet in sheets).casefold()
-    named = [material.name for material in practice.materials if material.name in titles]
-    return max(named, key=len, default="nylon")
 
 
 def _prompt(question: str, default: str) -> str:

@@ -4,6 +4,7 @@ import os
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import click
 
@@ -15,18 +16,17 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.tables.columns_file import Answers, read_columns_file, with_answers
 from tagend.cards.tables.leaders import all_leaders
-from tagend.cards.tables.open_table import open_table
+from tagend.cards.tables.open_table import check_is_table, open_table
 from tagend.cards.tables.read_recipes import (
     TableRead,
-    Tables,
     read_leaders,
     understood,
     without_material,
 )
+from tagend.cards.tables.remembered import columns_file, with_taken
 from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
-from tagend.layouts.base.faults import refused
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,10 +42,9 @@ class Asked:
 
 def read_table_file(name: str, asked: Asked) -> TableRead:
     """Return the recipes of a table, and its faults by cell; raises `Refused` for no table."""
-    if os.path.basename(name).startswith(("~$", ".~lock.")):
-        raise refused("this only says that the table is open elsewhere", "name the table itself")
+    check_is_table(name)
     grids = open_table(read_bytes(name))
-    beside = None if name == "-" else f"{os.path.splitext(name)[0]}.columns.toml"
+    beside = None if name == "-" else columns_file(name)
     stored = _stored(beside) if beside and os.path.exists(beside) else Answers()
     begun = _stored(asked.like) if asked.like else stored
     answers = replace(
@@ -71,11 +70,7 @@ def read_table_file(name: str, asked: Asked) -> TableRead:
 
 
 def _read(leaders: Sequence[Written], asked: Asked, answers: Answers) -> TableRead:
-    rack = asked.rack
-
-    def fill(tables: Tables) -> Tables:
-        return with_diameters(tables, rack, asked.practice) if rack else tables
-
+    fill = partial(with_diameters, rack=asked.rack, practice=asked.practice)
     return read_leaders(leaders, asked.practice, answers, fill)
 
 
@@ -86,15 +81,8 @@ def _stored(name: str) -> Answers:
 
 def _store(name: str, table: str, answers: Answers, sheets: Sequence[Understood]) -> None:
     """Write what was answered, and what the columns were taken as, beside the table."""
-    taken = {
-        column.heading: str(column.meaning)
-        for sheet in sheets
-        if not sheet.headings.own
-        for column in sheet.taken
-    }
-    known = replace(answers, columns={**taken, **answers.columns})
     there = read_bytes(name) if mode_of(name) is not None else None
-    data = with_answers(there, os.path.basename(table), known)
+    data = with_answers(there, os.path.basename(table), with_taken(answers, sheets))
     if data != there:
         # Without a checksum: nothing but the answers could make it again.
         write_whole(name, data)

@@ -12,7 +12,7 @@ from tagend.cards.cli.completion import files
 from tagend.cards.cli.files import Tables, load_chosen, load_practice, load_rack, naming
 from tagend.cards.cli.heed import tell
 from tagend.cards.cli.options import replace_option, shop_option
-from tagend.cards.cli.output import called, check_output, write_output
+from tagend.cards.cli.output import called, check_output, tell_written, write_output
 from tagend.cards.cli.vary_lines import beyond_lines
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
@@ -82,7 +82,7 @@ def command(
         click.echo(line, err=True)
     tell([worksheet(varied, practice)])
     write_output(output, recipe_text(varied).encode(), replace=replace)
-    click.echo(f"wrote {called(output)}: {varied.name}", err=True)
+    tell_written(f"{called(output)}: {varied.name}")
 
 
 _NOTHING = Variant(name="varied")

@@ -8,11 +8,11 @@ from tagend.cards.base.shown_lengths import hundredths
 from tagend.cards.cli.columns import in_columns
 from tagend.cards.cli.taper_lines import taper_lines
 from tagend.cards.leader.allowance import Allowance
-from tagend.cards.leader.audit import Finding
 from tagend.cards.leader.joints import End
 from tagend.cards.leader.leader import NOTHING, Extent, Piece
+from tagend.cards.words.heed_words import finding_line
 from tagend.cards.words.leader_words import Told
-from tagend.cards.words.said_words import in_words, message
+from tagend.cards.words.said_words import in_words
 
 
 def audit_lines(told: Told) -> list[str]:
@@ -25,13 +25,6 @@ def audit_lines(told: Told) -> list[str]:
 def finding_lines(told: Told) -> Iterator[str]:
     """Yield each finding in words."""
     return (finding_line(finding, told) for finding in told.findings)
-
-
-def finding_line(finding: Finding, told: Told) -> str:
-    """Return one finding in words, with its rule and how well that stands."""
-    term = told.wording.term
-    standing = f"[{finding.rule}; {term(finding.standing)}]"
-    return f"{term(finding.severity)}: {message(finding, told)} {standing}"
 
 
 def cut_lines(told: Told, encoding: str | None) -> list[str]:

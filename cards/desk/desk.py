@@ -4,6 +4,7 @@ The state is the files alone, so that the page and the commands can be used in t
 """
 
 import os
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -14,14 +15,17 @@ from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
 from tagend.cards.leader.leader import Leader, work_out
 from tagend.cards.practice.rack_file import Rack, read_rack
 from tagend.cards.practice.shop_file import Shop
-from tagend.cards.printing.job import Job, job_of
+from tagend.cards.printing.job import Job, Printed, job_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Refused, refused, under
 
 T = TypeVar("T")
 
+_PLAIN = re.compile(r"[^.\\/\x00-\x1f\ud800-\udfff][^\\/\x00-\x1f\ud800-\udfff]*")
+
 SHOP, RACK, BOOK = "shop.toml", "rack.toml", "book.db"
+COLUMNS = ".columns.toml"  # ends the names of files that say what a table's columns mean
 _MOST = 5000  # files that are looked at
 
 Stamp = tuple[int, int, int]  # that changes with a file
@@ -43,6 +47,7 @@ class Desk:
     def __init__(self, folder: Path) -> None:
         self.folder = folder.resolve()
         self.end: Callable[[], None] = lambda: None  # what the page's own button does
+        self.prints: dict[str, Printed] = {}  # the last ones, by what they hold
         self._read: dict[tuple[str, ...], tuple[object, Any]] = {}
 
     def path(self, name: str) -> Path:
@@ -50,31 +55,37 @@ class Desk:
 
         Neither what lies elsewhere nor a link that leads there is.
         """
-        path = self.folder / name
-        plain = name and Path(name).name == name and not name.startswith(".") and "\\" not in name
-        if not plain or path.resolve().parent != self.folder:
+        plain = _PLAIN.fullmatch(name) and Path(name).name == name
+        if not plain or not self._holds(path := self.folder / name):
             raise refused("this is no file in the folder of the desk", "name one", name[:80])
         return path
 
+    def _holds(self, path: Path) -> bool:
+        """Whether a file, or what a link leads to, lies in the folder."""
+        return Path(os.path.realpath(path)).is_relative_to(self.folder)
+
     def stamp(self, name: str) -> Stamp | None:
         """Return what changes with a file, or None where there is none."""
-        try:
-            found = os.stat(self.path(name))
-        except (OSError, ValueError):
-            return None
-        return found.st_mtime_ns, found.st_size, found.st_ino
+        return _stamp(self.path(name))
 
     def shop(self) -> Shop:
         """Return what the shop's file says; nothing where there is none. Raises `Refused`."""
         if self.stamp(SHOP) is None:
             return Shop()
-        return self._kept("shop", [SHOP], lambda: shop_file_at(str(self.path(SHOP))))
+        return self._kept("shop", [SHOP], self._shop)
+
+    def _shop(self) -> Shop:
+        shop = shop_file_at(str(self.path(SHOP)))
+        for key, path in (("logo", shop.logo), ("font", shop.font)):
+            if path is not None and not self._holds(Path(path)):
+                raise refused("this is no file in the folder of the desk", "put it there", key)
+        return shop
 
     def job(self) -> Job:
         """Return the shop's job, with its logo. Raises `Refused`, naming the file."""
         with under(SHOP, ": "):
             shop = self.shop()
-            files = [SHOP, *(Path(each).name for each in (shop.logo, shop.font) if each)]
+            files = [SHOP, *filter(None, (shop.logo, shop.font))]
             return self._kept("job", files, lambda: job_of(shop, logo_of(shop)))
 
     def rack(self) -> Rack | None:
@@ -119,7 +130,7 @@ class Desk:
 
     def _kept(self, what: str, files: list[str], read: Callable[[], T]) -> T:
         """Return what is read of these files, again only after one of them has changed."""
-        stamps = [self.stamp(name) for name in files]
+        stamps = [_stamp(self.folder / name) for name in files]
         there = self._read.get((what, *files))
         if there is None or there[0] != stamps:
             there = self._read[what, *files] = stamps, read()
@@ -127,6 +138,15 @@ class Desk:
         return value
 
 
+def _stamp(path: Path) -> Stamp | None:
+    try:
+        found = os.stat(path)
+    except OSError:
+        return None
+    return found.st_mtime_ns, found.st_size, found.st_ino
+
+
 def _may_hold(entry: "os.DirEntry[str]") -> bool:
-    plain = entry.name.endswith(".toml") and not entry.name.startswith(".")
-    return plain and entry.name not in (SHOP, RACK) and not entry.is_symlink() and entry.is_file()
+    plain = entry.name.endswith(".toml") and _PLAIN.fullmatch(entry.name) is not None
+    other = entry.name in (SHOP, RACK) or entry.name.endswith(COLUMNS)
+    return plain and not other and not entry.is_symlink() and entry.is_file()

@@ -13,6 +13,8 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from tagend.layouts.base.faults import refused
+
 LARGEST = 64_000_000  # bytes of one request: a photo, or a shop's workbook
 SECRET = "key"  # in the first address
 
@@ -83,14 +85,16 @@ class Guard:
 
 
 def _bounded(receive: Receive) -> Receive:
-    """Return what hands on a request until more has come than was to be expected."""
+    """Return what hands on a request, and refuses it once more has come than a file may have."""
     left = LARGEST
 
     async def bounded() -> Message:
         nonlocal left
         message = await receive()
         left -= len(message.get("body", b""))
-        return message if left >= 0 else {"type": "http.disconnect"}
+        if left < 0:
+            raise refused("this is too large", f"send at most {LARGEST // 10**6} MB")
+        return message
 
     return bounded
 

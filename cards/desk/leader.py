@@ -98,10 +98,13 @@ def vary(desk: Desk, said: Json) -> Json:
     return written(desk, variant_called(str(said["variant"]), recipe, practice))
 
 
-def written(desk: Desk, recipe: Recipe) -> dict[str, str]:
-    """Write a leader to a new file named after it; return its name."""
+def written(desk: Desk, recipe: Recipe, text: bytes = b"") -> dict[str, str]:
+    """Write a leader, or its file's text where there is one, to a new file named after it.
+
+    Returns its name.
+    """
     name = free_name(desk, recipe.name)
-    write_whole(str(desk.path(name)), recipe_text(recipe).encode())
+    write_whole(str(desk.path(name)), text or recipe_text(recipe).encode())
     return {"name": name}
 
 

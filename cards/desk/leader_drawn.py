@@ -152,6 +152,12 @@ def _pictures(job: Job, sheet: Worksheet, told: Told, said: Json) -> dict[str, A
     }
 
 
+def front_of(job: Job, recipe: Recipe) -> bytes:
+    """Return the front of a leader's card as SVG; raises `Refused` where no card holds it."""
+    front, *_ = card_faces(job, worksheet(recipe, job.practice), CardWishes())
+    return write_svg(front, title=front.name)
+
+
 def _plot(told: Told, job: Job) -> Face:
     """Return the drawing to scale, with some paper around it."""
     drawing = next(diagrams(told, Scale(_FACTOR, job.fonts), _WIDTH - 2 * _AROUND))

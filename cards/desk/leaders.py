@@ -1,22 +1,23 @@
 """The leaders of the folder as small cards: found, sorted, begun, copied."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute
 
+from tagend.cards.base.toml_edit import with_keys
 from tagend.cards.desk.desk import SHOP, Desk, Kept
 from tagend.cards.desk.draft import recipe_in
-from tagend.cards.desk.leader import unit_of, written
-from tagend.cards.desk.leader_drawn import title
+from tagend.cards.desk.leader import free_name, unit_of, written
+from tagend.cards.desk.leader_drawn import front_of, title
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
-from tagend.cards.disk.disk import write_whole
+from tagend.cards.disk.disk import read_bytes, write_whole
 from tagend.cards.disk.sample_files import sample_files
-from tagend.cards.leader.worksheet import worksheet
-from tagend.cards.printing.cards import CardWishes, card_faces
+from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
+from tagend.layouts.paper.face import Face
 from tagend.layouts.svg.svg import write_svg
 
 
@@ -60,25 +61,28 @@ def leaders_page(desk: Desk, request: Request) -> Shown:
 
 def picture(desk: Desk, request: Request) -> Shown:
     """Answer with the front of a leader's card, as it will be printed."""
-    kept = desk.leader(request.path_params["name"])
+    job, kept = desk.job(), desk.leader(request.path_params["name"])
     if kept is None or kept.recipe is None:
         return Response(status_code=404)
-    job = desk.job()
     try:
-        front, *_ = card_faces(job, worksheet(kept.recipe, job.practice), CardWishes())
+        front = front_of(job, kept.recipe)
     except Refused:  # which its own page tells
-        return Response(status_code=404)
+        size = job.card_size(None)
+        front = write_svg(Face("", size.width, size.height, ()), title=kept.recipe.name)
     # Its address changes with the recipe.
     kept_long = {"cache-control": "private, max-age=31536000, immutable"}
-    return Response(write_svg(front, title=front.name), 200, kept_long, "image/svg+xml")
+    return Response(front, 200, kept_long, "image/svg+xml")
 
 
 def copy(desk: Desk, said: Json) -> Json:
     """Write a leader once more under another name; comments go along."""
-    kept = desk.leader(str(said["name"]))
+    kept, name = desk.leader(str(said["name"])), str(said["as"]).strip()
     if kept is None or kept.recipe is None:
         raise refused("there is no such leader in this folder", "load the page again")
-    return written(desk, replace(kept.recipe, name=str(said["as"]).strip() or kept.recipe.name))
+    data = with_keys(read_bytes(str(desk.path(kept.name))), {"name": name})
+    file = free_name(desk, read_recipe(data, desk.job().practice).name)
+    write_whole(str(desk.path(file)), data)
+    return {"name": file}
 
 
 def begin(desk: Desk, said: Json) -> Json:

@@ -10,7 +10,7 @@ from typing import BinaryIO
 
 import click
 
-from tagend.layouts.base.faults import Refused, refused
+from tagend.layouts.base.faults import Refused, one_line, refused
 
 LARGEST = 100_000_000  # bytes; a picture of 64 million pixels has some 50
 
@@ -106,8 +106,9 @@ def _inputs() -> list[os.stat_result]:
 def write_whole(name: str, data: bytes) -> None:
     """Write the file so that nobody, at any moment, finds half of it.
 
-    A link is followed. A file that exists keeps its owner and its permissions. Raises `Refused`,
-    and leaves what was there.
+    A link is followed. A file that exists keeps its owner and its permissions. That hard links
+    to it keep the old one is told: written in place, it could be found half. Raises `Refused`, and
+    leaves what was there.
     """
     mode = mode_of(name)
     target = Path(os.path.realpath(name))
@@ -119,11 +120,16 @@ def write_whole(name: str, data: bytes) -> None:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
+            links = 1
             if mode is not None:
+                links = target.stat().st_nlink
                 _give_to_its_owner(part, target)
                 part.chmod(mode)
             note_written(name)
             part.replace(target)
+            if links > 1:
+                told = f"{name}: other hard links to it keep what was there before"
+                click.echo(one_line(told), err=True)
         except BaseException:
             part.unlink(missing_ok=True)
             raise

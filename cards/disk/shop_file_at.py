@@ -14,7 +14,12 @@ if TYPE_CHECKING:
 
 def shop_file_at(name: str) -> Shop:
     """Return what a shop file says, its font and logo by their whole paths; raises `Refused`."""
-    shop = read_shop(read_bytes(name))
+    return shop_file_of(read_bytes(name), name)
+
+
+def shop_file_of(data: bytes, name: str) -> Shop:
+    """Return what a shop file of that name says if it holds this; raises `Refused`."""
+    shop = read_shop(data)
     font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
     for path in filter(None, (font, logo)):  # read elsewhere, or not by each command
         note_input(path)
@@ -25,11 +30,16 @@ def logo_of(shop: Shop) -> "Raster | None":
     """Return the picture that a shop file names; without one, None. Raises `Refused`."""
     if shop.logo is None:
         return None
+    with under("logo", ": "), under(shop.logo, ": "):
+        return logo_in(read_bytes(shop.logo))
+
+
+def logo_in(data: bytes) -> "Raster":
+    """Return the picture that a file of it holds. Raises `Refused`."""
     from tagend.layouts.logo.logo_file import read_logo
     from tagend.layouts.strangers.unreadable import Unreadable
 
-    with under("logo", ": "), under(shop.logo, ": "):
-        try:
-            return read_logo(read_bytes(shop.logo))
-        except Unreadable as bad:
-            raise refused(bad.found, bad.instead) from None
+    try:
+        return read_logo(data)
+    except Unreadable as bad:
+        raise refused(bad.found, bad.instead) from None

@@ -36,6 +36,8 @@ def fronts(text: CardText, widths: Mapping[Knots, float], panel: Panel) -> list[
     ways = [way for way in widths if fits(widths[way] * panel.scale.factor, panel.width)]
     for way in ways:
         height = table_height(told, panel.scale, way)
+        if not _hold(panel, [card_head(told, panel)], height):
+            continue  # before anything is drawn over it
         found: list[Fronts] = []
         for top in _tops(text, panel):
             above = top.sides[0].blocks

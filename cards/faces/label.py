@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache, partial
 from itertools import repeat
-from math import floor
+from math import ceil, floor
 
 from tagend.cards.faces.block import DROP, LEADING, Block, TooSmall, line_block, stacked
 from tagend.cards.faces.label_lines import (
@@ -31,7 +31,7 @@ from tagend.layouts.paper.face import (
     shifted,
 )
 from tagend.layouts.paper.legible import FLOOR
-from tagend.layouts.paper.lengths import fits
+from tagend.layouts.paper.lengths import SLACK, fits
 from tagend.layouts.paper.text import TooWide, balanced_lines, set_line
 from tagend.layouts.stock.formats import LabelSheet
 
@@ -45,6 +45,7 @@ _BROKEN, _BREAK = 10.5, 0.45  # points: at most so much are broken lines worth, 
 _CORNER_OF_ROUND = 0.1464  # 1/2 - 1/sqrt(8): how far the square in a circle stands off its box
 _LASTING = 1.5  # points: what a module that lasts is worth
 _PEN = 0.5
+_SPACE = 0.4  # type sizes: no space is wider, which goes where a line is broken
 _NEARLY = 0.85  # of the name's size stays where extra lines come
 
 
@@ -185,9 +186,9 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
     found: list[_Arrangement] = []
     for size, other in _SIZES:
-        if LEADING * (size + other * (len(lines) - 1)) > height:
-            continue  # not even unbroken
         sizes = (size, *repeat(other, len(lines) - 1))
+        if not fits(LEADING * sum(map(_least, lines, sizes, repeat(width))), height):
+            continue
         rows = [(line, _set(line, of, width)) for line, of in zip(lines, sizes, strict=True)]
         if not all(blocks for _, blocks in rows):
             continue
@@ -201,6 +202,12 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
         if size < _WHOLE:
             found.append(_Arrangement(block, min(size, _BROKEN) - _BREAK * breaks, size))
     return max(found, key=lambda way: way.worth, default=None)
+
+
+def _least(line: LabelLine, size: float, width: float) -> float:
+    """Return the least that the rows of a line can take of the height, in points."""
+    ems = set_line(line.text, line.fonts, 1.0).width
+    return size * max(1, ceil(ems * size / (width + SLACK + _SPACE * size)))
 
 
 @lru_cache(maxsize=8192)  # the same lines are tried with and without others, on many labels

@@ -15,6 +15,7 @@ from tagend.cards.leader.allowance import end_allowance, joint_allowances
 from tagend.cards.leader.choosing import first_choice
 from tagend.cards.leader.joints import end_of, joint_of
 from tagend.cards.leader.suitability import Meeting
+from tagend.cards.leader.usual_meetings import usual_meeting
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Meets, Practice
 from tagend.cards.practice.rules_of_thumb import RulesOfThumb, rules_of_thumb
@@ -25,16 +26,6 @@ _THOU = DIAMETER_MM["thou"]
 _SHOWN = (8, 12, 17, 23)  # thousandths: a fine tippet, a fine and a stout taper, a butt
 _STEP = 2  # thousandths
 _MARK_MM = INCH_MM / 4
-# Strands that meet in each way, as in many leaders: of what, and thousandths.
-_MEETING: dict[Meets, tuple[tuple[str, int], tuple[str, int]]] = {
-    "same line": (("nylon", 12), ("nylon", 10)),
-    "nylon to fluorocarbon": (("nylon", 12), ("fluorocarbon", 10)),
-    "big step": (("nylon", 17), ("nylon", 10)),
-    "wire": (("nylon", 15), ("wire", 12)),
-    "bought butt": (("braided thread", 30), ("nylon", 17)),
-    "butt": (("nylon", 21), ("nylon", 21)),
-    "fly": (("nylon", 8), ("nylon", 8)),
-}
 _TABLED: tuple[Meets, ...] = ("same line", "nylon to fluorocarbon", "butt")
 
 
@@ -76,14 +67,7 @@ def _job_rows(practice: Practice, wording: Wording) -> Iterator[tuple[str, str]]
 
 def _chosen(meets: Meets, practice: Practice, *, level: bool = False) -> Knot | None:
     """Return the knot that the rule takes for a pair of strands that meet so."""
-    (upper, upper_thou), (lower, lower_thou) = _MEETING[meets]
-    meeting = Meeting(
-        upper=practice.materials.find(upper),
-        upper_mm=upper_thou * _THOU,
-        lower=practice.materials.find(lower),
-        lower_mm=lower_thou * _THOU,
-    )
-    return first_choice(meets, meeting, practice, level=level)[0]
+    return first_choice(meets, usual_meeting(meets, practice), practice, level=level)[0]
 
 
 def _line_table(practice: Practice, wording: Wording) -> Reference:

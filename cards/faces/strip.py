@@ -156,6 +156,8 @@ def _row(row: Sequence[_Shown], width: float, *, drawn: bool) -> Block:
     """Return frames side by side over the whole width, each drawing below its own words."""
     tops = [cell.top for cell in row]
     high = max(top + cell.drawn for top, cell in zip(tops, row, strict=True))
+    if not drawn:
+        return Block((), high)
     items: list[Item] = []
     x = 0.0
     gap = _GAP + max(0.0, width - _width(row)) / len(row)
@@ -164,8 +166,7 @@ def _row(row: Sequence[_Shown], width: float, *, drawn: bool) -> Block:
         items += cell.number.at(x, DROP * size)
         for place, line in enumerate(cell.words):
             items += line.at(x + _NUMBER * size, (DROP + LEADING * place) * size)
-        if drawn:
-            ink = inked(cell.frame.strands, cell.unit, cell.frame.arrows)
-            items += shifted(ink, x, (top + high - cell.drawn) / 2)
+        ink = inked(cell.frame.strands, cell.unit, cell.frame.arrows)
+        items += shifted(ink, x, (top + high - cell.drawn) / 2)
         x += cell.width + gap
     return Block(tuple(items), high)

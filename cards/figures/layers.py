@@ -9,6 +9,7 @@ the pen however many runs it has.
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import groupby
 from math import hypot
 
@@ -47,7 +48,8 @@ class _Bit:
     parted: bool = False  # by white from what it covers
 
 
-def layers(strands: Sequence[Course]) -> list[tuple[list[Stretch], list[Stretch]]]:
+@lru_cache(maxsize=64)  # of a figure that is drawn in several sizes
+def layers(strands: tuple[Course, ...]) -> Sequence[tuple[Sequence[Stretch], Sequence[Stretch]]]:
     """Return what to draw, the lowest layer first: of each, what white parts from others, and all.
 
     The white is laid under the former before the latter are drawn.

@@ -1,6 +1,7 @@
 """Which knots a leader has: a recipe and a person's practice in, each named or chosen, out."""
 
 from dataclasses import replace
+from typing import NamedTuple
 
 from tagend.cards.leader.joints import End, Joint, end_of, joint_of
 from tagend.cards.leader.parts import fly_end_mm, is_bought, is_level, parts
@@ -11,6 +12,15 @@ from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Meets, Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.values import BARE
+
+
+class Chosen(NamedTuple):
+    """A knot that nobody named, None where none can be tied, and why it is this one."""
+
+    knot: Knot | None
+    why: Said
+    own: bool  # is it the person's own habit?
+    liked: bool  # is it, or the first choice for how the strands meet?
 
 
 def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
@@ -29,7 +39,7 @@ def butt_end(recipe: Recipe, practice: Practice) -> End:
     if recipe.butt.end is not None:
         named = _named(recipe.butt.end, practice)
         return end_of(named, meeting, loop_mm, practice, bought=is_bought(first, material))
-    knot, why, own = first_choice("butt", meeting, practice, level=level)
+    knot, why, own, _ = first_choice("butt", meeting, practice, level=level)
     why = said("usual_on_level") if level and knot and not own else why
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
@@ -40,7 +50,7 @@ def fly_end(recipe: Recipe, practice: Practice) -> End:
     meeting = Meeting.alone(practice.materials.find(last.material), fly_end_mm(last))
     if recipe.fly.knot is not None:
         return end_of(_named(recipe.fly.knot, practice), meeting, loop_mm, practice)
-    knot, why, own = first_choice("fly", meeting, practice)
+    knot, why, own, _ = first_choice("fly", meeting, practice)
     return replace(end_of(knot, meeting, loop_mm, practice), reason=why, own=own)
 
 
@@ -60,13 +70,27 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
     if upper.knot:
         return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
     is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
-    meets = _meets(meeting, is_guard, practice)
-    knot, why, own = first_choice(meets, meeting, practice)
-    liked = own or knot == practice.choice[meets].usual[0]
+    return chosen_joint(meeting, practice, is_guard=is_guard, bought=bought)
+
+
+def chosen_joint(
+    meeting: Meeting,
+    practice: Practice,
+    *,
+    is_guard: bool = False,
+    bought: tuple[bool, bool] = (False, False),
+) -> Joint:
+    """Return two strands, of which the lower may be a bite guard, joined where no knot is named."""
+    knot, why, own, liked = choice_for(meeting, practice, is_guard=is_guard)
     if knot is None:  # nothing of the order can be tied here, which the audit says
         knot = practice.choice["same line"].usual[0]
     joint = joint_of(knot, meeting, practice, bought=bought)
     return replace(joint, reason=why, own=own, liked=liked)
+
+
+def choice_for(meeting: Meeting, practice: Practice, *, is_guard: bool = False) -> Chosen:
+    """Return the first choice for how two strands meet, the lower of which may be a bite guard."""
+    return first_choice(_meets(meeting, is_guard, practice), meeting, practice)
 
 
 def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:
@@ -85,8 +109,8 @@ def _meets(meeting: Meeting, is_guard: bool, practice: Practice) -> Meets:
 
 def first_choice(
     meets: Meets, meeting: Meeting, practice: Practice, *, level: bool = False
-) -> tuple[Knot | None, Said, bool]:
-    """Return a knot for a meeting, why, and whether it is the person's own habit.
+) -> Chosen:
+    """Return a knot for a meeting.
 
     An own habit holds wherever it can be tied; of the usual ones the first that nothing speaks
     against, and where all are spoken against the last that can be tied at all.
@@ -94,7 +118,7 @@ def first_choice(
     choice = practice.choice[meets]
     for knot in choice.own:
         if untieable(knot, meeting) is None:
-            return knot, said("own_choice", meets=meets), True
+            return Chosen(knot, said("own_choice", meets=meets), own=True, liked=True)
     tied, why = None, Said(meets)
     for knot in choice.usual:
         against = untieable(knot, meeting)
@@ -104,6 +128,6 @@ def first_choice(
             if level and knot.tapered_only:
                 against = said("for_tapered_alone")
         if against is None:
-            return knot, why, False
+            return Chosen(knot, why, own=False, liked=knot == choice.usual[0])
         why = said("not_this", knot=knot.name, against=against)
-    return tied, said("none_suits"), False
+    return Chosen(tied, said("none_suits"), own=False, liked=tied == choice.usual[0])

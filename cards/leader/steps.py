@@ -75,7 +75,7 @@ def beyond(step: Step, limits: Limits) -> Apart | None:
     ratio, small_mm, fine_mm = limits
     if step.thickest_mm < fine_mm and step_up_to(step.difference_mm, small_mm):
         return None
-    most = ratio / (1 - ROUNDED_MM / step.thickest_mm)
+    most = float(ratio / (1 - ROUNDED_MM / step.thickest_mm))
     return next((apart for apart in step.apart if apart.least > most), None)
 
 

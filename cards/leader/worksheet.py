@@ -15,6 +15,11 @@ class Worksheet:
     leader: Leader
     findings: tuple[Finding, ...]
 
+    @property
+    def is_wrong(self) -> bool:
+        """Whether it cannot be tied, or cannot do what its recipe says."""
+        return any(finding.severity == "error" for finding in self.findings)
+
 
 def worksheet(recipe: Recipe, practice: Practice) -> Worksheet:
     """Return the worksheet of a recipe under a person's practice."""

@@ -89,6 +89,11 @@ class Practice:
         return knot_at(self.knots, name, end).name
 
 
+def end_of_meeting(meets: Meets) -> EndOf:
+    """Return at which end of a section strands meet so."""
+    return meets if meets in ("butt", "fly") else "joint"
+
+
 def knot_at(knots: Knots, name: str, end: EndOf) -> Knot:
     """Return the knot of that name; raises `Refused` when it is not for this end."""
     knot, fit = knots.find(name), serving(knots, end)

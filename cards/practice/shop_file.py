@@ -14,9 +14,8 @@ from tagend.cards.base.value_readers import list_of, text_line
 from tagend.cards.practice.knot_file import knots_with_own, load_knots
 from tagend.cards.practice.knots import Knot, Knots
 from tagend.cards.practice.materials import load_materials, materials_with_own
-from tagend.cards.practice.practice import Choice, Meets, OwnLap, Practice, knot_at
+from tagend.cards.practice.practice import Choice, Meets, OwnLap, Practice, end_of_meeting, knot_at
 from tagend.cards.practice.rules import common_rules, with_settings
-from tagend.cards.recipe.vocabulary import EndOf
 from tagend.layouts.base.faults import refused, under
 from tagend.layouts.base.near_names import suggestion
 
@@ -119,7 +118,7 @@ def _choices(own: Raw, knots: Knots) -> dict[Meets, Choice]:
 
 
 def _choice(meets: Meets, own: object, row: Raw, knots: Knots) -> Choice:
-    end: EndOf = meets if meets in ("butt", "fly") else "joint"
+    end = end_of_meeting(meets)
     read = list_of(lambda name: knot_at(knots, str(name), end), "knot", 1, 30)
     with under(f"choice, {meets}"):
         first = () if own is None else read([own] if isinstance(own, str) else own)
@@ -129,6 +128,7 @@ def _choice(meets: Meets, own: object, row: Raw, knots: Knots) -> Choice:
 _TABLES = ("lap", "choice", "rules", "knots", "materials", "stock", "printer")
 _UNITS: dict[str, ShownUnit] = {unit: unit for unit in get_args(ShownUnit)}
 _BOTH = [f"{a} and {b}" for a in _UNITS for b in _UNITS if (a == "in") != (b == "in")]
+UNITS = (*_UNITS, *_BOTH)  # what `units` may say
 
 _read: TableReader[Shop] = TableReader(
     table(
@@ -137,7 +137,7 @@ _read: TableReader[Shop] = TableReader(
             "name": by(text_line(60)),
             "line": by(text_line(80)),
             "address": by(text_line(120)),
-            "units": choice(*_UNITS, *_BOTH),
+            "units": choice(*UNITS),
             "language": by(text_line(40)),
             "decimal": choice(".", ","),
             "tape": by(parse_length),

@@ -12,6 +12,7 @@ from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.codes import code_text
 from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.label_refusal import Label, found_no_room, too_small
+from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.codes.code import LASTING_MODULE, Level, symbol
 from tagend.layouts.codes.code_proof import proven
@@ -21,7 +22,7 @@ from tagend.layouts.sheets.margins import with_rules
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.stock.formats import LabelSheet
 
-__all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets"]
+__all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets", "notes_for"]
 
 _LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 
@@ -35,6 +36,15 @@ class LabelWishes:
     start: int = 1
     skip: tuple[int, ...] = ()
     code: bool = True  # or words alone, as the smallest labels hold
+
+
+def notes_for(
+    leaders: int, count: int, note: LabelNote, wording: Wording, *, numbered: bool
+) -> tuple[tuple[LabelNote, ...], ...]:
+    """Return the notes of so many labels of each leader; numbered ones say `3 of 12`."""
+    places = (wording.say("one_of", number=n, count=count) for n in range(1, count + 1))
+    notes = tuple(replace(note, number=place) for place in places) if numbered else (note,) * count
+    return (notes,) * leaders
 
 
 def labels_pdf(job: Job, worksheets: Sequence[Worksheet], wishes: LabelWishes) -> Printed:

@@ -3,16 +3,19 @@
 import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from time import monotonic
 
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
 from tagend.cards.printing.chosen import chosen_otherwise
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import Fault, Refused, refused, under
 from tagend.layouts.codes.scan import is_picture, texts_in_pages, texts_in_picture
 from tagend.layouts.pdf.attached import attached
+from tagend.layouts.strangers.apart import SECONDS
 from tagend.layouts.strangers.unreadable import Unreadable
 
 _MARKED = re.compile(r"\s*tag\s*\d", re.IGNORECASE)  # any version, as a hand may have copied it
@@ -33,6 +36,15 @@ class Recovered:
 def looks_like_code(text: str) -> bool:
     """Whether a text begins as our notation does."""
     return _MARKED.match(text) is not None
+
+
+def untied(recipes: Iterable[Recipe]) -> tuple[Recipe, ...]:
+    """Return the recipes without the days they were tied, each once.
+
+    A leader that is tied again has a day of its own.
+    """
+    bare = (replace(recipe, tied=None) for recipe in recipes)
+    return tuple({recipe_text(recipe): recipe for recipe in bare}.values())
 
 
 def recipes_in(data: bytes, practice: Practice) -> Recovered:
@@ -65,6 +77,7 @@ def recipes_in(data: bytes, practice: Practice) -> Recovered:
 
 def _in_pdf(data: bytes, practice: Practice) -> Recovered:
     """Return the recipes that a PDF carries as files; where it has none, those of its pages."""
+    until = monotonic() + SECONDS  # for both readings together
     with _told():
         files = attached(data)
     ours = (file.data for file in files if file.media_type == "application/toml")
@@ -72,7 +85,7 @@ def _in_pdf(data: bytes, practice: Practice) -> Recovered:
     if recipes:
         return Recovered("a file in a PDF", recipes)
     with _told("this PDF carries no recipe as a file, and of its pages: "):
-        texts = texts_in_pages(data)
+        texts = texts_in_pages(data, max(until - monotonic(), 0))
     if not texts:
         raise refused("this PDF carries no recipe", "give a PDF that tagend made")
     return _in_codes("a code on a page", texts, practice)

@@ -9,9 +9,10 @@ meet; then the evenest steps. Then the lengths, on marks that hands use and that
 to the total: as near as can be, by squares, to the shares of butt, taper and tippet asked for; the
 butt is the thicker half of the strands above the tippet and its lengths fall by a third each, those
 of the taper are alike. No piece is shorter than 6 in or 15 cm, and none more than a tenth short of
-its plan because its spool runs out. Spools and lengths are exact optima: nothing is tried at random
-or cut short, but that a sighter and a bite guard come from one of the four spools nearest to the
-tippet, or of fewer on a rack of hundreds. Up to three tapers come out of the twelve best, those
-first that the audit finds less in; none has more than twice the fewest knots and one, or changes
-its material more often than the best above the tippet.
+its plan because its spool runs out. Spools and lengths are exact optima, the sighter's spool among
+them; what may be the sighter gives no other piece. The bite guard comes from the spool nearest to
+the tippet that has enough and leaves enough of the tippet. The search may end after so many steps:
+what it found by then is the best there is, and where that is nothing, it says so. Up to three
+tapers come out of the twelve best, those first that the audit finds less in; none has more than
+twice the fewest knots and one, or changes its material more often than the best above the tippet.
 """

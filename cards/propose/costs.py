@@ -1,15 +1,17 @@
 """What speaks against a step of a taper: a net of strands in, the cost of each step out."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
+from itertools import pairwise
 
+from tagend.cards.leader.choosing import choice_for
 from tagend.cards.leader.passing import passing
 from tagend.cards.leader.steps import beyond, step_of
 from tagend.cards.leader.suitability import Meeting
-from tagend.cards.propose.links import changes
-from tagend.cards.propose.net import Net, Places, Step
-from tagend.cards.propose.supplies import Supply
+from tagend.cards.propose.net import Net
+from tagend.cards.propose.supplies import Supply, meeting_of, once
 
 _FINENESS = 1_000_000  # logarithms are counted in millionths, so that costs are whole numbers
 
@@ -42,40 +44,32 @@ class Cost:
         )
 
 
-def step_costs(net: Net, known: dict[tuple[Step, bool], Cost] | None = None) -> dict[Places, Cost]:
-    """Return the cost of each step; a start costs the step from a bought butt, or nothing.
-
-    `known` are costs in other nets of the wish, to which those of this one are added.
-    """
-    known = {} if known is None else known
-    links, strands, bought = net.links, net.strands, net.links.bought
-    chains: dict[Places, list[Supply]] = {
-        (upper, lower): links.chain(strands[upper], strands[lower], lower in net.ends)
-        for upper, row in enumerate(net.below)
-        for lower in row
-    }
-    for start in net.starts:
-        strand = strands[start]
-        chain = links.chain(bought, strand, start in net.ends) if bought else [strand]
-        chains[None, start] = chain
-    costs: dict[Places, Cost] = {}
-    for places, chain in chains.items():
-        step = tuple(chain), places[1] in net.ends
-        if step not in known:
-            known[step] = _cost(net, *step)
-        costs[places] = known[step]
-    return costs
+StepCosts = Callable[[int | None, int], Cost]  # of a strand below another, by their places
 
 
-def _cost(net: Net, chain: Sequence[Supply], at_tippet: bool) -> Cost:
-    joints = net.links.joints(chain)
-    steps = (beyond(step_of(joint.meeting), net.wish.step.limits) for joint in joints)
+def step_costs(net: Net) -> StepCosts:
+    """Return what each step costs; a start costs the step from a bought butt, or nothing."""
+    by_pair = once(lambda upper, lower: _cost(net, upper, lower))
+
+    @cache
+    def cost(above: int | None, below: int) -> Cost:
+        chain = net.chain(above, below)
+        changes = below < net.body and chain[0].material != chain[-1].material
+        joints = (by_pair(*pair) for pair in pairwise(chain))
+        return sum(joints, start=Cost(changes=int(changes)))
+
+    return cost
+
+
+def _cost(net: Net, upper: Supply, lower: Supply) -> Cost:
+    practice = net.links.practice
+    meeting = meeting_of(upper, lower, practice)
+    apart = beyond(step_of(meeting), net.wish.step.limits)
     return Cost(
-        worst=max((_log(apart.least) for apart in steps if apart), default=0),
-        changes=int(changes(chain) and not at_tippet),
-        knots=len(joints),
-        others=sum(not joint.liked for joint in joints),
-        uneven=sum(_uneven(joint.meeting) for joint in joints),
+        worst=_log(apart.least) if apart else 0,
+        knots=1,
+        others=int(not choice_for(meeting, practice).liked),
+        uneven=_uneven(meeting),
     )
 
 

@@ -9,37 +9,46 @@ from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.materials import Material
+from tagend.cards.practice.practice import Practice
 from tagend.cards.propose.costs import step_costs
 from tagend.cards.propose.lengths import plan_of
-from tagend.cards.propose.net import Net
+from tagend.cards.propose.net import Net, net_of
 from tagend.cards.propose.search import best_ways
 from tagend.cards.propose.step_limit import StepLimit
-from tagend.cards.propose.supplies import Supply, meeting_of, named
+from tagend.cards.propose.supplies import Supply, is_near, meeting_of, named
 from tagend.cards.propose.wish import Wish
 from tagend.layouts.base.faults import Fault, Refused, refused
 
 
-def no_taper(net: Net) -> Refused:
+def no_taper(
+    wish: Wish,
+    strands: Sequence[Supply],
+    practice: Practice,
+    sighter: Supply | None,
+    guard: Supply | None,
+) -> Refused:
     """Return the refusal of a wish that no taper fulfils, with all that one reason explains."""
-    wish, links = net.wish, net.links
-    if not any(map(net.is_tippet, range(len(net.strands)))):
+    tippets = [s for s in strands if is_near(s.diameter, wish.tippet.diameter)]
+    if not net_of(wish, tippets, practice).endings:
         strength = wish.tippet.strength.plain if wish.tippet.strength else None
         return _no_end("tippet", wish.tippet.diameter.plain, wish.tippet_material, strength)
-    if not net.ends and links.guard:
+    if guard and not net_of(wish, tippets, practice, guards=(guard,)).endings:
         return refused(
-            f"{named(links.guard)} has no line for the bite guard beside its knots",
+            f"{named(guard)} has no line for the bite guard beside its knots",
             "buy a spool of it, or write a shorter bite guard",
         )
-    if not net.starts and not links.bought:
+    net = net_of(wish, strands, practice, (sighter,), (guard,))
+    if sighter and not net.endings:
+        return _no_sighter(sighter, wish)
+    if not net.starts and not net.bought:
         return _no_butt(net)
     if gaps := list(_gaps(net)):
         return Refused(*(_gap(above, below, net) for above, below in gaps))
-    endless = replace(net, plenty=frozenset(range(len(net.strands))))
-    ways = best_ways(endless, step_costs(endless), 1)
+    ways = best_ways([replace(net, endless=True)], step_costs(net), 1)
     if ways:
         return Refused(*_short(ways[0].strands, net))
-    if links.sighter:
-        return _no_sighter(links.sighter, wish)
+    if sighter:
+        return _no_sighter(sighter, wish)
     return refused(
         f"{wish.total.plain} has no room for the pieces that steps of this size ask for",
         "allow a larger step, or write a longer total",
@@ -57,7 +66,7 @@ def _no_sighter(sighter: Supply, wish: Wish) -> Refused:
 
 def _no_butt(net: Net) -> Refused:
     butt = net.wish.butt
-    body = [strand for place, strand in enumerate(net.strands) if not net.is_tippet(place)]
+    body = net.strands[: net.body]
     near = min(body, key=lambda strand: abs(strand.diameter.mm - butt.mm), default=None)
     instead = f", or begin with {named(near)}" if near else ""
     return _no_end("butt", butt.plain, net.wish.material, instead=instead)
@@ -70,13 +79,13 @@ def _no_end(end: str, *words: str | None, instead: str = "") -> Refused:
 
 def _gaps(net: Net) -> Iterator[tuple[Supply, Supply]]:
     """Yield the strands above and below each gap that no step of this size crosses."""
-    links, reached = net.links, set(net.starts)
+    reached = set(net.starts)
     for place, strand in enumerate(net.strands):
-        above = net.strands[max(reached)] if reached else links.bought
-        if above is None or (links.sighter and net.is_tippet(place)):
+        above = net.strands[max(reached)] if reached else net.bought
+        if above is None or (net.wish.sighter and place >= net.body):
             continue
         falls = above.diameter.mm > strand.diameter.mm
-        meeting = meeting_of(above, strand, links.practice)
+        meeting = meeting_of(above, strand, net.links.practice)
         if place not in reached and falls and not net.wish.step.allows(meeting):
             yield above, strand
             reached.add(place)
@@ -114,7 +123,7 @@ def missing(
 
 def _short(strands: Sequence[int], net: Net) -> Iterator[Fault]:
     """Yield the spools of the best taper that have not line enough for it."""
-    plan = plan_of(len(strands), net.wish.shares, net.tape, net.links.bought is not None)
+    plan = plan_of(len(strands), net.wish.shares, net.tape, bool(net.bought))
     assert plan is not None
     for place, room, length in zip(strands, net.rooms(strands), plan.lengths, strict=True):
         if room < length:

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import product
 
 from tagend.cards.base.units import parse_span
 from tagend.cards.leader.audit import audit
@@ -11,11 +10,11 @@ from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import PRINTED_MM
 from tagend.cards.propose.asked_piece import AskedPiece
-from tagend.cards.propose.costs import Cost, step_costs
+from tagend.cards.propose.costs import step_costs
 from tagend.cards.propose.gap import no_taper
-from tagend.cards.propose.lengths import fitted, in_halves, plan_of
-from tagend.cards.propose.links import Takes, bought_section
-from tagend.cards.propose.net import Net, Step, net_of, nets_below_bought
+from tagend.cards.propose.lengths import fitted, in_halves
+from tagend.cards.propose.links import bought_section
+from tagend.cards.propose.net import net_of, nets_below_bought
 from tagend.cards.propose.search import Way, best_ways
 from tagend.cards.propose.supplies import Supply, supplies_for
 from tagend.cards.propose.wish import Wish
@@ -23,8 +22,6 @@ from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.layouts.base.faults import refused
 
 PROPOSED = 3
-_TRIED = 4  # spools for a sighter, and for a bite guard: those nearest to the tippet
-_PAIRS = 20_000  # of strands that are looked at, before no more sighters and guards are tried
 _LOOKED_AT = 12  # the best by their joints, of which those with fewer findings come first
 
 
@@ -49,29 +46,14 @@ def propose(
         )
     sighters = _cut_from(wish.sighter, wish, strands, practice)
     guards = _cut_from(wish.guard, wish, strands, practice)
-    found: list[tuple[Way, Net]] = []
-    takes: dict[Step, Takes | None] = {}
-    known: dict[tuple[Step, bool], Cost] = {}
-    pairs = 0
-    for chosen in product(sighters, guards):
-        if found and pairs > _PAIRS:
-            break
-        whole = net_of(wish, strands, practice, *chosen, takes)
-        pairs += len(whole.strands) ** 2
-        costs = step_costs(whole, known)
-        nets = nets_below_bought(whole)
-        found += ((way, net) for net in nets for way in best_ways(net, costs, _LOOKED_AT))
-    if not found:  # told of the finest sighter, which is the nearest to the tippet
-        raise no_taper(net_of(wish, strands, practice, sighters[0], guards[0]))
-    found.sort(key=lambda each: (each[0].cost, each[0].strands))
-    changes = found[0][0].cost.changes  # a taper that changes its material once more is no choice
+    net = net_of(wish, strands, practice, sighters, guards)
+    found = best_ways(nets_below_bought(net), step_costs(net), _LOOKED_AT)
+    if not found:
+        raise no_taper(wish, strands, practice, sighters[0], guards[0])
+    changes = found[0].cost.changes  # a taper that changes its material once more is no choice
     butt = (wish.bought and wish.bought.diameter) or wish.butt
     called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
-    proposals = [
-        _proposal(way.strands, net, called)
-        for way, net in found[:_LOOKED_AT]
-        if way.cost.changes == changes
-    ]
+    proposals = [_proposal(way, called) for way in found if way.cost.changes == changes]
     return tuple(sorted(proposals, key=lambda each: _findings(each, practice))[:PROPOSED])
 
 
@@ -93,7 +75,9 @@ def _cut_from(
         line = size + piece.material
         raise refused(f"there is no {line} for the {piece.part}", "buy a spool of it")
     tippet_mm = wish.tippet.diameter.mm
-    return sorted(found, key=lambda strand: _off(strand.diameter.mm - tippet_mm))[:_TRIED]
+    nearest = sorted(found, key=lambda strand: _off(strand.diameter.mm - tippet_mm))
+    long = [s for s in nearest if s.left_mm is None or s.left_mm > piece.length.mm]
+    return long or nearest[:1]  # which has too little, as the refusal will say
 
 
 def _off(more_mm: Fraction) -> tuple[bool, Fraction]:
@@ -101,10 +85,9 @@ def _off(more_mm: Fraction) -> tuple[bool, Fraction]:
     return more_mm <= -PRINTED_MM, abs(more_mm)
 
 
-def _proposal(places: tuple[int, ...], net: Net, name: str) -> Proposal:
-    wish, tape, links = net.wish, net.tape, net.links
-    plan = plan_of(len(places), wish.shares, tape, links.bought is not None)
-    assert plan is not None
+def _proposal(way: Way, name: str) -> Proposal:
+    net, plan, places = way.net, way.plan, way.strands
+    wish, tape, ending = net.wish, net.tape, net.endings[places[-1] - net.body]
     rooms = net.rooms(places)
     lengths = in_halves(plan, fitted(plan, rooms), rooms, tape.foot)
     rests = (tape.rest_mm, *[Fraction(0)] * (len(places) - 1))
@@ -116,11 +99,11 @@ def _proposal(places: tuple[int, ...], net: Net, name: str) -> Proposal:
         for length, strand, part in zip(spelled, strands, plan.parts, strict=True)
     ]  # fmt: skip
     rows = [
-        *_asked(wish.bought, links.bought),
+        *_asked(wish.bought, net.bought),
         *rows[:-1],
-        *_asked(wish.sighter, links.sighter),
+        *_asked(wish.sighter, ending.sighter),
         rows[-1],
-        *_asked(wish.guard, links.guard),
+        *_asked(wish.guard, ending.guard),
     ]
     sections = tuple(section for section, _ in rows)
     recipe = Recipe(name, sections, total=wish.total, line_tip=wish.line_tip)

@@ -1,9 +1,10 @@
 """The line that a taper may be made of: a rack or a list of diameters in, strands out."""
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TypeVar
 
 from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.base.units import Diameter, Strength
@@ -15,6 +16,8 @@ from tagend.cards.practice.rules_of_thumb import rules_of_thumb
 from tagend.cards.propose.asked_piece import AskedPiece
 from tagend.cards.propose.wish import Tippet
 from tagend.layouts.base.faults import refused
+
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +109,22 @@ def meeting_of(upper: Supply, lower: Supply, practice: Practice) -> Meeting:
         lower=find(lower.material),
         lower_mm=lower.diameter.mm,
     )
+
+
+def once(of_two: "Callable[[Supply, Supply], T]") -> "Callable[[Supply, Supply], T]":
+    """Return a function of two strands that works each pair out once.
+
+    It knows them by identity, since to hash all that a strand is would take longer.
+    """
+    known: dict[tuple[int, int], tuple[T, Supply, Supply]] = {}
+
+    def found(upper: Supply, lower: Supply) -> T:
+        pair = id(upper), id(lower)
+        if pair not in known:  # which holds the strands, so that no other gets their identity
+            known[pair] = of_two(upper, lower), upper, lower
+        return known[pair][0]
+
+    return found
 
 
 def fullest(strands: Sequence[Supply]) -> tuple[Supply, ...]:

@@ -32,10 +32,7 @@ def _with_unit(sheet: Understood, column: SheetColumn, every: Mapping[str, str])
     meaning = column.meaning
     if meaning is None or meaning.unit:
         return column
-    comma = sheet.grid.comma
-    bare = [cell for cell in sheet.cells(column.place) if is_bare(cell, comma)]
-    if meaning.field == STRAND:
-        bare = list(_bare_lengths(sheet.cells(column.place), comma))
+    comma, bare = sheet.grid.comma, bare_cells(sheet, column)
     kind = KIND.get(meaning.field, "length" if meaning.field == STRAND else "")
     if not kind or not bare:
         return column
@@ -53,13 +50,26 @@ def _with_unit(sheet: Understood, column: SheetColumn, every: Mapping[str, str])
     return replace(column, meaning=guess, doubt="unit", why="no unit is given")
 
 
-def _bare_lengths(cells: Iterable[str], comma: bool) -> Iterator[str]:
-    """Yield the lengths without a unit in cells that say all of a section."""
+def bare_kinds(sheet: Understood, column: SheetColumn) -> Iterator[str]:
+    """Yield the kinds of quantities that stand in a column without a unit."""
+    field = column.meaning.field if column.meaning else ""
+    kinds = ("length", "strength") if field == STRAND else filter(None, [KIND.get(field)])
+    yield from (kind for kind in kinds if bare_cells(sheet, column, kind))
+
+
+def bare_cells(sheet: Understood, column: SheetColumn, kind: str = "length") -> list[str]:
+    """Return a column's numbers without a unit; those of a kind where a cell says more of them."""
+    cells, comma = sheet.cells(column.place), sheet.grid.comma
+    if column.meaning and column.meaning.field == STRAND:
+        cells = list(_of_kind(cells, kind, comma))
+    return [cell for cell in cells if is_bare(cell, comma)]
+
+
+def _of_kind(cells: Iterable[str], kind: str, comma: bool) -> Iterator[str]:
+    """Yield what cells that say all of a section say of one kind."""
     for cell in cells:
         with suppress(Refused):
-            length = section_said(cell, {}, comma).get("length", "")
-            if is_bare(length, comma):
-                yield length
+            yield section_said(cell, {}, comma).get(kind, "")
 
 
 def _guess(kind: str, bare: Sequence[str], every: Mapping[str, str], meaning: Meaning) -> str:

@@ -75,8 +75,11 @@ def parse_units(text: str) -> dict[str, str]:
     return units
 
 
-def with_answers(there: bytes | None, name: str, answers: Answers) -> bytes:
-    """Return a columns file with the answers that it lacks; what is in it stays as it is."""
+def with_answers(there: bytes | None, name: str, answers: Answers, *, anew: bool = False) -> bytes:
+    """Return a columns file with the answers that it lacks; what is in it stays as it is.
+
+    Answers given anew take the place of others.
+    """
     data = _HEAD.format(name=name).encode() if there is None else there
     old = read_toml(data) if there else {}
     missing = {
@@ -88,8 +91,10 @@ def with_answers(there: bytes | None, name: str, answers: Answers) -> bytes:
             data + _table("missing", missing).encode() + _table("columns", answers.columns).encode()
         )
     for table, texts in (("missing", missing), ("columns", answers.columns)):
+        said = _texts(old, table)
         for key in reversed(list(texts)):
-            if key not in _texts(old, table) and (texts[key] or table == "columns"):
+            is_new = key not in said or (anew and texts[key] != said[key])
+            if is_new and (texts[key] or table == "columns"):
                 data = with_value(data, table, key, texts[key])
     return data
 

@@ -1,5 +1,7 @@
 """The bytes of a table in, of whatever spreadsheet; its sheets as grids of cells out."""
 
+from pathlib import PurePath
+
 from tagend.cards.tables.dialect import as_meant, read_cells
 from tagend.cards.tables.grid import MOST_COLUMNS, MOST_ROWS, SheetCells
 from tagend.cards.tables.sheets import is_spreadsheet, read_sheets
@@ -16,6 +18,12 @@ def open_table(data: bytes) -> tuple[SheetCells, ...]:
     if not any(any(row) for grid in grids for row in grid.rows):
         raise refused("this file is empty", "write a table; `tagend table --columns` describes it")
     return grids
+
+
+def check_is_table(name: str) -> None:
+    """Raise `Refused` for the file by which an office program says that it has a table open."""
+    if PurePath(name).name.startswith(("~$", ".~lock.")):
+        raise refused("this only says that the table is open elsewhere", "name the table itself")
 
 
 def _csv_grid(data: bytes) -> tuple[SheetCells, ...]:

@@ -31,7 +31,8 @@ _TOLD_INSTEAD = {
     "write the knot to the fly under [fly]": "write the knot to the fly in the column fly_knot",
 }
 _DAY = re.compile(r"'(\d{4}-\d\d-\d\d)'")
-_NO_DIAMETER = "read it off the label of the spool, or name your rack with --rack"
+ASK_MATERIAL = 'say which, such as --material "hard nylon", or write it in a column of that name'
+ASK_DIAMETER = "read it off the label of the spool, or name your rack with --rack"
 
 
 class TableRead(NamedTuple):
@@ -113,8 +114,7 @@ def _no_material(bare: Sequence[Fault]) -> Iterator[Fault]:
     """Yield what is told once of all sections that name no material."""
     if bare:
         number = f"{len(bare)} sections name" if len(bare) > 1 else "a section names"
-        instead = 'say which, such as --material "hard nylon", or write it in a column of that name'
-        yield Fault(bare[0].where, f"{number} no material", instead)
+        yield Fault(bare[0].where, f"{number} no material", ASK_MATERIAL)
 
 
 _NO_MATERIAL = "no material"
@@ -146,7 +146,7 @@ def _by_strength(fault: Fault, sections: Sequence[Said]) -> Fault | None:
     if strength is None:
         return None
     found = f"{strength.text[:40]!r} does not say how thick it is"
-    return Fault(f"{strength.where}, diameter", found, _NO_DIAMETER)
+    return Fault(f"{strength.where}, diameter", found, ASK_DIAMETER)
 
 
 def _places(leader: Written, sections: Sequence[Said]) -> Places:

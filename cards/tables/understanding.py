@@ -16,6 +16,9 @@ from tagend.cards.tables.strand_cells import float_of, section_said
 from tagend.layouts.base.faults import Refused, refused
 
 NAME = Meaning("name")
+ASK_UNITS = 'say --units, such as "in, in, lb" for lengths, diameters, strengths'
+ASK_LENGTHS = "call them length, or butt length, length 1, …; `tagend table --columns` has all"
+ASK_NAMES = 'call one "name"'
 _HALF = 0.5  # of a column's cells must read as what its heading says
 
 
@@ -37,13 +40,11 @@ def check_needs(sheet: Understood) -> None:
     """Raise `Refused` where the columns that are beyond doubt make no leader."""
     where = sheet.grid.sheet
     if lost := ", ".join(column.letters for column in sheet.columns if _is_lost(column)):
-        instead = 'say --units, such as "in, in, lb" for lengths, diameters, strengths'
-        raise refused(f"no unit is given in column {lost}", instead, where)
+        raise refused(f"no unit is given in column {lost}", ASK_UNITS, where)
     if not sheet.fields & {"length", STRAND}:
-        instead = "call them length, or butt length, length 1, …; `tagend table --columns` has all"
-        raise refused("no column is taken as the lengths of sections", instead, where)
+        raise refused("no column is taken as the lengths of sections", ASK_LENGTHS, where)
     if "name" not in sheet.fields and (sheet.wide or not (sheet.title or where)):
-        raise refused("no column is taken as the leaders' names", 'call one "name"', where)
+        raise refused("no column is taken as the leaders' names", ASK_NAMES, where)
 
 
 def _is_lost(column: SheetColumn) -> bool:

@@ -13,14 +13,14 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 Tables: TypeAlias = Mapping[str, object]  # of a recipe file
 
 
-def with_diameters(tables: Tables, rack: Rack, practice: Practice) -> Tables:
+def with_diameters(tables: Tables, rack: Rack | None, practice: Practice) -> Tables:
     """Return a recipe file's tables with the diameter of a spool wherever a section has none.
 
     So a formula that is known in pounds becomes a recipe. Its other keys stay as they are; raises
     `Refused` for each section that no spool is near.
     """
     sections = tables.get("section")
-    if not isinstance(sections, list):
+    if rack is None or not isinstance(sections, list):
         return tables
     faults: list[Fault] = []
     filled = []
@@ -33,7 +33,9 @@ def with_diameters(tables: Tables, rack: Rack, practice: Practice) -> Tables:
 
 def _filled(section: object, rack: Rack, practice: Practice) -> object:
     """Return a section with the diameter, material and strength of its spool."""
-    if not isinstance(section, dict) or "diameter" in section or not {*_KNOWN} <= section.keys():
+    if not isinstance(section, dict) or "diameter" in section:
+        return section
+    if not all(map(section.get, _KNOWN)):
         return section  # which the recipe's own schema speaks of
     strength, material = section["strength"], section["material"]
     asked = StrandByStrength(

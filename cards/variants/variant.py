@@ -1,6 +1,6 @@
 """Variants of a leader: a recipe and what shall change in it in, the whole changed recipe out."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -32,6 +32,14 @@ def with_variants(recipe: Recipe, practice: Practice) -> Iterator[Recipe]:
     yield recipe
     for variant in recipe.variants:
         yield resolved(recipe, variant, practice)
+
+
+def variants_beside(recipes: Sequence[Recipe], practice: Practice) -> Iterator[Recipe]:
+    """Yield the variants that these recipes have, but for those that are among them themselves."""
+    for recipe in recipes:
+        with under(recipe.name):
+            found = list(with_variants(recipe, practice))
+        yield from (variant for variant in found if variant not in recipes)
 
 
 def resolved(recipe: Recipe, variant: Variant, practice: Practice) -> Recipe:

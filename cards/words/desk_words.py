@@ -3,6 +3,7 @@
 They stand in a file of their own beside the rest, which every command reads.
 """
 
+import re
 from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
@@ -20,6 +21,12 @@ def desk_words(language: str) -> DeskWords:
     """Return the page's words by screen; in English what a language lacks."""
     ours, there = _words(ENGLISH.language), _words(language)
     return {table: {**words, **there.get(table, {})} for table, words in ours.items()}
+
+
+def without_options(text: str, language: str) -> str:
+    """Return what is told of a print with the page's names in place of a command's options."""
+    names = desk_words(language)["options"]
+    return re.sub(r"--[a-z]+(?:-[a-z]+)*|`tagend \w+`", lambda it: names.get(it[0], it[0]), text)
 
 
 def _words(language: str) -> DeskWords:

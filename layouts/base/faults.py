@@ -19,7 +19,12 @@ class Fault(NamedTuple):
     def __str__(self) -> str:
         place = f"{self.where}: " if self.where else ""
         line = f"{place}{self.found}" + (f"; {self.instead}" if self.instead else "")
-        return line.replace("\n", "\\n")  # as a file's name may hold
+        return one_line(line)
+
+
+def one_line(text: str) -> str:
+    """Return a text as one line, whatever the names of files in it hold."""
+    return text.replace("\n", "\\n")
 
 
 TOLD = 20  # faults, a screen of them

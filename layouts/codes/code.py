@@ -1,25 +1,20 @@
 """A text in, its QR symbol out; and the room there is in, the size of the symbol's modules out."""
 
 import re
-from bisect import bisect_left
 from functools import lru_cache
-from typing import TYPE_CHECKING, Literal, TypeAlias
+from typing import Literal, TypeAlias
 
+from tagend.layouts.codes.codewords import codewords, smallest
 from tagend.layouts.codes.modules import modules
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH, Symbol
 from tagend.layouts.paper.lengths import fits
-
-if TYPE_CHECKING:
-    from qrcode.util import QRData
 
 # Dark modules that touch: x and y, counted from the symbol's top left module, width and height.
 Rectangle: TypeAlias = tuple[int, int, int, int]
 Level: TypeAlias = Literal["L", "M", "Q", "H"]
 LEVELS: tuple[Level, ...] = ("L", "M", "Q", "H")  # from least correction to most
 
-# ISO/IEC 18004: the 45 characters of alphanumeric mode, and the light border in modules.
-ALPHANUMERIC = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:")
-QUIET = 4
+QUIET = 4  # ISO/IEC 18004: modules of the light border
 _DARK = re.compile(b"\x01+")
 
 _DOT = POINTS_PER_INCH / 600
@@ -58,12 +53,10 @@ def symbol(text: str, level: Level = "M") -> Symbol:
     Only ASCII is taken: readers disagree about what any other byte means. Raises ValueError
     for other text and TextTooLong.
     """
-    from qrcode.util import create_data
-
     version = smallest_version(text, level)
     best = max((each for each in LEVELS if _version(text, each) == version), key=LEVELS.index)
     correction = _correction(best)
-    rows = modules(create_data(version, correction, [_data(text)]), version, correction)
+    rows = modules(codewords(text, version, correction), version, correction)
     return Symbol(text=text, version=version, level=best, rows=rows)
 
 
@@ -107,31 +100,7 @@ def _runs(row: bytes) -> list[tuple[int, int]]:
 
 
 def _version(text: str, level: Level) -> int | None:
-    """Return the smallest version that holds the text; None where not even the largest does."""
-    from qrcode.util import BIT_LIMIT_TABLE, length_in_bits
-
-    room, data = BIT_LIMIT_TABLE[_correction(level)], _data(text)
-    size = _size(data)
-    for first, last in ((1, 9), (10, 26), (27, 40)):  # that count the characters in as many bits
-        needed = 4 + length_in_bits(data.mode, first) + size
-        version = bisect_left(room, needed, first, last + 1)
-        if version <= last:
-            return version
-    return None
-
-
-def _size(data: "QRData") -> int:
-    """Return the bits of the text itself: of alphanumeric mode 11 for two characters."""
-    from qrcode.util import MODE_ALPHA_NUM
-
-    pairs, one = divmod(len(data), 2)
-    return 11 * pairs + 6 * one if data.mode == MODE_ALPHA_NUM else 8 * len(data)
-
-
-def _data(text: str) -> "QRData":
-    from qrcode.util import MODE_8BIT_BYTE, MODE_ALPHA_NUM, QRData
-
-    return QRData(text, mode=MODE_ALPHA_NUM if ALPHANUMERIC.issuperset(text) else MODE_8BIT_BYTE)
+    return smallest(text, _correction(level))
 
 
 def _correction(level: Level) -> int:

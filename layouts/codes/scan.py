@@ -7,7 +7,7 @@ from math import isqrt, sqrt
 from typing import TYPE_CHECKING
 
 from tagend.layouts.paper.face import POINTS_PER_INCH
-from tagend.layouts.strangers.apart import apart
+from tagend.layouts.strangers.apart import SECONDS, apart
 from tagend.layouts.strangers.pictures import on_white, opened
 from tagend.layouts.strangers.unreadable import Unreadable, library
 
@@ -36,9 +36,9 @@ def texts_in_picture(data: bytes) -> tuple[str, ...]:
     return tuple(apart(picture_texts, data))
 
 
-def texts_in_pages(pdf: bytes) -> tuple[str, ...]:
+def texts_in_pages(pdf: bytes, seconds: float = SECONDS) -> tuple[str, ...]:
     """Return the text of each code on a PDF's pages, equal ones once. Raises `Unreadable`."""
-    return tuple(apart(page_texts, pdf))
+    return tuple(apart(page_texts, pdf, seconds))
 
 
 def picture_texts(data: bytes) -> list[str]:

@@ -44,9 +44,10 @@ def place_labels(
     `skip` spoiled. Raises `DoesNotFit`, and `Refused` for a label the sheet does not have.
     """
     places = stock.places
-    for number in (start, *skip):
+    for where, number in (("start", start), *(("skip", each) for each in skip)):
         if not 1 <= number <= len(places):
-            raise refused(f"{stock.name} has no label {number}", f"write 1 to {len(places)}")
+            found = f"{stock.name} has no label {number}"
+            raise refused(found, f"write 1 to {len(places)}", where)
     for face in faces:
         _check_label(face, stock)
     free = [place for k, place in enumerate(places, 1) if k >= start and k not in skip]

@@ -26,7 +26,7 @@ _SIMPLER = "simplify it or make it smaller, or save it as a file of another kind
 Given = TypeVar("Given")  # of lists, dictionaries, text, numbers and bytes
 
 
-def apart(reader: Callable[[bytes], Given], data: bytes, seconds: int = SECONDS) -> Given:
+def apart(reader: Callable[[bytes], Given], data: bytes, seconds: float = SECONDS) -> Given:
     """Return what a reader, a function at the head of a module, gives of the data.
 
     Raises `Unreadable`: by the reader's own word, or when it fails, or when it takes more than
@@ -49,7 +49,7 @@ def apart(reader: Callable[[bytes], Given], data: bytes, seconds: int = SECONDS)
             timeout=seconds,
         )
     except subprocess.TimeoutExpired:
-        raise Unreadable(f"it takes longer than {seconds} s to read", _SIMPLER) from None
+        raise Unreadable(f"it takes longer than {int(seconds)} s to read", _SIMPLER) from None
     try:
         answer = json.loads(done.stdout, object_hook=_bytes_again)
     except ValueError:  # it did not come to its answer's end

@@ -17,7 +17,7 @@ class Task(TypedDict):
 
     module: str
     reader: str
-    seconds: int
+    seconds: float
     memory: int  # bytes
 
 
@@ -47,7 +47,7 @@ def _limit(task: Task) -> None:
         return
     import resource
 
-    signal.alarm(task["seconds"] + 1)  # when the parent is gone
+    signal.setitimer(signal.ITIMER_REAL, task["seconds"] + 1)  # when the parent is gone
     for limit, most in (
         (resource.RLIMIT_AS, task["memory"]),
         (resource.RLIMIT_FSIZE, 0),

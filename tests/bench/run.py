@@ -22,7 +22,7 @@ from tests.bench.redrawn import redrawn
 from tests.plausible import plausible_recipes
 from tests.tree import ROOT
 
-TAGEND = [sys.executable, "-c", "import sys; from tagend.cards.cli import main; main(sys.argv[1:])"]
+TAGEND = [sys.executable, "-c", "from tagend.cards.start import main; main()"]
 PLAIN = [sys.executable, str(ROOT / "tests" / "bench" / "plain.py")]
 OURS = [sys.executable, "-m", "tests.bench.ours"]
 RUNS = 15

@@ -5,7 +5,7 @@ import click
 from tagend.cards.book.tables import TABLES, book_table
 from tagend.cards.cli.book.shared import book_option, reading
 from tagend.cards.cli.options import replace_option
-from tagend.cards.cli.output import check_output, write_output
+from tagend.cards.cli.output import check_output, tell_written, write_output
 
 
 @click.command("export")
@@ -41,4 +41,4 @@ def command(output: str, table: str, replace: bool, book: str) -> None:
         rows = (["" if cell is None else str(cell) for cell in row] for row in one.rows)
         data = written_table(one.columns, (dict(zip(one.columns, r, strict=True)) for r in rows))
     write_output(output, data, replace=replace)
-    click.echo(f"wrote {output}", err=True)
+    tell_written(f"{output}")

@@ -124,3 +124,16 @@ def test_any_key_and_value_come_back_as_they_were(key: str, value: str) -> None:
     before = tomllib.loads(SHOP)
     before["lap"].pop(key, None)
     assert after == before
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        (b'# a\n[lap]\nblood = "8 in"  # b\nclinch = "3 in"\n', b'# a\n[lap]\nclinch = "3 in"\n'),
+        (b'# a\nlap = { blood = "8 in" }\n', b"# a\nlap = {  }\n"),
+        (b'# a\nname = "b"\n', b'# a\nname = "b"\n'),
+        (b'[lap]\nclinch = "3 in"\n', b'[lap]\nclinch = "3 in"\n'),
+    ],
+)
+def test_a_value_is_taken_out_and_nothing_else(before: bytes, after: bytes) -> None:
+    assert with_value(before, "lap", "blood", None) == after

@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.cli.heed import heed_lines
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.words.heed_words import heed_lines
+from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
 from tests.cards.cli.conftest import Outcome, Tagend
 from tests.written import PRACTICE, recipe, section
@@ -108,17 +109,17 @@ def rising(name: str, thick: str) -> Told:
 
 
 def test_leaders_with_one_finding_share_its_line() -> None:
-    one = list(heed_lines([rising("One", "0.012 in")]))
+    one = list(heed_lines([rising("One", "0.012 in")], ENGLISH))
     assert one
     assert all(line.startswith("One: ") for line in one)
     names = ("One", "Two", "Three", "Four")
-    many = list(heed_lines([rising(name, "0.012 in") for name in names]))
+    many = list(heed_lines([rising(name, "0.012 in") for name in names], ENGLISH))
     assert [line.replace("One and 3 more: ", "One: ") for line in many] == one
 
 
 def test_many_findings_of_one_rule_are_summed_up() -> None:
     leaders = [rising(f"No. {number}", f"0.{number:03} in") for number in range(12, 43)]
-    rises = [line for line in heed_lines(leaders) if "[rise" in line]
+    rises = [line for line in heed_lines(leaders, ENGLISH) if "[rise" in line]
     assert len(rises) == 4
     assert rises[-1].startswith("28 more of [rise]")
 

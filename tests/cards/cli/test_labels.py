@@ -76,7 +76,9 @@ def test_a_label_that_the_sheet_does_not_have_is_refused(
 ) -> None:
     run = tagend("labels", demo / "sandbar-eight.toml", "-o", output, *options)
     assert run.status == 2
-    assert run.faults == [f"letter-3x10-66.7x25.4 has no label {options[-1]}; write 1 to 30"]
+    assert run.faults == [
+        f"{options[0][2:]}: letter-3x10-66.7x25.4 has no label {options[-1]}; write 1 to 30"
+    ]
     assert output.read_bytes() == KEPT
 
 

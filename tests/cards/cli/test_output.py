@@ -242,3 +242,11 @@ def test_a_dash_is_standard_output(here: Path) -> None:
         assert (refused.returncode, refused.stdout) == (2, b"")
         assert b"name a file" in refused.stderr
     assert not (here / "-").exists()
+
+
+def test_what_was_written_is_told_in_one_line_whatever_it_is_called(
+    tagend: Tagend, demo: Path
+) -> None:
+    run = tagend("vary", demo / "sandbar-eight.toml", "--butt", "6 ft", "-o", demo / "a\nb.toml")
+    assert run.status == 0, run.err
+    assert "a\\nb.toml" in run.err.splitlines()[-1]

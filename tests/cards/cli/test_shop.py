@@ -9,7 +9,8 @@ from click.testing import CliRunner, Result
 from tagend.cards.cli import shop
 from tagend.cards.cli.dialogue import Dialogue, hold
 from tagend.cards.cli.shop import command
-from tagend.cards.practice.shop_file import Shop, read_shop
+from tagend.cards.practice.shop_file import read_shop
+from tagend.layouts.base.faults import Refused
 from tests.tree import ROOT
 
 LOGO = ROOT / "samples" / "wrack-line.png"
@@ -37,10 +38,11 @@ def test_the_answers_become_a_shop_file_with_comments(tmp_path: Path) -> None:
     assert str(tmp_path / "mine.toml") in run.stderr.rpartition("next: ")[2]
 
 
-def test_with_no_answer_at_all_it_leaves_the_usual(tmp_path: Path) -> None:
+def test_without_any_answer_nothing_is_written(tmp_path: Path) -> None:
     run = answered([], tmp_path / "mine.toml")
-    assert run.exit_code == 0, run.output
-    assert read_shop((tmp_path / "mine.toml").read_bytes()) == Shop()
+    assert isinstance(run.exception, Refused)
+    assert "nothing was answered" in str(run.exception)
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_what_cannot_be_is_told_and_asked_for_again(tmp_path: Path) -> None:

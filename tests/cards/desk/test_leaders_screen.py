@@ -50,11 +50,15 @@ def test_one_begins_copies_and_finds_an_empty_folder_helpful(
     page.get_by_role("button", name="Begin").click()
     page.wait_for_url("**/mudflat-nine.toml")
     path = served.folder / "mudflat-nine.toml"
+    path.write_bytes(b"# my own\n" + path.read_bytes())
     assert read_recipe(path.read_bytes(), PRACTICE).name == "Mudflat nine"
     page.goto(served.origin)
     page.get_by_role("button", name="Copy").click()
     page.wait_for_url("**/mudflat-nine-copy.toml")
-    copied = read_recipe((served.folder / "mudflat-nine-copy.toml").read_bytes(), PRACTICE)
+    copy = (served.folder / "mudflat-nine-copy.toml").read_bytes()
+    copied = read_recipe(copy, PRACTICE)
+    assert copy.startswith(b"# my own\n")
+    assert copied.name == "Mudflat nine, copy"
     assert copied.sections == read_recipe(path.read_bytes(), PRACTICE).sections
 
 

@@ -80,6 +80,19 @@ def test_a_link_stays_a_link_and_its_target_is_replaced(tmp_path: Path) -> None:
     assert target.read_bytes() == b"new"
 
 
+def test_that_a_hard_link_keeps_the_old_file_is_told_in_one_line(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    target, other = tmp_path / "shop.toml", tmp_path / "other.toml"
+    target.write_bytes(b"old")
+    other.hardlink_to(target)
+    write_whole(str(target), b"new")
+    assert (target.read_bytes(), other.read_bytes()) == (b"new", b"old")
+    assert "other hard links" in capsys.readouterr().err
+    write_whole(str(target), b"newer")  # which has one name by now
+    assert capsys.readouterr().err == ""
+
+
 def test_a_link_to_nothing_yet_makes_what_it_points_at(tmp_path: Path) -> None:
     link = tmp_path / "link.pdf"
     link.symlink_to(tmp_path / "card.pdf")

@@ -7,11 +7,13 @@ from PIL import Image
 
 from tagend.cards.code.check_characters import check_characters
 from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.printing import recover
 from tagend.cards.printing.cards import CardWishes, cards_pdf
 from tagend.cards.printing.labels import LabelNote, LabelWishes, labels_pdf
 from tagend.cards.printing.recover import Recovered, recipes_in
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused
+from tagend.layouts.strangers.apart import SECONDS
 from tests.leaders import PLAIN, SANDBAR, SANDBAR_TEXT, write
 from tests.pictures import beside, code_picture, file_of, pages
 from tests.told import JOB
@@ -190,3 +192,14 @@ def test_files_with_a_few_bytes_changed_are_read_or_refused(
 def test_a_code_with_a_right_check_is_read_or_refused(body: str) -> None:
     text = f"TAG3:{body}:"
     read_or_refused((text + check_characters(text)).encode())
+
+
+def test_both_readings_of_a_pdf_share_one_deadline(monkeypatch: pytest.MonkeyPatch) -> None:
+    clock = iter([100.0, 103.0])
+    patience: list[float] = []
+    monkeypatch.setattr(recover, "monotonic", lambda: next(clock))
+    monkeypatch.setattr(recover, "attached", lambda _: ())
+    monkeypatch.setattr(recover, "texts_in_pages", lambda _, left: patience.append(left))
+    with pytest.raises(Refused):
+        recover.recipes_in(b"%PDF", PRACTICE)
+    assert patience == [SECONDS - 3]

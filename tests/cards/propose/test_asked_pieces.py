@@ -2,7 +2,8 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, product
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -12,9 +13,12 @@ from tagend.cards.base.units import parse_diameter, parse_length, parse_strength
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
+from tagend.cards.propose import search
 from tagend.cards.propose.asked_piece import AskedPiece, read_bought, read_guard, read_sighter
-from tagend.cards.propose.links import Links, Takes
+from tagend.cards.propose.costs import step_costs
+from tagend.cards.propose.net import net_of, nets_below_bought
 from tagend.cards.propose.proposal import Proposal, propose
+from tagend.cards.propose.search import Way, best_ways
 from tagend.cards.propose.supplies import Supply
 from tagend.cards.propose.wish import Wish
 from tagend.layouts.base.faults import Refused
@@ -174,19 +178,12 @@ def test_what_carries_no_finding_comes_first() -> None:
     assert found[0] == 0
 
 
-def test_many_spools_for_each_piece_are_not_tried_in_every_combination(
+def test_many_spools_for_each_piece_are_found_in_few_steps(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     kinds = ("nylon", "hard nylon", "sighter nylon", "wire")
     rack = [Supply(kinds[at % 4], parse_diameter(f"{0.15 + at / 200:.3f} mm")) for at in range(100)]
-    looked_at: list[Sequence[Supply]] = []
-    takes = Links.takes
-
-    def noted(links: Links, upper: Supply, lower: Supply, at_tippet: bool) -> Takes | None:
-        looked_at.append((upper, lower))
-        return takes(links, upper, lower, at_tippet)
-
-    monkeypatch.setattr(Links, "takes", noted)
+    monkeypatch.setattr(search, "STEPS", 2 * len(rack))  # 25 sighters and 25 wires
     asked = replace(
         wish(108, 22, 10),
         bought=read_bought("4 ft 0.55 mm to 0.40 mm nylon", PRACTICE),
@@ -195,4 +192,40 @@ def test_many_spools_for_each_piece_are_not_tried_in_every_combination(
         guard=read_guard("12 in wire", PRACTICE),
     )
     assert made(asked, rack)
-    assert len(looked_at) < 2 * len(rack) ** 2  # 25 sighters and 25 wires would be 600 times more
+
+
+def test_a_search_that_ends_before_it_finds_any_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(search, "STEPS", 1)
+    with pytest.raises(Refused, match="no taper was found in 1 steps of the search"):
+        made(wish(108, 21, 6, None))
+
+
+@pytest.mark.parametrize("seed", range(100))
+def test_of_all_sighters_and_guards_the_best_pair_is_found(seed: int) -> None:
+    random = Random(seed)
+    asked = replace(
+        wish(100, 16, 7, random.choice([None, 5])),
+        material="nylon",
+        sighter=read_sighter("12 in", PRACTICE),
+        guard=read_guard("9 in wire", PRACTICE),
+    )
+
+    def some(material: str, *sizes: int) -> list[Supply]:
+        return [
+            supply(size, material, random.choice([None, random.randint(10, 70)])) for size in sizes
+        ]
+
+    body = some("nylon", 16, *random.sample(range(8, 16), 4), 7)
+    sighters = some("sighter nylon", *random.sample(range(6, 14), 3))
+    guards = some("wire", *random.sample(range(7, 15), 3))
+    alone = [best(asked, body, [s], [g]) for s, g in product(sighters, guards)]
+    costs = [way.cost for ways in alone for way in ways]
+    found = best(asked, body, sighters, guards)
+    assert [way.cost for way in found] == sorted(costs)[:1]
+
+
+def best(
+    asked: Wish, body: list[Supply], sighters: list[Supply], guards: list[Supply]
+) -> list[Way]:
+    net = net_of(asked, [*body, *sighters, *guards], PRACTICE, sighters, guards)
+    return best_ways(nets_below_bought(net), step_costs(net), 1)

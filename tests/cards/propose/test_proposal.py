@@ -192,7 +192,7 @@ def rooms(path: tuple[Supply, ...], total: int) -> list[int]:
     pieces = work_out(Recipe("", tuple(sections)), PRACTICE).pieces
     found = []
     for strand, piece in zip(path, pieces, strict=True):
-        takes = piece.at_butt.mm + piece.at_fly.mm
+        takes = piece.at_butt.takes_mm + piece.at_fly.takes_mm
         cuts = (-(-(n * INCH_MM + takes) // TAPE_MM) * TAPE_MM for n in range(total, 0, -1))
         fits = (strand.left_mm is None or cut <= strand.left_mm for cut in cuts)
         found.append(next((n for n, fit in zip(range(total, 0, -1), fits, strict=False) if fit), 0))
@@ -272,7 +272,7 @@ def test_the_search_keeps_what_a_worse_joint_further_down_makes_the_best() -> No
     # Down to 10 the copolymer has no big step, and a nylon of 13 has: 1.54. But 8 to 5 has 1.6.
     rack = [supply(size) for size in (20, 13, 10, 8, 5)] + [supply(14, "copolymer")]
     net = net_of(wish(90, 20, 5, 9), rack, PRACTICE)
-    (best,) = best_ways(net, step_costs(net), 1)
+    (best,) = best_ways([net], step_costs(net), 1)
     assert [net.strands[place].label for place in best.strands] == (
         ["20 nylon", "13 nylon", "10 nylon", "8 nylon", "5 nylon"]
     )
@@ -291,7 +291,7 @@ def test_the_search_keeps_what_has_more_line_for_the_rest() -> None:
     short = replace(rack[1], left_mm=(60 - full[1] + plan.lengths[1] - 2) * INCH_MM)
     rack = [rack[0], replace(short, diameter=parse_diameter("15 thou")), *rack[1:]]
     net = net_of(wish(60, 18, 9, None), rack, PRACTICE)
-    (best,) = best_ways(net, step_costs(net), 1)
+    (best,) = best_ways([net], step_costs(net), 1)
     assert [net.strands[place].diameter.plain for place in best.strands][1] == "14 thou"
 
 
@@ -330,8 +330,10 @@ def test_a_new_material_counts_above_the_tippet_alone() -> None:
         supply(10),
         supply(10, "fluorocarbon"),
     ]
-    costs = step_costs(net_of(wish(90, 16, 10), rack, PRACTICE))
-    assert {places for places, cost in costs.items() if cost.changes} == {(0, 2)}
+    net = net_of(wish(90, 16, 10), rack, PRACTICE)
+    cost = step_costs(net)
+    steps = [(above, below) for above, row in enumerate(net.below) for below in row]
+    assert {places for places in steps if cost(*places).changes} == {(0, 2)}
 
 
 def made(rack: Sequence[Supply], asked: Wish, by: Practice = PRACTICE) -> list[str]:

@@ -47,6 +47,7 @@ PUT_TOGETHER = {
     'f"as_{apart.by}"': {f"as_{by}" for by in get_args(By)},
     'f"too_{too}"': {"too_strong", "too_weak"},
     'f"{told.key}_slip"': {"too_strong_slip", "too_weak_slip"},
+    'f"lack_{what}"': {f"lack_{what}" for what in ("frames", "seats", "renewals", "variants")},
     "rule.name": common_rules().keys() - {"untieable knot", "unfit knot"},  # a fact says why
     "meets": set(get_args(Meets)),
     "key": set(),
