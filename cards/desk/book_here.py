@@ -5,9 +5,11 @@ from base64 import b64decode
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import date
+from functools import wraps
 from typing import TypeVar
 
-from starlette.responses import Response
+from starlette.requests import Request
+from starlette.responses import RedirectResponse, Response
 
 from tagend.cards.base.days import months_before
 from tagend.cards.base.value_readers import plain_text
@@ -16,7 +18,7 @@ from tagend.cards.book.file import opened
 from tagend.cards.book.leaders import STATES, Sought
 from tagend.cards.book.naming import batch_number, numbers
 from tagend.cards.desk.desk import BOOK, Desk
-from tagend.cards.desk.page import Json
+from tagend.cards.desk.page import Json, Shown
 from tagend.cards.disk.clock import now, today
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.recipe.recipe import NAME_MOST
@@ -59,6 +61,17 @@ def read_date(text: str) -> date:
         return date.fromisoformat(text)
     except ValueError:
         raise refused(f"{text[:40]!r} is no day", "write one such as 2026-05-31") from None
+
+
+def with_book(show: Callable[[Desk, Request], Shown]) -> Callable[[Desk, Request], Shown]:
+    """Return what shows a screen of the book, and where there is none, how to start one."""
+
+    @wraps(show)
+    def shown_or_start(desk: Desk, request: Request) -> Shown:
+        there = desk.stamp(BOOK) is not None
+        return show(desk, request) if there else RedirectResponse("/book", 303)
+
+    return shown_or_start
 
 
 def again_of(said: Json) -> tuple[int, ...]:

@@ -4,14 +4,14 @@ from starlette.requests import Request
 from starlette.routing import BaseRoute
 
 from tagend.cards.book.changes import history, undo, undoable
-from tagend.cards.desk.book_here import reading, recording
+from tagend.cards.desk.book_here import reading, recording, with_book
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
 
 
 def routes() -> list[BaseRoute]:
     """Return the routes of this screen."""
-    return [shown("/book/history", history_page), posted("/book/undo", undo_one)]
+    return [shown("/book/history", with_book(history_page)), posted("/book/undo", undo_one)]
 
 
 def history_page(desk: Desk, request: Request) -> Shown:

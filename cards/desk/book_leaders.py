@@ -11,7 +11,14 @@ from tagend.cards.book.correcting import Used, correct_day, correct_use, untie
 from tagend.cards.book.leaders import STATES, BookLeader, Sought, State, mark, recall
 from tagend.cards.book.naming import numbers, ranges
 from tagend.cards.book.spools import spools
-from tagend.cards.desk.book_here import read_date, read_field, reading, recording, sought_in
+from tagend.cards.desk.book_here import (
+    read_date,
+    read_field,
+    reading,
+    recording,
+    sought_in,
+    with_book,
+)
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, refusals, shown
 from tagend.cards.disk.clock import today
@@ -24,7 +31,7 @@ from tagend.layouts.base.faults import Refused, refused
 def routes() -> list[BaseRoute]:
     """Return the routes of this screen."""
     return [
-        shown("/book/leaders", leaders_page),
+        shown("/book/leaders", with_book(leaders_page)),
         posted("/book/mark", mark_these),
         posted("/book/correct", correct_these),
     ]

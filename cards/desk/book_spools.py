@@ -15,7 +15,14 @@ from tagend.cards.book.correcting import (
     spool_called,
 )
 from tagend.cards.book.spools import BookSpool, add, spools
-from tagend.cards.desk.book_here import read_date, read_field, reading, recording, spools_in
+from tagend.cards.desk.book_here import (
+    read_date,
+    read_field,
+    reading,
+    recording,
+    spools_in,
+    with_book,
+)
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
 from tagend.cards.disk.clock import today
@@ -30,7 +37,7 @@ FIELDS = ("label", "material", "diameter", "strength", "left", "lot", "bought")
 def routes() -> list[BaseRoute]:
     """Return the routes of this screen."""
     return [
-        shown("/book/spools", spools_page),
+        shown("/book/spools", with_book(spools_page)),
         posted("/book/add", add_spools),
         posted("/book/spool", correct),
         posted("/book/spool/mark", mark_one),

@@ -105,7 +105,7 @@ def _blocks(text: str) -> Iterator[_Passage]:
     if starts and starts[0] == 0:  # what a file opens with is said of the whole of it
         starts[0] = found[0].start()
     yield _parted("", "", text[: starts[0]] if starts else text)
-    for heading, start, stop in zip(found, starts, [*starts[1:], len(text)], strict=True):
+    for heading, start, stop in zip(found, starts, [*starts[1:], len(text)], strict=False):
         line = text.find("\n", heading.end(), stop)
         keys = line + 1 if line >= 0 else stop
         yield _parted(heading[1], text[start:keys], text[keys:stop])

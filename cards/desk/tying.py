@@ -1,11 +1,15 @@
 """The tying book's first screen: a batch planned and tied."""
 
+from collections.abc import Mapping
+from typing import Any
+
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 
 from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.book.changes import Change, changing
 from tagend.cards.book.file import started
+from tagend.cards.book.leaders import IN_WALLET, Left, left
 from tagend.cards.book.orders import Wanted, wanted_of
 from tagend.cards.book.spools import add, spools, usable
 from tagend.cards.book.tying import tie
@@ -46,14 +50,11 @@ def tying_page(desk: Desk, request: Request) -> Shown:
     """Show what may be tied; without a book, how to start one."""
     if desk.stamp(BOOK) is None:
         return page(desk, "book", part="start", rack=desk.rack())
-    with reading(desk):  # what cannot be opened is told at once
-        pass
-    return page(desk, "book", part="tie", leaders=leaders_told(desk), today=today().isoformat())
-
-
-def leaders_told(desk: Desk) -> list[dict[str, str]]:
-    """Return the leaders of the folder that can be read: file, name and measures."""
-    return [_told(desk, kept) for kept in desk.leaders() if kept.recipe is not None]
+    with reading(desk) as db:
+        there = {each.recipe: each for each in left(db)}
+    kept = [each for each in desk.leaders() if each.recipe is not None]
+    leaders = [_told(desk, each, there) for each in kept]
+    return page(desk, "book", part="tie", leaders=leaders, today=today().isoformat())
 
 
 def start(desk: Desk, said: Json) -> Json:
@@ -109,6 +110,15 @@ def _changed(desk: Desk, change: Change, wanted: list[Wanted], said: Json) -> Js
     return None if may and sign_of(batch) == said.get("seen") else told
 
 
-def _told(desk: Desk, kept: Kept) -> dict[str, str]:
+def _told(desk: Desk, kept: Kept, there: Mapping[str, Left]) -> dict[str, Any]:
+    """Return a leader's file, name and measures, and how many are in the wallets since when."""
     told = Told(desk.worked_out(kept), desk.job().wording)
-    return {"file": kept.name, "name": told.leader.recipe.name, "told": title(told)}
+    name = told.leader.recipe.name
+    tied = there.get(name)
+    return {
+        "file": kept.name,
+        "name": name,
+        "told": title(told),
+        "here": sum(tied.states[state] for state in IN_WALLET) if tied else 0,
+        "oldest": tied.oldest if tied else None,
+    }

@@ -98,6 +98,8 @@ function planning(form) {
     look();
   });
 
+  if (Object.values(counts()).some(Boolean)) look(); // a browser may keep what was typed
+
   find("#find")?.addEventListener("input", ({ target }) => {
     const parts = target.value.toLocaleLowerCase().split(/\s+/);
     for (const row of all(".choice li", form)) {

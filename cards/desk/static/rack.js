@@ -40,10 +40,11 @@ for (const [name, start] of Object.entries(starters)) if (find(`#${name}`)) star
 
 function makes(form) {
   const counts = () => Object.fromEntries(all("[data-count]", form).map(({ name, value }) => [name, value]));
-  following(form, "/rack/makes", () => ({ counts: counts() }), (answer) => {
+  const look = following(form, "/rack/makes", () => ({ counts: counts() }), (answer) => {
     if (answer?.html) find("#plan").innerHTML = answer.html; // which the desk has escaped
     else find("#plan").textContent = words.plan_is;
   }, 150);
+  if (Object.values(counts()).some(Boolean)) look(); // a browser may keep what was typed
 }
 
 // ---- A taper

@@ -57,9 +57,9 @@ def text_of(page: Page, address: str) -> str:
     return " ".join(each.extract_text() for each in PdfReader(BytesIO(answer.body())).pages)
 
 
-def printed(page: Page, button: str) -> str:
-    """Press what prints, and return the text of the PDF that its window asks for."""
-    with page.context.expect_event("request", lambda request: ".pdf" in request.url) as asked:
+def printed(page: Page, button: str, name: str) -> str:
+    """Press what prints, and return the text of the PDF of a name that its window asks for."""
+    with page.context.expect_event("request", lambda request: name in request.url) as asked:
         page.get_by_role("button", name=button).click()
     return text_of(page, asked.value.url)
 
@@ -67,7 +67,7 @@ def printed(page: Page, button: str) -> str:
 def test_a_book_is_started_with_the_rack_and_gets_spools_typed_and_of_a_table(
     shop_folder: Served, opened: Opened
 ) -> None:
-    page = opened(shop_folder, "/book")
+    page = opened(shop_folder, "/book/spools")  # where there is no book, that one can be started
     page.get_by_label("At the bench").fill("Ada")
     page.get_by_role("button", name="Start a tying book").click()
     expect(page.locator("#done")).to_contain_text("10 spools added")
@@ -122,12 +122,14 @@ def test_a_batch_is_planned_tied_and_printed_with_the_line_drawn_exactly(
     assert drawn == [(piece.place, 3 * nanometres(piece.cut_mm)) for piece in leader.pieces]
     assert rows(with_book, "SELECT who FROM batch") == [("Ada",)]
     check_book(with_book.folder / "book.db")
-    sheets = printed(page, "Print (PDF)")
+    sheets = printed(page, "Print (PDF)", "batch/1.pdf")
     assert "Bench sheet" in sheets
     assert {f"no. {number}" for number in (1, 2, 3)} <= set(re.findall(r"no\. \d+", sheets))
     page.get_by_label("no. 2").check()
-    again = printed(page, "Labels again (PDF)")
+    again = printed(page, "Labels again (PDF)", "labels.pdf")
     assert set(re.findall(r"no\. \d+", again)) == {"no. 2"}
+    page.get_by_role("link", name="Tie", exact=True).click()
+    expect(page.locator(".choice li", has_text="Sandbar")).to_contain_text("3 in the wallets")
 
 
 def test_a_plan_that_is_stale_is_told_anew_and_nothing_is_tied(
