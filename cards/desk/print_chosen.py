@@ -31,8 +31,8 @@ def job_for(desk: Desk, typed: Typed) -> Job:
 def chosen_recipes(chosen: Chosen, desk: Desk, job: Job, typed: Typed) -> list[Recipe]:
     """Return what was chosen, each once. Raises `Refused`."""
     recipes: list[Recipe] = []
-    for name, variant in chosen:
-        kept = desk.leader(str(name))
+    for name, variant in ((str(name), variant) for name, variant in chosen):
+        kept = desk.leader(name)
         if kept is None or kept.recipe is None:
             raise refused("there is no such leader in this folder", "load the page again", name)
         if variant:

@@ -4,6 +4,7 @@ import itertools
 import json
 import multiprocessing
 import random
+import re
 import sys
 import threading
 from collections.abc import Iterator
@@ -34,7 +35,7 @@ EVIL = (
     "'-alert(1)-'{{ 7 * 7 }}${alert(1)}",
     "<!-- <svg onload=alert(1)>",
 )
-PATHS = sorted({route.path for route in routes("GET") if "{" not in route.path})
+PATHS = [route.path for route in routes("GET") if not re.search("[{.]", route.path)]
 
 
 @pytest.fixture
@@ -62,7 +63,7 @@ def test_a_name_that_would_be_a_script_is_only_shown(
     page = opened(evil_folder)  # fails on any word of the browser's console
     page.goto(evil_folder.origin + path)
     page.wait_for_load_state("networkidle")
-    made = "main script, main img[src='x'], main svg[onload], [onerror], [onload]"
+    made = "main script:not([type='application/json']), img[src='x'], [onerror], [onload]"
     assert page.locator(made).count() == 0
     if path == "/":
         for name in EVIL:
