@@ -185,9 +185,12 @@ def _placed(
 def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement | None:
     """Return the lines in the largest type that fits, sooner whole than broken, or None."""
     found: list[_Arrangement] = []
+    ems = [set_line(line.text, line.fonts, 1.0).width for line in lines]
     for size, other in _SIZES:
+        if LEADING * (size + other * (len(lines) - 1)) > height:
+            continue  # not even unbroken
         sizes = (size, *repeat(other, len(lines) - 1))
-        if not fits(LEADING * sum(map(_least, lines, sizes, repeat(width))), height):
+        if not fits(LEADING * sum(map(_least, ems, sizes, repeat(width))), height):
             continue
         rows = [(line, _set(line, of, width)) for line, of in zip(lines, sizes, strict=True)]
         if not all(blocks for _, blocks in rows):
@@ -204,9 +207,8 @@ def _words(lines: list[LabelLine], width: float, height: float) -> _Arrangement 
     return max(found, key=lambda way: way.worth, default=None)
 
 
-def _least(line: LabelLine, size: float, width: float) -> float:
-    """Return the least that the rows of a line can take of the height, in points."""
-    ems = set_line(line.text, line.fonts, 1.0).width
+def _least(ems: float, size: float, width: float) -> float:
+    """Return the least height that the rows of so wide a line can take, in points."""
     return size * max(1, ceil(ems * size / (width + SLACK + _SPACE * size)))
 
 

@@ -8,6 +8,7 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import takewhile
 from math import ceil
 
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked
@@ -15,6 +16,7 @@ from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.figures.step import Count
 from tagend.cards.words.lessons import Lesson, counts_said
+from tagend.fonts import Chain
 from tagend.layouts.paper.face import Item, shifted
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import SetLine, TooWide, break_lines, set_line
@@ -29,6 +31,16 @@ _NUMBER = 1.0  # of a frame's number, in type sizes
 _WORDS = 6.5  # type sizes that a frame's words have at least, on each line
 _DEEP = 0.05  # of a baseline's depth below it, in type sizes
 _OFF = 1.5  # points from the words to the drawing
+
+
+@dataclass(frozen=True, slots=True)
+class _Label:
+    """One frame with its number and what is said of it."""
+
+    frame: Frame
+    number: SetLine
+    words: tuple[str, ...]
+    fonts: Chain
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,9 +101,10 @@ def _rows(
     """Return the fewest rows in which strands are thick enough, or else as thick as can be."""
     best: list[list[_Shown]] = []
     found = 0.0
+    labels = [_label(lesson, place, frame, scale) for place, frame in enumerate(frames)]
     for count in range(1, len(frames) + 1):
         each = ceil(len(frames) / count)
-        unit, rows = _scaled(lesson, frames, scale, width, height, each)
+        unit, rows = _scaled(labels, width, height, each)
         if unit > found:
             best, found = rows, unit
         if found >= _GOOD:
@@ -100,19 +113,19 @@ def _rows(
 
 
 def _scaled(
-    lesson: Lesson, frames: Sequence[Frame], scale: Scale, width: float, height: float, each: int
+    labels: Sequence[_Label], width: float, height: float, each: int
 ) -> tuple[float, list[list[_Shown]]]:
     """Return the thickest strand with which so many frames go into a row, and the rows."""
-    unit = min(_MOST * height, height / max(frame.box.height for frame in frames))
-    starts = range(0, len(frames), each)
-    for row in (frames[start : start + each] for start in starts):  # their drawings alone
-        wide = sum(frame.box.width for frame in row)
+    unit = min(_MOST * height, height / max(label.frame.box.height for label in labels))
+    parts = [labels[start : start + each] for start in range(0, len(labels), each)]
+    for row in parts:  # their drawings alone
+        wide = sum(label.frame.box.width for label in row)
         over = unit - (width - _GAP * (len(row) - 1)) / wide
         unit -= _FINER * ceil(max(0.0, over) / _FINER)
     while unit >= _LEAST:
-        cells = [_cell(lesson, place, frame, scale, unit) for place, frame in enumerate(frames)]
-        rows = [cells[start : start + each] for start in starts]
-        if all(_width(row) <= width for row in rows):
+        shown = ([_shown(label, unit) for label in row] for row in parts)
+        rows = list(takewhile(lambda row: _width(row) <= width, shown))
+        if len(rows) == len(parts):
             return unit, rows
         unit -= _FINER
     return 0.0, []
@@ -122,21 +135,26 @@ def _width(row: Sequence[_Shown]) -> float:
     return sum(cell.width for cell in row) + _GAP * (len(row) - 1)
 
 
-def _cell(lesson: Lesson, place: int, frame: Frame, scale: Scale, unit: float) -> _Shown:
-    size = _type(scale)
+def _label(lesson: Lesson, place: int, frame: Frame, scale: Scale) -> _Label:
     words = [lesson.laid] if place == 0 and lesson.laid else []
     words += [_said(lesson, frame.count)] if frame.count else []
-    room = max(frame.box.width * unit - _NUMBER * size, _WORDS * size)
-    lines = [line for each in words for line in _lines(each, scale, size, room)]
-    return _Shown(frame, set_line(f"{place + 1}", scale.bold, size), tuple(lines), unit)
+    number = set_line(f"{place + 1}", scale.bold, max(scale.small, FLOOR))
+    return _Label(frame, number, tuple(words), scale.medium)
 
 
-def _lines(words: str, scale: Scale, size: float, room: float) -> Sequence[SetLine]:
+def _shown(of: _Label, unit: float) -> _Shown:
+    lines = [line for words in of.words for line in _lines(words, of, unit)]
+    return _Shown(of.frame, of.number, tuple(lines), unit)
+
+
+def _lines(words: str, of: _Label, unit: float) -> Sequence[SetLine]:
     """Return words on lines that keep to a room, or on one where a length is wider than that."""
+    size = of.number.size
+    room = max(of.frame.box.width * unit - _NUMBER * size, _WORDS * size)
     try:
-        return break_lines(words, scale.medium, size, room)
+        return break_lines(words, of.fonts, size, room)
     except TooWide:
-        return [set_line(words, scale.medium, size)]
+        return [set_line(words, of.fonts, size)]
 
 
 def _said(lesson: Lesson, count: Count) -> str:
@@ -146,10 +164,6 @@ def _said(lesson: Lesson, count: Count) -> str:
     told = counts_said(numbers, lesson.wording) if more else number
     say = lesson.wording.say
     return say("passes", count=told) if count.what == "passes" else say("turns", count=told)
-
-
-def _type(scale: Scale) -> float:
-    return max(scale.small, FLOOR)
 
 
 def _row(row: Sequence[_Shown], width: float, *, drawn: bool) -> Block:

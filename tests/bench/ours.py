@@ -14,6 +14,10 @@ from itertools import islice
 from pathlib import Path
 from time import process_time
 
+import qrcode  # noqa: F401 - as the plain script, before the clock runs
+import reportlab.pdfgen.canvas  # noqa: F401
+import zxingcpp  # noqa: F401
+
 from tagend.cards.leader.leader import check_tieable
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.practice import Practice
