@@ -213,6 +213,16 @@ async function drawOnce(code) {
 
 find("#size").addEventListener("change", () => draw());
 
+find("#png").addEventListener("click", (event) => {
+  if (editor.matches(".dirty")) {
+    event.preventDefault();
+    tell(words.save_first, true);
+  }
+  const wishes = { size: find("#size").value };
+  if (variant !== null) wishes.variant = draft.variants[variant].name;
+  event.currentTarget.href = `/png/${encodeURIComponent(name)}?${new URLSearchParams(wishes)}`;
+});
+
 // ---- Variants
 
 function tabs() {

@@ -7,8 +7,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+import zxingcpp
+from PIL import Image
 from playwright.sync_api import Locator, Page, expect
 
+from tagend.cards.code.notation import read_notation
 from tagend.cards.practice.shop_file import Shop, practice_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
@@ -203,6 +206,18 @@ def test_what_is_not_saved_survives_a_page_that_is_loaded_again(
     page.on("dialog", lambda dialog: dialog.accept())
     page.reload()
     expect(typed(page, 0, "Length")).to_have_value("51 in")
+
+
+def test_a_card_is_kept_as_a_picture_whose_code_holds_the_leader(
+    shop_folder: Served, opened: Opened
+) -> None:
+    page = opened(shop_folder, SANDBAR)
+    page.get_by_role("tab", name="in hard wind").click()
+    with page.expect_download() as download:
+        page.get_by_role("link", name="Keep as picture").click()
+    (code,) = zxingcpp.read_barcodes(Image.open(download.value.path()))
+    recipe = read_notation(code.text, PRACTICE.knots, PRACTICE.materials)
+    assert (recipe.name, str(recipe.sections[0].length)) == ("Sandbar eight, in hard wind", "6 ft")
 
 
 def test_a_name_of_signs_is_shown_as_such(shop_folder: Served, opened: Opened) -> None:
