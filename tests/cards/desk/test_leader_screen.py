@@ -115,6 +115,21 @@ def test_every_step_is_undone_and_done_again(shop_folder: Served, opened: Opened
         assert lengths(page) == state
 
 
+def test_what_is_undone_after_it_was_saved_leaves_the_file_as_it_was(
+    shop_folder: Served, opened: Opened
+) -> None:
+    path = shop_folder.folder / "sandbar-eight.toml"
+    noted = path.read_bytes().replace(b'length = "46 in"', b'length = "46 in"  # the stiff spool')
+    path.write_bytes(noted)
+    page = opened(shop_folder, SANDBAR)
+    typed(page, 0, "Length").press("Alt+ArrowDown")
+    saved(shop_folder, page)
+    assert path.read_bytes().index(b"24 in") < path.read_bytes().index(b"the stiff spool")
+    page.get_by_role("button", name="Undo").click()
+    saved(shop_folder, page)
+    assert path.read_bytes() == noted
+
+
 def test_a_wrong_entry_stays_as_typed_with_what_to_write_beside_it(
     shop_folder: Served, opened: Opened
 ) -> None:
