@@ -228,15 +228,7 @@ function tabs() {
     tab.addEventListener("click", () => choose(place ? place - 1 : null));
     return tab;
   });
-  const add = Object.assign(document.createElement("button"), { type: "button", textContent: `+ ${words.new_variant}`, className: "quiet" });
-  add.addEventListener("click", () => {
-    draft.variants.push({ name: `${words.variant} ${draft.variants.length + 1}` });
-    variant = draft.variants.length - 1;
-    show();
-    changed();
-    find("#change input").focus();
-  });
-  list.replaceChildren(...made, add);
+  list.replaceChildren(...made);
   find("#written").hidden = variant !== null;
   find("#varied").hidden = variant === null;
   const change = find("#change");
@@ -265,6 +257,14 @@ function choose(place) {
   tabs();
   draw();
 }
+
+find("#another").addEventListener("click", () => {
+  draft.variants.push({ name: `${words.variant} ${draft.variants.length + 1}` });
+  variant = draft.variants.length - 1;
+  show();
+  changed();
+  find("#change input").focus();
+});
 
 find("#tabs").addEventListener("keydown", (event) => {
   const step = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
