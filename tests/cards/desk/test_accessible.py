@@ -148,11 +148,12 @@ def test_the_tab_key_reaches_everything_in_order_and_shows_where_it_is(
     page = at(path)
     count = page.evaluate(REACHABLE)
     reached: list[int] = []
-    while len(reached) < count:
+    for _ in range(3 * count):  # a field for a day has three parts
         page.keyboard.press("Tab")
         place, outline = page.evaluate(AT)
-        if place is None or int(place) in reached:
+        if place is None:
             break
         assert outline >= 2, page.evaluate("document.activeElement.outerHTML.slice(0, 120)")
-        reached.append(int(place))
+        if int(place) not in reached[-1:]:
+            reached.append(int(place))
     assert reached == list(range(count))
