@@ -88,7 +88,7 @@ def save(desk: Desk, said: Json) -> Json:
         after = _saved(data, tables, draft, recipe, practice)
         if after != data:
             write_whole(path, after)
-    return {"base": base_of(after), "draft": draft_of(read_toml(after)), "name": name}
+    return {"base": base_of(after), "name": name}
 
 
 def vary(desk: Desk, said: Json) -> Json:

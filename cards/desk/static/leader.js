@@ -1,169 +1,61 @@
 // One leader: its fields as they are typed, and beside them what the desk makes of them.
-import { all, ask, find, say, tell, trying, words } from "./desk.js";
-import { History } from "./history.js";
-import { keepPictures, knotOf, showDrawn, showFaults } from "./leader_shown.js";
-import { movable } from "./moving.js";
+import { ask, find, tell, trying, words } from "./desk.js";
+import { draw } from "./leader_drawing.js";
+import { fillAll, placeOf, write } from "./leader_fields.js";
+import { changeRows, showRows } from "./leader_rows.js";
+import { knotOf } from "./leader_shown.js";
+import { asSent, at, isDirty, keepAside, letGo, past, savingNow } from "./leader_state.js";
+import { showTabs, shownVariant } from "./leader_variants.js";
 
-const begun = JSON.parse(find("#begun").textContent);
-const keptUnder = `draft ${begun.name} ${begun.base}`;
 const editor = find("#editor");
-let { name, base } = begun;
-let draft = JSON.parse(sessionStorage.getItem(keptUnder) ?? "null") ?? begun.draft;
-let saved = JSON.stringify(begun.draft);
-let variant = null; // the place of the one that is shown
-const past = new History(draft);
-
-// ---- The fields
-
-const homeOf = (input) => {
-  const { of } = input.dataset;
-  if (of === "head") return draft.head;
-  if (of === "rows") return draft.rows[placeOf(input)];
-  const change = draft.variants[variant];
-  return of === "variants" || !change ? change : (change.replace ??= {});
-};
-const placeOf = (element) => all("#rows > .row").indexOf(element.closest(".row"));
-
-function write(input) {
-  const home = homeOf(input);
-  const { field } = input.dataset;
-  const value = input.type === "checkbox" ? input.checked : input.value;
-  if (value === "" || value === false) delete home[field];
-  else home[field] = value;
-  const change = draft.variants[variant];
-  if (change?.replace && !Object.keys(change.replace).length) delete change.replace;
-}
-
-function fill(input) {
-  const { of, field } = input.dataset;
-  const home = of === "replace" ? draft.variants[variant]?.replace : homeOf(input);
-  const value = home?.[field] ?? "";
-  if (input.type === "checkbox") input.checked = value === true;
-  else if (input.value !== String(value)) input.value = value;
-}
-
-function rows() {
-  const list = find("#rows");
-  while (list.children.length > draft.rows.length) list.lastElementChild.remove();
-  while (list.children.length < draft.rows.length) {
-    const row = find("#row").content.firstElementChild.cloneNode(true);
-    row.lastElementChild.append(knotOf("rows"));
-    list.append(row);
-  }
-  all("#rows > .row").forEach((row, place) => {
-    find(".section", row).setAttribute("aria-label", say("section", { n: place + 1 }));
-    find(".place", row).textContent = place + 1;
-    find(".joint", row).hidden = place === draft.rows.length - 1;
-    find(".up", row).disabled = place === 0;
-    find(".down", row).disabled = place === draft.rows.length - 1;
-    find(".remove", row).disabled = draft.rows.length === 1;
-    const told = ["dropper", "tapers_to", "bought"].some((key) => key in draft.rows[place]);
-    if (told) more(row, true);
-  });
-}
-
-function more(row, open) {
-  find(".more", row).setAttribute("aria-expanded", open);
-  find(".fields", row).hidden = !open;
-}
+const open = (name) => (location.href = `/leader/${encodeURIComponent(name)}`);
 
 /** Show the whole draft in the fields again. */
 function show() {
-  rows();
-  if (variant !== null && variant >= draft.variants.length) variant = null;
-  tabs();
-  for (const input of all("#written [data-of]")) fill(input);
-  marks();
+  showRows();
+  showTabs(draw, changed);
+  fillAll("#written");
+  showMarks();
 }
 
-function marks() {
-  const dirty = JSON.stringify(draft) !== saved;
-  editor.classList.toggle("dirty", dirty);
+function showMarks() {
+  editor.classList.toggle("dirty", isDirty());
   find("#undo").disabled = !past.has(-1);
   find("#redo").disabled = !past.has(1);
-  find("#title").textContent = draft.head.name || name;
-  if (dirty) sessionStorage.setItem(keptUnder, JSON.stringify(draft));
-  else sessionStorage.removeItem(keptUnder);
+  find("#title").textContent = at.draft.head.name || at.name;
+  keepAside();
 }
 
-/** The draft was changed: keep the step, and have it drawn. */
-function changed(mark = null) {
-  past.keep(draft, mark);
-  marks();
+/** The draft was changed otherwise than by typing: show it, keep the step, and have it drawn. */
+function changed() {
+  past.keep(at.draft);
+  show();
   draw();
 }
 
 editor.addEventListener("input", (event) => {
   const input = event.target.closest("[data-of]");
   if (!input) return;
+  const { of, field } = input.dataset;
   write(input);
-  changed(`${input.dataset.of} ${placeOf(input)} ${input.dataset.field}`);
-  if (input.dataset.of === "variants" && input.dataset.field === "name") tabs();
+  past.keep(at.draft, `${of} ${placeOf(input)} ${at.variant} ${field}`);
+  if (of === "variants" && field === "name") showTabs(draw, changed);
+  showMarks();
+  draw();
 });
 
 function travel(steps) {
   const there = past.go(steps);
   if (there === undefined) return;
-  draft = there;
+  at.draft = there;
   show();
   draw();
 }
 
-// ---- Rows added, moved and taken out
-
-function add(place) {
-  const above = draft.rows[place - 1] ?? {};
-  draft.rows.splice(place, 0, above.material ? { material: above.material } : {});
-  show();
-  changed();
-  find("[data-field=length]", all("#rows > .row")[place]).focus();
-}
-
-function remove(place) {
-  if (draft.rows.length === 1) return;
-  draft.rows.splice(place, 1);
-  show();
-  changed();
-  const left = Math.min(place, draft.rows.length - 1);
-  find("[data-field=length]", all("#rows > .row")[left]).focus();
-  tell(say("removed", { n: place + 1 }));
-}
-
-function move(from, to, field = "length") {
-  if (to < 0 || to >= draft.rows.length || to === from) return;
-  draft.rows.splice(to, 0, ...draft.rows.splice(from, 1));
-  show();
-  changed();
-  find(field, all("#rows > .row")[to])?.focus();
-  tell(say("moved", { n: to + 1 }));
-}
-
-movable(find("#rows"), (from, to) => move(from, to, "[data-field=length]"));
-
-find("#rows").addEventListener("click", (event) => {
-  const button = event.target.closest("button");
-  if (!button) return;
-  const place = placeOf(button);
-  if (button.matches(".more")) more(button.closest(".row"), find(".fields", button.closest(".row")).hidden);
-  if (button.matches(".remove")) remove(place);
-  if (button.matches(".up")) move(place, place - 1, place > 1 ? ".up" : ".down");
-  if (button.matches(".down")) move(place, place + 1, place < draft.rows.length - 2 ? ".down" : ".up");
-});
-
-find("#rows").addEventListener("keydown", (event) => {
-  const input = event.target;
-  if (!input.dataset.field) return;
-  const field = `[data-field=${input.dataset.field}]`;
-  if (event.altKey && event.key === "ArrowUp") move(placeOf(input), placeOf(input) - 1, field);
-  else if (event.altKey && event.key === "ArrowDown") move(placeOf(input), placeOf(input) + 1, field);
-  else if (event.key === "Enter" && input.matches("input")) add(placeOf(input) + 1);
-  else return;
-  event.preventDefault();
-});
-
-find("#add").addEventListener("click", () => add(draft.rows.length));
+changeRows(changed);
 find("#undo").addEventListener("click", () => travel(-1));
 find("#redo").addEventListener("click", () => travel(1));
+find("#size").addEventListener("change", () => draw());
 
 document.addEventListener("keydown", (event) => {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
@@ -175,6 +67,7 @@ document.addEventListener("keydown", (event) => {
   event.preventDefault();
 });
 
+<<<<<<< HEAD
 // ---- What the desk makes of it
 
 const seen = new Set(); // pictures that are here already
@@ -287,26 +180,24 @@ find("#vary").addEventListener("click", () => trying(async () => {
   location.href = `/leader/${encodeURIComponent(answer.name)}`;
 }));
 
+=======
+>>>>>>> main
 // ---- Its file
 
-async function save(options = {}) {
-  await trying(async () => {
-    const answer = await ask("/save", { name, draft, base, ...options });
+function save(options = {}) {
+  return trying(async () => {
+    const done = savingNow();
+    const answer = await ask("/save", { name: at.name, draft: asSent(), base: at.base, ...options });
     if (answer.changed) {
       find("#conflict").showModal();
-      return;
+    } else if (answer.name !== at.name) {
+      letGo();
+      open(answer.name);
+    } else {
+      done(answer.base);
+      showMarks();
+      tell(words.saved);
     }
-    sessionStorage.removeItem(keptUnder);
-    if (answer.name !== name) {
-      saved = JSON.stringify(draft);
-      location.href = `/leader/${encodeURIComponent(answer.name)}`;
-      return;
-    }
-    ({ base, draft } = answer);
-    saved = JSON.stringify(draft);
-    past.keep(draft);
-    show();
-    tell(words.saved);
   });
 }
 
@@ -316,19 +207,39 @@ editor.addEventListener("submit", (event) => {
 });
 find("#apart").addEventListener("click", () => save({ apart: true }));
 
-find("#conflict").addEventListener("click", (event) => {
-  const { value } = event.target;
+find("#conflict").addEventListener("click", ({ target: { value } }) => {
   if (!value) return;
   find("#conflict").close();
   if (value === "theirs") {
-    sessionStorage.removeItem(keptUnder);
-    saved = JSON.stringify(draft);
+    letGo();
     location.reload();
   } else save({ [value]: true });
 });
 
 addEventListener("beforeunload", (event) => {
-  if (JSON.stringify(draft) !== saved) event.preventDefault();
+  if (isDirty()) event.preventDefault();
+});
+
+// ---- What becomes of a leader besides
+
+find("#drop").addEventListener("click", () => {
+  at.draft.variants.splice(at.variant, 1);
+  at.variant = null;
+  changed();
+});
+
+find("#vary").addEventListener("click", () => trying(async () => {
+  open((await ask("/vary", { draft: asSent(), variant: shownVariant() })).name);
+}));
+
+find("#png").addEventListener("click", (event) => {
+  if (isDirty()) {
+    event.preventDefault();
+    tell(words.save_first, true);
+  }
+  const wishes = { size: find("#size").value };
+  if (shownVariant() !== null) wishes.variant = shownVariant();
+  event.currentTarget.href = `/png/${encodeURIComponent(at.name)}?${new URLSearchParams(wishes)}`;
 });
 
 for (const [end, field] of [["#butt", "butt_end"], ["#fly", "fly_knot"]]) {

@@ -7,8 +7,11 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+import zxingcpp
+from PIL import Image
 from playwright.sync_api import Locator, Page, expect
 
+from tagend.cards.code.notation import read_notation
 from tagend.cards.practice.shop_file import Shop, practice_of
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
@@ -112,6 +115,21 @@ def test_every_step_is_undone_and_done_again(shop_folder: Served, opened: Opened
         assert lengths(page) == state
 
 
+def test_what_is_undone_after_it_was_saved_leaves_the_file_as_it_was(
+    shop_folder: Served, opened: Opened
+) -> None:
+    path = shop_folder.folder / "sandbar-eight.toml"
+    noted = path.read_bytes().replace(b'length = "46 in"', b'length = "46 in"  # the stiff spool')
+    path.write_bytes(noted)
+    page = opened(shop_folder, SANDBAR)
+    typed(page, 0, "Length").press("Alt+ArrowDown")
+    saved(shop_folder, page)
+    assert path.read_bytes().index(b"24 in") < path.read_bytes().index(b"the stiff spool")
+    page.get_by_role("button", name="Undo").click()
+    saved(shop_folder, page)
+    assert path.read_bytes() == noted
+
+
 def test_a_wrong_entry_stays_as_typed_with_what_to_write_beside_it(
     shop_folder: Served, opened: Opened
 ) -> None:
@@ -203,6 +221,18 @@ def test_what_is_not_saved_survives_a_page_that_is_loaded_again(
     page.on("dialog", lambda dialog: dialog.accept())
     page.reload()
     expect(typed(page, 0, "Length")).to_have_value("51 in")
+
+
+def test_a_card_is_kept_as_a_picture_whose_code_holds_the_leader(
+    shop_folder: Served, opened: Opened
+) -> None:
+    page = opened(shop_folder, SANDBAR)
+    page.get_by_role("tab", name="in hard wind").click()
+    with page.expect_download() as download:
+        page.get_by_role("link", name="Keep as picture").click()
+    (code,) = zxingcpp.read_barcodes(Image.open(download.value.path()))
+    recipe = read_notation(code.text, PRACTICE.knots, PRACTICE.materials)
+    assert (recipe.name, str(recipe.sections[0].length)) == ("Sandbar eight, in hard wind", "6 ft")
 
 
 def test_a_name_of_signs_is_shown_as_such(shop_folder: Served, opened: Opened) -> None:
