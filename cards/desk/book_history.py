@@ -3,7 +3,7 @@
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 
-from tagend.cards.book.changes import history, undo, undoable
+from tagend.cards.book.changes import history, last_who, undo, undoable
 from tagend.cards.desk.book_here import reading, recording, with_book
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
@@ -17,9 +17,9 @@ def routes() -> list[BaseRoute]:
 def history_page(desk: Desk, request: Request) -> Shown:
     """Show what was done, the last first."""
     with reading(desk) as db:
-        entries = history(db)
+        entries, who = history(db), last_who(db)
     may = {entry.number for entry in undoable(entries)}
-    return page(desk, "book", part="history", entries=reversed(entries), may=may)
+    return page(desk, "book", part="history", who=who, entries=reversed(entries), may=may)
 
 
 def undo_one(desk: Desk, said: Json) -> Json:
