@@ -108,7 +108,12 @@ function taper(form) {
   }
   const field_of = (keep) => find("[name=name]", keep);
 
-  const width = () => find(".tapers .paper", home)?.clientWidth || Math.min(home.clientWidth, 420);
+  /** How wide a drawing is; before the first is there, what it is about to be. */
+  function width() {
+    const room = home.clientWidth;
+    return find(".tapers .paper", home)?.clientWidth || Math.round(room / Math.max(1, Math.floor(room / 390))) - 50;
+  }
+
   const said = async () => ({ ...(await saidIn(form)), width: width() });
   following(form, "/rack/propose", said, show, 60)();
 }

@@ -178,3 +178,13 @@ def test_a_column_that_says_nothing_of_leaders_is_left_out() -> None:
 def test_a_table_without_headings_is_refused() -> None:
     with pytest.raises(Refused, match=r"^no row says what the columns hold"):
         read_table(b"Low,9 ft,4X,nylon\n", PRACTICE)
+
+
+def test_a_knot_below_section_1_is_that_of_the_butt_where_columns_go_by_parts() -> None:
+    table = read_table(
+        b"name,butt length,butt diameter,tippet length,tippet diameter,material,knot 1\n"
+        b"Low,4 ft,0X,3 ft,4X,nylon,blood\n",
+        PRACTICE,
+    )
+    (recipe,) = table.recipes
+    assert recipe.sections[0].knot == "blood"
