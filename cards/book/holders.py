@@ -28,6 +28,14 @@ def holders(db: sqlite3.Connection, recipe: Recipe, practice: Practice) -> tuple
     return tuple(leader for leader in found if recipe.tied in (None, leader.tied))
 
 
+def held_in(db: sqlite3.Connection, recipe: Recipe, practice: Practice) -> dict[int, list[int]]:
+    """Return the numbers of the leaders that hold a label's recipe, by their batches."""
+    batches: dict[int, list[int]] = {}
+    for leader in holders(db, recipe, practice):
+        batches.setdefault(leader.batch, []).append(leader.number)
+    return batches
+
+
 def _code_of(text: str, practice: Practice) -> str | None:
     """Return the code of a recipe in the book; None where this practice lacks one of its knots."""
     try:

@@ -83,14 +83,12 @@ def _untied(recipes: Sequence[Recipe]) -> Sequence[Recipe]:
 def _tell_holders(recipes: Sequence[Recipe], book: str, practice: Practice) -> None:
     """Say which leaders of the book hold the recipes, for the person to pick."""
     from tagend.cards.book.file import opened
-    from tagend.cards.book.holders import holders
+    from tagend.cards.book.holders import held_in
     from tagend.cards.book.naming import ranges
 
     with opened(book) as db:
         for recipe in recipes:
-            batches: dict[int, list[int]] = {}
-            for leader in holders(db, recipe, practice):
-                batches.setdefault(leader.batch, []).append(leader.number)
+            batches = held_in(db, recipe, practice)
             for batch, numbers in batches.items():
                 click.echo(f"{recipe.name}: batch {batch}, no. {ranges(numbers)}", err=True)
                 click.echo(f"tie one again: tagend book tie --again {numbers[0]}", err=True)

@@ -7,7 +7,10 @@ import re
 from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterable, Iterator
 
-from tagend.cards.desk.desk import Desk
+from tagend.cards.book.holders import held_in
+from tagend.cards.book.naming import ranges
+from tagend.cards.desk.book_here import reading
+from tagend.cards.desk.desk import BOOK, Desk
 from tagend.cards.desk.leader_drawn import title
 from tagend.cards.desk.page import Json, refusals
 from tagend.cards.leader.leader import work_out
@@ -57,8 +60,20 @@ def of_codes(desk: Desk, data: bytes, *, keep_tied: bool) -> Json:
         "strangers": found.strangers,
         "changed": found.changed,
         "tied": days,
+        "held": [*_held(desk, found.recipes)],
         "leaders": leaders_shown(desk, recipes),
     }
+
+
+def _held(desk: Desk, recipes: Iterable[Recipe]) -> Iterator[Json]:
+    """Yield the batches of the tying book that hold labels' recipes."""
+    if desk.stamp(BOOK) is None:
+        return
+    practice = desk.job().practice
+    with reading(desk) as db:
+        for recipe in recipes:
+            for batch, numbers in held_in(db, recipe, practice).items():
+                yield {"name": recipe.name, "batch": batch, "numbers": ranges(numbers)}
 
 
 def leaders_shown(desk: Desk, recipes: Iterable[Recipe]) -> list[Json]:

@@ -34,7 +34,7 @@ _OFF = 1.5  # points from the words to the drawing
 
 
 @dataclass(frozen=True, slots=True)
-class _Label:
+class _FrameWords:
     """One frame with its number and what is said of it."""
 
     frame: Frame
@@ -113,7 +113,7 @@ def _rows(
 
 
 def _scaled(
-    labels: Sequence[_Label], width: float, height: float, each: int
+    labels: Sequence[_FrameWords], width: float, height: float, each: int
 ) -> tuple[float, list[list[_Shown]]]:
     """Return the thickest strand with which so many frames go into a row, and the rows."""
     unit = min(_MOST * height, height / max(label.frame.box.height for label in labels))
@@ -135,19 +135,19 @@ def _width(row: Sequence[_Shown]) -> float:
     return sum(cell.width for cell in row) + _GAP * (len(row) - 1)
 
 
-def _label(lesson: Lesson, place: int, frame: Frame, scale: Scale) -> _Label:
+def _label(lesson: Lesson, place: int, frame: Frame, scale: Scale) -> _FrameWords:
     words = [lesson.laid] if place == 0 and lesson.laid else []
     words += [_said(lesson, frame.count)] if frame.count else []
     number = set_line(f"{place + 1}", scale.bold, max(scale.small, FLOOR))
-    return _Label(frame, number, tuple(words), scale.medium)
+    return _FrameWords(frame, number, tuple(words), scale.medium)
 
 
-def _shown(of: _Label, unit: float) -> _Shown:
+def _shown(of: _FrameWords, unit: float) -> _Shown:
     lines = [line for words in of.words for line in _lines(words, of, unit)]
     return _Shown(of.frame, of.number, tuple(lines), unit)
 
 
-def _lines(words: str, of: _Label, unit: float) -> Sequence[SetLine]:
+def _lines(words: str, of: _FrameWords, unit: float) -> Sequence[SetLine]:
     """Return words on lines that keep to a room, or on one where a length is wider than that."""
     size = of.number.size
     room = max(of.frame.box.width * unit - _NUMBER * size, _WORDS * size)

@@ -3,7 +3,7 @@
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal, NamedTuple, cast
 
 from tagend.cards.base.named_table import read_our_file
@@ -34,6 +34,7 @@ def own_name(table: Literal["materials", "knots"], name: str) -> str:
     return _names(table).get(_joined(name), name)
 
 
+@lru_cache(maxsize=1 << 15)  # each row's first cell is asked of for every column
 def is_total(cell: str) -> bool:
     """Whether a row that begins with this cell sums up those above."""
     return _joined(cell) in _names("totals")

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from typing import Any
 
 from tagend.cards.base.units import (
@@ -70,6 +71,7 @@ def unit_by_size(cell: str, comma: bool) -> str:
     return next((unit for unit, least, most in _BY_SIZE if least <= size <= most), "")
 
 
+@lru_cache(maxsize=4096)  # a table says the same sizes again and again
 def quantity(cell: str, kind: str, unit: str, comma: bool) -> str:
     """Return what a recipe file would say; what cannot be read is left for its reader to refuse."""
     if reads(cell, kind) or _DAY.fullmatch(cell):
@@ -94,6 +96,7 @@ def in_our_units(text: str) -> str:
     return _WITH_WORD.sub(ours, text)
 
 
+@lru_cache(maxsize=4096)
 def reads(text: str, kind: str) -> bool:
     """Whether a text is a quantity of this kind, as a recipe file says it."""
     try:

@@ -4,6 +4,7 @@ They have y downwards, as items do: whoever places them turns it up. The drawing
 calls for texts and paths take ten times as long, for all that they check and keep.
 """
 
+import zlib
 from collections.abc import Iterable, Iterator
 from itertools import groupby
 from typing import TYPE_CHECKING, Any, TypeAlias
@@ -14,6 +15,7 @@ from tagend.layouts.paper.face import Code, Item, Path, Picture, Step, Symbol, T
 from tagend.layouts.paper.raster import Raster
 
 if TYPE_CHECKING:
+    from reportlab.pdfbase.pdfdoc import PDFStream
     from reportlab.pdfgen.canvas import Canvas
 
 _State: TypeAlias = dict[str, str]  # of the page: an operator, and what it was given last
@@ -37,6 +39,7 @@ class Content:
         self._shapes: dict[int, str] = {}  # by the id of a shape, which its sheet holds
         self._words: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
         self._rasters: dict[Raster, str] = {}  # the name of each
+        self._pages: dict[bytes, PDFStream] = {}  # by their packed content
 
     def draw(self, items: Iterable[Item]) -> None:
         """Draw items where the canvas is, each with all that it relies on."""
@@ -49,6 +52,17 @@ class Content:
                 self._canvas._code += self._paths(alike, x, y, state)
             else:
                 self._canvas._code += map(self._boxed, alike)
+
+    def close_page(self) -> None:
+        """Pack the page that was shown last, which else waits for the end as text.
+
+        Pages that are alike, as those of many copies are, share one stream.
+        """
+        page = self._canvas._doc.Pages.pages[-1]
+        packed = zlib.compress(page.stream.encode("latin-1"))
+        if packed not in self._pages:
+            self._pages[packed] = _packed(packed)
+        page.Contents, page.stream = self._pages[packed], None
 
     def _texts(self, runs: Iterable[TextRun], state: _State) -> Iterator[str]:
         yield from _changed(state, g="0.000")
@@ -144,10 +158,18 @@ def _stepped(shape: Iterable[Step]) -> str:
     return "\n".join([_STEPS[step[0]] % step[1:] for step in shape])
 
 
-def _store(canvas: "Canvas", raster: Raster, name: str) -> None:
-    from reportlab.pdfbase.pdfdoc import PDFStream, xObjectName
+def _packed(content: bytes) -> "PDFStream":
+    from reportlab.pdfbase.pdfdoc import PDFStream
 
-    stream = PDFStream(content=raster.packed)
+    stream = PDFStream(content=content)
+    stream.dictionary["Filter"] = "/FlateDecode"
+    return stream
+
+
+def _store(canvas: "Canvas", raster: Raster, name: str) -> None:
+    from reportlab.pdfbase.pdfdoc import xObjectName
+
+    stream = _packed(raster.packed)
     for key, value in (
         ("Type", "/XObject"),
         ("Subtype", "/Image"),
@@ -155,7 +177,6 @@ def _store(canvas: "Canvas", raster: Raster, name: str) -> None:
         ("Height", raster.height),
         ("ColorSpace", "/DeviceRGB" if raster.bits == 24 else "/DeviceGray"),
         ("BitsPerComponent", min(raster.bits, 8)),
-        ("Filter", "/FlateDecode"),
     ):
         stream.dictionary[key] = value
     canvas._doc.Reference(stream, xObjectName(name))

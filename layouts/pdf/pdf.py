@@ -152,6 +152,7 @@ def _draw_sheet(canvas: "Canvas", content: Content, sheet: Sheet, forms: dict[in
     canvas._code.append(f"1 0 0 -1 0 {sheet.height:.3f} cm")
     content.draw(sheet.marks)
     canvas.showPage()
+    content.close_page()
 
 
 def _set_boxes(canvas: "Canvas", trim: Trim | None, height: float) -> None:

@@ -72,6 +72,7 @@ class Thing {
     const { sheets, leaders, faults, material, tied = [] } = this.found;
     const notes = [
       ...(found.left_out ?? []).map((what) => say("left_row", { what })),
+      ...(found.held ?? []).map((where) => say("held", where)),
       ...(found.strangers ?? []).map((text) => say("stranger", { text })),
       ...(found.changed ?? []),
     ];

@@ -17,6 +17,7 @@ from playwright.sync_api import Browser, ConsoleMessage, Page, Request, expect, 
 
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.server import serve
+from tagend.cards.desk.tying import plan, start, tie_these
 from tests.tree import ROOT
 
 SAMPLES = ROOT / "samples"
@@ -65,6 +66,29 @@ def shop_folder(served: Served) -> Served:
     for source in SAMPLES.iterdir():
         if source.suffix in (".toml", ".png", ".csv"):
             shutil.copy(source, served.folder)
+    return served
+
+
+@pytest.fixture(scope="session")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with all that a shop may have: a book too, and a leader tied in it."""
+    folder = tmp_path_factory.mktemp("bench")
+    for source in SAMPLES.iterdir():
+        if source.suffix in (".toml", ".png", ".csv"):
+            shutil.copy(source, folder)
+    desk = Desk(folder)
+    start(desk, {"rack": True})
+    asked = {"counts": {"sandbar-eight.toml": 1}, "anyway": True}
+    planned = plan(desk, asked)
+    assert isinstance(planned, dict)
+    tie_these(desk, {**asked, "seen": planned["seen"]})
+    return folder
+
+
+@pytest.fixture
+def bench_folder(served: Served, bench: Path) -> Served:
+    """A desk over a shop's whole bench."""
+    shutil.copytree(bench, served.folder, dirs_exist_ok=True)
     return served
 
 

@@ -129,6 +129,12 @@ def test_each_code_on_a_photo_is_a_leader_without_its_day(desk: Desk) -> None:
     assert all("2026-05-01" in leader["text"] for leader in found["leaders"])
 
 
+def test_a_label_is_found_in_the_tying_book(bench: Path) -> None:
+    found = looked(Desk(bench), "", code(sample("sandbar-eight")).encode())
+    assert found["held"] == [{"name": "Sandbar eight", "batch": 1, "numbers": "1"}]
+    assert looked(Desk(bench), "", code(sample("gravel-five")).encode())["held"] == []
+
+
 @pytest.mark.parametrize(
     "data", [b"", b"%PDF-1.4", b"PK\x03\x04", bytes(range(256)), b"\x89PNG", b"TAG3:X:00", b"hm"]
 )

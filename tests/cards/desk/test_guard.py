@@ -25,7 +25,6 @@ from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.draft import draft_of
 from tagend.cards.desk.guard import Guard
 from tagend.cards.desk.leader import base_of
-from tagend.cards.desk.tying import start
 from tests.cards.desk.conftest import SAMPLES, Served
 from tests.tree import ROOT
 
@@ -364,23 +363,13 @@ DEEP = (b"[" * 99_999, b'{"a":' * 99_999)
 ODD = (*DEEP, b"", b"{", b"[]", b"null", b"\xff", b"{}", b'{"as":"\\ud800"}')
 
 
-@pytest.fixture(scope="session")
-def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder with all that a shop may have, its book too."""
-    folder = tmp_path_factory.mktemp("bench")
-    for source in (*SAMPLES.glob("*.toml"), SAMPLES / "wrack-line.png"):
-        (folder / source.name).write_bytes(source.read_bytes())
-    (folder / "short-two.toml").write_bytes(SAMPLE)
-    start(Desk(folder), {"rack": True})
-    return folder
-
-
 @pytest.mark.parametrize("route", routes("POST"), ids=address)
 def test_what_the_page_never_sends_is_refused_in_words(
     bench: Path, tmp_path: Path, route: Route
 ) -> None:
     """Two hundred values of chance, the same each time, and none is the desk's undoing."""
     folder = shutil.copytree(bench, tmp_path / "bench")
+    (folder / "short-two.toml").write_bytes(SAMPLE)
     chance = random.Random(route.path)
     # A file that was dropped is read in a process of its own, which takes its time.
     count = 15 if "received" in route.endpoint.__qualname__ else 200

@@ -39,7 +39,7 @@ PATHS = [route.path for route in routes("GET") if not re.search("[{.]", route.pa
 
 
 @pytest.fixture
-def evil_folder(shop_folder: Served) -> Served:
+def evil_folder(bench_folder: Served) -> Served:
     """A folder whose leaders, file names and shop are called so."""
     sample = (SAMPLES / "sandbar-eight.toml").read_text().partition("[[variant]]")[0]
     lines = [line for line in sample.splitlines() if not line.startswith(("name", "use", "note"))]
@@ -47,13 +47,13 @@ def evil_folder(shop_folder: Served) -> Served:
         head = [f"name = {name}", f"use = {name}", f"note = {name}"]
         variant = ["[[variant]]", f"name = {name}", 'butt = "60 in"']
         text = "\n".join([*head, *lines, *variant])
-        (shop_folder.folder / f"evil-{number}.toml").write_text(text)
+        (bench_folder.folder / f"evil-{number}.toml").write_text(text)
     if sys.platform != "win32":
-        (shop_folder.folder / "<img src=x onerror=alert(1)>.toml").write_text("[[section]]\n<b>")
-    shop = shop_folder.folder / "shop.toml"
+        (bench_folder.folder / "<img src=x onerror=alert(1)>.toml").write_text("[[section]]\n<b>")
+    shop = bench_folder.folder / "shop.toml"
     lines = [line for line in shop.read_text().splitlines() if not line.startswith("name")]
     shop.write_text("\n".join([f"name = {json.dumps(EVIL[0])}", *lines]))
-    return shop_folder
+    return bench_folder
 
 
 @pytest.mark.parametrize("path", [*PATHS, *(f"/leader/evil-{n}.toml" for n in range(len(EVIL)))])

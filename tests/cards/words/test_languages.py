@@ -43,6 +43,7 @@ CODE_SIGNS = re.compile(r"[*+$]|\b-\b")  # a hyphen between two letters or figur
 PUT_TOGETHER = {
     'f"{what}_of"': {"cards_of", "labels_of"},
     'f"is_{leader.state}"': {"is_tied", "is_fished", "is_given", "is_discarded"},
+    'f"is_{state}"': {"is_fished", "is_given", "is_discarded"},
     'f"{note.first_out}_first"': {"butt_first", "fly_first"},
     'f"as_{apart.by}"': {f"as_{by}" for by in get_args(By)},
     'f"too_{too}"': {"too_strong", "too_weak"},

@@ -266,6 +266,20 @@ def test_a_hundred_sheets_of_one_face_take_little_more_than_one() -> None:
     assert len(written(*[sheet] * 100)) < len(written(sheet)) + 100 * 900
 
 
+def test_pages_that_are_alike_share_one_stream() -> None:
+    one, other = (sheet_of(Path(segment(9, y, 90, y), 1.0)) for y in (9, 18))
+    pages = pypdf.PdfReader(BytesIO(written(one, other, one))).pages
+    first, second, third = (page.raw_get("/Contents").idnum for page in pages)
+    assert first == third != second
+
+
+def test_a_shape_stands_where_its_path_does() -> None:
+    steps = (*segment(10, 20, 50, 20), *segment(10, 40, 50, 40)) * 3
+    moved = sheet_of(Path(steps, 1.0, x=30, y=15), Path(steps, 1.0))
+    there = sheet_of(Path(Path(steps, x=30, y=15).steps, 1.0), Path(steps, 1.0))
+    assert inked(written(moved)) == inked(written(there)) == near(10, 19.5, 80, 55.5)
+
+
 def test_text_is_read_back_with_fractions_and_primes() -> None:
     lines = ["7 1/2 ft", "5/16 in × 2", "8″ and 7′", "Łódź – Жук"]
     items = [
