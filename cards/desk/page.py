@@ -148,7 +148,7 @@ async def _answered(work: Callable[..., Shown], *asked: object) -> Response:
 
 
 _log = logging.getLogger(__name__)
-_STUMBLED = (AttributeError, LookupError, RecursionError, TypeError, ValueError)
+_STUMBLED = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
 
 
 def _strange() -> Refused:

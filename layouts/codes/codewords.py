@@ -92,5 +92,8 @@ def _times(size: int) -> tuple[int, ...]:
     for power in range(size):
         generator *= Polynomial([1, gexp(power)], 0)
     logs = [glog(each) for each in list(generator)[1:]]
-    made = (bytes(gexp(glog(byte) + log) for log in logs) for byte in range(1, 256))
-    return 0, *map(int.from_bytes, made)
+    times = [0]
+    for bit in range(8):  # what two bytes make differs as they do
+        one = int.from_bytes(bytes(gexp(bit + log) for log in logs))
+        times += [one ^ other for other in times]
+    return tuple(times)

@@ -1,6 +1,7 @@
 """Items in, the operators that draw them out: ISO 32000-1, 8 and 9.
 
-They have y downwards, as items do: whoever places them turns it up. The drawing library's own
+They have y downwards, as items do: whoever places them turns it up. Places have five digits, since
+renderers put letters on whole pixels, and shapes three. The drawing library's own
 calls for texts and paths take ten times as long, for all that they check and keep.
 """
 
@@ -68,7 +69,7 @@ class Content:
         yield from _changed(state, g="0.000")
         yield "BT"
         for run in runs:
-            yield f"1 0 0 -1 {run.x:.3f} {run.y:.3f} Tm"
+            yield f"1 0 0 -1 {run.x:.5f} {run.y:.5f} Tm"
             for font, letters in self._letters(run):
                 yield from _changed(state, Tf=f"{font} {run.size:.3f}")
                 yield letters
@@ -91,7 +92,7 @@ class Content:
     def _paths(self, paths: Iterable[Path], x: float, y: float, state: _State) -> Iterator[str]:
         if x or y:
             state = dict(state)
-            yield f"q 1 0 0 1 {x:.3f} {y:.3f} cm"
+            yield f"q 1 0 0 1 {x:.5f} {y:.5f} cm"
         for path in paths:
             if path.line > 0:
                 dash = " ".join(f"{each:.3f}" for each in path.dash)
@@ -126,10 +127,10 @@ class Content:
                     boxes = (f"{x} {y} {w} {h} re" for x, y, w, h in symbol_path(symbol))
                     self._symbols[symbol] = " ".join(boxes)
                 drawn = self._symbols[symbol]
-                return f"q {module:.6f} 0 0 {module:.6f} {x:.3f} {y:.3f} cm 0 g {drawn} f Q"
+                return f"q {module:.6f} 0 0 {module:.6f} {x:.5f} {y:.5f} cm 0 g {drawn} f Q"
             case Picture(x, y, width, height, raster):
                 name = self._named(raster)
-                box = f"{width:.3f} 0 0 {-height:.3f} {x:.3f} {y + height:.3f}"
+                box = f"{width:.3f} 0 0 {-height:.3f} {x:.5f} {y + height:.5f}"
                 return f"q {box} cm /{name} Do Q"
 
     def _named(self, raster: Raster) -> str:

@@ -149,7 +149,7 @@ def _draw_sheet(canvas: "Canvas", content: Content, sheet: Sheet, forms: dict[in
         else:
             content.draw(placed.face.items)
         canvas._code.append("Q")
-    canvas._code.append(f"1 0 0 -1 0 {sheet.height:.3f} cm")
+    canvas._code.append(f"1 0 0 -1 0 {sheet.height:.5f} cm")
     content.draw(sheet.marks)
     canvas.showPage()
     content.close_page()
@@ -171,4 +171,4 @@ def _place(placed: Placed, height: float) -> str:
     """Return the matrix that carries a face, with y downwards, into its box."""
     x_by_u, y_by_u, x_by_v, y_by_v = TURNED[placed.turn]
     x, y = placed.at(0, 0)
-    return f"{x_by_u} {-y_by_u} {x_by_v} {-y_by_v} {x:.3f} {height - y:.3f}"
+    return f"{x_by_u} {-y_by_u} {x_by_v} {-y_by_v} {x:.5f} {height - y:.5f}"

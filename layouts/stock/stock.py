@@ -1,7 +1,7 @@
 """What stock there is: ours and a person's tables in; the stock of a name, or all faults, out."""
 
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from importlib.resources import files
 
@@ -18,7 +18,31 @@ _TABLES = ("defaults", "paper", "card", "labels")
 def shipped() -> Stock:
     """Return the stock that comes with the program."""
     written = files("tagend.layouts.stock").joinpath("stock.toml").read_text(encoding="utf-8")
-    return _added(tomllib.loads(written), Stock(papers={}, cards={}, labels={}, defaults={}))
+    tables = tomllib.loads(written)
+    papers = _Unread(tables["paper"], _paper)
+    return Stock(
+        papers=papers,
+        cards=_Unread(tables["card"], lambda entry: _card(entry, papers)),
+        labels=_Unread(tables["labels"], lambda entry: read_label_sheet(entry, papers)),
+        defaults=tables["defaults"],
+    )
+
+
+class _Unread(Mapping[str, Format]):
+    """Entries of ours, each read when it is asked for: a command wants three of a hundred."""
+
+    def __init__(self, table: Mapping[str, object], read: Callable[[Entry], Format]) -> None:
+        self._entries = {folded(name): read_entry(name, value) for name, value in table.items()}
+        self._read = cache(lambda key: read(self._entries[key]))
+
+    def __getitem__(self, key: str) -> Format:
+        return self._read(key)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._entries)
+
+    def __len__(self) -> int:
+        return len(self._entries)
 
 
 def merge(own: Mapping[str, object]) -> Stock:
@@ -26,7 +50,7 @@ def merge(own: Mapping[str, object]) -> Stock:
 
     Raises `Refused` with every fault.
     """
-    return _added(own, shipped())
+    return _added(own, shipped()) if own else shipped()
 
 
 def paper(name: str, stock: Stock | None = None) -> Paper:

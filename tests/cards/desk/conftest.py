@@ -93,10 +93,11 @@ def bench_folder(served: Served, bench: Path) -> Served:
 
 
 @pytest.fixture
-def opened(browser: Browser) -> Iterator[Callable[..., Page]]:
+def opened(browser: Browser, caplog: pytest.LogCaptureFixture) -> Iterator[Callable[..., Page]]:
     """A way to open a screen of a desk: `opened(served, "/print", width=320)`.
 
-    At the end nothing may have been said on the console or asked of another machine.
+    At the end nothing may have been said on the console or asked of another machine, nor may the
+    desk have stumbled over what its own page sends.
     """
     complaints: list[str] = []
     contexts = []
@@ -132,4 +133,5 @@ def opened(browser: Browser) -> Iterator[Callable[..., Page]]:
     yield open_screen
     for context in contexts:
         context.close()
+    complaints += (record.getMessage() for record in caplog.get_records("call"))
     assert complaints == []

@@ -1,12 +1,7 @@
 """One leader on the page, as a person has it before them."""
 
-import os
-import subprocess
-import sys
 from collections.abc import Callable
-from pathlib import Path
 
-import pytest
 import zxingcpp
 from PIL import Image
 from playwright.sync_api import Locator, Page, expect
@@ -244,38 +239,3 @@ def test_a_name_of_signs_is_shown_as_such(shop_folder: Served, opened: Opened) -
     saved(shop_folder, page)
     page.goto(shop_folder.origin)
     expect(page.locator("#shelf")).to_contain_text(hostile)
-
-
-KILLS = int(os.environ.get("KILLS", "25")) // 5
-
-
-@pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGKILL")
-def test_a_desk_that_is_killed_leaves_each_file_whole(tmp_path: Path) -> None:
-    data = Path(__file__).parents[3] / "samples" / "sandbar-eight.toml"
-    path = tmp_path / "a.toml"
-    script = (
-        "import sys\nfrom pathlib import Path\n"
-        "from tagend.cards.desk.desk import Desk\n"
-        "from tagend.cards.desk.draft import draft_of\n"
-        "from tagend.cards.desk.leader import base_of, save\n"
-        "from tagend.cards.base.toml_file import read_toml\n"
-        "desk, path = Desk(Path(sys.argv[1])), Path(sys.argv[1]) / 'a.toml'\n"
-        "for number in range(100_000):\n"
-        "    data = path.read_bytes()\n"
-        "    draft = draft_of(read_toml(data))\n"
-        "    draft['rows'][0]['length'] = f'{40 + number % 9} in'\n"
-        "    save(desk, {'name': 'a.toml', 'draft': draft, 'base': base_of(data)})\n"
-        "    print(number, flush=True)\n"
-    )
-    for kill in range(KILLS):
-        path.write_bytes(data.read_bytes())
-        with subprocess.Popen(
-            [sys.executable, "-c", script, str(tmp_path)], stdout=subprocess.PIPE
-        ) as run:
-            assert run.stdout is not None
-            for _ in range(kill + 1):
-                run.stdout.readline()
-            run.kill()
-        recipe = read_recipe(path.read_bytes(), PRACTICE)
-        assert len(recipe.sections) == 6
-        assert b"# A stiff saltwater taper" in path.read_bytes()
