@@ -139,6 +139,12 @@ def _last_standing(entries: Sequence[HistoryEntry]) -> HistoryEntry | None:
     return next((entry for entry in reversed(entries) if entry.stands and not entry.undoes), None)
 
 
+def last_who(db: sqlite3.Connection) -> str:
+    """Return who was at the bench last, as far as anybody said."""
+    row = db.execute("SELECT who FROM entry WHERE who > '' ORDER BY id DESC LIMIT 1").fetchone()
+    return str(row[0]) if row else ""
+
+
 def last_entry(db: sqlite3.Connection) -> int:
     """Return the number of the last entry; 0 where there is none."""
     return int(db.execute("SELECT coalesce(max(id), 0) FROM entry").fetchone()[0])

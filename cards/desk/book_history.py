@@ -5,7 +5,7 @@ from functools import partial
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 
-from tagend.cards.book.changes import history, undo, undoable
+from tagend.cards.book.changes import history, last_who, undo, undoable
 from tagend.cards.desk.book_here import answer_of, reading, recording, with_book
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, shown, wording_here
@@ -20,10 +20,11 @@ def routes() -> list[BaseRoute]:
 def history_page(desk: Desk, request: Request) -> Shown:
     """Show what was done, the last first."""
     with reading(desk) as db:
-        entries = history(db)
+        entries, who = history(db), last_who(db)
     may = {entry.number for entry in undoable(entries)}
     told = partial(words_in, wording_here(desk).language)
-    return page(desk, "book", part="history", entries=reversed(entries), may=may, told=told)
+    shown = {"entries": reversed(entries), "may": may, "told": told, "who": who}
+    return page(desk, "book", part="history", **shown)
 
 
 def undo_one(desk: Desk, said: Json) -> Json:

@@ -6,7 +6,7 @@ from starlette.requests import Request
 from starlette.routing import BaseRoute
 
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.book.changes import Change, check_unchanged, last_entry
+from tagend.cards.book.changes import Change, check_unchanged, last_entry, last_who
 from tagend.cards.book.correcting import Used, correct_day, correct_use, untie
 from tagend.cards.book.leaders import STATES, BookLeader, Sought, State, mark, recall
 from tagend.cards.book.naming import numbers, ranges
@@ -46,12 +46,13 @@ def leaders_page(desk: Desk, request: Request) -> Shown:
             found = recall(db, sought_in(asked))
         except Refused as refusal:  # told beside what was asked
             found, wrong = recall(db, Sought(numbers=())), refusal
-        entry, there = last_entry(db), spools(db)
+        entry, there, who = last_entry(db), spools(db), last_who(db)
         recipes = [row["name"] for row in db.execute("SELECT DISTINCT name FROM recipe")]
     return page(
         desk,
         "book",
         part="leaders",
+        who=who,
         leaders=[_row(leader, job.wording) for leader in found.leaders],
         of=found.of,
         numbers=ranges(leader.number for leader in found.leaders),

@@ -7,7 +7,7 @@ from starlette.routing import BaseRoute
 
 from tagend.cards.base.units import Length
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.book.changes import Change, check_unchanged, last_entry
+from tagend.cards.book.changes import Change, check_unchanged, last_entry, last_who
 from tagend.cards.book.correcting import (
     SPOOL_STATES,
     correct_spool,
@@ -49,11 +49,12 @@ def spools_page(desk: Desk, request: Request) -> Shown:
     """Show the spools, in the order in which they came into the book."""
     job = desk.job()
     with reading(desk) as db:
-        there, entry = spools(db), last_entry(db)
+        there, entry, who = spools(db), last_entry(db), last_who(db)
     return page(
         desk,
         "book",
         part="spools",
+        who=who,
         spools=[_told(spool, job) for spool in there],
         entry=entry,
         states=SPOOL_STATES,

@@ -66,6 +66,13 @@ def field_of(fault: Fault) -> dict[str, object]:
     return {"of": "head", "field": name}
 
 
+def without_blank(fault: Fault) -> Fault:
+    """Return a fault that does not quote what an empty field says, since that is nothing."""
+    return fault._replace(found=fault.instead, instead="") if fault.found in _BLANK else fault
+
+
+_BLANK = ("'' cannot be read", "this text is empty")
+
 _IN_ROW = re.compile(r"(section|variant) (\d+)(?:, (\w+))?")
 
 
@@ -88,7 +95,7 @@ def _text(value: Any) -> object:
 
 def _spots(fields: Mapping[str, object], units: Mapping[str, str]) -> dict[str, Spot]:
     return {
-        name: Spot(_typed(value), name, Meaning(name, unit=_unit(name, units)))
+        name: Spot(_typed(value), name, Meaning(name, unit=_unit(name, str(value), units)))
         for name, value in fields.items()
         if name != "was" and value not in ("", False, None)
     }
@@ -98,9 +105,16 @@ def _typed(value: object) -> str:
     return "yes" if value is True else str(value).strip()
 
 
-def _unit(name: str, units: Mapping[str, str]) -> str:
-    """Return the unit of a bare number; of a leader's whole length it depends on its size."""
-    return units.get(KIND.get(name, ""), "")
+def _unit(name: str, text: str, units: Mapping[str, str]) -> str:
+    """Return the unit of a bare number; a small one of what is longer than a section is a large."""
+    unit = units.get(KIND.get(name, ""), "")
+    if name in ("total", "line_out", "rod") and _FEET.fullmatch(text.strip()):
+        return "ft" if unit == "in" else "m"
+    return unit
+
+
+# Of inches or centimetres no leader has so few.
+_FEET = re.compile(r"1?\d(?:[.,]\d+|[ -]\d/\d|[½¼¾])?|20")
 
 
 def _variant(typed: Mapping[str, Any]) -> Tables:

@@ -9,7 +9,14 @@ from starlette.routing import BaseRoute
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.desk.desk import Desk
-from tagend.cards.desk.draft import OF_VARIANT, draft_of, field_of, recipe_in, tables_of
+from tagend.cards.desk.draft import (
+    OF_VARIANT,
+    draft_of,
+    field_of,
+    recipe_in,
+    tables_of,
+    without_blank,
+)
 from tagend.cards.desk.leader_drawn import drawn
 from tagend.cards.desk.page import Json, Shown, page, posted, refusals, shown
 from tagend.cards.desk.same_file import with_draft
@@ -48,8 +55,8 @@ def leader_page(desk: Desk, request: Request) -> Shown:
         called=draft["head"].get("name", name),
         draft=draft,
         base=base_of(data),
-        sizes=list(job.stock.cards),
-        size=job.usual["card"],
+        sizes=[each.name for each in job.stock.cards.values()],
+        size=job.card_size(None).name,
         materials=[each.name for each in job.practice.materials],
         head_fields=list(OF_RECIPE),
         row_fields=list(OF_SECTION),
@@ -65,7 +72,7 @@ def draw(desk: Desk, said: Json) -> Json:
         return drawn(job, recipe, said)
     except Refused as refusal:
         places = map(field_of, refusal.faults)
-        told = refusals(desk, refusal)
+        told = refusals(desk, Refused(*map(without_blank, refusal.faults)))
         return {"faults": [{**one, **place} for one, place in zip(told, places, strict=True)]}
 
 

@@ -1,5 +1,6 @@
 """The shop: what stands in its file as fields, what is typed into them kept in it."""
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -122,8 +123,14 @@ def _with(data: bytes, said: Json) -> bytes:
     data = with_keys(data, keys) if data else new_shop_file(keys)
     for table in _TABLES:
         for key, text in reversed(said.get(table, {}).items()):
-            data = with_value(data, table, str(key), str(text).strip() or None)
+            text = str(text).strip()
+            if table == "printer" and _BARE.fullmatch(text):  # as the page's steps have it
+                text = f"{text} mm"
+            data = with_value(data, table, str(key), text or None)
     return data
+
+
+_BARE = re.compile(r"[-−]?\d+(?:\.\d+)?")
 
 
 def _check(desk: Desk, data: bytes, path: str) -> None:

@@ -7,7 +7,7 @@ from starlette.requests import Request
 from starlette.routing import BaseRoute
 
 from tagend.cards.batches.cutting import cut_batch
-from tagend.cards.book.changes import Change, changing
+from tagend.cards.book.changes import Change, changing, last_who
 from tagend.cards.book.file import started
 from tagend.cards.book.leaders import IN_WALLET, Left, left
 from tagend.cards.book.orders import Wanted, wanted_of
@@ -50,12 +50,13 @@ def routes() -> list[BaseRoute]:
 def tying_page(desk: Desk, request: Request) -> Shown:
     """Show what may be tied; without a book, how to start one."""
     if desk.stamp(BOOK) is None:
-        return page(desk, "book", part="start", rack=desk.rack())
+        return page(desk, "book", part="start", who="", rack=desk.rack())
     with reading(desk) as db:
-        there = {each.recipe: each for each in left(db)}
+        there, who = {each.recipe: each for each in left(db)}, last_who(db)
     kept = [each for each in desk.leaders() if each.recipe is not None]
     leaders = [_told(desk, each, there) for each in kept]
-    return page(desk, "book", part="tie", leaders=leaders, today=today().isoformat())
+    day = today().isoformat()
+    return page(desk, "book", part="tie", who=who, leaders=leaders, today=day)
 
 
 def start(desk: Desk, said: Json) -> Json:

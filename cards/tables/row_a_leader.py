@@ -22,6 +22,9 @@ def leaders_by_row(sheet: Understood, lines: Sequence[SheetRow]) -> Iterator[Wri
     for line in lines:
         said = {label: _section(line, label) for label in labels}
         there = [label for label in labels if said[label].keys() & MAKES]
+        if all(part for part, _ in there):  # the others are called by their number alone
+            for place, label in enumerate(there, start=1):
+                said[label] = {**said.get(("", place), {}), **said[label]}
         yield Written(
             row=sheet.grid.address(line.row, 0),
             whole=line.whole,

@@ -5,7 +5,7 @@ import { asking, saidIn } from "./forms.js";
 // ---- Who is at the bench, as long as nobody says otherwise
 
 const who = find("#who");
-who.value = localStorage.getItem("who") ?? "";
+who.value = localStorage.getItem("who") ?? who.value; // another day the page has another address
 who.addEventListener("input", () => localStorage.setItem("who", who.value));
 
 // ---- What was done before the page was shown anew

@@ -28,6 +28,7 @@ export async function asking(home, path, said, options) {
   try {
     const answer = await ask(path, said, options);
     clear(home);
+    if (find("#status.wrong")) tell("");
     return answer;
   } catch (error) {
     if (error.name === "AbortError") return undefined;
@@ -52,11 +53,13 @@ function showRefused(home, faults) {
     if (message) {
       input.setAttribute("aria-invalid", "true");
       message.textContent = text;
+      message.id ||= `of ${input.name}`.replaceAll(/\W+/g, "-");
+      input.setAttribute("aria-describedby", message.id);
     } else elsewhere.push(where ? `${where}: ${text}` : text);
   }
   find(".faults", home)?.replaceChildren(
     ...elsewhere.map((text) => Object.assign(document.createElement("li"), { textContent: text })),
   );
-  tell(faults.map(({ text }) => text).join("\n"), true);
+  if (elsewhere.length) tell(elsewhere.join("\n"), true);
   find("[aria-invalid]", home)?.focus();
 }

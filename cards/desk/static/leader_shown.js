@@ -1,5 +1,6 @@
 // What the desk has made of a leader, put where it belongs on the page.
 import { all, find, words } from "./desk.js";
+import { at } from "./leader_state.js";
 
 /** The choice of a knot, for a joint below a row or for an end of the leader. */
 export function knotOf(of, field = "knot", called = "") {
@@ -39,8 +40,11 @@ export function showFaults(faults) {
   find("#editor").classList.toggle("stale", faults.length > 0);
 }
 
+/** The field of a fault, where it is one of what is shown. */
 function inputOf({ of, row, field }) {
-  if (!field) return null;
+  const ofVariant = of === "variants";
+  if (ofVariant ? row !== at.variant : at.variant !== null) return null;
+  if (!field) return ofVariant ? find("#change input") : null;
   if (field === "replace") return find("#replace input");
   const home = of === "rows" ? all("#rows > .row")[row] : find("#editor");
   return home && find(`[data-of=${of}][data-field=${field}]`, home);
@@ -142,9 +146,16 @@ function showPictures({ pictures: sent, no_card: refusal }) {
   show(find("#plot"), plot);
   const home = find("#sides");
   while (home.children.length > sides.length) home.lastElementChild.remove();
-  while (home.children.length < sides.length) home.append(Object.assign(new Image(), { className: "paper", alt: "" }));
+  while (home.children.length < sides.length) home.append(side(home));
   sides.forEach((address, place) => show(home.children[place], address));
   find("#no_card").textContent = refusal;
+}
+
+/** A side of the card; those that stand upright have room beside one another. */
+function side(home) {
+  const image = Object.assign(new Image(), { className: "paper", alt: "" });
+  image.onload = () => home.classList.toggle("tall", image.naturalHeight > image.naturalWidth);
+  return image;
 }
 
 function show(image, address) {

@@ -73,13 +73,21 @@ function show(answer, faults = []) {
   made = answer.at ? answer : null;
   find("#told").textContent = answer.told ?? words.wrong;
   fill("#left_out", answer.left_out ?? []);
-  fill("#heed", answer.heed ?? []);
-  find("#heed").classList.toggle("error", Boolean(answer.wrong));
+  heed(answer.heed ?? [], Boolean(answer.wrong));
   find("#anyway").hidden = !answer.wrong;
   fill("#faults", showFieldFaults(form, faults).map(({ where, text }) => (where ? `${where}: ${text}` : text)));
   for (const id of ["#keep", "#print"]) find(id).disabled = !made;
   showPages(answer, Number(form.elements.start.value) || 1, pick);
   showPng();
+}
+
+/** What there is to heed, folded until a person asks; what is wrong is not. */
+function heed(lines, wrong) {
+  fill("#heed", lines);
+  find("#heed").classList.toggle("error", wrong);
+  find("#heeding").hidden = !lines.length;
+  find("#heeding").open ||= wrong;
+  find("#heeding span").textContent = lines.length;
 }
 
 function fill(id, lines) {
