@@ -25,6 +25,7 @@ from tagend.samples.gallery.make import (
 )
 from tests.layouts.drawn import page_image
 from tests.pictures import code_picture, differ
+from tests.screens import SCREENS
 from tests.tree import ROOT
 
 STALE = "write: python -m tagend.samples.gallery.make"
@@ -89,9 +90,8 @@ def test_another_code_is_seen() -> None:
 
 
 def test_no_picture_is_left_over() -> None:
-    assert {file.stem for file in (ROOT / FOLDER).glob("*.png")} == {
-        picture.name for picture in PICTURES
-    }
+    shown = {*(picture.name for picture in PICTURES), *(screen.name for screen in SCREENS)}
+    assert {file.stem for file in (ROOT / FOLDER).glob("*.png")} == shown
 
 
 def test_the_readme_shows_pictures_that_there_are() -> None:

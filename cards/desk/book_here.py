@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from datetime import date
 from functools import wraps
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
@@ -18,11 +18,12 @@ from tagend.cards.book.file import opened
 from tagend.cards.book.leaders import STATES, Sought
 from tagend.cards.book.naming import batch_number, numbers
 from tagend.cards.desk.desk import BOOK, Desk
-from tagend.cards.desk.page import Json, Shown
+from tagend.cards.desk.page import Json, Shown, wording_here
 from tagend.cards.disk.clock import now, today
 from tagend.cards.practice.rack_file import Rack
 from tagend.cards.recipe.recipe import NAME_MOST
 from tagend.cards.tables.read_spools import read_spools
+from tagend.cards.words.refusal_words import words_in
 from tagend.layouts.base.faults import refused, under
 
 T = TypeVar("T")
@@ -41,6 +42,11 @@ def recording(desk: Desk, said: Json) -> Iterator[Change]:
     """Make one change of the book, by whom the page says, or none of it."""
     with opened(str(desk.path(BOOK))) as db, changing(db, moment_of(said)) as change:
         yield change
+
+
+def answer_of(desk: Desk, change: Change) -> dict[str, Any]:
+    """Return what the page tells of a change."""
+    return {"told": words_in(wording_here(desk).language, change.told)}
 
 
 def moment_of(said: Json) -> Moment:

@@ -12,6 +12,7 @@ from tagend.cards.book.leaders import STATES, BookLeader, Sought, State, mark, r
 from tagend.cards.book.naming import numbers, ranges
 from tagend.cards.book.spools import spools
 from tagend.cards.desk.book_here import (
+    answer_of,
     read_date,
     read_field,
     reading,
@@ -72,12 +73,12 @@ def mark_these(desk: Desk, said: Json) -> Json:
     """Say what became of leaders."""
     state = str(said.get("state"))
     if state not in STATES:
-        raise refused("no state is chosen", "choose one", "state")
+        raise refused("no state is chosen", "choose one")
     remark = read_field(said, "remark", lambda text: plain_text(text, NOTE_MOST))
     on = read_field(said, "on", read_date) or today()
     with recording(desk, said) as change:
         mark(change, _chosen(change, said), state, on, remark)
-        return {"told": change.told}
+        return answer_of(desk, change)
 
 
 def correct_these(desk: Desk, said: Json) -> Json:
@@ -96,7 +97,7 @@ def correct_these(desk: Desk, said: Json) -> Json:
             correct_use(change, of, used)
         else:
             raise refused("this does not say what to put right", "fill in its fields")
-        return {"told": change.told}
+        return answer_of(desk, change)
 
 
 def state_told(state: State, wording: Wording) -> str:

@@ -16,6 +16,7 @@ from tagend.cards.book.correcting import (
 )
 from tagend.cards.book.spools import BookSpool, add, spools
 from tagend.cards.desk.book_here import (
+    answer_of,
     read_date,
     read_field,
     reading,
@@ -66,11 +67,11 @@ def add_spools(desk: Desk, said: Json) -> Json:
     """Take spools into the book: one that is typed, or those of a file or of the rack."""
     rack = spools_in(desk, said)
     if rack is None and "label" not in said:
-        raise refused("no file is chosen", "choose one", "file")
+        raise refused("no file is chosen", "choose one")
     rack = rack or _typed(desk, said)
     with recording(desk, said) as change:
         add(change, rack)
-        return {"told": change.told}
+        return answer_of(desk, change)
 
 
 def correct(desk: Desk, said: Json) -> Json:
@@ -89,7 +90,7 @@ def correct(desk: Desk, said: Json) -> Json:
         if left is None and not says:
             raise refused("nothing is written here", "write what is left on it", "left")
         correct_spool(change, spool, left, says)
-        return {"told": change.told}
+        return answer_of(desk, change)
 
 
 def mark_one(desk: Desk, said: Json) -> Json:
@@ -100,7 +101,7 @@ def mark_one(desk: Desk, said: Json) -> Json:
     remark = read_field(said, "remark", lambda text: plain_text(text, NOTE_MOST))
     with recording(desk, said) as change:
         mark_spool(change, _chosen(change, said), state, today(), remark)
-        return {"told": change.told}
+        return answer_of(desk, change)
 
 
 def _chosen(change: Change, said: Json) -> BookSpool:

@@ -26,7 +26,7 @@ from tagend.cards.tables.sheet import SheetColumn, Understood
 from tagend.cards.tables.understanding import ASK_LENGTHS, ASK_NAMES, ASK_UNITS
 from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
-from tagend.cards.words.refusal_words import told_in
+from tagend.cards.words.refusal_words import words_in
 from tagend.layouts.base.faults import Fault, Refused
 
 _ROWS = 60  # that are shown; what is wrong further down is told by its cell all the same
@@ -93,7 +93,7 @@ def _column(
         "of": of,
         "unit": meaning.unit if meaning else "",
         "doubt": column.doubt,
-        "why": told_in(language, Fault("", column.why, "")).found,
+        "why": words_in(language, column.why),
         "units": [*_units(sheet, column, answers)],
     }
 

@@ -60,7 +60,7 @@ def bring(desk: Desk, said: Json) -> Json:
     """Write the spools of a table or of another rack behind those of the rack's file."""
     brought = spools_in(desk, said)
     if brought is None:
-        raise refused("no file is chosen", "choose one", "file")
+        raise refused("no file is chosen", "choose one")
     with alone(str(desk.path(RACK))):
         data = _data(desk)
         rows = _rows(data)

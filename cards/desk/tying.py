@@ -16,6 +16,7 @@ from tagend.cards.book.tying import tie
 from tagend.cards.desk import book_history, book_leaders, book_papers, book_spools
 from tagend.cards.desk.book_here import (
     again_of,
+    answer_of,
     moment_of,
     read_date,
     read_field,
@@ -66,7 +67,7 @@ def start(desk: Desk, said: Json) -> Json:
             return {"told": ""}
         with changing(db, moment) as change:
             add(change, rack)
-            return {"told": change.told}
+            return answer_of(desk, change)
 
 
 def plan(desk: Desk, said: Json) -> Json:
@@ -99,7 +100,7 @@ def tie_these(desk: Desk, said: Json) -> Json:
         who = moment_of(said).who
         done = tie(change, [each.order for each in wanted], tied, who)
         change.tell(done.told)
-        return {"told": change.told, "batch": done.number}
+        return {**answer_of(desk, change), "batch": done.number}
 
 
 def _changed(desk: Desk, change: Change, wanted: list[Wanted], said: Json) -> Json | None:

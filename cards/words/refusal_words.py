@@ -1,7 +1,8 @@
 """What is refused, in another language: faults in English in; the same, as far as known, out.
 
 A language file has the words under [refusals] by the English ones, both with places for what a
-person wrote. What it lacks stays English.
+person wrote. What it lacks stays English. The history of a tying book, which is kept in English, is
+told in the same way.
 """
 
 import re
@@ -16,14 +17,18 @@ _BREAK = re.compile(r"(, |: )")  # between the places of a fault
 
 def told_in(language: str, fault: Fault) -> Fault:
     """Return a fault in a language; places, what was found and what to write each on their own."""
-    where = "".join(_told(part, language) for part in _BREAK.split(fault.where))
-    return Fault(where, _told(fault.found, language), _told(fault.instead, language))
+    where = "".join(words_in(language, part) for part in _BREAK.split(fault.where))
+    return Fault(where, words_in(language, fault.found), words_in(language, fault.instead))
 
 
-def _told(english: str, language: str) -> str:
+def words_in(language: str, english: str) -> str:
+    """Return such words in a language; what stands at a place called `told` is told so too."""
     for pattern, words in _patterns(language):
         if match := pattern.fullmatch(english):
-            return words.format(**match.groupdict())
+            places = match.groupdict()
+            if "told" in places:
+                places["told"] = words_in(language, places["told"])
+            return words.format(**places)
     return english
 
 

@@ -170,7 +170,8 @@ def _make() -> None:
             pdf, text = drawn(picture, Path(folder))
             (FOLDER / f"{picture.name}.png").write_bytes(png(rendered(pdf, picture), text))
     for old in set(FOLDER.glob("*.png")) - {FOLDER / f"{p.name}.png" for p in PICTURES}:
-        old.unlink()
+        if not old.name.startswith("desk-"):  # the screens are made elsewhere, by a browser
+            old.unlink()
 
 
 if __name__ == "__main__":

@@ -4,6 +4,7 @@ from hypothesis import strategies as st
 
 from tagend.cards.faces.block import Block, TooSmall
 from tagend.cards.faces.flow import Grid, flowed
+from tagend.layouts.paper.lengths import fits
 
 HIGH = 100.0
 TWO = Grid(2, 50.0, 10.0, 2.0)
@@ -25,7 +26,7 @@ def test_all_blocks_find_place_within_their_columns(of: list[list[float]], count
     for side in sides:
         assert len(side) <= count
         for column in side:
-            assert sum(b.height for b in column) + 2.0 * (len(column) - 1) <= HIGH + 0.01
+            assert fits(sum(b.height for b in column) + 2.0 * (len(column) - 1), HIGH)
 
 
 @given(st.lists(st.floats(1, HIGH), min_size=2, max_size=9, unique=True))

@@ -13,6 +13,8 @@ from tests.cards.recipe.test_recipe_file import MESSAGES
 from tests.tree import BROKEN, ROOT
 from tests.written import PRACTICE
 
+COUNTED = r"\{counted\([^{}]*, '(\w+)'\)\}"  # of which there may be one or more
+
 OTHERS = [language for language in languages() if language != "en"]
 
 # Of the broken recipes: what is told in English in a Spanish shop, since TOML's own reader says it.
@@ -53,6 +55,12 @@ def test_a_line_is_told_and_a_key_stays() -> None:
     )
 
 
+def test_what_a_book_says_of_a_change_is_told_with_what_it_took_back() -> None:
+    assert told("undid 3: tied batch 2: 2 Reed (no. 4-5), 1 Sand (no. 6)") == (
+        "deshecho 3: atada la tanda 2: 2 Reed (n.º 4-5), 1 Sand (n.º 6)"
+    )
+
+
 def test_what_has_no_words_stays_as_it_is() -> None:
     rare = Fault("printer", "the moon is full", "wait a week")
     assert told_in("es", rare) == told_in("en", rare) == rare
@@ -68,7 +76,7 @@ def test_the_same_is_put_into_a_refusal(language: str) -> None:
 def test_every_refusal_that_has_words_is_one_of_the_program(language: str) -> None:
     program, strange = literals(), []
     for english in read_language(language)["refusals"]:
-        longest = max(re.split(r"\{\w+\}", english), key=len).strip(" \"'")
+        longest = max(re.split(r"\{\w+\}", english), key=len).strip(" \"':")
         if longest not in program:
             strange.append(english)
     assert strange == []
@@ -83,6 +91,7 @@ def literals() -> str:
     rooms = (path for folder in ("cards", "layouts") for path in (ROOT / folder).rglob("*.py"))
     source = "\n".join(path.read_text() for path in rooms)
     whole = re.sub(r"[\"']\s*\n\s*f?[\"']", "", source)
+    whole = "".join(re.sub(COUNTED, rf"\1{many}", whole) for many in ("", "s"))
     kinds = (("kind", "length"), ("kind", "diameter"), ("kind", "strength"))
     names = (*kinds, ("self.word", "knot"), ("self.word", "material"))
     return "\n".join(whole.replace(f"{{{name}}}", word) for name, word in names)
