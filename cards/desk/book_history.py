@@ -23,8 +23,8 @@ def history_page(desk: Desk, request: Request) -> Shown:
         entries, who = history(db), last_who(db)
     may = {entry.number for entry in undoable(entries)}
     told = partial(words_in, wording_here(desk).language)
-    shown = {"entries": reversed(entries), "may": may, "told": told, "who": who}
-    return page(desk, "book", part="history", **shown)
+    shown = reversed(entries)
+    return page(desk, "book", part="history", entries=shown, may=may, told=told, who=who)
 
 
 def undo_one(desk: Desk, said: Json) -> Json:
