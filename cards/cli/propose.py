@@ -78,11 +78,11 @@ def command(
     from tagend.cards.leader.worksheet import worksheet
     from tagend.cards.recipe.recipe_text import recipe_text
 
+    practice = load_practice(shop)
     if (rack is None) == (diameters is None):
         raise click.UsageError("Give either --rack or --diameters.")
     if not (butt or line_tip or bought) or (butt and (line_tip or bought)):
         raise click.UsageError("Give one of --butt, --line-tip and --bought.")
-    practice = load_practice(shop)
     spools = load_rack(rack, practice)
     named_file(output)
     check_output(output, replace=replace)

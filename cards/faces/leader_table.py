@@ -94,7 +94,8 @@ def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> Leader
     free = width - of.cells - (of.knots if beside else 0.0)
     gap = free / (len(of.columns) - (not beside))
     *starts, end = accumulate((column.width + gap for column in of.columns), initial=0.0)
-    knot_x = end if beside else starts[1]
+    # Between the rows under the second column, unless its own words and lap need more room.
+    knot_x = end if beside else min(starts[1], width - of.knots)
     placed = list(zip(of.columns, starts, strict=True))
     baseline = 0.8 * scale.small
     names: list[Item] = [item for column, x in placed for item in column.head_at(x, baseline)]

@@ -4,7 +4,7 @@ from dataclasses import replace
 from itertools import chain
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText
@@ -181,6 +181,7 @@ def knots(told: Told) -> list[str]:
 
 @pytest.mark.parametrize("name", SIZES)
 @given(seed=seeds, count=counts)
+@example(seed=7467, count=None)  # a knot's words ran into its lap on a trading card
 @settings(max_examples=8, deadline=None)
 def test_a_card_is_readable_and_whole(name: str, seed: int, count: int | None) -> None:
     of, size = tieable(seed, count), card_size(name)
