@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from tagend.cards.leader.joints import End, Half, Joint
@@ -115,7 +116,8 @@ def _of_half(
     if own_mm is None and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
     held = Share("hand", takes.hold * practice.knots.hold_mm(half.own_mm), said("held"))
-    shares = (*_shares(half, takes, practice.knots.tag_mm), *([held] if takes.hold else []))
+    needed = _needed(half, practice.knots.tag_mm)
+    shares = (*needed, held) if takes.hold else needed
     mm = sum((share.mm for share in shares), start=Fraction(0))
     rounded = round_up(mm, mark_mm) if mark_mm else mm
     return Allowance(
@@ -126,6 +128,12 @@ def _of_half(
         barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),
         loop_mm=half.stands_out_mm,
     )
+
+
+@lru_cache(maxsize=4096)  # leaders have the same strands in the same knots
+def _needed(half: Half, tag_mm: Fraction) -> tuple[Share, ...]:
+    """Return what a side takes without the end that hands hold."""
+    return tuple(_shares(half, half.knot.takes.of(half.side), tag_mm))
 
 
 def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
