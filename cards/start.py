@@ -12,4 +12,7 @@ def main() -> None:
         signal.signal(signal.SIGINT, signal.SIG_DFL)
     from tagend.cards.cli import main as run
 
-    run()
+    try:
+        run()
+    finally:
+        gc.freeze()  # else all of it is looked through once more at the end

@@ -1,7 +1,6 @@
 """A day as people write it in: the date out, or what it may mean and how to write it."""
 
 import re
-from calendar import monthrange
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from datetime import date
@@ -80,5 +79,7 @@ def _calendars() -> Mapping[str | None, _Calendar]:
 
 def months_before(day: date, months: int) -> date:
     """Return the same day of the month so many months earlier, or the last day of that month."""
+    from calendar import monthrange  # it loads the locales of all the world
+
     year, month = divmod(12 * day.year + day.month - 1 - months, 12)
     return date(year, month + 1, min(day.day, monthrange(year, month + 1)[1]))

@@ -1,10 +1,12 @@
 """Lengths, diameters and strengths: text with a unit in, an exact amount and its spelling out."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from decimal import ROUND_CEILING, ROUND_FLOOR, Context, Decimal
 from fractions import Fraction
+from functools import lru_cache, wraps
+from typing import TypeVar
 
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import (
@@ -109,6 +111,21 @@ class Span:
         return self.written
 
 
+T = TypeVar("T")
+
+
+def _kept(read: Callable[[object], T]) -> Callable[[object], T]:
+    """Keep what the last texts mean: recipes write the same sizes again and again."""
+    read_text = lru_cache(maxsize=4096)(read)
+
+    @wraps(read)
+    def kept(written: object) -> T:
+        return read_text(written) if isinstance(written, str) else read(written)
+
+    return kept
+
+
+@_kept
 def parse_length(written: object) -> Length:
     """Read a length such as `30 in`, `7 1/2 ft`, `7' 6"`, `¾ in` or `76 cm`.
 
@@ -124,6 +141,7 @@ def parse_line_length(written: object) -> Length:
     return Length(*_within(found, LINE_BOUNDS_MM, "length", LENGTH_MM, written))
 
 
+@_kept
 def parse_span(written: object) -> Span:
     """Read a length, or two with `to` between them: `22 to 28 in`."""
     before, to, after = plain(written, _LENGTH_HINT).partition(" to ")
@@ -137,6 +155,7 @@ def parse_span(written: object) -> Span:
     return Span(low, high, str(written).strip())
 
 
+@_kept
 def parse_diameter(written: object) -> Diameter:
     """Read a diameter such as `0.023 in`, `23 thou`, `0.58 mm` or `4X`.
 
@@ -150,6 +169,7 @@ def parse_diameter(written: object) -> Diameter:
     return Diameter(*_within(found, DIAMETER_BOUNDS_MM, "diameter", DIAMETER_MM, written))
 
 
+@_kept
 def parse_strength(written: object) -> Strength:
     """Read a strength such as `25 lb` or `11.3 kg`."""
     found = read_measured(written, STRENGTH_KG, "strength", _STRENGTH_HINT)

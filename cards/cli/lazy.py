@@ -24,6 +24,10 @@ class LazyGroup(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         if cmd_name not in self.names:
             return None
+        # Nearly all need it. Deep in a chain of imports it takes three times as long: Python then
+        # fetches and returns memory for the stack at every call.
+        import pydantic_core  # noqa: F401
+
         command: click.Command = import_module(f"{self.home}.{cmd_name}").command
         return command
 

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from tagend.cards.leader.joints import End, Half, Joint
@@ -62,15 +63,15 @@ def joint_allowances(
     above, below = (_of_half(half, None, practice, mark_mm) for half in (joint.above, joint.below))
     if not joint.knot.lapped:
         return above, below
-    return _evened(above, below), _evened(below, above)
+    more_mm = below.mm - above.mm
+    return _evened(above, more_mm, below), _evened(below, -more_mm, above)
 
 
-def _evened(allowance: Allowance, other: Allowance) -> Allowance:
+def _evened(allowance: Allowance, by_mm: Fraction, other: Allowance) -> Allowance:
     """Return what a side takes so that the knot is in the middle of the lap."""
-    more = other.mm - allowance.mm
-    if more <= 0:
+    if by_mm <= 0:
         return allowance
-    share = Share("lap", more, said("as_the_other_side"))
+    share = Share("lap", by_mm, said("as_the_other_side"))
     return replace(allowance, shares=(*allowance.shares, share), takes_mm=other.takes_mm)
 
 
@@ -111,17 +112,25 @@ def _of_half(
     """Return what one side of a knot takes: the person's own figure, or what is computed."""
     if half.made:
         return BARE
-    takes = half.knot.takes.of(half.side)
+    knots = practice.knots
+    computed = _computed(half, knots.hold_mm(half.own_mm), knots.tag_mm, mark_mm)
     if own_mm is None and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
-    held = Share("hand", takes.hold * practice.knots.hold_mm(half.own_mm), said("held"))
-    shares = (*_shares(half, takes, practice.knots.tag_mm), *([held] if takes.hold else []))
+    return computed if own_mm is None else replace(computed, shares=(), takes_mm=own_mm)
+
+
+@lru_cache(maxsize=4096)  # leaders have the same strands in the same knots
+def _computed(
+    half: Half, hold_mm: Fraction, tag_mm: Fraction, mark_mm: Fraction | None
+) -> Allowance:
+    takes = half.knot.takes.of(half.side)
+    held = Share("hand", takes.hold * hold_mm, said("held"))
+    shares = (*_shares(half, takes, tag_mm), *([held] if takes.hold else []))
     mm = sum((share.mm for share in shares), start=Fraction(0))
-    rounded = round_up(mm, mark_mm) if mark_mm else mm
     return Allowance(
         knot=half.knot.name,
-        shares=shares if own_mm is None else (),
-        takes_mm=rounded if own_mm is None else own_mm,
+        shares=shares,
+        takes_mm=round_up(mm, mark_mm) if mark_mm else mm,
         least_mm=mm - held.mm,
         barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),
         loop_mm=half.stands_out_mm,

@@ -1,5 +1,6 @@
 """How the joints of tapers in print reflect: a share in, how many tapers stay under it out."""
 
+from functools import cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -21,8 +22,14 @@ def stay_under(share: float) -> StayUnder:
 
     Either way: a step up to a thicker strand reflects as a step down does.
     """
-    printed = printed_tapers()
-    return StayUnder(sum(most_reflected(taper) < share for taper in printed), len(printed))
+    printed = _printed()
+    return StayUnder(sum(most < share for most in printed), len(printed))
+
+
+@cache
+def _printed() -> tuple[float, ...]:
+    """Return the share that the worst joint of each taper in print reflects."""
+    return tuple(map(most_reflected, printed_tapers()))
 
 
 def most_reflected(taper: PrintedTaper) -> float:

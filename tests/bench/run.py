@@ -34,7 +34,7 @@ READ = "import click, pydantic_core, sys, tomllib; tomllib.load(open(sys.argv[1]
 CHECKED = """
 import click, sys, tomllib
 from pydantic_core import SchemaValidator, core_schema as c
-text = c.union_schema([c.str_schema(strict=True), c.float_schema()])
+text = c.union_schema([c.str_schema(strict=True), c.float_schema(), c.date_schema()])
 fields = lambda t: c.model_fields_schema(t)
 table = c.dict_schema(c.str_schema(), text)
 value = c.union_schema([text, table, c.list_schema(table)])
