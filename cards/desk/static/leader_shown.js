@@ -82,12 +82,16 @@ function showRows({ rows, joints, butt, fly }, draft) {
 }
 
 function showKnot(home, { knot, told, lap, why, fits }, named = "") {
-  const select = find("select", home);
   const chosen = fits.find((each) => each.name === knot);
-  const rule = new Option(`${words.by_rule}: ${named ? "…" : told}`, "");
-  const choices = fits.map(({ name, told: called, against }) => new Option(against ? `${called} (${against})` : called, name));
-  if (named && !chosen) choices.push(new Option(told, named));
-  select.replaceChildren(rule, ...choices);
+  const select = find("select", home);
+  const choices = JSON.stringify([knot, told, fits, named]);
+  if (select.dataset.choices !== choices) { // which is seldom, and takes longer than all else here
+    select.dataset.choices = choices;
+    const rule = new Option(`${words.by_rule}: ${named ? "…" : told}`, "");
+    const known = fits.map(({ name, told: called, against }) => new Option(against ? `${called} (${against})` : called, name));
+    if (named && !chosen) known.push(new Option(told, named));
+    select.replaceChildren(rule, ...known);
+  }
   select.value = named ? chosen?.name ?? named : "";
   find(".lap", home).textContent = lap;
   find(".why", home).textContent = [named ? told : "", why, named ? chosen?.against : ""].filter(Boolean).join("; ");
@@ -131,33 +135,30 @@ function item([first, then, last = ""], kind = "") {
   return line;
 }
 
-const pictures = new Map(); // addresses of those that the desk has sent, by their names
+const pictures = new Map(); // those that the desk has sent, by their names
 
 /** Keep the pictures that the desk has sent; it sends each once. */
 export function keepPictures(sent) {
-  for (const { id, svg } of sent) {
-    if (svg !== null) pictures.set(id, URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" })));
-  }
+  for (const { id, svg } of sent) if (svg !== null) pictures.set(id, svg);
 }
 
 function showPictures({ pictures: sent, no_card: refusal }) {
-  const shown = sent.map(({ id }) => pictures.get(id));
-  const [plot, ...sides] = shown;
+  const [plot, ...sides] = sent.map(({ id }) => id);
   show(find("#plot"), plot);
   const home = find("#sides");
   while (home.children.length > sides.length) home.lastElementChild.remove();
-  while (home.children.length < sides.length) home.append(side(home));
-  sides.forEach((address, place) => show(home.children[place], address));
+  while (home.children.length < sides.length) {
+    home.append(Object.assign(document.createElement("div"), { className: "paper" }));
+  }
+  sides.forEach((id, place) => show(home.children[place], id));
   find("#no_card").textContent = refusal;
+  const front = find("svg", home)?.viewBox.baseVal;
+  home.classList.toggle("tall", front !== undefined && front.height > front.width);
 }
 
-/** A side of the card; those that stand upright have room beside one another. */
-function side(home) {
-  const image = Object.assign(new Image(), { className: "paper", alt: "" });
-  image.onload = () => home.classList.toggle("tall", image.naturalHeight > image.naturalWidth);
-  return image;
-}
-
-function show(image, address) {
-  if (image.src !== address) image.src = address;
+/** Put a picture into its place; as part of the page it is there sooner than as a file of its own. */
+function show(place, id) {
+  if (place.dataset.id === id) return;
+  place.innerHTML = pictures.get(id).replace(/^<\?xml.*?\?>/, "");
+  place.dataset.id = id;
 }

@@ -51,10 +51,10 @@ def test_what_is_typed_is_worked_out_drawn_and_saved_with_the_comments_kept(
     cut = rows(page).first.locator("output")
     expect(cut).to_have_text("57 1/4 in")
     drawn(page)
-    before = page.locator("#sides img").first.get_attribute("src")
+    before = page.locator("#sides > div").first.get_attribute("data-id")
     typed(page, 0, "Length").fill("50")
     expect(cut).to_have_text("61 1/4 in")
-    expect(page.locator("#sides img").first).not_to_have_attribute("src", str(before))
+    expect(page.locator("#sides > div").first).not_to_have_attribute("data-id", str(before))
     recipe = saved(shop_folder, page)
     assert str(recipe.sections[0].length) == "50 in"
     assert b"# The same leader" in (shop_folder.folder / "sandbar-eight.toml").read_bytes()
