@@ -2,12 +2,12 @@
 
 import os
 import re
+import tomllib
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
 
 from tagend.cards.base.file_schema import Schema, TableReader, by
-from tagend.cards.base.toml_file import read_toml
 from tagend.cards.base.value_readers import list_of, plain_text, text_line
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
@@ -109,7 +109,7 @@ def read_our_file(name: str) -> dict[str, object]:
     """Return the tables of a data file, by its path below `cards`: `practice/knots.toml`."""
     # Plainly opened: what importlib.resources imports takes longer than all our files to read.
     with open(os.path.join(_CARDS, name), "rb") as file:
-        return read_toml(file.read())
+        return tomllib.load(file)
 
 
 def _read_name(value: object) -> str:

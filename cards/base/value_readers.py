@@ -2,9 +2,10 @@
 
 import unicodedata
 from collections.abc import Callable
+from contextlib import suppress
 from typing import TypeVar
 
-from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
+from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
 
 T = TypeVar("T")
@@ -72,6 +73,8 @@ def list_of(
         if not isinstance(values, list) or not least <= len(values) <= most:
             few = str(least) if least == most else f"{least} to {most}"
             raise refused(f"this is not a list of {few} {word}s", "write them in brackets: [ , ]")
+        with suppress(Refused):  # most have no fault, and need no places
+            return tuple(map(read, values))
         items: list[T] = []
         faults: list[Fault] = []
         for place, value in enumerate(values, start=1):
