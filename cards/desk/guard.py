@@ -21,7 +21,7 @@ SECRET = "key"  # in the first address
 _HEADERS: Mapping[str, str] = {
     "content-security-policy": (
         "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; "
-        "connect-src 'self'; img-src 'self' blob:; frame-src 'self' blob:; "
+        "connect-src 'self'; img-src 'self' blob: data:; frame-src 'self' blob:; "
         "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
     ),
     "cross-origin-opener-policy": "same-origin",

@@ -94,8 +94,6 @@ def _freed_mm(recipe: Recipe, change: Variant, named: Mapping[int, Strand]) -> F
 
 def _with_true_total(varied: Recipe, before: Recipe, practice: Practice) -> Recipe:
     """Return the varied recipe, without the total it states where that no longer holds."""
-    if varied.total is None:
-        return varied
     now = work_out(varied, practice)
     missed = any(stated_total(now, practice.rules["stated total"]))
     wrong = missed and now.finished != work_out(before, practice).finished
