@@ -1,6 +1,5 @@
 """The folder and a port in; its page served on this machine alone, until a person ends it."""
 
-import gc
 import secrets
 import socket
 import webbrowser
@@ -41,7 +40,6 @@ def serve(desk: Desk, port: int, tell: Callable[[str], None], *, browse: bool) -
         tell(address)
         if browse:
             webbrowser.open(address)  # the socket listens already, so that nobody comes too early
-        gc.freeze()  # what is loaded stays, and need not be looked through again
         with suppress(KeyboardInterrupt):  # Ctrl-C is how it ends
             server.run(sockets=[listening])
 
