@@ -68,7 +68,7 @@ def test_a_book_is_started_with_the_rack_and_gets_spools_typed_and_of_a_table(
     shop_folder: Served, opened: Opened
 ) -> None:
     page = opened(shop_folder, "/book/spools")  # where there is no book, that one can be started
-    page.get_by_label("At the bench").fill("Ada")
+    page.get_by_label("Who ties").fill("Ada")
     page.get_by_role("button", name="Start a tying book").click()
     expect(page.locator("#done")).to_contain_text("10 spools added")
     form = page.locator("form", has=page.get_by_label("Name on its label"))
@@ -103,7 +103,7 @@ def test_a_batch_is_planned_tied_and_printed_with_the_line_drawn_exactly(
     with_book: Served, opened: Opened
 ) -> None:
     page = opened(with_book, "/book")
-    page.get_by_label("At the bench").fill("Ada")
+    page.get_by_label("Who ties").fill("Ada")
     page.get_by_label("Sandbar eight").fill("40")
     expect(page.locator("#plan")).to_contain_text("To buy first")
     tie = page.get_by_role("button", name="Tie these")

@@ -64,7 +64,7 @@ def test_what_cannot_be_is_told_beside_its_field_and_nothing_written(
 ) -> None:
     before = text_of(shop_folder)
     page = opened(shop_folder, "/shop", width=320)
-    tape = page.get_by_label("Marks of the tape")
+    tape = page.get_by_label("Marks of your tape")
     tape.fill("1/4")
     page.keyboard.press("Control+s")
     expect(page.locator("label").filter(has=tape)).to_contain_text("has no unit")
