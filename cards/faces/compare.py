@@ -1,8 +1,17 @@
 """Leaders compared on one page: leaders in, their plots, measures and differences out."""
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 
-from tagend.cards.faces.block import Block, Scale, beside, small_lines, stack_height, stacked
+from tagend.cards.faces.block import (
+    Block,
+    Scale,
+    TooSmall,
+    beside,
+    small_lines,
+    stack_height,
+    stacked,
+)
 from tagend.cards.faces.cell_table import cell_table
 from tagend.cards.faces.chart import comparison, sample
 from tagend.cards.faces.page import Page
@@ -11,16 +20,25 @@ from tagend.cards.words.leader_words import Told
 from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.lengths import SLACK
+from tagend.layouts.paper.text import TooWide
 from tagend.layouts.stock.formats import Paper
 
-_FACTOR = 1.2
+_FACTORS = (1.2, 1.1, 1.0)  # of the type: the largest that the page holds
 _GAP = 9.0  # points
 _PLOTS, _LEAST, _MOST = 3, 75.0, 150.0  # how many, and their height in points
 
 
 def comparison_page(all_told: Sequence[Told], paper: Paper, fonts: Fonts) -> Face:
     """Return the page. Raises `TooSmall` and `TooWide` where the paper is too small."""
-    page = Page(paper, Scale(_FACTOR, fonts), all_told[0].wording)
+    *larger, least = _FACTORS
+    for factor in larger:
+        with suppress(TooSmall, TooWide):
+            return _page(all_told, paper, Scale(factor, fonts))
+    return _page(all_told, paper, Scale(least, fonts))
+
+
+def _page(all_told: Sequence[Told], paper: Paper, scale: Scale) -> Face:
+    page = Page(paper, scale, all_told[0].wording)
     told = compared(all_told)
     above = stacked(_key(all_told, told, page), 3.0)
     below = [
