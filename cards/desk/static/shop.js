@@ -9,6 +9,10 @@ const KEPT = "input[name], select[name]";
 const begun = new Map();
 
 const fields = () => all(KEPT, form).filter(({ name }) => !name.startsWith("learn."));
+// What the page came with: somebody may have typed before this was loaded.
+const cameWith = (field) => (field.options
+  ? ([...field.options].find((each) => each.defaultSelected) ?? field.options[0])?.value
+  : field.defaultValue);
 const note = () => fields().forEach(({ name, value }) => begun.set(name, value));
 const changed = () => fields().filter(({ name, value }) => begun.get(name) !== value);
 
@@ -191,7 +195,7 @@ function aim() {
 }
 
 find("#check").addEventListener("change", aim);
-note();
+for (const field of fields()) begun.set(field.name, cameWith(field));
 sort();
 aim();
 showImprint();
