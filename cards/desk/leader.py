@@ -110,9 +110,12 @@ def written(desk: Desk, recipe: Recipe, text: bytes = b"") -> dict[str, str]:
 
     Returns its name.
     """
-    name = free_name(desk, recipe.name)
-    write_whole(str(desk.path(name)), text or recipe_text(recipe).encode())
-    return {"name": name}
+    while True:
+        name = free_name(desk, recipe.name)
+        with alone(str(desk.path(name))):
+            if desk.stamp(name) is None:  # still, now that no other window can take it
+                write_whole(str(desk.path(name)), text or recipe_text(recipe).encode())
+                return {"name": name}
 
 
 def _saved(

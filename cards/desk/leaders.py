@@ -9,7 +9,7 @@ from starlette.routing import BaseRoute
 from tagend.cards.base.toml_edit import with_keys
 from tagend.cards.desk.desk import SHOP, Desk, Kept
 from tagend.cards.desk.draft import recipe_in
-from tagend.cards.desk.leader import free_name, unit_of, written
+from tagend.cards.desk.leader import unit_of, written
 from tagend.cards.desk.leader_drawn import front_of, title
 from tagend.cards.desk.page import Json, Shown, page, posted, shown
 from tagend.cards.disk.disk import read_bytes, write_whole
@@ -80,9 +80,7 @@ def copy(desk: Desk, said: Json) -> Json:
     if kept is None or kept.recipe is None:
         raise refused("there is no such leader in this folder", "load the page again")
     data = with_keys(read_bytes(str(desk.path(kept.name))), {"name": name})
-    file = free_name(desk, read_recipe(data, desk.job().practice).name)
-    write_whole(str(desk.path(file)), data)
-    return {"name": file}
+    return written(desk, read_recipe(data, desk.job().practice), data)
 
 
 def begin(desk: Desk, said: Json) -> Json:
