@@ -50,10 +50,8 @@ def cut_sum_lines(told: Told) -> list[str]:
 
 def title_line(told: Told) -> str:
     """Return which leader it is: its name, measure and tippet."""
-    leader, tippet = told.leader, told.leader.tippet.section
-    strand = told.kind(told.diameter(tippet.diameter), tippet.material)
-    pieces = told.wording.say("sections_and_tippet", count=len(leader.pieces), strand=strand)
-    return f"{leader.recipe.name}: {told.span(leader.finished)}, {pieces}"
+    leader = told.leader
+    return f"{leader.recipe.name}: {told.span(leader.finished)}, {told.sections()}"
 
 
 def _heads(told: Told) -> tuple[str, ...]:

@@ -43,9 +43,10 @@ def drawn(job: Job, recipe: Recipe, said: Json) -> dict[str, Any]:
     shown = variant_called(variant, recipe, job.practice) if variant else recipe
     sheet = worksheet(shown, job.practice)
     (told,) = job.told([sheet])
+    cut = NOTHING.longer(told.leader.cut_mm)
     return {
         "title": title(told),
-        "altogether": {"finished": told.spans(told.leader.finished), "cut": cut_of(told)},
+        "altogether": {"finished": told.spans(told.leader.finished), "cut": told.span(cut)},
         "rows": [_row(piece, told) for piece in told.leader.pieces],
         "joints": [
             _joint(joint, place, told, job.practice)
@@ -54,23 +55,13 @@ def drawn(job: Job, recipe: Recipe, said: Json) -> dict[str, Any]:
         "butt": _end(told.leader.butt, "butt", told, job.practice),
         "fly": _end(told.leader.fly, "fly", told, job.practice),
         "findings": [_finding(finding, told) for finding in sheet.findings],
-        "variants": [each.name for each in recipe.variants],
         **_pictures(job, sheet, told, said),
     }
 
 
 def title(told: Told) -> str:
     """Return how long a leader is and what it ends in: `11 ft, 6 sections, tippet …`."""
-    leader = told.leader
-    tippet = leader.tippet.section
-    strand = told.kind(told.diameter(tippet.diameter), tippet.material)
-    pieces = told.wording.say("sections_and_tippet", count=len(leader.pieces), strand=strand)
-    return f"{told.spans(leader.finished)}, {pieces}"
-
-
-def cut_of(told: Told) -> str:
-    """Return what all pieces of a leader are cut to together."""
-    return told.span(NOTHING.longer(told.leader.cut_mm))
+    return f"{told.spans(told.leader.finished)}, {told.sections()}"
 
 
 def _row(piece: Piece, told: Told) -> dict[str, Any]:
@@ -78,7 +69,6 @@ def _row(piece: Piece, told: Told) -> dict[str, Any]:
         "line": told.strand(piece),
         "thick": max(2, round(_THICK * float(piece.section.diameter.mm))),
         "cut": told.taken(piece.cut_mm),
-        "bought": piece.bought,
         "finished": told.span(piece.finished),
         "part": told.wording.term(piece.part),
         "part_named": piece.section.part is not None,

@@ -79,6 +79,13 @@ class Told:
         """Return what the leader ends in: `tippet 0.010 in fluorocarbon`."""
         return self.wording.say("tippet", strand=self.thickness(self.leader.tippet))
 
+    def sections(self) -> str:
+        """Return how many sections it has and its tippet as written: `6 sections, tippet 5X …`."""
+        tippet = self.leader.tippet.section
+        strand = self.kind(self.diameter(tippet.diameter), tippet.material)
+        count = len(self.leader.pieces)
+        return self.wording.say("sections_and_tippet", count=count, strand=strand)
+
     def end(self, end: End) -> str:
         """Return the end at the butt or at the fly: `perfection loop, 3/4 in`."""
         name = self.end_name(end)
