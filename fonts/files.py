@@ -1,12 +1,12 @@
 """Where each font lies: its name in, the path of its file out."""
 
-from dataclasses import dataclass
 from importlib.util import find_spec
 from pathlib import Path
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class FontFile:
+
+class FontFile(Struct, frozen=True):
     """A file inside an installed distribution that holds nothing but fonts."""
 
     distribution: str

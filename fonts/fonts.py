@@ -4,9 +4,10 @@ A person's own font is known under a name made of its path, by which it is drawn
 """
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from tagend.fonts.faces import is_embeddable, postscript_name, torn_table, widths
 from tagend.fonts.files import FONTS, OWN, font_path
@@ -19,8 +20,7 @@ Chain: TypeAlias = tuple[str, ...]  # names of fonts, in the order in which they
 LARGEST = 50_000_000  # bytes; a font of all Chinese characters has some 20
 
 
-@dataclass(frozen=True, slots=True)
-class Fonts:
+class Fonts(Struct, frozen=True):
     """The fonts of one job, a chain for each weight."""
 
     medium: Chain

@@ -3,9 +3,10 @@
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.batches.batch import Order

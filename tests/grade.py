@@ -7,9 +7,10 @@ itself and by what paper takes.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, fields
 
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import fields
 from numpy.typing import NDArray
 from PIL import Image
 
@@ -34,8 +35,7 @@ AXIAL = (0.06, 0.08, 0.10, 0.12)
 GRID = (0.38, 0.50, 0.63, 0.75)
 
 
-@dataclass(frozen=True, slots=True)
-class Grade:
+class Grade(Struct, frozen=True):
     """Points from 4 (A) to 0 (F) for each measure."""
 
     contrast: int
@@ -115,8 +115,7 @@ def _overlaid(modulation: Grey, points: Callable[[Rows], int]) -> int:
     return max(min(level, points(modulation < limit)) for level, limit in levels)
 
 
-@dataclass(frozen=True, slots=True)
-class _Grid:
+class _Grid(Struct, frozen=True):
     """The lines between the modules' rows: where the first is, in pixels, and how far apart."""
 
     start: float

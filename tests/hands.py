@@ -5,9 +5,11 @@ Nothing of the product is used here: lengths are read off the page, and pieces a
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 _UNIT_MM = {
     "in": Fraction("25.4"),
@@ -28,8 +30,7 @@ _FOLD = re.compile(rf", fold ({_NUMBER}) (in|mm|cm)\b")
 Split = tuple[Fraction, Fraction]  # of a joint: from the piece above, and from the one below
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
+class Row(Struct, frozen=True, kw_only=True):
     """One line of a cut list as a person reads it."""
 
     tied: str
@@ -42,8 +43,7 @@ class Row:
     dropper_mm: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Page:
+class Page(Struct, frozen=True, kw_only=True):
     """A cut list as a person reads it."""
 
     rows: tuple[Row, ...]

@@ -6,9 +6,9 @@ either end: what hangs at the fly is left out.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from tagend.cards.leader.leader import Leader
@@ -19,8 +19,7 @@ _CFL = 0.9  # of the lightest piece, where waves are fastest; stable below 1
 _LONG = 3.0  # what arrives is waited for so many times as long as the way down takes
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """One piece of string: its length in mm and its mass by length, in any unit."""
 
     length: float

@@ -1,9 +1,11 @@
 """Random recipes such as people write: a seed in, the same invented recipes out every time."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from random import Random
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.recipe.recipe import Butt, Fly, Recipe, Section
@@ -17,8 +19,7 @@ _LB_PER_THOU2 = {"hard nylon": 0.0456, "nylon": 0.0797, "fluorocarbon": 0.0854}
 _KG_PER_LB = 0.4536
 
 
-@dataclass(frozen=True, slots=True)
-class _Habit:
+class _Habit(Struct, frozen=True):
     """How one person writes recipes."""
 
     salt: bool

@@ -5,11 +5,11 @@ They are of one machine's browser, so no test compares them.
 
 import shutil
 from collections.abc import Callable
-from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from msgspec import Struct
 from PIL import Image
 from playwright.sync_api import Page, sync_playwright
 
@@ -38,8 +38,7 @@ def labels(page: Page) -> None:
     page.get_by_role("radio", name="Labels").check()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Screen:
+class Screen(Struct, frozen=True, kw_only=True):
     """One picture: its name, where it is, and what is done there before."""
 
     name: str

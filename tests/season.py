@@ -1,10 +1,11 @@
 """A whole season in a book: 2,000 leaders of 200 spools, with marks and corrections."""
 
-from dataclasses import replace
 from datetime import timedelta
 from itertools import cycle
 from pathlib import Path
 from random import Random
+
+from msgspec.structs import replace
 
 from tagend.cards.batches.batch import Order
 from tagend.cards.book.changes import changing, undo

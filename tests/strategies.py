@@ -1,10 +1,10 @@
 """Hypothesis strategies: any quantity, text, section, recipe or variant of a recipe file."""
 
 import unicodedata
-from dataclasses import replace
 from typing import TypeVar, get_args
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.units import (
     Diameter,

@@ -1,11 +1,11 @@
 """Printed codes hold grade A on every stock, as `grade.py` computes it; and the grader can fail."""
 
-from dataclasses import replace
 from functools import cache
 
 import numpy as np
 import pytest
 import zxingcpp
+from msgspec.structs import replace
 from PIL import Image, ImageFilter
 
 from tagend.cards.leader.leader import work_out

@@ -1,16 +1,16 @@
 """The checking of files that people write: a pydantic schema and raw tables in, a value out.
 
-The schemas are written for pydantic's core, which builds our dataclasses itself: its model
-classes would more than double the time that a person waits for `tagend check` to start.
+The schemas are written for pydantic's core, and what it has checked goes into our values: its
+model classes would more than double the time that a person waits for `tagend check` to start.
 """
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import MISSING
 from functools import cached_property
 from typing import Any, Generic, TypeVar, cast
 
+from msgspec import NODEFAULT, Struct
 from pydantic_core import CoreSchema, SchemaValidator, ValidationError
-from pydantic_core.core_schema import DataclassField, ValidationInfo
+from pydantic_core.core_schema import TypedDictField, ValidationInfo
 
 from tagend.cards.base.schema_faults import known_keys, schema_faults
 from tagend.layouts.base.faults import Refused
@@ -47,22 +47,30 @@ class TableReader(Generic[T]):
         return SchemaValidator(self._schema)
 
 
-def table(cls: type, keys: Mapping[str, Schema]) -> Schema:
+def table(cls: type[Struct], keys: Mapping[str, Schema]) -> Schema:
     """Return the schema of a TOML table that becomes a `cls`, whose fields its keys name.
 
     A field may end in the unit, `_mm`, or in `_` where its key is a word of Python, or have the
     plural of an array of tables. A key may be absent where its field has a default.
     """
-    fields = [_field(cls, key, schema) for key, schema in keys.items()]
-    return {
-        "type": "dataclass",
-        "cls": cls,
-        "fields": [field["name"] for field in fields],
-        "slots": True,
-        "frozen": True,
-        "config": {"extra_fields_behavior": "forbid", "title": cls.__name__.lower()},
-        "schema": {"type": "dataclass-args", "dataclass_name": cls.__name__, "fields": fields},
+    left_out = usual(cls)
+    checked: Schema = {
+        "type": "typed-dict",
+        "fields": dict(_field(left_out, key, schema) for key, schema in keys.items()),
+        "extra_behavior": "forbid",
     }
+    return {
+        "type": "function-after",
+        "function": {"type": "no-info", "function": lambda found: cls(**found)},
+        "schema": checked,
+    }
+
+
+def usual(cls: type[Struct]) -> dict[str, object]:
+    """Return what each field is when left out; `NODEFAULT` where it has to be written."""
+    names, given = cls.__struct_fields__, cls.__struct_defaults__
+    needed = [NODEFAULT] * (len(names) - len(given))
+    return dict(zip(names, (*needed, *given), strict=True))
 
 
 def tables(item: Schema, least: int, most: int) -> Schema:
@@ -127,13 +135,14 @@ def examples_of(schema: Schema) -> list[Any]:
     return []
 
 
-def _field(cls: Any, key: str, schema: Schema) -> DataclassField:
-    known = cls.__dataclass_fields__
-    name = next(name for name in (key, f"{key}_", f"{key}_mm", f"{key}s") if name in known)
-    default = known[name].default
-    if default is not MISSING:
-        schema = {"type": "default", "schema": schema, "default": default}
-    field: DataclassField = {"type": "dataclass-field", "name": name, "schema": schema}
+def _field(left_out: Mapping[str, object], key: str, schema: Schema) -> tuple[str, TypedDictField]:
+    """Return the field that a key fills, and how."""
+    name = next(name for name in (key, f"{key}_", f"{key}_mm", f"{key}s") if name in left_out)
+    field: TypedDictField = {
+        "type": "typed-dict-field",
+        "schema": schema,
+        "required": left_out[name] is NODEFAULT,
+    }
     if key != name:
         field["validation_alias"] = key
-    return field
+    return name, field

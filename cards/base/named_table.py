@@ -4,8 +4,9 @@ import os
 import re
 import tomllib
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
+
+from msgspec import Struct
 
 from tagend.cards.base.file_schema import Schema, TableReader, by
 from tagend.cards.base.value_readers import list_of, plain_text, text_line
@@ -47,8 +48,7 @@ class RowReader(TableReader[R]):
         self.laws = laws
 
 
-@dataclass(frozen=True, slots=True)
-class NamedTable(Generic[R]):
+class NamedTable(Struct, Generic[R], frozen=True):
     """Rows in the order of their file, each under its names and its code."""
 
     word: str

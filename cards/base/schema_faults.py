@@ -12,7 +12,7 @@ from tagend.layouts.base.near_names import suggestion
 def schema_faults(error: ValidationError, keys: Mapping[str, object]) -> Iterator[Fault]:
     """Yield every fault; `keys` is the tree of known keys, to meet a misspelt one with its like."""
     for place, detail in enumerate(error.errors(include_url=False)):
-        if place > TOLD and detail["type"] == "unexpected_keyword_argument":
+        if place > TOLD and detail["type"] == "extra_forbidden":
             yield _unknown_key(detail["loc"])  # a file may have a hundred thousand
         else:
             yield from _faults(detail, keys)
@@ -21,17 +21,15 @@ def schema_faults(error: ValidationError, keys: Mapping[str, object]) -> Iterato
 def known_keys(schema: CoreSchema) -> dict[str, object]:
     """Return the tree of keys that a table's schema knows: a key's own keys, or none."""
     inner = cast(dict[str, object], schema)
-    while inner["type"] in ("default", "tuple"):
+    while inner["type"] in ("tuple", "function-after"):
         items = inner["items_schema"] if inner["type"] == "tuple" else [inner["schema"]]
         inner = cast(list[dict[str, object]], items)[0]
-    if inner["type"] != "dataclass":
+    if inner["type"] != "typed-dict":
         return {}
-    arguments = cast(dict[str, list[dict[str, object]]], inner["schema"])
+    fields = cast(dict[str, dict[str, object]], inner["fields"])
     return {
-        str(field.get("validation_alias", field["name"])): known_keys(
-            cast(CoreSchema, field["schema"])
-        )
-        for field in arguments["fields"]
+        str(field.get("validation_alias", name)): known_keys(cast(CoreSchema, field["schema"]))
+        for name, field in fields.items()
     }
 
 
@@ -43,7 +41,7 @@ def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ..
         if not isinstance(error, Refused):
             raise error
         return tuple(below(where, fault) for fault in error.faults)
-    if kind == "unexpected_keyword_argument":
+    if kind == "extra_forbidden":
         return (_unknown_key(detail["loc"], keys),)
     if kind == "too_short" and len(detail["input"]) >= context["min_length"]:
         return ()  # pydantic counts the items without fault, and those have been told of
@@ -59,7 +57,7 @@ def _faults(detail: ErrorDetails, keys: Mapping[str, object]) -> tuple[Fault, ..
 def _words(kind: str, context: Mapping[str, object], shown: str) -> tuple[str, str]:
     """Return what was found and what to write, for the faults that pydantic itself finds."""
     match kind:
-        case "dataclass_type" | "dict_type":
+        case "dict_type":
             return "this is not a table", "write its keys under a heading in brackets"
         case "tuple_type":
             return "this is not a list of tables", "write each under a heading in double brackets"

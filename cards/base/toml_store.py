@@ -1,15 +1,15 @@
 """A person's TOML file and texts for one of its tables in; the file with them in it out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.base.toml_edit import with_value
 from tagend.cards.base.toml_file import read_toml
 from tagend.layouts.base.faults import Fault, refuse_any
 
 
-@dataclass(frozen=True, slots=True)
-class Stored:
+class Stored(Struct, frozen=True):
     """The file after it, and what is told of that: `[lap] blood = '8 in' (was '7 in')`."""
 
     data: bytes

@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
 from decimal import ROUND_CEILING, ROUND_FLOOR, Context, Decimal
 from fractions import Fraction
 from functools import lru_cache, wraps
 from typing import TypeVar
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import (
@@ -33,8 +34,7 @@ DIAMETER_BOUNDS_MM = (Fraction(3, 100), Fraction(3))
 STRENGTH_BOUNDS_KG = (Fraction(1, 10), Fraction(250))
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(Struct, frozen=True):
     """An exact amount in the base unit of its kind.
 
     `plain` spells it in ASCII with the unit and digits it was written in, `written` is the
@@ -43,7 +43,15 @@ class Quantity:
 
     amount: Fraction
     plain: str
-    written: str = field(compare=False)
+    written: str
+
+    def __eq__(self, other: object) -> bool:
+        if type(other) is not type(self):
+            return NotImplemented
+        return self.plain == other.plain and self.amount == other.amount
+
+    def __hash__(self) -> int:
+        return hash(self.plain)
 
     def __str__(self) -> str:
         return self.written
@@ -54,8 +62,7 @@ class Quantity:
         return "X" if self.plain.endswith("X") else self.plain.rsplit(" ", 1)[1]
 
 
-@dataclass(frozen=True, slots=True)
-class Length(Quantity):
+class Length(Quantity, frozen=True):
     """A length; its base unit is the millimetre."""
 
     @property
@@ -68,8 +75,7 @@ class Length(Quantity):
         return self.unit in ("in", "ft", "yd")
 
 
-@dataclass(frozen=True, slots=True)
-class Diameter(Quantity):
+class Diameter(Quantity, frozen=True):
     """A strand's diameter; its base unit is the millimetre."""
 
     @property
@@ -82,8 +88,7 @@ class Diameter(Quantity):
         return self.amount / DIAMETER_MM["thou"]
 
 
-@dataclass(frozen=True, slots=True)
-class Strength(Quantity):
+class Strength(Quantity, frozen=True):
     """What the spool says its strand bears; its base unit is the kilogram."""
 
     @property
@@ -91,13 +96,20 @@ class Strength(Quantity):
         return self.amount
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """A length that may lie anywhere from `low` to `high`; a plain length has both the same."""
 
     low: Length
     high: Length
-    written: str = field(compare=False)
+    written: str
+
+    def __eq__(self, other: object) -> bool:
+        if not isinstance(other, Span):
+            return NotImplemented
+        return (self.low, self.high) == (other.low, other.high)
+
+    def __hash__(self) -> int:
+        return hash((self.low, self.high))
 
     @property
     def plain(self) -> str:

@@ -1,16 +1,16 @@
 """A batch of leaders: what to cut for them from which spool, and what is to buy."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.practice.rack_file import Spool
 
 
-@dataclass(frozen=True, slots=True)
-class Order:
+class Order(Struct, frozen=True):
     """So many leaders of one recipe."""
 
     leader: Leader
@@ -33,8 +33,7 @@ class LeaderAt(NamedTuple):
         return self.order.number(self.place)
 
 
-@dataclass(frozen=True, slots=True)
-class Cut:
+class Cut(Struct, frozen=True):
     """Equal pieces of one section, cut one after the other."""
 
     order: Order
@@ -59,8 +58,7 @@ class Cut:
         return self.count * self.piece.cut_mm
 
 
-@dataclass(frozen=True, slots=True)
-class Pull:
+class Pull(Struct, frozen=True):
     """What a batch takes from one spool, or from one kind of line where there is no rack."""
 
     material: str
@@ -79,8 +77,7 @@ class Pull:
         return None if self.spool is None else self.spool.left.mm - self.mm
 
 
-@dataclass(frozen=True, slots=True)
-class Shortage:
+class Shortage(Struct, frozen=True):
     """Pieces that no spool of the rack has line for, and so line to buy."""
 
     material: str
@@ -93,8 +90,7 @@ class Shortage:
         return sum((cut.mm for cut in self.cuts), start=Fraction(0))
 
 
-@dataclass(frozen=True, slots=True)
-class Batch:
+class Batch(Struct, frozen=True):
     """A whole batch, spool by spool in the order that a leader is cut."""
 
     orders: tuple[Order, ...]

@@ -1,7 +1,8 @@
 """The best mix of leaders that a rack makes: orders and a rack in; numbers and a bound out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.batches.batch import Order
 from tagend.cards.batches.budget import Budget, Spent
@@ -20,8 +21,7 @@ _ROUNDED = 1e-6  # what a number may be short of a whole one for want of digits
 Counts = tuple[int, ...]  # of each leader
 
 
-@dataclass(frozen=True, slots=True)
-class Mix:
+class Mix(Struct, frozen=True):
     """Whole leaders of each order."""
 
     numbers: Counts

@@ -1,9 +1,10 @@
 """Orders and a rack in; a batch out: the pieces of all leaders dealt to the spools."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate
+
+from msgspec import Struct
 
 from tagend.cards.batches.batch import Batch, Cut, LeaderAt, Order, Pull, Shortage
 from tagend.cards.batches.budget import Budget
@@ -57,8 +58,7 @@ def spool_labels(leader: Leader, rack: Rack | None) -> dict[int, str]:
     return {place: spools[0].label for place, spools in alike.items() if spools}
 
 
-@dataclass(frozen=True, slots=True)
-class _SizeRow:
+class _SizeRow(Struct, frozen=True):
     """The pieces of one size in a row, leader after leader, and which spool gives them."""
 
     size: LineSize

@@ -3,8 +3,9 @@
 import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.batches.packing import Bins
 from tagend.cards.batches.spool_filling import Filling
@@ -13,8 +14,7 @@ from tagend.cards.practice.line_kind import Line
 from tagend.cards.practice.rack_file import Rack, Spool
 
 
-@dataclass(frozen=True, slots=True)
-class LineSize:
+class LineSize(Struct, frozen=True):
     """Pieces of one line and length, whichever section they are for."""
 
     line: Line
@@ -22,8 +22,7 @@ class LineSize:
     sections: tuple[tuple[int, Piece], ...]  # each with the place of its leader
 
 
-@dataclass(frozen=True, slots=True)
-class LineGroup:
+class LineGroup(Struct, frozen=True):
     """Pieces, and the spools that they alone come from."""
 
     sizes: tuple[LineSize, ...]  # the longest first

@@ -7,9 +7,10 @@ that leave too much for the later spools, and without what has been looked at be
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import accumulate
+
+from msgspec import Struct
 
 from tagend.cards.batches.budget import Budget, Spent
 from tagend.cards.batches.spool_filling import (
@@ -28,8 +29,7 @@ _STACK = 1 << 29  # bits of the tables that a search holds at once: 64 MB
 _DEEPEST = 300  # spools and sizes that a search goes through
 
 
-@dataclass(frozen=True, slots=True)
-class Bins:
+class Bins(Struct, frozen=True):
     """What pieces are packed into; all lengths are in the same whole parts."""
 
     lengths: tuple[int, ...]  # of each size, the longest first
@@ -37,8 +37,7 @@ class Bins:
     fits: tuple[frozenset[int], ...]  # the sizes that each spool may give
 
 
-@dataclass(frozen=True, slots=True)
-class Packing:
+class Packing(Struct, frozen=True):
     """What each spool gives, what is left over, and the length that must be left over."""
 
     fillings: tuple[Filling, ...]

@@ -1,8 +1,9 @@
 """How many whole leaders a rack makes: leaders and a rack in; for each a number and a bound out."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from tagend.cards.batches.budget import Budget
 from tagend.cards.batches.line_groups import LineGroup, line_groups
@@ -15,8 +16,7 @@ from tagend.cards.practice.rack_file import Rack
 STEPS = 500_000  # that the search may take
 
 
-@dataclass(frozen=True, slots=True)
-class WholeLeaders:
+class WholeLeaders(Struct, frozen=True):
     """The most of one leader that a rack makes."""
 
     number: int

@@ -8,23 +8,22 @@ import shlex
 import sqlite3
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import refused
 
 _TRACKED = ("spool", "recipe", "batch", "leader", "draw")
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(Struct, frozen=True):
     """When a change is made, and by whom."""
 
     at: str  # ISO 8601, with the zone
     who: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HistoryEntry:
+class HistoryEntry(Struct, frozen=True, kw_only=True):
     """One entry of the history."""
 
     number: int
@@ -35,8 +34,7 @@ class HistoryEntry:
     stands: bool  # no later entry takes it back
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """A change that is being made."""
 
     db: sqlite3.Connection

@@ -1,10 +1,11 @@
 """Corrections: what was really used, tied or on a spool in; the book put right, and told, out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from typing import Literal, get_args
+
+from msgspec import Struct
 
 from tagend.cards.base.units import Length
 from tagend.cards.book.changes import Change, check_spools
@@ -17,8 +18,7 @@ SpoolState = Literal["opened", "empty", "bad", "good"]
 SPOOL_STATES: tuple[SpoolState, ...] = get_args(SpoolState)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Used:
+class Used(Struct, frozen=True, kw_only=True):
     """What was really used for a section of leaders."""
 
     section: int

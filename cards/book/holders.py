@@ -1,7 +1,8 @@
 """A recipe back from the water in; the leaders of the book that hold it out."""
 
 import sqlite3
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.book.leaders import BookLeader, leaders
 from tagend.cards.code.notation import write_notation

@@ -3,11 +3,12 @@
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from itertools import groupby
 from typing import Literal, NamedTuple, get_args
+
+from msgspec import Struct
 
 from tagend.cards.book.changes import Change
 from tagend.cards.book.naming import meant, ranges
@@ -19,8 +20,7 @@ STATES: tuple[State, ...] = get_args(State)
 IN_WALLET: tuple[State, ...] = ("tied", "fished")
 
 
-@dataclass(frozen=True, slots=True)
-class Of:
+class Of(Struct, frozen=True):
     """What one section of a leader was cut from."""
 
     section: int
@@ -28,8 +28,7 @@ class Of:
     lot: str | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BookLeader:
+class BookLeader(Struct, frozen=True, kw_only=True):
     """One leader that was tied."""
 
     number: int
@@ -47,8 +46,7 @@ class BookLeader:
         return tuple(dict.fromkeys(of.lot for of in self.drawn if of.lot))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sought:
+class Sought(Struct, frozen=True, kw_only=True):
     """What a recall asks for; None leaves all."""
 
     lot: str | None = None
@@ -62,8 +60,7 @@ class Sought:
     numbers: Sequence[int] | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """What a recall finds."""
 
     leaders: tuple[BookLeader, ...]  # by number

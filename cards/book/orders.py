@@ -3,7 +3,9 @@
 import sqlite3
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.batches.batch import Order
@@ -17,8 +19,7 @@ from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.layouts.base.faults import Refused, under
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """So many of one leader, with what is found in it."""
 
     sheet: Worksheet

@@ -2,10 +2,11 @@
 
 import sqlite3
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from functools import cache
+
+from msgspec import Struct
 
 from tagend.cards.base.plural import counted
 from tagend.cards.base.units import (
@@ -32,8 +33,7 @@ _length = cache(read_left)
 _DECIMALS = {"yd": 2, "m": 2, "ft": 2, "in": 1, "cm": 0, "mm": 0}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BookSpool:
+class BookSpool(Struct, frozen=True, kw_only=True):
     """One spool as the book knows it."""
 
     id: int

@@ -2,7 +2,8 @@
 
 import sqlite3
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.book.changes import history
 from tagend.cards.book.leaders import Sought, recall
@@ -11,8 +12,7 @@ from tagend.cards.book.spools import millimetres, spools
 Cell = str | int | float | None
 
 
-@dataclass(frozen=True, slots=True)
-class BookTable:
+class BookTable(Struct, frozen=True):
     """Rows under their columns; days are ISO 8601, and lengths in mm say so."""
 
     columns: tuple[str, ...]

@@ -3,10 +3,12 @@
 import sqlite3
 from collections import defaultdict
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from itertools import groupby
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.batches.batch import Batch, Cut, Order, Pull
 from tagend.cards.batches.cutting import cut_batch
@@ -29,8 +31,7 @@ from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.base.near_names import suggestion
 
 
-@dataclass(frozen=True, slots=True)
-class TiedBatch:
+class TiedBatch(Struct, frozen=True):
     """A batch that is in the book."""
 
     number: int

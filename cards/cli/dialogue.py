@@ -6,10 +6,11 @@ begun anew and sent the answers up to there, so that no question knows of going 
 
 import sys
 from collections.abc import Callable, Generator
-from dataclasses import dataclass, replace
 from typing import Any, TypeAlias, TypeVar
 
 import click
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.cli.spoken import refusal_told
 from tagend.layouts.base.faults import Refused, refused
@@ -21,8 +22,7 @@ BACK, NOTHING = "<", "-"
 HELP = f"Enter takes what stands in [ ], {NOTHING} leaves a thing out, {BACK} goes a step back."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(Struct, frozen=True, kw_only=True):
     """What is asked, and how its answer is read."""
 
     asked: str
@@ -32,8 +32,7 @@ class Question:
     before: tuple[str, ...] = ()  # lines to show first
 
 
-@dataclass(frozen=True, slots=True)
-class _Answer:
+class _Answer(Struct, frozen=True):
     question: Question
     typed: str
     value: object

@@ -1,10 +1,10 @@
 """`tagend labels`: wallet labels on label sheets, as PDF."""
 
-from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING, Any, Literal
 
 import click
+from msgspec.structs import replace
 
 from tagend.cards.cli.options import (
     count_option,

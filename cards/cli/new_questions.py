@@ -2,7 +2,8 @@
 
 import sys
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import ShownUnit, long_length
 from tagend.cards.base.units import Length

@@ -1,11 +1,11 @@
 """What every command that prints recipes shares: recipe and shop files in, a PDF written out."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from functools import partial, wraps
 from typing import TYPE_CHECKING
 
 import click
+from msgspec import Struct
 
 from tagend.cards.cli.at_work import at_work
 from tagend.cards.cli.files import load_chosen, load_job
@@ -30,8 +30,7 @@ if TYPE_CHECKING:
     from tagend.cards.printing.job import Job, Printed
 
 
-@dataclass(frozen=True, slots=True)
-class Printing:
+class Printing(Struct, frozen=True):
     """What is printed under which job."""
 
     job: "Job"

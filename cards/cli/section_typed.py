@@ -1,6 +1,6 @@
 """A section as people type it, `46 in .023 hard nylon 25lb`, in; what that says of it out."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import (
@@ -17,8 +17,7 @@ from tagend.cards.tables.recipe_tables import material_named
 from tagend.cards.tables.strand_cells import section_said
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TypedSection:
+class TypedSection(Struct, frozen=True, kw_only=True):
     """What was said of a section; None is left open."""
 
     length: Span | None = None

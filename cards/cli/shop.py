@@ -2,11 +2,11 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
 import click
+from msgspec.structs import replace
 
 from tagend.cards.base.toml_edit import with_keys
 from tagend.cards.base.toml_file import read_toml

@@ -1,9 +1,9 @@
 """What is in doubt of a table's columns, asked at the terminal; the answers out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 import click
+from msgspec.structs import replace
 
 from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers, means

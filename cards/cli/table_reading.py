@@ -3,10 +3,11 @@
 import os
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import partial
 
 import click
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.cli.columns import in_columns
 from tagend.cards.cli.files import naming
@@ -29,8 +30,7 @@ from tagend.cards.tables.written import Written
 from tagend.cards.variants.by_strength import with_diameters
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What the command was asked for, for each of its tables."""
 
     practice: Practice

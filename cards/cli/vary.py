@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace as changed
 from typing import cast
 
 import click
+from msgspec.structs import replace as changed
 
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.cli.completion import files

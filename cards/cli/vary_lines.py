@@ -1,7 +1,8 @@
 """What a variant changed beyond what was asked: a recipe before and after in, lines out."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.leader.leader import Leader, work_out
 from tagend.cards.leader.parts import parts

@@ -1,7 +1,8 @@
 """Slips of the pen: a text that its check characters don't fit in, what may be meant out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.code.check_characters import MODULUS, STEP, WEIGHTS, check_characters, error
 
@@ -10,8 +11,7 @@ _CHAR = {weight: char for char, weight in WEIGHTS.items()}
 _BACK = pow(STEP, -1, MODULUS)
 
 
-@dataclass(frozen=True, slots=True)
-class Correction:
+class Correction(Struct, frozen=True):
     """One slip put right: `meant` for `found`; `place` counts from 0 and leaves spaces out."""
 
     place: int

@@ -2,15 +2,15 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import Refused, refused
 
 COMPARE = "compare it with the label"
 
 
-@dataclass(slots=True)
-class Cursor:
+class Cursor(Struct):
     """Reads `text` from the left; `places` says where in the person's own text each character is.
 
     `places` counts from 1 and has one place more, for the end.

@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Any
+
+from msgspec import Struct
 
 from tagend.cards.base.units import Diameter, Length, Quantity, Strength
 from tagend.cards.base.value_readers import plain_text
@@ -21,8 +22,7 @@ _LINE_WEIGHT = re.compile(r"(?:0?[1-9]|1[0-5])(?!\d)")
 _DATE = re.compile(r"\d{4}-\d\d-\d\d")
 
 
-@dataclass(frozen=True, slots=True)
-class Header:
+class Header(Struct, frozen=True):
     """One field: its value follows its word."""
 
     of: str  # the attribute of a recipe or of its reach

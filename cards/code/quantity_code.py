@@ -3,8 +3,9 @@
 import re
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
 from typing import Any, TypeVar
+
+from msgspec.structs import replace
 
 from tagend.cards.base.units import (
     DIAMETER_MM,

@@ -2,7 +2,9 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.units import Diameter, Length, Strength
 from tagend.cards.code.cursor import COMPARE, Cursor
@@ -38,8 +40,7 @@ _MARK = re.compile("|".join(_MARKS))
 _TAPER = re.compile(r"-(?=[0-9.])")
 
 
-@dataclass(frozen=True, slots=True)
-class Terms:
+class Terms(Struct, frozen=True):
     """What the fields of one code go by."""
 
     units: Units

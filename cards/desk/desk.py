@@ -6,9 +6,10 @@ The state is the files alone, so that the page and the commands can be used in t
 import os
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeVar
+
+from msgspec import Struct
 
 from tagend.cards.disk.disk import read_bytes
 from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
@@ -31,8 +32,7 @@ _MOST = 5000  # files that are looked at
 Stamp = tuple[int, int, int]  # that changes with a file
 
 
-@dataclass(frozen=True, slots=True)
-class Kept:
+class Kept(Struct, frozen=True):
     """A leader's file in the folder: its recipe, or why it cannot be read."""
 
     name: str  # of the file

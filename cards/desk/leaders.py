@@ -1,7 +1,6 @@
 """The leaders of the folder as small cards: found, sorted, begun, copied."""
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute
@@ -32,8 +31,7 @@ def routes() -> list[BaseRoute]:
     ]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shelved:
+class Shelved(Struct, frozen=True, kw_only=True):
     """A leader as the shelf shows it and sorts it; one that cannot be read with what is wrong."""
 
     file: str

@@ -3,8 +3,9 @@
 import hashlib
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.batches.batch import Batch
@@ -22,8 +23,7 @@ from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Fault, refuse_any, refused
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Heeded:
+class Heeded(Struct, frozen=True, kw_only=True):
     """What is wrong or unwise in a leader, in words."""
 
     name: str

@@ -1,7 +1,8 @@
 """What was chosen on the page in; the job that it is printed under, and its recipes, out."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.base.days import day_first_in, read_day
 from tagend.cards.desk.desk import Desk

@@ -1,8 +1,10 @@
 """What is to be printed as the page says it, and a shop's job, in; the PDF out."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.batches.batch import Order
@@ -32,8 +34,7 @@ SHOPPING_MOST = 10_000
 _PLACES_MOST = 1000  # on a sheet of labels
 
 
-@dataclass(frozen=True, slots=True)
-class ToPrint:
+class ToPrint(Struct, frozen=True):
     """Leaders worked out, and what there is to print them with."""
 
     job: Job

@@ -1,10 +1,10 @@
 """A taper asked for with sliders: the best few drawn beside each other, and one of them kept."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from typing import TypeVar
 
+from msgspec.structs import replace
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 

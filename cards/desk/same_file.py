@@ -7,8 +7,10 @@ the lines of changed keys do.
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import fields, replace
 
 from tagend.cards.base.toml_edit import edited
 from tagend.cards.practice.rack_file import Spool
@@ -21,8 +23,7 @@ _HEADING = re.compile(r"^[ \t]*\[\[?[ \t]*([\w.-]+)[ \t]*\]\]?", re.MULTILINE)
 Places = Mapping[str, Sequence[int | None]]
 
 
-@dataclass(frozen=True, slots=True)
-class FileShape:
+class FileShape(Struct, frozen=True):
     """What a kind of file holds: the keys that are ours, and its tables, of which may be many."""
 
     keys: frozenset[str]
@@ -36,8 +37,7 @@ RECIPE = FileShape(
 RACK = FileShape(frozenset(field.name for field in fields(Spool)), {"spool": True})
 
 
-@dataclass(frozen=True, slots=True)
-class _Passage:
+class _Passage(Struct, frozen=True):
     """A part of the file: of which table, what stands above its keys, its keys, what is below."""
 
     table: str

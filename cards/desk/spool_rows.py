@@ -1,9 +1,9 @@
 """The spools of the rack's file: shown in fields, changed, and written with its comments kept."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import fields
 from typing import Any
 
+from msgspec.structs import fields
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 

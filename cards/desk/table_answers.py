@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import replace
 from pathlib import PurePath
+
+from msgspec.structs import replace
 
 from tagend.cards.desk.desk import COLUMNS, Desk
 from tagend.cards.desk.page import Json

@@ -1,8 +1,9 @@
 """What was typed into the fields of a form in; what it means, or a fault of that field, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any, TypeVar
+
+from msgspec import Struct
 
 from tagend.cards.desk.page import Json
 from tagend.layouts.base.faults import refused, under
@@ -13,8 +14,7 @@ T = TypeVar("T")
 _LONGEST = 200  # characters
 
 
-@dataclass(frozen=True, slots=True)
-class Typed:
+class Typed(Struct, frozen=True):
     """What was typed, by the names of the fields; what is empty is not there."""
 
     fields: Json

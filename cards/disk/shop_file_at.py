@@ -1,8 +1,9 @@
 """The name of a shop file in; what it says, and the picture that it names, out."""
 
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from tagend.cards.disk.disk import note_input, read_bytes
 from tagend.cards.practice.shop_file import Shop, read_shop

@@ -2,8 +2,9 @@
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.base.units import DIAMETER_MM
@@ -21,8 +22,7 @@ Ends = tuple[float, float]  # of a piece, towards the butt and towards the fly
 Value = Callable[[Strip], Ends | None]
 
 
-@dataclass(frozen=True, slots=True)
-class DrawnLeader:
+class DrawnLeader(Struct, frozen=True):
     """A leader to be drawn."""
 
     told: Told
@@ -34,8 +34,7 @@ class DrawnLeader:
         return zip(self.strips, self.told.leader.pieces, strict=True)
 
 
-@dataclass(frozen=True, slots=True)
-class Along:
+class Along(Struct, frozen=True):
     """One quantity along leaders; `marks` are the values with a line and a label, from 0 to 1."""
 
     title: str

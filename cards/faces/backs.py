@@ -1,10 +1,12 @@
 """What stands behind a card's front: what it says and how full it is to be in; blocks out."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from functools import partial
 from itertools import repeat
 from typing import TypeAlias, TypeVar
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import Block, Scale, hung, small_lines
 from tagend.cards.faces.card_text import CardText
@@ -19,8 +21,7 @@ _FIRST = 1  # caution is never left out, nor are those of wire
 _WET = "wet"  # the caution that says how any knot is seated
 
 
-@dataclass(frozen=True, slots=True)
-class Fullness:
+class Fullness(Struct, frozen=True):
     """How much of what is no must stands on a card; the least is all that must."""
 
     heights: tuple[float, ...]  # of each strip; one that needs more has it

@@ -3,15 +3,14 @@
 No material has a look of its own: black is for the thin strand of a knot, and words tell materials.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tagend.layouts.paper.face import Path, Step
 
 _LINE = 0.5  # points; thinner lines break up on an office printer
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
+class Band(Struct, frozen=True):
     """A strand lying along x with its middle at `y`, from one thickness to another."""
 
     x: float

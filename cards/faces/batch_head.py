@@ -1,11 +1,11 @@
 """What heads the papers of a batch, besides its leaders."""
 
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class BatchHead:
+
+class BatchHead(Struct, frozen=True):
     """What a book knows of a batch; of one that is only planned, nothing."""
 
     number: int | None = None

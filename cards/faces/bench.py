@@ -1,7 +1,8 @@
 """The bench sheet: a batch in; pages to work down, with boxes to tick, out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.batches.batch import Batch, Order
 from tagend.cards.faces.batch_head import NEW, BatchHead

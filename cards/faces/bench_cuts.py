@@ -1,8 +1,10 @@
 """The cutting of a batch: its pulls in; one table out, by the spool, with a row for equal cuts."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import accumulate
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import length, length_number, line_length
 from tagend.cards.batches.batch import Batch, Cut, Pull
@@ -34,8 +36,7 @@ _LEAST = 0.3  # of the width: less is no room beside it
 _ABOVE = 2.0  # between a rule and what stands below it
 
 
-@dataclass(frozen=True, slots=True)
-class CutTable:
+class CutTable(Struct, frozen=True):
     """The table of a batch's cuts, as it is set on a page."""
 
     batch: Batch

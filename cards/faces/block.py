@@ -1,8 +1,9 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, Path, segment, shifted
@@ -17,16 +18,14 @@ class TooSmall(ValueError):
     """A face is too small for its content in type that may be printed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Struct, frozen=True):
     """Items set from (0, 0) downwards, and the height that they take, in points."""
 
     items: tuple[Item, ...]
     height: float
 
 
-@dataclass(frozen=True, slots=True)
-class Scale:
+class Scale(Struct, frozen=True):
     """The type of a face: fonts, and sizes in points that are one scale, larger or smaller."""
 
     factor: float

@@ -1,8 +1,9 @@
 """Captions along a line: texts and what each stands by in; the most that fit, in place, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import accumulate
+
+from msgspec import Struct
 
 from tagend.layouts.paper.text import SetLine
 
@@ -10,8 +11,7 @@ _GAP = 0.7  # between two captions, in type sizes
 _MOVED = 0.2  # of its width, and in type sizes; one moved further than both wants a line
 
 
-@dataclass(frozen=True, slots=True)
-class Caption:
+class Caption(Struct, frozen=True):
     """A text, the place that it wants its middle at, and how much it matters."""
 
     line: SetLine
@@ -19,8 +19,7 @@ class Caption:
     weight: float
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedCaption:
+class PlacedCaption(Struct, frozen=True):
     """A caption and where its middle came to stand."""
 
     line: SetLine

@@ -1,7 +1,8 @@
 """All that one leader's card says, in one value."""
 
-from dataclasses import dataclass
 from math import inf
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import Block
 from tagend.cards.faces.imprint import Imprint
@@ -12,8 +13,7 @@ from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Symbol
 
 
-@dataclass(frozen=True, slots=True)
-class CardText:
+class CardText(Struct, frozen=True):
     """What a card says of a leader and besides, and how it is to be set."""
 
     told: Told

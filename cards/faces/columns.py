@@ -2,7 +2,8 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit, length_number
 from tagend.cards.faces.block import Scale
@@ -16,8 +17,7 @@ _DECIMAL = re.compile(r"(\d*)([.,]\d+)")
 _COMMA = 0.19  # from a baseline to a rule that a comma stands clear of, in its type sizes
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Struct, frozen=True):
     """A cell: what aligns, and the fraction or the decimals that hang to its right."""
 
     whole: SetLine
@@ -26,8 +26,7 @@ class Cell:
     is_word: bool = False  # which ends where the fractions end
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Struct, frozen=True):
     """One measured column of numbers or words, with its head."""
 
     head: SetLine

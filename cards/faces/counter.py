@@ -5,8 +5,10 @@ All drawings are to one scale, so that lengths compare by eye, and stand by line
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import groupby
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import (
     Block,
@@ -40,8 +42,7 @@ _UNDER_RULE = 4.0
 _TO_STRAND = 4.0
 
 
-@dataclass(frozen=True, slots=True)
-class Offer:
+class Offer(Struct, frozen=True):
     """A leader as it is offered."""
 
     told: Told
@@ -52,8 +53,7 @@ class Offer:
         return self.told.leader.recipe.line_weight
 
 
-@dataclass(frozen=True, slots=True)
-class _CodeColumn:
+class _CodeColumn(Struct, frozen=True):
     """The place of the codes at the right of a page; of no width where there are none."""
 
     width: float = 0.0

@@ -1,8 +1,9 @@
 """The cards of a deck that belong to no single leader: cover, cautions, knots, reference."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import product
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import (
     Block,
@@ -30,16 +31,14 @@ _MOST = 40  # sides
 _WORDS: tuple[Words, ...] = ("seat", "none")  # below a strip, where that takes no more sides
 
 
-@dataclass(frozen=True, slots=True)
-class Reference:
+class Reference(Struct, frozen=True):
     """A table of the reference card: a heading, and rows of as many cells each."""
 
     heading: str
     rows: tuple[tuple[str, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Leaf:
+class Leaf(Struct, frozen=True):
     """The two sides of each leaf: a front has less room, since its number stands there."""
 
     front: Panel

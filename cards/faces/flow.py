@@ -1,14 +1,14 @@
 """Blocks for the columns of a card's sides: blocks and rooms in; each column's blocks out."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import Block, TooSmall, beside, stacked
 from tagend.layouts.paper.lengths import fits
 
 
-@dataclass(frozen=True, slots=True)
-class Grid:
+class Grid(Struct, frozen=True):
     """How the sides of a card are parted: columns, their width and what lies between, in points."""
 
     count: int

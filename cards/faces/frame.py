@@ -2,8 +2,9 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.faces.along import Along, DrawnLeader
 from tagend.cards.faces.block import Scale
@@ -17,8 +18,7 @@ _TICK = {"ft": 1.0, "m": 0.5}
 _TICK_MM = {"ft": 12 * INCH_MM, "m": Fraction(500)}
 
 
-@dataclass(frozen=True, slots=True)
-class PlotFrame:
+class PlotFrame(Struct, frozen=True):
     """Where plots of one scale stand, so that their axes lie below each other."""
 
     left: float

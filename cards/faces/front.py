@@ -1,8 +1,10 @@
 """The front of a card: head, drawing and table of a leader, on one side or more."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import chain
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import Block, TooSmall, stack_height
 from tagend.cards.faces.card_text import CardText
@@ -16,8 +18,7 @@ from tagend.layouts.paper.lengths import fits
 _STRETCHES = (1.4, 1.2, 1.1, 1.0)  # of the table's rows
 
 
-@dataclass(frozen=True, slots=True)
-class Fronts:
+class Fronts(Struct, frozen=True):
     """The sides with the table, and what found no room on them."""
 
     sides: tuple[CardSide, ...]

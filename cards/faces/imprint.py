@@ -1,8 +1,9 @@
 """The imprint: a shop's name, line and logo in; one block out."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import LEADING, Block, Scale, stacked, text_block
 from tagend.layouts.paper.face import Picture, shifted
@@ -12,8 +13,7 @@ from tagend.layouts.paper.text import TooWide
 _SHARE = 0.3  # of the width, at most, for a logo beside words
 
 
-@dataclass(frozen=True, slots=True)
-class Imprint:
+class Imprint(Struct, frozen=True):
     """Whose card it is, as far as that is given."""
 
     name: str | None = None

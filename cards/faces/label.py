@@ -1,10 +1,12 @@
 """The wallet label: one leader in; a label with its name, measure, date and code out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from functools import cache, lru_cache, partial
 from itertools import repeat
 from math import ceil, floor
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import DROP, LEADING, Block, TooSmall, line_block, stacked
 from tagend.cards.faces.label_lines import (
@@ -49,8 +51,7 @@ _SPACE = 0.4  # type sizes: no space is wider, which goes where a line is broken
 _NEARLY = 0.85  # of the name's size stays where extra lines come
 
 
-@dataclass(frozen=True, slots=True)
-class _Inside:
+class _Inside(Struct, frozen=True):
     """The room inside a label's edge."""
 
     width: float
@@ -59,8 +60,7 @@ class _Inside:
     dot: float  # of the printer of a roll, on whole ones of which the code stands; else 0
 
 
-@dataclass(frozen=True, slots=True)
-class _Arrangement:
+class _Arrangement(Struct, frozen=True):
     """A way to set a label or its words, and what that is worth: a type size of the name."""
 
     block: Block

@@ -1,9 +1,10 @@
 """What a wallet label says: one leader and a note in; its lines out, with those that give way."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.leader.naming import all_named
 from tagend.cards.words.code_legend import how_it_reads, key_of_codes
@@ -23,8 +24,7 @@ _MISSED = {_TO_TIE: "to tie", _LOTS: "lots"}
 Form = Literal["whole", "tight", "brief"]
 
 
-@dataclass(frozen=True, slots=True)
-class LabelNote:
+class LabelNote(Struct, frozen=True):
     """What a label says besides its leader."""
 
     number: str | None = None  # such as `3 of 12`, in the label's language
@@ -37,8 +37,7 @@ class LabelNote:
 PLAIN = LabelNote()
 
 
-@dataclass(frozen=True, slots=True)
-class LabelLine:
+class LabelLine(Struct, frozen=True):
     """A line of a label: text, or text with a place to write or tick."""
 
     text: str

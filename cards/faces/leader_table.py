@@ -1,9 +1,10 @@
 """The table of a card: a leader and a width in; its sections and the knots between them out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import accumulate
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import Block, Scale, stacked
 from tagend.cards.faces.columns import Column, columns
@@ -24,8 +25,7 @@ _BETWEEN = 1.05  # of a knot's own row, in small type sizes
 _BELOW = 0.06  # the last of these, where a letter hangs out of it
 
 
-@dataclass(frozen=True, slots=True)
-class LeaderTable:
+class LeaderTable(Struct, frozen=True):
     """The blocks of a table: it may go on to another panel between any two rows."""
 
     heads: tuple[Block, ...]  # for each row, the heading with the knot above that row
@@ -37,8 +37,7 @@ class LeaderTable:
         return stacked([self.heads[first], *self.rows[first:end], self.foot])
 
 
-@dataclass(frozen=True, slots=True)
-class _Junction:
+class _Junction(Struct, frozen=True):
     """What is tied, and how far its ends are lapped or folded."""
 
     knot: SetLine
@@ -49,8 +48,7 @@ class _Junction:
         return self.knot.width + bool(self.lap.width) * _LAP_GAP * self.knot.size + self.lap.width
 
 
-@dataclass(frozen=True, slots=True)
-class _Set:
+class _Set(Struct, frozen=True):
     """All lines of a table, measured."""
 
     columns: tuple[Column, ...]

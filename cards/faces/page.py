@@ -1,8 +1,9 @@
 """Pages of sheets of paper: blocks in; as few faces as hold them, each with its number, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import (
     DROP,
@@ -33,8 +34,7 @@ class Row(NamedTuple):
     over: Block | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(Struct, frozen=True):
     """The room within the margins of a paper at one scale of type, and how it is worded.
 
     With a running head, the page's number stands at its right end, else at the foot. A title

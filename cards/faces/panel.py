@@ -1,7 +1,8 @@
 """A panel: one side of a card at one scale of type, to be filled with blocks."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import Block, Scale, small_lines, stack_height, stacked
 from tagend.cards.faces.flow import Grid
@@ -17,8 +18,7 @@ _GUTTER = 10.0
 _BETWEEN = 0.3  # blocks of a column, in small type sizes
 
 
-@dataclass(frozen=True, slots=True)
-class Panel:
+class Panel(Struct, frozen=True):
     """The room inside one side of a card, at one scale of type, to be filled with blocks."""
 
     size: CardSize
@@ -50,8 +50,7 @@ class Panel:
         return small_lines(texts, self.scale, self.width)
 
 
-@dataclass(frozen=True, slots=True)
-class CardSide:
+class CardSide(Struct, frozen=True):
     """A panel with what stands on it, or would stand on it if it fits."""
 
     panel: Panel

@@ -1,7 +1,8 @@
 """Leaders laid along a line: leaders and their room in; a band for each piece, to scale, out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.faces.band import Band
 from tagend.cards.faces.block import Scale
@@ -15,8 +16,7 @@ _FLY_LOOP = 6.5
 _BARE = 1.5  # kept at an end without one, for the signs of the dimension line
 
 
-@dataclass(frozen=True, slots=True)
-class Plot:
+class Plot(Struct, frozen=True):
     """The bands of a leader's pieces with their middles at y = 0, and both scales."""
 
     told: Told

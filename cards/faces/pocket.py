@@ -5,10 +5,12 @@ the room which is left holds.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from functools import cache, partial
 from itertools import product
 from typing import TypeAlias
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.backs import Fullness, Missing, back_blocks, left_out, wishes
 from tagend.cards.faces.block import Block, Scale, TooSmall, stack_height
@@ -36,8 +38,7 @@ _RULER = 8.0  # points, which a ruler along an edge takes of the height within t
 _FrontsOf: TypeAlias = Callable[[Panel], Sequence[Fronts]]  # of one text, each panel's made once
 
 
-@dataclass(frozen=True, slots=True)
-class _Layout:
+class _Layout(Struct, frozen=True):
     """A card as it is laid out, and how full it is."""
 
     text: CardText
@@ -79,8 +80,7 @@ class _Layout:
         return [*front[:before], *behind]
 
 
-@dataclass(frozen=True, slots=True)
-class PocketCard:
+class PocketCard(Struct, frozen=True):
     """The sides of a leader's card, and what of its text found no room on them."""
 
     faces: tuple[Face, ...]

@@ -1,9 +1,10 @@
 """The pull sheet: leaders that a search has found in; pages to go through the wallets with out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import date
 from itertools import accumulate
+
+from msgspec import Struct
 
 from tagend.cards.book.leaders import IN_WALLET, State
 from tagend.cards.faces.block import (
@@ -31,8 +32,7 @@ _ABOVE = 4.0  # between a rule and what stands below it
 _SHARES = (0.32, 0.34, 0.34)  # of what is left: the recipe's, the spool's and the state's column
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FoundLeader:
+class FoundLeader(Struct, frozen=True, kw_only=True):
     """One numbered leader that a search has found."""
 
     number: int
@@ -43,8 +43,7 @@ class FoundLeader:
     remark: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PullSheet:
+class PullSheet(Struct, frozen=True):
     """What was looked for, on which day, and the leaders that hold it."""
 
     title: str
@@ -52,8 +51,7 @@ class PullSheet:
     rows: tuple[FoundLeader, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _PullColumns:
+class _PullColumns(Struct, frozen=True):
     """Where the columns stand after the box: number, recipe, day, spool and state."""
 
     starts: tuple[float, ...]

@@ -6,10 +6,11 @@ last one has the finished knot.
 
 from bisect import bisect_left
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import takewhile
 from math import ceil
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked
 from tagend.cards.figures.figure import Frame, knot_frames
@@ -33,8 +34,7 @@ _DEEP = 0.05  # of a baseline's depth below it, in type sizes
 _OFF = 1.5  # points from the words to the drawing
 
 
-@dataclass(frozen=True, slots=True)
-class _FrameWords:
+class _FrameWords(Struct, frozen=True):
     """One frame with its number and what is said of it."""
 
     frame: Frame
@@ -43,8 +43,7 @@ class _FrameWords:
     fonts: Chain
 
 
-@dataclass(frozen=True, slots=True)
-class _Shown:
+class _Shown(Struct, frozen=True):
     """One frame with its words set, and the points that a strand takes in it."""
 
     frame: Frame

@@ -1,8 +1,9 @@
 """The mark of an end that moves: points up to the end of a strand in, an arrow out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import atan2, cos, sin
+
+from msgspec import Struct
 
 from tagend.cards.figures.curve import Point
 
@@ -10,8 +11,7 @@ MIDDLE = 1.9  # beyond the end of its strand, and the room about it
 _BEFORE = 3  # points from which the direction of an end is taken
 
 
-@dataclass(frozen=True, slots=True)
-class Arrow:
+class Arrow(Struct, frozen=True):
     """The end of a strand that moves: its place, and its direction in radians."""
 
     x: float

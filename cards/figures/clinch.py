@@ -1,6 +1,6 @@
 """The clinches, plain, improved and in pairs: the turns in, the strands and what they hold out."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
 from tagend.cards.figures.eye import SWIVEL, eye, ring, swivel, through

@@ -1,9 +1,10 @@
 """Knot figures: a knot and its turns in; the knot in steps, and finished, out."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from tagend.cards.figures.albright import albright_drawn, albright_laid, albright_steps
 from tagend.cards.figures.arrow import Arrow
@@ -86,8 +87,7 @@ _Build: TypeAlias = Callable[[int, int], tuple[Course, ...]]
 _Steps: TypeAlias = Callable[[int, int], tuple[Stage, ...]]
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """How a knot is drawn: laid up in steps, and finished."""
 
     laid: tuple[tuple[_Build, _Steps], ...]
@@ -96,8 +96,7 @@ class Figure:
     pulled: bool = True  # by its standing parts, which seats it
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(Struct, frozen=True):
     """A knot after one step, or finished: its strands, what moves, and the turns that it makes."""
 
     strands: tuple[Course, ...]

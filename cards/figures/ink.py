@@ -1,9 +1,10 @@
 """Strands drawn in black alone: strands and a scale in, paths out."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cos, sin
+
+from msgspec import Struct
 
 from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.layers import Stretch, layers
@@ -19,8 +20,7 @@ _OFF, _TIP, _WING = 0.45, 2.6, 1.0  # of an arrow's head, from the end of its st
 _LAP = 0.2  # points of one run over the next, so that no seam shows
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(Struct, frozen=True):
     """The box that strands fill, in thicknesses."""
 
     left: float
@@ -57,8 +57,7 @@ def skyline(
     return tuple(nearer)
 
 
-@dataclass(frozen=True, slots=True)
-class _Pen:
+class _Pen(Struct, frozen=True):
     """A pen's width in points, its grey, and how far it goes beyond a run and before a cut end."""
 
     line: float

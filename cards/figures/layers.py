@@ -8,10 +8,11 @@ the pen however many runs it has.
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 from math import hypot
+
+from msgspec import Struct
 
 from tagend.cards.figures.strand import Course
 
@@ -23,8 +24,7 @@ _BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, no
 _TURN = 6.5  # in widths: what lies on itself nearer than this has just gone round something
 
 
-@dataclass(frozen=True, slots=True)
-class Stretch:
+class Stretch(Struct, frozen=True):
     """Part of a strand: the strand, its place among all, and the first and last point."""
 
     strand: Course
@@ -33,8 +33,7 @@ class Stretch:
     last: int
 
 
-@dataclass(slots=True)
-class _Bit:
+class _Bit(Struct):
     strand: Course
     number: int
     first: int

@@ -1,7 +1,8 @@
 """The perfection loop: its strand with two loops laid up, and one drawn through the other."""
 
-from dataclasses import dataclass
 from math import pi
+
+from msgspec import Struct
 
 from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows
@@ -41,8 +42,7 @@ def through_steps(*_: int) -> tuple[Stage, ...]:
     return (Stage((), arrows=(Arrow(-14.2, -1.75, pi),)),)
 
 
-@dataclass(frozen=True, slots=True)
-class _Levels:
+class _Levels(Struct, frozen=True):
     """How high the parts lie that go across: the bends of both loops, the tag, and the top."""
 
     bottom: float

@@ -4,9 +4,11 @@ A strand is drawn up to where the step leaves it; the rest of it hangs free, cle
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from math import dist
 from typing import Literal, TypeAlias
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.figures.arrow import Arrow, at_end
 from tagend.cards.figures.curve import Point
@@ -22,8 +24,7 @@ _RUNS_ON = 2.4  # of a standing part, beyond what happens on it
 _LEVEL = 0.05  # of a standing part
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(Struct, frozen=True):
     """How often something is done in one step; on which side, where that differs by place."""
 
     number: int
@@ -31,8 +32,7 @@ class Count:
     what: Literal["turns", "passes"] = "turns"
 
 
-@dataclass(frozen=True, slots=True)
-class Stage:
+class Stage(Struct, frozen=True):
     """Where each strand ends after one step, which of them move, and the turns that they make."""
 
     ends: tuple[Reached, ...]

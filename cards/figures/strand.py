@@ -1,9 +1,10 @@
 """The course of a strand in a figure: its way through space, and how it looks."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
 from typing import Literal, TypeAlias
+
+from msgspec import Struct
 
 from tagend.cards.figures.curve import Point, smooth
 
@@ -12,8 +13,7 @@ Look: TypeAlias = Literal["outline", "solid"]
 _FOLD = 0.4  # of a fold, beyond its legs and to either side of their middle
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """Points along a strand, from its first end to its last, in strand's thicknesses.
 
     A cut end is closed; any other runs on beyond the figure.

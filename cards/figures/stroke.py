@@ -1,10 +1,11 @@
 """Closely spaced places on the paper in, the few Bézier curves that pass through them out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import acos, ceil, dist, hypot, inf
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from tagend.layouts.paper.face import Step
 
@@ -18,8 +19,7 @@ _TIGHT = 0.6  # of the pen's width: the radius of a bend that the pen fills
 _CHORD = 0.5  # radians from one of its lines to the next
 
 
-@dataclass(frozen=True, slots=True)
-class Trace:
+class Trace(Struct, frozen=True):
     """A line on the paper: its places, and its direction at each of them."""
 
     places: tuple[Spot, ...]

@@ -2,10 +2,12 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.leader.joints import End, Half, Joint
 from tagend.cards.leader.said import Said, said
@@ -17,8 +19,7 @@ Into = Literal["wraps", "body", "loop", "tag", "hand", "lap"]
 _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact from here on
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(Struct, frozen=True):
     """One part of an allowance: what the line goes into, how much, and how that came about."""
 
     into: Into
@@ -26,8 +27,7 @@ class Share:
     how: Said
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Allowance:
+class Allowance(Struct, frozen=True, kw_only=True):
     """What one side of a knot takes of its strand, beyond the finished length."""
 
     knot: str | None  # None for a bare end

@@ -1,6 +1,7 @@
 """Which knots a leader has: a recipe and a person's practice in, each named or chosen, out."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.leader.joints import End, Joint, end_of, joint_of
 from tagend.cards.leader.parts import fly_end_mm, is_bought, is_level, parts
@@ -13,8 +14,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.values import BARE
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chosen:
+class Chosen(Struct, frozen=True, kw_only=True):
     """A knot that nobody named, None where none can be tied, and why it is this one."""
 
     knot: Knot | None

@@ -1,8 +1,9 @@
 """Strands joined by knots: a knot and where strands meet in, each strand in its knot out."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.leader.said import Said
 from tagend.cards.leader.suitability import Meeting, untieable
@@ -13,8 +14,7 @@ from tagend.cards.practice.practice import Practice
 Winds = Literal["above", "below", "both"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Half:
+class Half(Struct, frozen=True, kw_only=True):
     """One strand in a knot, and the side of the knot that it takes."""
 
     knot: Knot
@@ -37,8 +37,7 @@ class Half:
         return self.turns > 0 and self.knot.takes.of(self.side).core > 0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Joint:
+class Joint(Struct, frozen=True, kw_only=True):
     """The knot between a section and the next."""
 
     meeting: Meeting
@@ -70,8 +69,7 @@ class Joint:
         return "below" if self.below.winds else None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class End:
+class End(Struct, frozen=True, kw_only=True):
     """The knot at the fly line or at the fly; None for a bare end."""
 
     knot: Knot | None

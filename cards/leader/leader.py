@@ -1,8 +1,10 @@
 """A leader worked out: a recipe and the tyer's practice in, every piece, knot and length out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from fractions import Fraction
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
 from tagend.cards.leader.allowance import (
@@ -20,8 +22,7 @@ from tagend.cards.recipe.recipe import Part, Recipe, Section
 from tagend.layouts.base.faults import Fault, refuse_any
 
 
-@dataclass(frozen=True, slots=True)
-class Extent:
+class Extent(Struct, frozen=True):
     """Exact lengths in mm from the shortest to the longest; mostly both are the same."""
 
     low_mm: Fraction
@@ -38,8 +39,7 @@ class Extent:
 NOTHING = Extent(Fraction(0), Fraction(0))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class Piece(Struct, frozen=True, kw_only=True):
     """One section as the hands meet it."""
 
     place: int  # from the butt, the first is 1
@@ -72,8 +72,7 @@ class Piece:
         return self.at_butt.barrel_mm + self.at_fly.barrel_mm
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leader:
+class Leader(Struct, frozen=True, kw_only=True):
     """Every piece and knot of one leader, from the butt to the fly."""
 
     recipe: Recipe

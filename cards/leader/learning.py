@@ -1,8 +1,9 @@
 """A person's own lap from one knot tied: lengths before and after in, the sum out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
@@ -12,8 +13,7 @@ from tagend.cards.practice.knots import Knot, Knots
 from tagend.layouts.base.faults import refused
 
 
-@dataclass(frozen=True, slots=True)
-class Learned:
+class Learned(Struct, frozen=True):
     """What a knot took, hand length and trimmings and all."""
 
     knot: Knot

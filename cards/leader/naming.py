@@ -1,6 +1,6 @@
 """A leader worked out in; its recipe with every knot named that the leader is tied with, out."""
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.base.units import Length, parse_length

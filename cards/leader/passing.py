@@ -4,9 +4,10 @@ Computed for an ideal string, as `waves` says, and of use below a leader, which 
 """
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from tagend.cards.leader.suitability import Meeting
 from tagend.cards.practice.materials import Range
@@ -14,8 +15,7 @@ from tagend.cards.practice.materials import Range
 _SAME: Range = (Fraction(1), Fraction(1))
 
 
-@dataclass(frozen=True, slots=True)
-class Spread:
+class Spread(Struct, frozen=True):
     """A figure that is known to lie from `low` to `high`; mostly both are the same."""
 
     low: float
@@ -26,8 +26,7 @@ class Spread:
         return (self.low + self.high) / 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Passing:
+class Passing(Struct, frozen=True, kw_only=True):
     """What becomes of a small wave that comes down to where two strands meet."""
 
     reflection: Spread | None  # of amplitude; above 0 where the lower strand is the lighter string

@@ -1,8 +1,9 @@
 """A used leader rebuilt: a leader and what is left of its sections in; what to cut anew, out."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.plural import counted
 from tagend.cards.base.shown_lengths import FINEST_MM, length
@@ -13,8 +14,7 @@ from tagend.cards.practice.rules_of_thumb import rules_of_thumb
 from tagend.layouts.base.faults import Fault, refuse_any
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mended:
+class Mended(Struct, frozen=True, kw_only=True):
     """One section of a used leader, and what becomes of it."""
 
     piece: Piece
@@ -33,8 +33,7 @@ class Mended:
         return max(self.piece.finished.low_mm - self.finished_mm, Fraction(0))
 
 
-@dataclass(frozen=True, slots=True)
-class Rebuilt:
+class Rebuilt(Struct, frozen=True):
     """A used leader with every spent section cut anew, from the butt to the fly."""
 
     sections: tuple[Mended, ...]

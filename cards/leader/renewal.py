@@ -1,8 +1,9 @@
 """New pieces on the water: a leader in; what each costs the one above, and what to carry, out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
@@ -10,8 +11,7 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.rules_of_thumb import rules_of_thumb
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Renewal:
+class Renewal(Struct, frozen=True, kw_only=True):
     """What it costs the section above a piece to tie that piece anew."""
 
     piece: Piece
@@ -26,8 +26,7 @@ class Renewal:
         return self.above.finished.low_mm - (self.number or 0) * self.cost_mm
 
 
-@dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(Struct, frozen=True):
     """So many pieces of one section."""
 
     piece: Piece

@@ -4,9 +4,10 @@ The audit warns by it and knots are chosen by it, with one limit: a ratio of dia
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.leader.passing import passing
 from tagend.cards.leader.suitability import Meeting
@@ -18,8 +19,7 @@ from tagend.cards.practice.rules import Limits
 By = Literal["thick", "heavy", "stiff"]
 
 
-@dataclass(frozen=True, slots=True)
-class Apart:
+class Apart(Struct, frozen=True):
     """How many times as thick the strand above would be, were both of one material."""
 
     by: By
@@ -42,8 +42,7 @@ class Apart:
         return max(self.low, 1 / self.high)
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """What is known of how far apart two strands are, and what is thick."""
 
     apart: tuple[Apart, ...]

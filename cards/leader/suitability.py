@@ -1,7 +1,8 @@
 """Whether a knot suits two strands: a knot and where strands meet in, the reason against it out."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.units import DIAMETER_MM
 from tagend.cards.leader.said import Said, said
@@ -10,8 +11,7 @@ from tagend.cards.practice.materials import Material, Strand
 from tagend.cards.practice.printed_sizes import step_up_to
 
 
-@dataclass(frozen=True, slots=True)
-class Meeting:
+class Meeting(Struct, frozen=True):
     """Two strands that one knot joins."""
 
     upper: Material  # towards the butt

@@ -1,14 +1,14 @@
 """The order of tying: a leader in; its knots in an order that every one of them allows, out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.leader.leader import Leader
 from tagend.cards.practice.knots import Knot
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tie:
+class Tie(Struct, frozen=True, kw_only=True):
     """One knot to tie, between two sections counted from the butt, the first of which is 1."""
 
     knot: Knot

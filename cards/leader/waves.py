@@ -10,8 +10,9 @@ French, Vibrations and Waves, or Crawford, Waves; bending: any mechanics of mate
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm
@@ -23,8 +24,7 @@ _NMM2_IN_GPA_MM4 = 1000
 _G_IN_MM3 = Fraction(1, 1000)  # at 1 g/cm3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Strip:
+class Strip(Struct, frozen=True, kw_only=True):
     """One piece as a string, at its longest; pairs are of its butt end and of its fly end."""
 
     from_mm: Fraction  # from the fly to its butt end
@@ -34,8 +34,7 @@ class Strip:
     stiffness: tuple[Spread, Spread] | None  # EI, N mm2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measure:
+class Measure(Struct, frozen=True, kw_only=True):
     """One leader as a string, from the butt to the fly; None where a density is not known."""
 
     joints: tuple[Passing, ...]

@@ -1,6 +1,6 @@
 """Everything computed from a recipe: a recipe and the tyer's practice in, one worksheet out."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tagend.cards.leader.audit import Finding, audit
 from tagend.cards.leader.leader import Leader, work_out
@@ -8,8 +8,7 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 
 
-@dataclass(frozen=True, slots=True)
-class Worksheet:
+class Worksheet(Struct, frozen=True):
     """One leader worked out and audited; cards, labels, tables and JSON all read this."""
 
     leader: Leader

@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import Generic, Literal, TypeVar
+
+from msgspec import Struct
 
 from tagend.cards.base.named_table import NamedTable
 from tagend.cards.practice.materials import Strand
@@ -26,8 +27,7 @@ LENGTHS = ("lap", "fold", "heavy_fold", "light_fold", "loop")
 TIED = ("upper", "lower")  # those of a knot that ties one side  # those of a length
 
 
-@dataclass(frozen=True, slots=True)
-class Rung:
+class Rung(Struct, frozen=True):
     """A row of a ladder of turns, for strands of `from_mm` and thicker."""
 
     heavy: int
@@ -35,8 +35,7 @@ class Rung:
     from_mm: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
-class ExtraTurns:
+class ExtraTurns(Struct, frozen=True):
     """Turns added on the light side where the heavy strand is so many times as thick."""
 
     ratio: Fraction
@@ -44,8 +43,7 @@ class ExtraTurns:
     most: int  # turns that print has on a side
 
 
-@dataclass(frozen=True, slots=True)
-class Takes:
+class Takes(Struct, frozen=True):
     """What one side of a knot takes up; the head of knots.toml says what each part means."""
 
     core: int = 0
@@ -56,8 +54,7 @@ class Takes:
     hold: int = 1
 
 
-@dataclass(frozen=True, slots=True)
-class Sides(Generic[T]):
+class Sides(Struct, Generic[T], frozen=True):
     """One thing of each side of a knot: wire is always heavy, else the thicker strand is."""
 
     heavy: T
@@ -68,8 +65,7 @@ class Sides(Generic[T]):
         return self.heavy if side == "heavy" else self.light
 
 
-@dataclass(frozen=True, slots=True)
-class Knot:
+class Knot(Struct, frozen=True):
     """One knot of the knots file; its head says what each key means."""
 
     name: str
@@ -112,8 +108,7 @@ class Knot:
         return len(self.turns) > 1
 
 
-@dataclass(frozen=True, slots=True)
-class Hold:
+class Hold(Struct, frozen=True):
     """A row of the ladder of hands: the end to hold on strands of `from_mm` and thicker."""
 
     length_mm: Fraction
@@ -123,8 +118,7 @@ class Hold:
 Step = TypeVar("Step", Rung, Hold)  # of a ladder
 
 
-@dataclass(frozen=True, slots=True)
-class Knots(NamedTable[Knot]):
+class Knots(NamedTable[Knot], frozen=True):
     """Every knot, and the lengths that all of them ask of the hands."""
 
     hold: tuple[Hold, ...]

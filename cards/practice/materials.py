@@ -1,10 +1,11 @@
 """Materials: the materials file and a person's own tables in, materials by name or code out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Literal, get_args
+
+from msgspec import Struct
 
 from tagend.cards.base.file_schema import FLAG, by, table
 from tagend.cards.base.named_table import (
@@ -22,8 +23,7 @@ Strand = Literal["line", "wire", "stranded wire", "thread"]  # what a knot is ti
 Range = tuple[Fraction, Fraction]  # lowest and highest
 
 
-@dataclass(frozen=True, slots=True)
-class Material:
+class Material(Struct, frozen=True):
     """One material of the materials file; its head says what each key means."""
 
     name: str

@@ -1,9 +1,10 @@
 """How a person ties: the knots, materials, rules and habits that a worksheet goes by."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import Length
@@ -31,8 +32,7 @@ _TAPE_IN_MM = INCH_MM / 4
 _TAPE_METRIC_MM = Fraction(5)
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Struct, frozen=True):
     """The knots for one meeting, in the order in which they are considered."""
 
     own: tuple[Knot, ...]  # the person's habits, which come first
@@ -43,8 +43,7 @@ class Choice:
         return tuple(dict.fromkeys((*self.own, *self.usual)))
 
 
-@dataclass(frozen=True, slots=True)
-class OwnLap:
+class OwnLap(Struct, frozen=True):
     """What a person's own hands take of the strand above and of the one below a knot, in mm.
 
     Of a knot in one strand both are its fold.
@@ -54,8 +53,7 @@ class OwnLap:
     below_mm: Fraction
 
 
-@dataclass(frozen=True, slots=True)
-class Practice:
+class Practice(Struct, frozen=True):
     """Common practice, with what a person's shop file changes of it."""
 
     knots: Knots

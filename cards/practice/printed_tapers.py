@@ -1,7 +1,8 @@
 """Tapers in print: our file of them in, their diameters from the butt to the fly out."""
 
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables
 from tagend.cards.base.named_table import SOURCE_MOST, read_our_file
@@ -9,16 +10,14 @@ from tagend.cards.base.units import Diameter, parse_diameter
 from tagend.cards.base.value_readers import list_of, text_line
 
 
-@dataclass(frozen=True, slots=True)
-class PrintedTaper:
+class PrintedTaper(Struct, frozen=True):
     """The diameters of a leader in print, of one material, and where it is printed."""
 
     diameters: tuple[Diameter, ...]
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class _PrintedTapers:
+class _PrintedTapers(Struct, frozen=True):
     tapers: tuple[PrintedTaper, ...]
 
 

@@ -1,9 +1,10 @@
 """A rack file: the spools on a person's bench; TOML in, checked spools out."""
 
 import re
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables
 from tagend.cards.base.toml_file import read_toml
@@ -17,8 +18,7 @@ from tagend.layouts.base.quantities import LENGTH_MM
 SPOOLS_MOST = 500
 
 
-@dataclass(frozen=True, slots=True)
-class Spool:
+class Spool(Struct, frozen=True):
     """One spool of line and what is left on it."""
 
     label: str  # what the person calls it
@@ -30,8 +30,7 @@ class Spool:
     bought: date | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Rack:
+class Rack(Struct, frozen=True):
     """The spools in the order of their file, each with a label of its own."""
 
     spools: tuple[Spool, ...]

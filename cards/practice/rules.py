@@ -1,10 +1,12 @@
 """The audit's rules as data: the rules file and a person's own settings in, rules out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from typing import Literal, cast, get_args
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.file_schema import ANY, TableReader, choice, table
 from tagend.cards.base.named_table import read_our_file
@@ -33,16 +35,14 @@ _WRITE = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(Struct, frozen=True):
     """What a rule compares with: mm where the rules file gives a unit, plain numbers where not."""
 
     kind: str  # a key of `_WRITE`
     figures: Limits
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
+class Rule(Struct, frozen=True, kw_only=True):
     """One rule, with its limits by name."""
 
     name: str
@@ -57,8 +57,7 @@ class Rule:
         return tuple(figure for limit in self.limit.values() for figure in limit.figures)
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
+class Setting(Struct, frozen=True):
     """What a person sets of a rule."""
 
     severity: Severity | None = None

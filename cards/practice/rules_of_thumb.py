@@ -1,8 +1,9 @@
 """Rules of thumb: the file of them in; butts and tippets by their use, wear too, out."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+
+from msgspec import Struct
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables, whole_number
 from tagend.cards.base.named_table import read_our_file
@@ -18,16 +19,14 @@ from tagend.cards.base.value_readers import list_of, text_line
 from tagend.cards.practice.materials import Range
 
 
-@dataclass(frozen=True, slots=True)
-class ButtFor:
+class ButtFor(Struct, frozen=True):
     """The butt for line weights."""
 
     line: str
     diameter: Diameter
 
 
-@dataclass(frozen=True, slots=True)
-class SaltButtFor:
+class SaltButtFor(Struct, frozen=True):
     """The butt for line weights in salt water, which is told by strength."""
 
     line: str
@@ -35,8 +34,7 @@ class SaltButtFor:
     most: Strength | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RulesOfThumb:
+class RulesOfThumb(Struct, frozen=True, kw_only=True):
     """What the file says; its head explains every key and names the sources."""
 
     butt_of_tip: Fraction

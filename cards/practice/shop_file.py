@@ -1,9 +1,10 @@
 """A shop file: what belongs to the person and not the recipe; TOML in, practice and wishes out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import cast, get_args
+
+from msgspec import Struct
 
 from tagend.cards.base.file_schema import TableReader, by, choice, table
 from tagend.cards.base.named_table import read_our_file
@@ -22,8 +23,7 @@ from tagend.layouts.base.near_names import suggestion
 Raw = Mapping[str, object]
 
 
-@dataclass(frozen=True, slots=True)
-class Shop:
+class Shop(Struct, frozen=True):
     """What a shop file says, checked; absent words leave the usual."""
 
     name: str | None = None

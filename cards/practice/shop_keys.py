@@ -2,7 +2,8 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 _HEAD = "# What belongs to the person, not to the recipe. Name it with --shop, or in TAGEND_SHOP."
 _MORE = """
@@ -14,8 +15,7 @@ _MORE = """
 """
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ShopKey:
+class ShopKey(Struct, frozen=True, kw_only=True):
     """A key whose value is a text."""
 
     key: str

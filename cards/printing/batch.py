@@ -1,8 +1,10 @@
 """A batch of the book in; its bench sheet, cards and labels as one PDF out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from functools import partial
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.book.leaders import BookLeader
 from tagend.cards.book.tying import TiedBatch
@@ -19,8 +21,7 @@ from tagend.cards.words.shopping import spool_name
 from tagend.layouts.sheets.sheet import Sheet
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BatchWishes:
+class BatchWishes(Struct, frozen=True, kw_only=True):
     """What a person wants of a batch on paper; None leaves a kind out."""
 
     bench: bool = False

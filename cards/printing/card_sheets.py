@@ -2,8 +2,9 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import length
 from tagend.cards.printing.hole import with_hole
@@ -20,8 +21,7 @@ from tagend.layouts.sheets.shelves import RunOrder
 from tagend.layouts.stock.formats import CardSize, Paper
 
 
-@dataclass(frozen=True, slots=True)
-class SheetWishes:
+class SheetWishes(Struct, frozen=True):
     """How cards are to stand on their sheets; lengths are points."""
 
     backs: Backs = "fold"

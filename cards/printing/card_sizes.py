@@ -1,8 +1,10 @@
 """What cards say and the sizes there are in; cards out that hold it, or what would do."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import islice, zip_longest
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.backs import Missing
 from tagend.cards.faces.block import TooSmall
@@ -19,8 +21,7 @@ _NAMED = 3  # sizes in one message
 _OF_CARD = 2  # sides
 
 
-@dataclass(frozen=True, slots=True)
-class CardSizes:
+class CardSizes(Struct, frozen=True):
     """The size that the cards of a run are to have, and what else may be taken or told."""
 
     size: CardSize
@@ -34,8 +35,7 @@ class CardSizes:
         return [self.size, *(card for card in known if _room(card) > _room(self.size))]
 
 
-@dataclass(frozen=True, slots=True)
-class LeaderCards:
+class LeaderCards(Struct, frozen=True):
     """The cards of a leader, and what they have no room for."""
 
     cards: tuple[Card, ...]

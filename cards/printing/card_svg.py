@@ -1,7 +1,8 @@
 """A leader and how a person wants its cards in, the bytes of an SVG of all their sides out."""
 
-from dataclasses import replace
 from functools import cache, partial
+
+from msgspec.structs import replace
 
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.printing.cards import CardWishes, made_cards

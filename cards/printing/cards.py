@@ -1,9 +1,11 @@
 """Worksheets and how a person wants their cards in, the bytes of a PDF of pocket cards out."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
 from functools import cache, partial
 from typing import TYPE_CHECKING, TypeAlias
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import ShownUnit, length
 from tagend.cards.faces.block import TooSmall
@@ -40,8 +42,7 @@ MakeCode: TypeAlias = Callable[[Leader, Practice], Symbol]
 _FEW = 12  # leaders, for which another size and knots on cards of their own are tried besides
 
 
-@dataclass(frozen=True, slots=True)
-class CardWishes:
+class CardWishes(Struct, frozen=True):
     """What a person wants of the cards; None leaves the usual."""
 
     size: str | None = None
@@ -57,8 +58,7 @@ class CardWishes:
     ruler: bool = False  # along the edge of the last side
 
 
-@dataclass(frozen=True, slots=True)
-class MadeCards:
+class MadeCards(Struct, frozen=True):
     """All cards of a run, and what found no room on them."""
 
     cards: tuple[Card, ...]

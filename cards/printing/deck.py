@@ -1,8 +1,9 @@
 """A deck: what its cards say in; its leaves numbered, in type of one size, out."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import product
+
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import DROP, LEADING, Scale, TooSmall
 from tagend.cards.faces.card_text import CardText

@@ -3,8 +3,9 @@
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.imprint import Imprint
@@ -39,8 +40,7 @@ DUPLEX: Mapping[str, Duplex] = {"long-edge": "long edge", "short-edge": "short e
 _TOLD = (TextTooLong, FontMissing, NotProven)
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(Struct, frozen=True):
     """What all that a shop prints has in common."""
 
     practice: Practice
@@ -106,8 +106,7 @@ def job_of(shop: Shop, logo: Raster | None = None) -> Job:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class LeftOut:
+class LeftOut(Struct, frozen=True):
     """What a leader's card has no room for, and the size of card that holds it."""
 
     name: str

@@ -1,9 +1,11 @@
 """A label that a sheet of labels is too small for, in; what would hold it, in a line, out."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import islice
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import wallet_label
@@ -21,8 +23,7 @@ from tagend.layouts.stock.formats import LabelSheet
 _NAMED = 3  # sheets in one message
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(Struct, frozen=True):
     """A leader that wants a label on a sheet."""
 
     told: Told

@@ -2,9 +2,11 @@
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache, partial
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label_lines import PLAIN, LabelNote
@@ -27,8 +29,7 @@ __all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets", "notes_for
 _LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 
 
-@dataclass(frozen=True, slots=True)
-class LabelWishes:
+class LabelWishes(Struct, frozen=True):
     """What a person wants of a sheet of labels; None leaves the usual."""
 
     stock: str | None = None

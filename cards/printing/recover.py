@@ -3,8 +3,10 @@
 import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from time import monotonic
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.code.notation import MARK, read_notation
 from tagend.cards.practice.practice import Practice
@@ -23,8 +25,7 @@ _SHOWN = 60  # characters of a text that is not ours
 _ENOUGH = 5  # faults told of one picture
 
 
-@dataclass(frozen=True, slots=True)
-class Recovered:
+class Recovered(Struct, frozen=True):
     """What a source holds."""
 
     what: str  # that the recipes were found in

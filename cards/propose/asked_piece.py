@@ -1,7 +1,8 @@
 """A piece whose length is asked for, such as a sighter: a text in, the checked piece out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.base.units import Diameter, Length, Strength, parse_diameter, parse_length
 from tagend.cards.practice.practice import Practice
@@ -13,8 +14,7 @@ from tagend.layouts.base.quantities import with_unit
 _SIGHTER = "sighter"  # a name of the materials file
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AskedPiece:
+class AskedPiece(Struct, frozen=True, kw_only=True):
     """A piece that is not shared out; what is None may be as the rack has it."""
 
     part: Part

@@ -1,7 +1,8 @@
 """A taper as a person asks for it in; the wish, and the strands that there are for it, out."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.base.units import Diameter, Length
 from tagend.cards.practice.practice import Practice
@@ -18,8 +19,7 @@ from tagend.cards.propose.wish import USUAL_SHARES, Shares, Wish, read_tippet
 from tagend.layouts.base.faults import refused, under
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AskedTaper:
+class AskedTaper(Struct, frozen=True, kw_only=True):
     """What is asked for; strands and pieces in words, which depend on the materials there are."""
 
     total: Length

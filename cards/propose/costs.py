@@ -2,9 +2,10 @@
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
+
+from msgspec import Struct
 
 from tagend.cards.leader.choosing import choice_for
 from tagend.cards.leader.passing import passing
@@ -16,8 +17,7 @@ from tagend.cards.propose.supplies import Supply, meeting_of, once
 _FINENESS = 1_000_000  # logarithms are counted in millionths, so that costs are whole numbers
 
 
-@dataclass(frozen=True, slots=True, order=True, kw_only=True)
-class Cost:
+class Cost(Struct, frozen=True, order=True, kw_only=True):
     """What speaks against a taper, the gravest first."""
 
     worst: int = 0  # the logarithm of how far apart the worst joint is; 0 where none is too far

@@ -2,9 +2,11 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import accumulate, pairwise
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.propose.tape import Tape
 from tagend.cards.propose.wish import Shares
@@ -16,8 +18,7 @@ _FALL = Fraction(2, 3)
 _LEAST_OF_PLAN = Fraction(9, 10)
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """The lengths of a leader of so many sections, where every spool has enough; in marks."""
 
     shares: Shares

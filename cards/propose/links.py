@@ -1,9 +1,10 @@
 """How one strand hangs below another: supplies in; what knots take, or that none holds, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.cards.base.units import parse_span
@@ -23,8 +24,7 @@ Takes = tuple[Fraction, Fraction]  # mm of the strand above and of the one below
 Chain = Sequence[Supply]  # two strands, and the sighter between them if it comes there
 
 
-@dataclass(frozen=True, slots=True)
-class Links:
+class Links(Struct, frozen=True):
     """The knots between strands, and at the ends of a leader."""
 
     wish: Wish

@@ -1,10 +1,12 @@
 """Which strand may hang below which, and what knots take: a wish and strands in, a net out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cache
 from itertools import product
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.printed_sizes import PRINTED_MM
@@ -19,8 +21,7 @@ Places = tuple[int | None, int | None]
 _NONE = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
-class Ending:
+class Ending(Struct, frozen=True):
     """How a leader may end: the tippet, and what is asked for above and below it."""
 
     tippet: Supply
@@ -28,8 +29,7 @@ class Ending:
     guard: Supply | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Net:
+class Net(Struct, frozen=True, kw_only=True):
     """The strands that a taper may take, thickest first, and how they may follow each other."""
 
     wish: Wish

@@ -1,8 +1,9 @@
 """The best tapers as recipes: a wish and the line there is in, a few proposals out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.units import parse_span
 from tagend.cards.leader.audit import audit
@@ -25,8 +26,7 @@ PROPOSED = 3
 _LOOKED_AT = 12  # the best by their joints, of which those with fewer findings come first
 
 
-@dataclass(frozen=True, slots=True)
-class Proposal:
+class Proposal(Struct, frozen=True):
     """One taper, and the strand that each of its sections is cut from."""
 
     recipe: Recipe

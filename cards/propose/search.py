@@ -2,11 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from functools import cache
 from heapq import heapify, heappop, heappush
 from itertools import count, islice
 from operator import ge
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.propose.costs import Cost, StepCosts
 from tagend.cards.propose.lengths import Plan, plan_of
@@ -18,8 +20,7 @@ STEPS = 15_000  # that ways are lengthened by, at the most
 Ahead = Callable[[int, int], Cost | None]  # what a strand and so many steps to an end cost at least
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Struct, frozen=True):
     """A way down a net, whole or as far as it goes."""
 
     net: Net

@@ -1,7 +1,8 @@
 """How big a step may be: where strands meet in, whether they may follow each other out."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness
 from tagend.cards.leader.steps import big, step_of
@@ -10,8 +11,7 @@ from tagend.cards.practice.rules import Limits
 from tagend.cards.recipe.recipe import SECTIONS_MOST
 
 
-@dataclass(frozen=True, slots=True)
-class StepLimit:
+class StepLimit(Struct, frozen=True):
     """The limit of the rule "step", or what a person writes instead."""
 
     limits: Limits

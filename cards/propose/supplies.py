@@ -2,9 +2,10 @@
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeVar
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.base.units import Diameter, Strength
@@ -20,8 +21,7 @@ from tagend.layouts.base.faults import refused
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
-class Supply:
+class Supply(Struct, frozen=True):
     """Line that a section can be cut from."""
 
     material: str

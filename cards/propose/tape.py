@@ -1,7 +1,8 @@
 """The marks that lengths are written in: the length to share in, whole marks and spellings out."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.hand_marks import FOOT_MM, WHOLE_MM
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length
@@ -14,8 +15,7 @@ from tagend.layouts.base.quantities import INCH_MM
 _SHORTEST_MM: dict[ShownUnit, Fraction] = {"in": 6 * INCH_MM, "cm": Fraction(150)}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tape:
+class Tape(Struct, frozen=True, kw_only=True):
     """What is shared among the pieces of a leader, in whole inches or centimetres."""
 
     unit: ShownUnit

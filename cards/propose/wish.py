@@ -1,8 +1,9 @@
 """What a person asks of a taper: words of the command line in, checked values out."""
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.units import Diameter, Length, Strength, parse_diameter
 from tagend.cards.practice.practice import Practice
@@ -12,8 +13,7 @@ from tagend.cards.recipe.strand import parse_strand
 from tagend.layouts.base.faults import Refused, refused
 
 
-@dataclass(frozen=True, slots=True)
-class Shares:
+class Shares(Struct, frozen=True):
     """How the length is shared among butt, taper and tippet, in percent."""
 
     butt: int
@@ -25,8 +25,7 @@ class Shares:
 USUAL_SHARES = Shares(60, 20, 20)
 
 
-@dataclass(frozen=True, slots=True)
-class Tippet:
+class Tippet(Struct, frozen=True):
     """The strand to end with; None where any will do."""
 
     diameter: Diameter
@@ -34,8 +33,7 @@ class Tippet:
     strength: Strength | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Wish:
+class Wish(Struct, frozen=True):
     """The taper that is asked for."""
 
     total: Length  # finished

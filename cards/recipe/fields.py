@@ -6,11 +6,13 @@ and what it is then, its class says.
 """
 
 from collections.abc import Mapping
-from dataclasses import MISSING, dataclass, fields, replace
 from keyword import iskeyword
 from typing import Any
 
-from tagend.cards.base.file_schema import FLAG, Schema
+from msgspec import NODEFAULT, Struct
+from msgspec.structs import replace
+
+from tagend.cards.base.file_schema import FLAG, Schema, usual
 from tagend.cards.recipe import values
 from tagend.cards.recipe.recipe import (
     SECTIONS_MOST,
@@ -25,8 +27,7 @@ from tagend.cards.recipe.recipe import (
 from tagend.cards.recipe.values import DIAMETER, LENGTH, SHORT_LENGTH, STRAND
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(Struct, frozen=True):
     """One key of a recipe file, and where else it is found."""
 
     key: str
@@ -117,11 +118,6 @@ FIELDS: Mapping[type, tuple[Field, ...]] = {
 }
 
 
-def usual(cls: type) -> dict[str, object]:
-    """Return what each field of a class is when left out; `MISSING` where it has to be written."""
-    return {field.name: field.default for field in fields(cls)}
-
-
 def said(whole: Any) -> dict[str, Any]:
     """Return the fields of a recipe, or of a part of one, that say other than when left out."""
     return {
@@ -135,7 +131,7 @@ def _flat(cls: type, heading: str = "") -> dict[str, Field]:
     left_out = usual(cls)
     return {
         field.column or field.key: replace(
-            field, heading=heading, needed=left_out[field.name] is MISSING
+            field, heading=heading, needed=left_out[field.name] is NODEFAULT
         )
         for field in FIELDS[cls]
         if field.part is None

@@ -1,9 +1,10 @@
 """A recipe as it was written, checked: the sections of one leader from the butt to the fly."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.base.units import Diameter, Length, Span, Strength
 
@@ -17,8 +18,7 @@ SECTIONS_MOST = 30  # the longest published tapers have ten
 VARIANTS_MOST = 30
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Struct, frozen=True):
     """One piece of line. Absent words are chosen by rule in the worksheet."""
 
     length: Span
@@ -32,31 +32,27 @@ class Section:
     bought: bool = False  # bought at its length with its loops or ends, and not cut from a spool
 
 
-@dataclass(frozen=True, slots=True)
-class Butt:
+class Butt(Struct, frozen=True):
     """The end at the fly line: a loop, or `none` for a bare end."""
 
     end: str | None = None
     loop: Length | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Fly:
+class Fly(Struct, frozen=True):
     """The end at the fly: the knot, or `none` for a bare end."""
 
     knot: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Reach:
+class Reach(Struct, frozen=True):
     """What adds to the leader between the angler's hand and the fly."""
 
     line_out: Length  # fly line outside the tip ring
     rod: Length
 
 
-@dataclass(frozen=True, slots=True)
-class Strand:
+class Strand(Struct, frozen=True):
     """Line that a variant puts in; without a length it is as long as what it replaces."""
 
     diameter: Diameter
@@ -69,8 +65,7 @@ class Strand:
         return self.written
 
 
-@dataclass(frozen=True, slots=True)
-class Variant:
+class Variant(Struct, frozen=True):
     """What one variant of a leader changes; its lengths mean what the recipe's own mean."""
 
     name: str  # follows the leader's own: `in hard wind`
@@ -84,8 +79,7 @@ class Variant:
     total: Length | None = None  # finished
 
 
-@dataclass(frozen=True, slots=True)
-class Recipe:
+class Recipe(Struct, frozen=True):
     """A leader as a person wants it; `lengths` says what the sections' lengths mean."""
 
     name: str

@@ -1,8 +1,9 @@
 """Line in one text, as a person asks for it at a counter: `0.028 in fluorocarbon 60 lb 12 in`."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
+
+from msgspec import Struct
 
 from tagend.cards.base.units import (
     Span,
@@ -21,8 +22,7 @@ _LONGEST = 120  # characters
 _HINT = 'write diameter and material, such as "0.028 in fluorocarbon 60 lb 12 in"'
 
 
-@dataclass(frozen=True, slots=True)
-class StrandByStrength:
+class StrandByStrength(Struct, frozen=True):
     """Line whose diameter is not said, and must be found on a spool."""
 
     strength: Strength

@@ -3,7 +3,8 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.tables.meaning import STRAND, Meaning
 from tagend.cards.tables.quantity_cells import KIND, is_bare, unit_by_size

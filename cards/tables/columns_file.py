@@ -5,8 +5,9 @@ A heading's meaning is written as one that needs no question: `"Size A" = "butt 
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from types import MappingProxyType
+
+from msgspec import Struct, field
 
 from tagend.cards.base.toml_edit import with_value
 from tagend.cards.base.toml_file import read_toml
@@ -22,8 +23,7 @@ _HEAD = """\
 _NONE: Mapping[str, str] = MappingProxyType({})
 
 
-@dataclass(frozen=True, slots=True)
-class Answers:
+class Answers(Struct, frozen=True):
     """What is known of a table besides itself."""
 
     columns: Mapping[str, str] = field(default_factory=lambda: _NONE)  # meanings by heading

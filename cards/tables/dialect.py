@@ -10,9 +10,10 @@ import re
 from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from io import StringIO
 from statistics import median
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import refused
 
@@ -30,8 +31,7 @@ _SIGNS = {  # a comma between digits may be a decimal one
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Lines:
+class Lines(Struct, frozen=True):
     """What a table holds, line by line."""
 
     header: tuple[str, ...]  # in small letters, with _ for spaces

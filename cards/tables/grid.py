@@ -1,14 +1,14 @@
 """The cells of one sheet as text, each known by its address: `B7`."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 MOST_COLUMNS = 300
 MOST_ROWS = 20_000
 
 
-@dataclass(frozen=True, slots=True)
-class SheetCells:
+class SheetCells(Struct, frozen=True):
     """What a sheet holds, line by line, as a spreadsheet shows it."""
 
     rows: tuple[Sequence[str], ...]  # trimmed texts; dates as 2026-05-31

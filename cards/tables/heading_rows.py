@@ -2,7 +2,8 @@
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.tables.columns import COLUMNS
 from tagend.cards.tables.grid import SheetCells
@@ -13,8 +14,7 @@ _LOOKED_AT = 40  # rows
 _LEAST = 2  # headings; fewer are no table
 
 
-@dataclass(frozen=True, slots=True)
-class Headings:
+class Headings(Struct, frozen=True):
     """The headings of a sheet, each unlike the others, and the row that its data begin in."""
 
     row: int

@@ -1,7 +1,8 @@
 """What one column of a table says of leaders: its heading in, its meaning out, if it has one."""
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
+
+from msgspec import Struct
 
 from tagend.cards.recipe.fields import OF_SECTION
 from tagend.cards.tables.columns import COLUMNS, NUMBER
@@ -16,8 +17,7 @@ UNIT_KIND = {
 Doubt = Literal["", "meaning", "unit"]
 
 
-@dataclass(frozen=True, slots=True)
-class Meaning:
+class Meaning(Struct, frozen=True):
     """The field that a column holds; of a section, of which one. Its text is a heading again."""
 
     field: str  # a column of our own tables, or STRAND

@@ -1,8 +1,9 @@
 """Sheets as they were understood in; what of it serves another month's table too, out."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import PurePath
+
+from msgspec.structs import replace
 
 from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers

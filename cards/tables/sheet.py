@@ -1,7 +1,8 @@
 """A sheet of a table, with what each of its columns was taken as."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.tables.grid import SheetCells, column_letters
 from tagend.cards.tables.heading_rows import Headings
@@ -11,8 +12,7 @@ from tagend.cards.tables.meaning import Doubt, Meaning
 _SHOWN = 3  # cells
 
 
-@dataclass(frozen=True, slots=True)
-class SheetColumn:
+class SheetColumn(Struct, frozen=True):
     """One column of a sheet, as it was understood."""
 
     place: int  # counted from 0
@@ -26,8 +26,7 @@ class SheetColumn:
         return column_letters(self.place)
 
 
-@dataclass(frozen=True, slots=True)
-class Understood:
+class Understood(Struct, frozen=True):
     """A sheet whose headings were found."""
 
     grid: SheetCells

@@ -1,7 +1,8 @@
 """A sheet in; where its headings stand and what each of its columns means, with doubts, out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.tables.bare_units import with_units
 from tagend.cards.tables.columns import NUMBER

@@ -1,7 +1,8 @@
 """One leader as a table has it, cell by cell; and one row of a table."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.recipe.fields import OF_RECIPE
 from tagend.cards.tables.meaning import STRAND, Meaning
@@ -11,8 +12,7 @@ from tagend.layouts.base.faults import Fault
 MAKES = frozenset(("length", "diameter", "strength", STRAND))  # what a section is known by
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """What one cell says, and where it stands."""
 
     text: str
@@ -24,8 +24,7 @@ class Spot:
 Said = Mapping[str, Spot]  # by column of our own tables
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Struct, frozen=True):
     """One leader as a table has it."""
 
     row: str  # where it begins: A7
@@ -36,8 +35,7 @@ class Written:
     own: bool = False  # in a table of our own, which is read to the letter
 
 
-@dataclass(frozen=True, slots=True)
-class SheetRow:
+class SheetRow(Struct, frozen=True):
     """One row with what its cells say, by their columns."""
 
     row: int

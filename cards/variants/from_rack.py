@@ -2,9 +2,10 @@
 
 import math
 from collections.abc import Sequence, Set
-from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from tagend.cards.leader.parts import fly_end_mm
 from tagend.cards.practice.line_kind import Line

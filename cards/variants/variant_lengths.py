@@ -1,8 +1,9 @@
 """A leader's lengths changed: a recipe and the wish for its butt or total in, a recipe out."""
 
 from collections.abc import Iterable, Mapping, Sequence, Set
-from dataclasses import replace
 from fractions import Fraction
+
+from msgspec.structs import replace
 
 from tagend.cards.base.hand_marks import hand_mark_mm, on_hand_marks
 from tagend.cards.base.shown_lengths import FINEST_MM, ShownUnit, length, length_number

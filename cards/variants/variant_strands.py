@@ -1,7 +1,8 @@
 """A leader's strands changed: a recipe and a change in; sections put in, left out or added, out."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.base.plural import counted
 from tagend.cards.leader.choosing import butt_end, fly_end, joints

@@ -1,8 +1,9 @@
 """A batch in; what it takes of each spool, and what is to buy for it, in words of one language."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import length, line_length, line_to_buy, thickness
 from tagend.cards.batches.batch import Batch, Cut, LeaderAt, Pull
@@ -14,8 +15,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.cards.words.shopping import ready_made, shortage_line
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutTold:
+class CutTold(Struct, frozen=True, kw_only=True):
     """Equal pieces of one section."""
 
     count: int
@@ -24,8 +24,7 @@ class CutTold:
     section: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PullTold:
+class PullTold(Struct, frozen=True, kw_only=True):
     """What a batch takes from one spool, or from one kind of line where there is no rack."""
 
     spool: str | None
@@ -37,8 +36,7 @@ class PullTold:
     runs_out_at: LeaderAt | None
 
 
-@dataclass(frozen=True, slots=True)
-class BatchTold:
+class BatchTold(Struct, frozen=True):
     """A batch in words."""
 
     pulls: tuple[PullTold, ...]

@@ -1,9 +1,11 @@
 """Cautions for cards: what a leader's tying involves in, what to heed out, most important first."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal, get_args
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.file_schema import TableReader, by, table
 from tagend.cards.base.named_table import SOURCE_MOST, read_our_file
@@ -17,8 +19,7 @@ SHORT_MOST = 60  # one line of a card
 LONG_MOST = 200
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(Struct, frozen=True):
     """One caution of the cautions file, in a line and in full."""
 
     name: str

@@ -1,7 +1,8 @@
 """Leaders compared, in words: leaders and their measures in; a table and what differs out."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.leader.passing import Spread
 from tagend.cards.leader.waves import Measure, measure
@@ -10,8 +11,7 @@ from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Struct, frozen=True):
     """What is told of leaders side by side, in their order."""
 
     table: tuple[tuple[str, ...], ...]  # a row of headings, then one for each

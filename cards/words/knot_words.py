@@ -3,7 +3,7 @@
 What a person's shop file says of a knot stands as it is written there, in every language.
 """
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import USUAL_ROLES, Knot

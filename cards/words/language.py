@@ -8,10 +8,11 @@ in English.
 import os
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Literal, TypeAlias, TypedDict, cast
+
+from msgspec import Struct
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.practice.shop_file import Shop
@@ -58,8 +59,7 @@ class LanguageFile(TypedDict):
     refusals: Mapping[str, str]  # by the English ones; see `refusal_words`
 
 
-@dataclass(frozen=True, slots=True)
-class Wording:
+class Wording(Struct, frozen=True):
     """The words and the number style of what is printed."""
 
     language: str

@@ -1,8 +1,9 @@
 """A leader's facts as words for people: shared by tables, cards and labels."""
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
 from fractions import Fraction
+
+from msgspec import Struct, field
 
 from tagend.cards.base.shown_lengths import (
     ShownUnit,
@@ -19,8 +20,7 @@ from tagend.cards.words.knot_words import knot_in
 from tagend.cards.words.language import Wording
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """A leader with what was found in it, and how it is told."""
 
     leader: Leader

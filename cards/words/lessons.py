@@ -1,8 +1,10 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.leader.allowance import Allowance
 from tagend.cards.leader.joints import End, Half
@@ -13,8 +15,7 @@ from tagend.cards.words.language import ENGLISH, Wording
 from tagend.cards.words.leader_words import Told
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lesson:
+class Lesson(Struct, frozen=True, kw_only=True):
     """One knot and the turns that it has in one leader, wherever it is tied."""
 
     knot: Knot
@@ -28,8 +29,7 @@ class Lesson:
     wording: Wording = ENGLISH
 
 
-@dataclass(frozen=True, slots=True)
-class _Place:
+class _Place(Struct, frozen=True):
     """Where a knot is tied: its turns there, and what its sides take in mm."""
 
     knot: Knot

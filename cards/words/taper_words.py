@@ -1,7 +1,8 @@
 """A taper in; how it falls from the butt to the tippet, as a person compares it, out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import thickness
 from tagend.cards.leader.leader import Leader
@@ -10,8 +11,7 @@ from tagend.cards.leader.waves import measure
 from tagend.cards.words.leader_words import Told
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TaperTold:
+class TaperTold(Struct, frozen=True, kw_only=True):
     """How a taper falls, and what a wave meets on its way down an ideal string."""
 
     steps: tuple[str, ...]  # in diameter, but to a bite guard, where it rises

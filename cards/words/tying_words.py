@@ -1,6 +1,6 @@
 """The order of tying in words: a leader in; a line for each knot, with what it asks, out."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from tagend.cards.leader.joints import End, Joint
 from tagend.cards.leader.tying_order import Tie, tying_order
@@ -9,8 +9,7 @@ from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TyingLine:
+class TyingLine(Struct, frozen=True, kw_only=True):
     """What is said of one knot to tie."""
 
     where: str

@@ -3,8 +3,9 @@
 import re
 import unicodedata
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import refused
 
@@ -43,8 +44,7 @@ _SIGNS = str.maketrans(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(Struct, frozen=True):
     """A number with its unit, spelled in ASCII; `amount` is in the base unit of its kind."""
 
     number: str  # `7 1/2`, `0.023`; `7 ft 6` before inches

@@ -4,8 +4,9 @@ An item only says what stands where. Nothing here measures, fits or draws.
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
+
+from msgspec import Struct
 
 from tagend.layouts.paper.raster import Raster
 
@@ -56,8 +57,7 @@ class Path(NamedTuple):
         return mapped(self.shape, lambda x, y: (x + dx, y + dy)) if dx or dy else self.shape
 
 
-@dataclass(frozen=True, slots=True)
-class Symbol:
+class Symbol(Struct, frozen=True):
     """A QR code's modules, row by row, without the quiet zone; dark ones are 1."""
 
     text: str
@@ -93,8 +93,7 @@ class Picture(NamedTuple):
 Item: TypeAlias = TextRun | Path | Code | Picture
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(Struct, frozen=True):
     """One side of a card, or one label."""
 
     name: str

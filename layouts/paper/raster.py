@@ -1,13 +1,13 @@
 """A raster: rows of black, grey or coloured pixels, as they are stored in a PDF."""
 
-from dataclasses import dataclass
 from typing import Literal, TypeAlias
+
+from msgspec import Struct
 
 Bits: TypeAlias = Literal[1, 8, 24]
 
 
-@dataclass(frozen=True, slots=True)
-class Raster:
+class Raster(Struct, frozen=True):
     """A picture on white paper; its proportion is that of its pixels."""
 
     width: int  # pixels

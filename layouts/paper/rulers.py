@@ -1,8 +1,9 @@
 """Rulers to measure with on paper: a unit and a length in, ticks and figures out."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from typing import Literal, NamedTuple, TypeAlias
+
+from msgspec import Struct
 
 from tagend.fonts import Chain
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH, Face, Item, Path, Step, segment
@@ -18,8 +19,7 @@ RULE = 50 * MM
 _BESIDE = 0.6 * MM  # from a long tick to its figure
 
 
-@dataclass(frozen=True, slots=True)
-class _Division:
+class _Division(Struct, frozen=True):
     """How a ruler is divided; `ticks` has a length for every so many steps, the longest last."""
 
     step: float

@@ -3,9 +3,10 @@
 import math
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal, TypeAlias
+
+from msgspec import Struct
 
 from tagend.fonts import CAP_HEIGHT, Chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
@@ -37,8 +38,7 @@ _HOLDS = tuple(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class SetLine:
+class SetLine(Struct, frozen=True):
     """One line of text, ready to be placed: its runs from (0, 0)."""
 
     runs: tuple[TextRun, ...]
@@ -57,8 +57,7 @@ class SetLine:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class _Unbroken:
+class _Unbroken(Struct, frozen=True):
     """What may stand alone on a line, and what joins it to the part before; widths are ems."""
 
     join: str

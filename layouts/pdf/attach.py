@@ -2,16 +2,16 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from reportlab.pdfbase.pdfdoc import PDFObjectReference
     from reportlab.pdfgen.canvas import Canvas
 
 
-@dataclass(frozen=True, slots=True)
-class AttachedFile:
+class AttachedFile(Struct, frozen=True):
     """A file inside a PDF."""
 
     name: str

@@ -1,7 +1,8 @@
 """A paper in; the pages by which a person measures a printer with a ruler out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.fonts import OURS, Chain
 from tagend.layouts.base.faults import Refused, refused
@@ -25,8 +26,7 @@ _LEFT, _TOP, _RIGHT = 40 * MM, 60 * MM, 45 * MM  # of the words: past the scale 
 _BOLD = 0.6  # points; the lines that are measured from and to
 
 
-@dataclass(frozen=True, slots=True)
-class CalibrationWords:
+class CalibrationWords(Struct, frozen=True):
     """What is said on the pages: a title and the steps of each side.
 
     The scales and rules bear the keys of a printer's measures, which no language changes.

@@ -1,7 +1,9 @@
 """Cards on paper: a card in, the cutouts that it may be, turned and mirrored."""
 
-from dataclasses import dataclass, replace
 from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.layouts.paper.face import Face, Turn
 from tagend.layouts.sheets.sheet import Placed
@@ -17,8 +19,7 @@ _MIRRORED: dict[Axis, dict[Turn, Turn]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Card:
+class Card(Struct, frozen=True):
     """Two sides of one size; the finished card turns over like the leaf of a book."""
 
     front: Face
@@ -30,8 +31,7 @@ class Card:
             raise ValueError(f"the back of {self.front.name!r} is of another size than its front")
 
 
-@dataclass(frozen=True, slots=True)
-class Cutout:
+class Cutout(Struct, frozen=True):
     """What is cut out in one go: faces placed from its own top left corner.
 
     `fold` halves it by an upright or a level line; `back` goes on the paper's other side.

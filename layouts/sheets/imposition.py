@@ -1,7 +1,8 @@
 """Faces in, sheets out: every face at its place on real paper, with the marks to cut it out."""
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.layouts.base.faults import Fault, Refused, refused
 from tagend.layouts.paper.face import MM, Face

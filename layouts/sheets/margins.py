@@ -5,9 +5,11 @@ given as boxes. Where there is no room, nothing is added.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from itertools import islice
 from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import MM, Box, Face, Path, segment
@@ -22,8 +24,7 @@ CLEAR = 2.5 * MM  # between a help and whatever stands next to it
 CROSS, RING = 6 * MM, 1.5 * MM  # the length of a cross's lines, the radius of the ring around it
 
 
-@dataclass(frozen=True, slots=True)
-class _Margin:
+class _Margin(Struct, frozen=True):
     """A margin of a sheet, from where to where along and across; an upright one runs down."""
 
     upright: bool

@@ -1,8 +1,9 @@
 """Stock in, a page with its outline out, true to size, to hold against the real thing."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TypeAlias
+
+from msgspec import Struct
 
 from tagend.fonts import Fonts
 from tagend.layouts.paper.curves import rounded
@@ -24,8 +25,7 @@ NAME = 11.0
 LEADING = 1.35
 
 
-@dataclass(frozen=True, slots=True)
-class OutlineWords:
+class OutlineWords(Struct, frozen=True):
     """What is said below an outline: what is told of the thing, and a rule of true size."""
 
     told: tuple[str, ...]

@@ -5,8 +5,9 @@ edge lets water in. So the lines to cut by cannot be on the card's own sheet.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Literal, TypeAlias
+
+from msgspec.structs import replace
 
 from tagend.fonts import Chain
 from tagend.layouts.paper.curves import circle, rounded

@@ -7,7 +7,9 @@ came out: the sheet is drawn as far the other way. A rule is how long 100 mm cam
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
@@ -29,8 +31,7 @@ _RULES = ("rule_x", "rule_y")
 KEYS = (*_SHIFTS, *_RULES)
 
 
-@dataclass(frozen=True, slots=True)
-class Printer:
+class Printer(Struct, frozen=True):
     """A printer as measured, all in points."""
 
     front_x: float = 0.0

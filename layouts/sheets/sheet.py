@@ -1,7 +1,8 @@
 """Sheets: faces at places on real paper, with the marks that help to cut and fold them."""
 
-from dataclasses import dataclass
 from typing import Literal, TypeAlias
+
+from msgspec import Struct
 
 from tagend.layouts.paper.face import Box, Face, Path, TextRun, Turn
 
@@ -16,8 +17,7 @@ TURNED: dict[Turn, tuple[int, int, int, int]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """A face on a sheet: the top left corner of the box it fills there, after its turn."""
 
     face: Face
@@ -47,8 +47,7 @@ class Placed:
         return x + x_by_u * u + x_by_v * v, y + y_by_u * u + y_by_v * v
 
 
-@dataclass(frozen=True, slots=True)
-class Trim:
+class Trim(Struct, frozen=True):
     """What is left of a page once it is cut, and how far its design reaches beyond that."""
 
     x: float
@@ -58,8 +57,7 @@ class Trim:
     bleed: float
 
 
-@dataclass(frozen=True, slots=True)
-class Adjustment:
+class Adjustment(Struct, frozen=True):
     """How a sheet is stretched from its top left corner and then moved before it is drawn."""
 
     x: float = 0.0
@@ -72,8 +70,7 @@ class Adjustment:
         return self.scale_x * x + self.x, self.scale_y * y + self.y
 
 
-@dataclass(frozen=True, slots=True)
-class Pieces:
+class Pieces(Struct, frozen=True):
     """What comes of a sheet: so many of what a noun calls, and how many printed sides of these.
 
     A sheet of backs has sides alone.
@@ -84,8 +81,7 @@ class Pieces:
     sides: int
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     """One side of one piece of paper, in points from its top left corner, y downwards."""
 
     width: float

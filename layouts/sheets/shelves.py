@@ -5,9 +5,10 @@ of a row have one height.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
+
+from msgspec import Struct
 
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import SLACK, fits
@@ -20,8 +21,7 @@ Options = tuple[Cutout, ...]  # the ways to cut one card out
 ROW_GAP = 6 * MM
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(Struct, frozen=True):
     """What a sheet offers, and the distance between two cutouts on it; all in points."""
 
     width: float
@@ -39,8 +39,7 @@ class Room:
         return min(self.grid(cutout)) > 0
 
 
-@dataclass(frozen=True, slots=True)
-class Slot:
+class Slot(Struct, frozen=True):
     """A cutout and its top left corner, measured from the corner of the room or of the sheet."""
 
     cutout: Cutout

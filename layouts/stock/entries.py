@@ -1,8 +1,9 @@
 """One entry of a stock file in, its checked values out, or faults under their keys; names found."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import TypeVar
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import Fault, Refused, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
@@ -14,8 +15,7 @@ Format = TypeVar("Format", bound=AnyFormat)
 _MOST = 1000  # no label sheet has as many rows
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """The keys written under one name; what is asked of it and not usable raises `Refused`."""
 
     name: str

@@ -1,14 +1,14 @@
 """Papers, cards and label sheets as measurements in points."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal, TypeAlias
+
+from msgspec import Struct
 
 Shape = Literal["rectangle", "round"]
 
 
-@dataclass(frozen=True, slots=True)
-class Paper:
+class Paper(Struct, frozen=True):
     """A sheet of paper, upright."""
 
     name: str
@@ -16,8 +16,7 @@ class Paper:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
-class CardSize:
+class CardSize(Struct, frozen=True):
     """A card as it is read; `corner` is the radius of its corners."""
 
     name: str
@@ -26,8 +25,7 @@ class CardSize:
     corner: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class LabelSheet:
+class LabelSheet(Struct, frozen=True):
     """A sheet of equal labels; on a roll, the one label is the sheet.
 
     `left` and `top` lead to the first label, the pitches from one label to the next; `inset`
@@ -73,8 +71,7 @@ class LabelSheet:
 AnyFormat: TypeAlias = Paper | CardSize | LabelSheet
 
 
-@dataclass(frozen=True, slots=True)
-class Stock:
+class Stock(Struct, frozen=True):
     """What is known, by folded name and in the order written; `defaults` is a name per table."""
 
     papers: Mapping[str, Paper]

@@ -1,7 +1,8 @@
 """A label sheet's entry in, its measurements out, or what is wrong with them and by how much."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.layouts.base.faults import Fault, refuse_any, refused, under
 from tagend.layouts.paper.face import MM, POINTS_PER_INCH
@@ -69,8 +70,7 @@ def label_sheet(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _LabelRow:
+class _LabelRow(Struct, frozen=True):
     """Labels one after the other along one side of the sheet."""
 
     way: str

@@ -13,9 +13,9 @@ import shlex
 import tempfile
 from collections.abc import Iterator
 from contextlib import redirect_stdout
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from PIL import Image
 from PIL.PngImagePlugin import PngInfo
 from pypdfium2 import PdfDocument
@@ -30,8 +30,7 @@ _DARK = 128  # greys below this are printed
 _GREYS = 16  # tell lines from their soft edges, in a third of the bytes
 
 
-@dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(Struct, frozen=True):
     """One picture: a command, where `demo/` stands for the samples, and a page of its PDF."""
 
     name: str

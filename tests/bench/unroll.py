@@ -18,9 +18,10 @@ how soon a leader turns over.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import replace
 from numpy.typing import NDArray
 
 from tagend.cards.leader.leader import Leader
@@ -39,8 +40,7 @@ FLY, FLY_AREA = 3e-5, 2e-5  # kg, m2
 FAR = 0.95
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(Struct, frozen=True):
     """What is varied: speed in m/s, drag coefficient, N/m2, seconds and metres."""
 
     name: str
@@ -63,8 +63,7 @@ CASES = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Chain:
+class Chain(Struct, frozen=True):
     """The links from the held end to the fly."""
 
     link: float

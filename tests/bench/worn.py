@@ -6,11 +6,11 @@ The same label, wear and seed give the same picture.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 import cv2
 import numpy as np
+from msgspec import Struct
 from numpy.random import Generator
 from numpy.typing import NDArray
 
@@ -27,8 +27,7 @@ PAPER, INK = 0.85, 0.06
 POINTS_AT_A_MM = 1510
 
 
-@dataclass(frozen=True, slots=True)
-class Label:
+class Label(Struct, frozen=True):
     """A printed code: its modules, their size in mm, and the printer's dots to an inch."""
 
     rows: Rows
@@ -36,8 +35,7 @@ class Label:
     dpi: int
 
 
-@dataclass(frozen=True, slots=True)
-class Wear:
+class Wear(Struct, frozen=True):
     """What befalls a label, and how its picture is taken; lengths are in mm."""
 
     name: str

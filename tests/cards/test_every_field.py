@@ -3,19 +3,20 @@
 The cases come from the table and its examples, so that a new field is tried as soon as it is there.
 """
 
-import dataclasses
 import json
 from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 import pytest
+from msgspec import NODEFAULT
+from msgspec.structs import replace
 
-from tagend.cards.base.file_schema import examples_of
+from tagend.cards.base.file_schema import examples_of, usual
 from tagend.cards.code.notation import read_notation, write_notation
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.printing.recover import recipes_in
-from tagend.cards.recipe.fields import FIELDS, OF_RECIPE, OF_SECTION, Field, usual
+from tagend.cards.recipe.fields import FIELDS, OF_RECIPE, OF_SECTION, Field
 from tagend.cards.recipe.recipe import Recipe, Variant
 from tagend.cards.recipe.recipe_file import read_recipe, recipe_of
 from tagend.cards.recipe.recipe_text import recipe_text
@@ -44,7 +45,7 @@ def examples(cls: type, field: Field) -> list[object]:
 
 def least(cls: type) -> Raw:
     """Return the keys that have to be written."""
-    needed = [each for each in FIELDS[cls] if usual(cls)[each.name] is dataclasses.MISSING]
+    needed = [each for each in FIELDS[cls] if usual(cls)[each.name] is NODEFAULT]
     return {field.key: said(cls, field, least) for field in needed}
 
 
@@ -88,7 +89,7 @@ every_field = pytest.mark.parametrize(
 
 def carried(recipe: Recipe) -> Recipe:
     """Return what a recipe keeps in a spreadsheet and in a code: each variant is its own there."""
-    return dataclasses.replace(recipe, variants=())
+    return replace(recipe, variants=())
 
 
 @pytest.mark.parametrize("cls", FIELDS)

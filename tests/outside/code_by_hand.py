@@ -7,8 +7,9 @@ choice.
 
 import re
 import tomllib
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from tests.tree import ROOT
 
@@ -30,8 +31,7 @@ _SECTION = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Tied:
+class Tied(Struct, frozen=True):
     """What hands take from a text: lengths and diameters in mm, knots and materials by name."""
 
     butt: str | None

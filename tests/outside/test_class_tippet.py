@@ -4,10 +4,10 @@ As reproduced by the Game Fishing Association of Australia, "Fly Equipment"; cla
 T. Bishop, "World Record Line-Class Confusion". The rules are edited each year.
 """
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_length, parse_strength
 from tagend.cards.leader.audit import audit

@@ -6,10 +6,11 @@ is held against it. For the rest the table says what is warned of and why; all e
 customary, and no warning may come of it.
 """
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 import pytest
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.leader.audit import audit
@@ -20,8 +21,7 @@ from tests.told import in_english
 from tests.written import PRACTICE, leader, recipe, section
 
 
-@dataclass(frozen=True, slots=True)
-class Published:
+class Published(Struct, frozen=True):
     number: str
     lengths: tuple[str, ...]
     diameters: tuple[str, ...]  # none where print has none

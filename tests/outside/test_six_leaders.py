@@ -10,10 +10,10 @@ in a triangle (the perimeter of the hull of touching circles); h = N d.
 import json
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import pytest
+from msgspec import Struct
 
 from tagend.cards.leader.worksheet import worksheet
 from tagend.cards.practice.shop_file import common_practice
@@ -34,8 +34,7 @@ def wraps(turns: int, own: float, core: float, strands: int) -> float:
     return math.sqrt((turns * around) ** 2 + (turns * own) ** 2)
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(Struct, frozen=True):
     """What a side of a knot takes: the sum of its terms, and that up to a mark, by hand.
 
     In a lap the shorter side takes as much as the other, so that the knot is in the middle.
@@ -50,8 +49,7 @@ class Side:
         return self.evened or self.alone
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leader:
+class Leader(Struct, frozen=True, kw_only=True):
     """What is worked out of a leader, in inches or mm."""
 
     unit_mm: float

@@ -1,8 +1,7 @@
 """`tagend book history`: what was done, entry by entry."""
 
-from dataclasses import asdict
-
 import click
+from msgspec.structs import asdict
 
 from tagend.cards.book.changes import HistoryEntry, history
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json

@@ -1,15 +1,15 @@
 """What a rule finds: a rule and a fact in, one finding out, to be said in any language."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.said import Said
 from tagend.cards.practice.rules import Rule, Severity, Standing
 
 
-@dataclass(frozen=True, slots=True)
-class Fact:
+class Fact(Struct, frozen=True):
     """A fact about one leader."""
 
     section: int | None  # from the butt, the first is 1; None for the whole leader
@@ -22,8 +22,7 @@ class Fact:
 Look = Callable[[Leader, Rule], Iterable[Fact]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(Struct, frozen=True, kw_only=True):
     """One thing to heed in a recipe."""
 
     rule: str

@@ -2,7 +2,8 @@
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.base.units import STRENGTH_KG, Strength
 from tagend.cards.leader.audit.finding import Fact, Look

@@ -2,13 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.batches import COUNT_MOST

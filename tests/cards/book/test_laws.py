@@ -4,7 +4,6 @@ The account below is dicts and sums, and knows nothing of SQL.
 """
 
 from copy import deepcopy
-from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
 from pathlib import Path
@@ -16,6 +15,7 @@ import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
+from msgspec import Struct, field
 
 from tagend.cards.base.units import parse_length
 from tagend.cards.book.changes import changing, history, undo
@@ -53,8 +53,7 @@ NM_IN = 25_400_000
 _NM = {"in": NM_IN, "ft": 12 * NM_IN, "yd": 36 * NM_IN, "m": 10**9}
 
 
-@dataclass
-class Account:
+class Account(Struct):
     """What is in the book, by a second bookkeeper."""
 
     bought: dict[str, int] = field(default_factory=dict)  # nm by label

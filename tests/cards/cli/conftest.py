@@ -1,17 +1,16 @@
 """Fixtures: the command run in this process, and the samples in a fresh folder."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from io import BytesIO, TextIOWrapper
 from pathlib import Path
 
 import pytest
+from msgspec import Struct
 
 from tagend.cards.cli import main
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(Struct, frozen=True):
     status: int
     out: str
     err: str

@@ -1,10 +1,10 @@
 """Large files of one slip, equal names and many labels: what is told and done is bounded."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.base import schema_faults
 from tagend.cards.cli import recipe_folder

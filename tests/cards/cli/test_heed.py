@@ -1,10 +1,10 @@
 """What `check` warns of is told wherever a leader is used, and an error keeps it from paper."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.leader.worksheet import worksheet

@@ -1,9 +1,9 @@
 import os
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from reportlab.pdfgen.canvas import Canvas
 
 from tagend.cards.code.notation import write_notation

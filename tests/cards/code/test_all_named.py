@@ -1,8 +1,7 @@
 """Texts that name every knot tied: the leader is all in them, and the recipe comes back."""
 
-from dataclasses import replace
-
 from hypothesis import given, reject
+from msgspec.structs import replace
 
 from tagend.cards.code.check_characters import check_characters
 from tagend.cards.code.notation import read_notation, write_notation

@@ -1,9 +1,9 @@
 from contextlib import suppress
-from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import assume, given
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter, parse_length
 from tagend.cards.code.check_characters import CHARACTERS, check_characters

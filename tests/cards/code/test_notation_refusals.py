@@ -1,8 +1,7 @@
-from dataclasses import replace
-
 import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.code.check_characters import CHARACTERS, check_characters
 from tagend.cards.code.notation import LONGEST

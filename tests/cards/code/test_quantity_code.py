@@ -15,6 +15,7 @@ from tagend.cards.base.units import (
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.quantity_code import (
     SILENT,
+    Units,
     read_quantity,
     read_span,
     read_units,
@@ -44,7 +45,7 @@ def test_every_quantity_comes_back_whatever_unit_is_silent(quantity: Quantity) -
 @given(spans)
 def test_every_range_comes_back_whatever_unit_is_silent(span: Span) -> None:
     for unit in LENGTH_MM:
-        units = {**SILENT, Length: unit}
+        units: Units = {**SILENT, Length: unit}
         assert read_span(cursor(write_span(span, units)), units) == span
 
 

@@ -8,11 +8,11 @@ import os
 import shutil
 import threading
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from queue import Queue
 
 import pytest
+from msgspec import Struct
 from playwright.sync_api import Browser, ConsoleMessage, Page, Request, expect, sync_playwright
 
 from tagend.cards.desk.desk import Desk
@@ -25,8 +25,7 @@ CHROMIUM = shutil.which("chromium")
 expect.set_options(timeout=20_000)  # milliseconds, on a machine that is busy
 
 
-@dataclass(frozen=True, slots=True)
-class Served:
+class Served(Struct, frozen=True):
     """A desk that is being served: its folder, the address with its secret and that without."""
 
     folder: Path

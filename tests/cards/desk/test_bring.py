@@ -2,12 +2,12 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.code.notation import write_notation
 from tagend.cards.desk.bring import card, keep, look

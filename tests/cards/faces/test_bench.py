@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import length_number
 from tagend.cards.base.units import parse_line_length

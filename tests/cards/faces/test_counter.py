@@ -1,12 +1,12 @@
 """The counter sheet: one scale, groups by line weight, codes that are read, pages with a head."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 import pytest
 import zxingcpp
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.counter import Offer, counter_sheet

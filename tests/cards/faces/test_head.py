@@ -1,6 +1,5 @@
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import Block
 from tagend.cards.faces.head import continued_head, head

@@ -1,11 +1,11 @@
 """Wallet labels as numbers: every label sheet that comes with the program."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.label import wallet_label

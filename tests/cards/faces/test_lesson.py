@@ -1,8 +1,7 @@
 """How a knot is tied, on a card: its strip keeps to the width, whatever its turns."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.faces.lesson import HEIGHTS, SLIM, has_figure, lesson_block
 from tagend.cards.practice.knot_file import load_knots

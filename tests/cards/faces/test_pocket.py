@@ -1,10 +1,10 @@
 """Pocket cards as numbers: every card size that comes with the program, over many leaders."""
 
-from dataclasses import replace
 from itertools import chain
 
 import pytest
 from hypothesis import example, given, settings
+from msgspec.structs import replace
 
 from tagend.cards.faces.block import TooSmall
 from tagend.cards.faces.card_text import CardText

@@ -1,5 +1,6 @@
 import zlib
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import inked

@@ -1,8 +1,9 @@
 """Every strand of every figure could be tied: nothing broken, kinked or run through."""
 
-from dataclasses import replace
 from itertools import accumulate, combinations_with_replacement, pairwise
 from math import acos, degrees, dist, inf
+
+from msgspec.structs import replace
 
 from tagend.cards.figures.figure import knot_strands
 from tagend.cards.figures.strand import Course

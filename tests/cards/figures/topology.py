@@ -2,17 +2,17 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from math import atan2, cos, dist, floor, pi, sin, tau
+
+from msgspec import Struct
 
 Point = tuple[float, float, float]
 Curve = Sequence[Point]
 
 
-@dataclass(frozen=True, slots=True)
-class Pass:
+class Pass(Struct, frozen=True):
     """Where a curve goes over or under another: how far along it, in points, and its direction."""
 
     curve: int
@@ -24,8 +24,7 @@ class Pass:
     dy: float
 
 
-@dataclass(frozen=True, slots=True)
-class Crossing:
+class Crossing(Struct, frozen=True):
     over: Pass
     under: Pass
 

@@ -3,12 +3,12 @@
 import json
 import re
 import tomllib
-from dataclasses import dataclass
 from fractions import Fraction
 
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from msgspec import Struct
 
 from tagend.cards.cli.worksheet_lines import cut_lines
 from tagend.cards.leader.leader import check_tieable
@@ -65,8 +65,7 @@ def joints(above: str, below: str) -> list[str]:
     ]
 
 
-@dataclass(frozen=True, slots=True)
-class Bench:
+class Bench(Struct, frozen=True):
     """A recipe as it is written, the marks of the tape, and what the tape shows of the recipe."""
 
     recipe: str
@@ -75,8 +74,7 @@ class Bench:
     wanted: tuple[str, ...]  # the length of each section
 
 
-@dataclass(frozen=True, slots=True)
-class Printed:
+class Printed(Struct, frozen=True):
     """What a person has in hand: the list, and the two sides of each joint."""
 
     page: Page

@@ -1,9 +1,9 @@
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.units import Length, Span
 from tagend.cards.leader.allowance import round_up

@@ -1,10 +1,10 @@
 import math
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.passing import Passing, Spread, passing

@@ -1,9 +1,9 @@
 """Cards come onto sheets as they are wanted."""
 
-from dataclasses import replace
 from typing import get_args
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.words.language import ENGLISH, Wording, languages, wording_in

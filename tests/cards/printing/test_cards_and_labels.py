@@ -5,13 +5,13 @@ import re
 import subprocess
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import cache
 from io import BytesIO
 
 import pypdf
 import pytest
 import zxingcpp
+from msgspec.structs import replace
 from PIL import Image
 
 from tagend.cards.base.shown_lengths import length_number

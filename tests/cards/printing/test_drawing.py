@@ -1,8 +1,7 @@
 """Real cards and labels as SVGs, held to their PDFs pixel by pixel."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.faces.label_lines import PLAIN
 from tagend.cards.leader.worksheet import worksheet

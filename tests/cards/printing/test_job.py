@@ -1,9 +1,9 @@
 """What a shop file says of stock, printer and font is checked key by key, and used."""
 
 import pathlib
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.worksheet import Worksheet

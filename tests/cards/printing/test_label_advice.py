@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 
 import pytest
+from msgspec import Struct
+from msgspec.structs import replace
 
 from tagend.cards.faces.label_lines import PLAIN, LabelNote
 from tagend.cards.leader.leader import work_out
@@ -27,8 +28,7 @@ NAMES += ["sandbar-eight"]
 ASKED = LabelNote(number="3 of 12", first_out="fly", test_box=True)
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """A label that a person asks for."""
 
     recipe: Recipe
@@ -43,10 +43,10 @@ class Asked:
         return labels_sheets(JOB, [sheet], wishes)[0].placed[0].face
 
     def noting(self, **fields: object) -> "Asked":
-        return replace(self, note=replace(self.note, **fields))  # type: ignore[arg-type]
+        return replace(self, note=replace(self.note, **fields))
 
     def writing(self, **fields: object) -> "Asked":
-        return replace(self, recipe=replace(self.recipe, **fields))  # type: ignore[arg-type]
+        return replace(self, recipe=replace(self.recipe, **fields))
 
 
 LEFT_OUT: Mapping[str, Callable[[Asked], Asked]] = {

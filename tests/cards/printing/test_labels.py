@@ -1,9 +1,9 @@
 import re
-from dataclasses import replace
 from datetime import date
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from tagend.cards.faces.label_lines import LabelNote
 from tagend.cards.leader.leader import Leader

@@ -1,8 +1,7 @@
-from dataclasses import replace
-
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from PIL import Image
 
 from tagend.cards.code.check_characters import check_characters

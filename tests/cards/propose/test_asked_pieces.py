@@ -1,13 +1,13 @@
 """Pieces whose length is asked for: how they are read, and where they stand in a proposal."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from itertools import pairwise, product
 from random import Random
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter, parse_length, parse_strength
 from tagend.cards.leader.audit import audit

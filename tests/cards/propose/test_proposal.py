@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise, product
 from random import Random
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import length
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span

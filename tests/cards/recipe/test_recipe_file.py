@@ -1,11 +1,11 @@
 import tomllib
-from dataclasses import fields
 from datetime import date
 from importlib.resources.abc import Traversable
 
 import pytest
 from hypothesis import given, settings
 from jsonschema import Draft202012Validator
+from msgspec.structs import fields
 
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.practice.shop_file import common_practice

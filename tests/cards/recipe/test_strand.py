@@ -1,7 +1,6 @@
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter, parse_span, parse_strength
 from tagend.cards.practice.materials import materials_with_own

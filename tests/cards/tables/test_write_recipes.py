@@ -1,10 +1,10 @@
 import csv
-from dataclasses import replace
 from datetime import date
 from io import StringIO
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_strength
 from tagend.cards.recipe.recipe import Recipe

@@ -1,9 +1,9 @@
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.base.hand_marks import hand_mark_mm
 from tagend.cards.base.shown_lengths import FINEST_MM

@@ -1,10 +1,10 @@
 """What is found in a leader, and why a knot was chosen, said in every language."""
 
 import re
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.leader.audit import audit
 from tagend.cards.leader.leader import Leader

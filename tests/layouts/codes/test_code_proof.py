@@ -1,6 +1,5 @@
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from tagend.layouts.codes import code_proof
 from tagend.layouts.codes.code import Level, symbol, symbol_path

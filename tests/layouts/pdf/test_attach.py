@@ -3,7 +3,6 @@
 import subprocess
 import sys
 from collections.abc import Sequence
-from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
@@ -11,6 +10,7 @@ import pypdf
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from pypdf.generic import ArrayObject, DictionaryObject, NameObject, TextStringObject
 
 from tagend.layouts.pdf.attach import AttachedFile

@@ -1,10 +1,9 @@
 """What a ruler shows on the pages is what the printer did."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from tagend.cards.printing.calibration import calibration_words
 from tagend.cards.words.language import ENGLISH, languages, wording_in

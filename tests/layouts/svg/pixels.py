@@ -1,11 +1,11 @@
 """A sheet drawn as an SVG held to its PDF, pixel by pixel, by two renderers that share nothing."""
 
 import math
-from dataclasses import replace
 from functools import lru_cache
 from io import BytesIO
 
 import pytest
+from msgspec.structs import replace
 from PIL import Image, ImageChops, ImageFilter
 
 from tagend.layouts.paper.face import Face

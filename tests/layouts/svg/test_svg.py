@@ -2,9 +2,9 @@
 
 import xml.etree.ElementTree as ElementTree
 import zlib
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.fonts import OURS
 from tagend.layouts.codes.code import DESIGN_MODULE, symbol

@@ -1,9 +1,10 @@
-from dataclasses import fields, is_dataclass, replace
 from fractions import Fraction
 from typing import TypeVar
 
 import pytest
 from hypothesis import HealthCheck, given, settings
+from msgspec import Struct
+from msgspec.structs import asdict, replace
 
 from tagend.cards.base.units import Diameter, Length, Strength, parse_strength
 from tagend.cards.leader.audit import RULES, audit
@@ -98,8 +99,8 @@ def in_units(value: T, length: str, strength: str) -> T:
         return replace(value, plain=f"{value.amount / per[unit]} {unit}")
     if isinstance(value, tuple):
         return tuple(in_units(item, length, strength) for item in value)  # type: ignore[return-value]
-    if is_dataclass(value) and not isinstance(value, type):
-        inner = {f.name: in_units(getattr(value, f.name), length, strength) for f in fields(value)}
+    if isinstance(value, Struct):
+        inner = {name: in_units(part, length, strength) for name, part in asdict(value).items()}
         return replace(value, **inner)
     return value
 

@@ -1,6 +1,5 @@
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.leader.audit.knots import KNOT_RULES
 from tagend.cards.practice.practice import Practice

@@ -1,7 +1,7 @@
 import re
-from dataclasses import replace
 
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_strength
 from tagend.cards.leader.audit.records import RECORD_RULES

@@ -1,6 +1,5 @@
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.leader.audit.taper import TAPER_RULES
