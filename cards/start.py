@@ -1,7 +1,9 @@
 """Where the command begins: before the rest is loaded, which a person may stop as well."""
 
 import gc
+import os
 import signal
+import sys
 
 
 def main() -> None:
@@ -14,5 +16,16 @@ def main() -> None:
 
     try:
         run()
-    finally:
-        gc.freeze()  # else all of it is looked through once more at the end
+    except SystemExit as end:
+        _leave(end.code)
+        raise
+
+
+def _leave(status: str | int | None) -> None:
+    """End the process without taking it apart, which takes 10 ms, where no thread is at work."""
+    import threading
+
+    if isinstance(status, int) and threading.active_count() == 1:
+        sys.stdout.flush()
+        sys.stderr.flush()
+        os._exit(status)

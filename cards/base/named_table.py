@@ -2,10 +2,10 @@
 
 import os
 import re
-import tomllib
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from typing import Generic, Protocol, TypeVar
 
+import tomli
 from msgspec import Struct
 
 from tagend.cards.base.file_schema import Schema, TableReader, by
@@ -109,7 +109,7 @@ def read_our_file(name: str) -> dict[str, object]:
     """Return the tables of a data file, by its path below `cards`: `practice/knots.toml`."""
     # Plainly opened: what importlib.resources imports takes longer than all our files to read.
     with open(os.path.join(_CARDS, name), "rb") as file:
-        return tomllib.load(file)
+        return tomli.load(file)
 
 
 def _read_name(value: object) -> str:

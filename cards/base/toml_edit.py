@@ -2,8 +2,9 @@
 
 import json
 import re
-import tomllib
 from collections.abc import Callable, Mapping
+
+import tomli
 
 from tagend.layouts.base.faults import refused
 
@@ -69,7 +70,7 @@ def _set(text: str, table: str, key: str, value: str | None) -> str:
         heading = rf"""^[ \t]*\[[ \t]*["']?{re.escape(table)}["']?[ \t]*\][^\n]*\n"""
         for found in re.finditer(heading, text, re.MULTILINE):
             after = text[: found.end()] + _line(key, value) + text[found.end() :]
-            if key in tomllib.loads(after)[table]:  # else the heading was a line of some text
+            if key in tomli.loads(after)[table]:  # else the heading was a line of some text
                 return after
     home[key] = value
     return tomlkit.dumps(document)

@@ -1,6 +1,6 @@
 """TOML files: bytes in, tables out, or one fault with its line."""
 
-import tomllib
+import tomli
 
 from tagend.layouts.base.faults import Refused, refused
 
@@ -24,11 +24,11 @@ def read_toml(data: bytes) -> dict[str, object]:
             found = f"this line has {len(line)} characters"
             raise refused(found, f"write at most {LONGEST} in a line", f"line {number}")
     try:
-        tables = tomllib.loads(written)
+        tables = tomli.loads(written)
         shallow = _is_shallow(tables, DEEPEST)
     except RecursionError:
         shallow = False
-    except tomllib.TOMLDecodeError as error:
+    except tomli.TOMLDecodeError as error:
         from tagend.cards.base.toml_slips import slip  # most files have none
 
         raise Refused(slip(written, error)) from None

@@ -1,7 +1,8 @@
 """What a hand most likely did where TOML cannot be read: the text and its error in, a fault out."""
 
 import re
-import tomllib
+
+import tomli
 
 from tagend.layouts.base.faults import Fault
 
@@ -33,7 +34,7 @@ _SLIPS = (
 )
 
 
-def slip(text: str, error: tomllib.TOMLDecodeError) -> Fault:
+def slip(text: str, error: tomli.TOMLDecodeError) -> Fault:
     """Return what to say of a text that is no TOML."""
     says, _, at = str(error).removesuffix(")").rpartition(" (at ")
     number = re.match(r"line (\d+)", at)

@@ -5,7 +5,6 @@ import stat
 import sys
 from contextlib import suppress
 from io import FileIO
-from pathlib import Path
 from typing import BinaryIO
 
 import click
@@ -111,8 +110,8 @@ def write_whole(name: str, data: bytes) -> None:
     leaves what was there.
     """
     mode = mode_of(name)
-    target = Path(os.path.realpath(name))
-    part = target.parent / f".{os.urandom(8).hex()}.part"
+    target = os.path.realpath(name)
+    part = os.path.join(os.path.dirname(target), f".{os.urandom(8).hex()}.part")
     try:
         try:
             # Created as the target would be, so that the user's own mask decides who may read it.
@@ -122,25 +121,26 @@ def write_whole(name: str, data: bytes) -> None:
                 os.fsync(file.fileno())
             links = 1
             if mode is not None:
-                links = target.stat().st_nlink
+                links = os.stat(target).st_nlink
                 _give_to_its_owner(part, target)
-                part.chmod(mode)
+                os.chmod(part, mode)
             note_written(name)
-            part.replace(target)
+            os.replace(part, target)
             if links > 1:
                 told = f"{name}: other hard links to it keep what was there before"
                 click.echo(one_line(told), err=True)
         except BaseException:
-            part.unlink(missing_ok=True)
+            with suppress(FileNotFoundError):
+                os.unlink(part)
             raise
     except OSError as error:
         raise not_written(name, error) from error
 
 
-def _give_to_its_owner(part: Path, target: Path) -> None:
+def _give_to_its_owner(part: str, target: str) -> None:
     """Give a file to whom the one that it replaces belongs to, where this user may."""
     if sys.platform != "win32":
-        there = target.stat()
+        there = os.stat(target)
         with suppress(PermissionError):
             os.chown(part, there.st_uid, there.st_gid)
 
@@ -149,7 +149,7 @@ def make_folder(name: str) -> None:
     """Make a folder, and those above it, where there is none; raises `Refused`."""
     try:
         note_written(name)
-        Path(name).mkdir(parents=True, exist_ok=True)
+        os.makedirs(name, exist_ok=True)
     except OSError as error:
         found = f"cannot be made: {error.strerror}"
         raise refused(found, "name a folder you may write to", name) from None
@@ -167,18 +167,19 @@ def mode_of(name: str) -> int | None:
     Raises `Refused` where nothing can be written.
     """
     try:
-        return _mode_of(Path(os.path.realpath(name)), name)
+        return _mode_of(os.path.realpath(name), name)
     except OSError as error:
         raise not_written(name, error) from error
 
 
-def _mode_of(target: Path, name: str) -> int | None:
+def _mode_of(target: str, name: str) -> int | None:
     try:
-        found = target.stat()
+        found = os.stat(target)
     except FileNotFoundError:
-        if target.parent.is_dir():
+        folder = os.path.dirname(target)
+        if os.path.isdir(folder):
             return None
-        missing = f"cannot be written: there is no folder {target.parent}"
+        missing = f"cannot be written: there is no folder {folder}"
         raise refused(missing, "make it first, or name another", name) from None
     if stat.S_ISDIR(found.st_mode):
         raise refused("cannot be written: this is a folder", "name a file in it", name)

@@ -5,9 +5,10 @@ it a file that tagend made and nobody changed is told from what would be lost if
 """
 
 import hashlib
-import tomllib
 from io import BytesIO
 from typing import Literal, TypeAlias
+
+import tomli
 
 Origin: TypeAlias = Literal["ours", "changed", "not ours"]
 
@@ -63,7 +64,7 @@ def _commented(data: bytes) -> bytes:
 
 def _is_toml(data: bytes) -> bool:
     try:
-        tomllib.loads(data.decode())
+        tomli.loads(data.decode())
     except ValueError:  # no text, or no TOML
         return False
     return True

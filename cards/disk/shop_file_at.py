@@ -1,6 +1,6 @@
 """The name of a shop file in; what it says, and the picture that it names, out."""
 
-from pathlib import Path
+import os
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -21,7 +21,8 @@ def shop_file_at(name: str) -> Shop:
 def shop_file_of(data: bytes, name: str) -> Shop:
     """Return what a shop file of that name says if it holds this; raises `Refused`."""
     shop = read_shop(data)
-    font, logo = (path and str(Path(name).parent / path) for path in (shop.font, shop.logo))
+    folder = os.path.dirname(name)
+    font, logo = (path and os.path.join(folder, path) for path in (shop.font, shop.logo))
     for path in filter(None, (font, logo)):  # read elsewhere, or not by each command
         note_input(path)
     return replace(shop, font=font, logo=logo)

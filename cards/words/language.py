@@ -9,7 +9,6 @@ import os
 import re
 from collections.abc import Iterable, Mapping
 from functools import cache
-from pathlib import Path
 from typing import Literal, TypeAlias, TypedDict, cast
 
 from msgspec import Struct
@@ -18,7 +17,7 @@ from tagend.cards.base.toml_file import read_toml
 from tagend.cards.practice.shop_file import Shop
 from tagend.layouts.base.faults import refused
 
-_FOLDER = Path(__file__).parent / "languages"
+_FOLDER = os.path.join(os.path.dirname(__file__), "languages")
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
 # Words, or their forms where a number stands in them: `one` for 1 and `other` for the rest.
@@ -155,7 +154,8 @@ def language_file(language: str) -> LanguageFile:
 
 def read_language(language: str) -> LanguageFile:
     """Return what a language file says, and nothing else."""
-    tables = read_toml((_FOLDER / f"{language}.toml").read_bytes())
+    with open(os.path.join(_FOLDER, f"{language}.toml"), "rb") as file:
+        tables = read_toml(file.read())
     parts = set(LanguageFile.__annotations__) - {"decimal"}
     empty: dict[str, object] = {part: {} for part in parts}
     return cast(LanguageFile, {**empty, **tables})

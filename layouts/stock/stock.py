@@ -1,9 +1,10 @@
 """What stock there is: ours and a person's tables in; the stock of a name, or all faults, out."""
 
-import tomllib
 from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from importlib.resources import files
+
+import tomli
 
 from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
@@ -18,7 +19,7 @@ _TABLES = ("defaults", "paper", "card", "labels")
 def shipped() -> Stock:
     """Return the stock that comes with the program."""
     written = files("tagend.layouts.stock").joinpath("stock.toml").read_text(encoding="utf-8")
-    tables = tomllib.loads(written)
+    tables = tomli.loads(written)
     papers = _Unread(tables["paper"], _paper)
     return Stock(
         papers=papers,
