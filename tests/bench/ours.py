@@ -1,8 +1,8 @@
 """Our way to what the plain script draws, in a process of its own.
 
-Run as `python -m tests.bench.ours KIND COUNT OUT.pdf PAGES`: KIND is one of `KINDS`. It prints the
-seconds of making the PDF from worksheets, the most kilobytes held until then, and its bytes; then
-it writes its pages for the plain script.
+Run as `python -m tests.bench.ours KIND COUNT OUT.pdf [PAGES]`: KIND is one of `KINDS`. It prints
+the seconds of making the PDF from worksheets, the most kilobytes held until then, and its bytes;
+then it writes its pages for the plain script.
 """
 
 import gc
@@ -37,7 +37,7 @@ SAMPLE = SAMPLES / "sandbar-eight.toml"
 
 def main() -> None:
     """Make one PDF."""
-    kind, count, out, pages = sys.argv[1:]
+    kind, count, out, *pages = sys.argv[1:]
     gc.set_threshold(100_000)  # as the command does at its start
     job = job_of(Shop())
     recipes = _recipes(kind, int(count), job)
@@ -46,7 +46,8 @@ def main() -> None:
     Path(out).write_bytes(printed)
     seconds = process_time() - begin
     print(seconds, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, len(printed))
-    write_pages(printed.sheets, Path(pages))
+    for name in pages:
+        write_pages(printed.sheets, Path(name))
 
 
 def _recipes(kind: str, count: int, job: Job) -> list[Recipe]:

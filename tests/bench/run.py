@@ -4,30 +4,20 @@ README.md beside it says how to read the table.
 """
 
 import argparse
-import os
-import subprocess
 import sys
 import tempfile
-import time
 from collections.abc import Iterator, Sequence
-from math import log
 from pathlib import Path
-from statistics import median
 from typing import NamedTuple
 
-from tagend.cards.recipe.recipe_text import recipe_text
 from tests.bench.dependencies import print_dependencies
+from tests.bench.growth import print_growth
 from tests.bench.ours import SAMPLE
+from tests.bench.processes import OURS, RUNS, TAGEND, medians, recipe_files, told
 from tests.bench.redrawn import redrawn
-from tests.plausible import plausible_recipes
 from tests.tree import ROOT
 
-TAGEND = [sys.executable, "-c", "from tagend.cards.start import main; main()"]
 PLAIN = [sys.executable, str(ROOT / "tests" / "bench" / "plain.py")]
-OURS = [sys.executable, "-m", "tests.bench.ours"]
-RUNS = 15
-# As installed: with the bytecode that pip leaves beside the source.
-ENVIRONMENT = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
 
 READ = "import click, pydantic_core, sys, tomllib; tomllib.load(open(sys.argv[1], 'rb'))"
 # A recipe as tables that are checked for their keys and kinds, no more.
@@ -35,7 +25,6 @@ CHECKED = """
 import click, sys, tomllib
 from pydantic_core import SchemaValidator, core_schema as c
 text = c.union_schema([c.str_schema(strict=True), c.float_schema(), c.date_schema()])
-fields = lambda t: c.model_fields_schema(t)
 table = c.dict_schema(c.str_schema(), text)
 value = c.union_schema([text, table, c.list_schema(table)])
 check = SchemaValidator(c.dict_schema(c.str_schema(), value)).validate_python
@@ -77,7 +66,7 @@ def main() -> None:
             ratio = row.ours / row.floor
             told = f"{row.what:<44} {row.ours:8.2f} {row.floor:8.2f} {row.unit:<5} {ratio:6.2f}"
             print(told, f"{row.most:5.2f}{'' if ratio <= row.most else '  over'}", flush=True)
-        _print_growth(Path(folder), many)
+        print_growth(Path(folder), 10 * many)
     print_dependencies()
 
 
@@ -120,57 +109,12 @@ def _processes(
     return Row(f"{what}, whole process", own * 1000, least * 1000, most)
 
 
-def medians(ours: Sequence[str], floor: Sequence[str], runs: int = RUNS) -> tuple[float, float]:
-    """Return the median times of two commands in seconds, run by turns after one warm-up."""
-    times: tuple[list[float], list[float]] = ([], [])
-    for run in range(runs + 1):
-        for command, seen in zip((ours, floor), times, strict=True):
-            start = time.perf_counter()
-            done = subprocess.run(command, capture_output=True, cwd=ROOT, env=ENVIRONMENT)
-            if done.returncode > 1:  # 1 says that a leader cannot be tied
-                raise SystemExit(done.stderr.decode())
-            if run:
-                seen.append(time.perf_counter() - start)
-    own, least = map(median, times)
-    return own, least
-
-
 def made(folder: Path, kind: str, count: int) -> Made:
     """Return what both ways took, each in a process of its own, for pages that are the same."""
     out, pages = str(folder / "out.pdf"), str(folder / "pages")
-    seconds, held, size = _told([*OURS, kind, str(count), out, pages])
-    floor_seconds, floor_held = _told([*PLAIN, pages, out])
+    seconds, held, size = told([*OURS, kind, str(count), out, pages])
+    floor_seconds, floor_held = told([*PLAIN, pages, out])
     return Made(count, seconds, int(held), int(size), floor_seconds, int(floor_held))
-
-
-def _told(command: Sequence[str]) -> list[float]:
-    done = subprocess.run(command, capture_output=True, cwd=ROOT, env=ENVIRONMENT, text=True)
-    if done.returncode:
-        raise SystemExit(done.stderr)
-    return [float(word) for word in done.stdout.split()]
-
-
-def recipe_files(folder: Path, count: int) -> list[str]:
-    """Return the names of so many files of plausible recipes."""
-    names = [str(folder / f"{number:05}.toml") for number in range(count)]
-    for name, recipe in zip(names, plausible_recipes(count), strict=True):
-        Path(name).write_text(recipe_text(recipe), encoding="utf-8")
-    return names
-
-
-def _print_growth(folder: Path, many: int) -> None:
-    """Print how the time of each grows; an exponent of 1 means twice the time for twice as many."""
-    counts = [10**n for n in range(6) if 10**n <= many]
-    print(f"\n{'ms each':<12}" + "".join(f"{count:>10,}" for count in counts) + f"{'exponent':>10}")
-    for kind in ("cards", "labels", "copies"):
-        runs = [made(folder, kind, count) for count in counts]
-        each = "".join(f"{run.seconds / run.number * 1000:10.2f}" for run in runs)
-        last, before = runs[-1], runs[-2]
-        print(f"{kind:<12}{each}{log(last.seconds / before.seconds, 10):10.2f}")
-    names = recipe_files(folder, many)
-    whole = [medians([*TAGEND, "check", *names[:n]], [*TAGEND, "--help"], 3)[0] for n in counts]
-    each = "".join(f"{seconds / n * 1000:10.2f}" for seconds, n in zip(whole, counts, strict=True))
-    print(f"{'check':<12}{each}{log(whole[-1] / whole[-2], 10):10.2f}")
 
 
 if __name__ == "__main__":

@@ -8,7 +8,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.bench.run import TAGEND, medians
+from tests.bench.processes import TAGEND, medians
 from tests.season import season
 
 FLOOR = [sys.executable, "-c", "import click, pydantic_core, sqlite3"]
