@@ -23,6 +23,7 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.values import BARE
 from tagend.cards.recipe.vocabulary import EndOf
 from tagend.cards.variants.variant import variant_called
+from tagend.cards.words.desk_words import refusal_lines
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.said_words import in_words
 from tagend.layouts.base.faults import Refused
@@ -135,7 +136,7 @@ def _pictures(job: Job, sheet: Worksheet, told: Told, said: Json) -> dict[str, A
         faces = card_faces(job, sheet, CardWishes(size=said.get("size")), code)
         pictures += map(_picture, faces)
     except Refused as error:
-        refusal = str(error)
+        refusal = "\n".join(refusal_lines(error, job.wording.language))
     return {
         "pictures": [{"id": name, "svg": None if name in seen else svg} for name, svg in pictures],
         "no_card": refusal,

@@ -16,7 +16,7 @@ from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Route
 
 from tagend.cards.desk.desk import Desk
-from tagend.cards.words.desk_words import desk_words, without_options
+from tagend.cards.words.desk_words import desk_words, refusal_lines, without_options
 from tagend.cards.words.language import ENGLISH, Wording
 from tagend.cards.words.refusal_words import told_in
 from tagend.layouts.base.faults import Refused, refused
@@ -126,8 +126,7 @@ async def show_refusal(request: Request, error: Exception) -> Response:
     assert isinstance(error, Refused)
     desk = desk_of(request)
     if request.method == "POST":
-        language = wording_here(desk).language
-        told = [without_options(str(told_in(language, fault)), language) for fault in error.faults]
+        told = refusal_lines(error, wording_here(desk).language)
         return JSONResponse({"refused": told, "faults": refusals(desk, error)}, 422)
     return page(desk, "refused", 422, refusal=error, faults=refusals(desk, error))
 

@@ -10,6 +10,8 @@ from pathlib import Path
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.words.language import ENGLISH
+from tagend.cards.words.refusal_words import told_in
+from tagend.layouts.base.faults import Refused
 
 _FOLDER = Path(__file__).parent / "languages" / "desk"
 
@@ -27,6 +29,11 @@ def without_options(text: str, language: str) -> str:
     """Return what is told of a print with the page's names in place of a command's options."""
     names = desk_words(language)["options"]
     return re.sub(r"--[a-z]+(?:-[a-z]+)*|`tagend \w+`", lambda it: names.get(it[0], it[0]), text)
+
+
+def refusal_lines(refusal: Refused, language: str) -> list[str]:
+    """Return a line for each thing that was refused, as the page tells it."""
+    return [without_options(str(told_in(language, fault)), language) for fault in refusal.faults]
 
 
 def _words(language: str) -> DeskWords:

@@ -7,8 +7,12 @@ import pytest
 
 from tagend.cards.desk.book_spools import correct
 from tagend.cards.desk.desk import Desk
+from tagend.cards.desk.leader_drawn import drawn
 from tagend.cards.desk.page import refusals
 from tagend.cards.desk.tying import start
+from tagend.cards.practice.shop_file import Shop
+from tagend.cards.printing.job import job_of
+from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.layouts.base.faults import Refused
 from tests.cards.desk.conftest import SAMPLES
 
@@ -33,3 +37,11 @@ def test_what_the_page_refuses_is_told_in_spanish(desk: Desk) -> None:
         "where": "left",
         "text": "aquí no hay nada escrito; escribir lo que queda en ella",
     }
+
+
+def test_a_card_that_is_too_small_is_told_in_spanish() -> None:
+    job = job_of(Shop(language="es"))
+    recipe = read_recipe((SAMPLES / "sandbar-eight.toml").read_bytes(), job.practice)
+    told = drawn(job, recipe, {"size": "20 x 20 mm"})["no_card"]
+    assert told.startswith("Sandbar eight: este bajo no cabe en 20 × 20 mm")
+    assert told.endswith("; usar tamaño business-US, ID-1 o business-EU")
