@@ -14,6 +14,7 @@ from tagend.cards.faces.block import (
     text_block,
 )
 from tagend.cards.faces.strip import strip
+from tagend.cards.figures import figure
 from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
@@ -96,7 +97,8 @@ def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], floa
 
 def has_figure(lesson: Lesson) -> bool:
     """Whether the knot can be drawn at all."""
-    return bool(_frames(lesson))
+    first = lesson.turns[0]
+    return figure.has_figure(lesson.knot, first.heavy, first.light)
 
 
 def _frames(lesson: Lesson) -> tuple[Frame, ...]:

@@ -10,7 +10,8 @@ applications of Catmull-Rom curves", Computer-Aided Design 43, 2011). A coil is 
 angle about the x axis grows evenly with x.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 from math import ceil, cos, dist, hypot, pi, sin
 from typing import TypeAlias
@@ -122,22 +123,28 @@ def _beyond(inner: Point, end: Point) -> Point:
     return (2 * end[0] - inner[0], 2 * end[1] - inner[1], 2 * end[2] - inner[2])
 
 
-def _between(a: Point, b: Point, c: Point, d: Point) -> Iterator[Point]:
-    """Yield points from b up to, but not with, c."""
-    ab, bc, cd = (dist(p, q) ** 0.5 for p, q in ((a, b), (b, c), (c, d)))
-    leave = tuple(_tangent(p, q, r, ab, bc) * bc for p, q, r in zip(a, b, c, strict=True))
-    arrive = tuple(_tangent(q, r, s, bc, cd) * bc for q, r, s in zip(b, c, d, strict=True))
-    count = ceil(dist(b, c) / STEP)
-    for place in range(count):
-        t = place / count
-        s = 1 - t
-        # The four Hermite weights: of either end and of the direction there.
-        h00, h10, h01, h11 = s * s * (1 + 2 * t), t * s * s, t * t * (3 - 2 * t), -t * t * s
-        yield (
-            h00 * b[0] + h10 * leave[0] + h01 * c[0] + h11 * arrive[0],
-            h00 * b[1] + h10 * leave[1] + h01 * c[1] + h11 * arrive[1],
-            h00 * b[2] + h10 * leave[2] + h01 * c[2] + h11 * arrive[2],
+def _between(a: Point, b: Point, c: Point, d: Point) -> list[Point]:
+    """Return points from b up to, but not with, c."""
+    far = dist(b, c)
+    ab, bc, cd = dist(a, b) ** 0.5, far**0.5, dist(c, d) ** 0.5
+    (x1, y1, z1), (x4, y4, z4) = b, c
+    x2, y2, z2 = (_tangent(p, q, r, ab, bc) * bc for p, q, r in zip(a, b, c, strict=True))
+    x3, y3, z3 = (_tangent(q, r, s, bc, cd) * bc for q, r, s in zip(b, c, d, strict=True))
+    return [
+        (
+            h00 * x1 + h10 * x2 + h01 * x4 + h11 * x3,
+            h00 * y1 + h10 * y2 + h01 * y4 + h11 * y3,
+            h00 * z1 + h10 * z2 + h01 * z4 + h11 * z3,
         )
+        for h00, h10, h01, h11 in _weights(ceil(far / STEP))
+    ]
+
+
+@lru_cache(maxsize=64)
+def _weights(count: int) -> list[tuple[float, float, float, float]]:
+    """Return the Hermite weights of either end, and of the direction there, at so many places."""
+    shares = [(place / count, 1 - place / count) for place in range(count)]
+    return [(s * s * (1 + 2 * t), t * s * s, t * t * (3 - 2 * t), -t * t * s) for t, s in shares]
 
 
 def _tangent(p: float, q: float, r: float, before: float, after: float) -> float:

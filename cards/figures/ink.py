@@ -68,14 +68,19 @@ class _Pen(Struct, frozen=True):
 
 def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
     """Return the box that the ink of strands and arrows fills."""
-    points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
-    points += [(x, y, 0.0) for arrow in arrows for x, y in head(arrow)]
+    boxes = [_box(strand.points, strand.width * INK / 2) for strand in strands]
+    boxes += [_box(list(head(arrow)), 0.0) for arrow in arrows]
     return Box(
-        left=min(x - half for x, _, half in points),
-        right=max(x + half for x, _, half in points),
-        low=min(y - half for _, y, half in points),
-        high=max(y + half for _, y, half in points),
+        left=min(box.left for box in boxes),
+        right=max(box.right for box in boxes),
+        low=min(box.low for box in boxes),
+        high=max(box.high for box in boxes),
     )
+
+
+def _box(points: Sequence[tuple[float, ...]], half: float) -> Box:
+    xs, ys, *_ = zip(*points, strict=True)
+    return Box(min(xs) - half, max(xs) + half, min(ys) - half, max(ys) + half)
 
 
 @lru_cache(maxsize=128)  # a shop's cards have the same knots, drawn equally large

@@ -1,7 +1,6 @@
 """Closely spaced places on the paper in, the few Bézier curves that pass through them out."""
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 from math import acos, ceil, dist, hypot, inf
 from typing import TypeAlias
 
@@ -24,6 +23,8 @@ class Trace(Struct, frozen=True):
 
     places: tuple[Spot, ...]
     ways: tuple[Spot, ...]
+    lengths: tuple[float, ...]  # from each place to the next
+    turns: tuple[float, ...]  # of its direction on that way, in radians
 
 
 def trace(places: Sequence[Spot]) -> Trace:
@@ -32,7 +33,12 @@ def trace(places: Sequence[Spot]) -> Trace:
     for (x1, y1), (x2, y2) in zip([places[0], *places], [*places[1:], places[-1]], strict=False):
         far = hypot(x2 - x1, y2 - y1) or 1.0
         ways.append(((x2 - x1) / far, (y2 - y1) / far))
-    return Trace(tuple(places), tuple(ways))
+    return Trace(
+        places=tuple(places),
+        ways=tuple(ways),
+        lengths=tuple(map(dist, places, places[1:])),
+        turns=tuple(map(_angle, ways, ways[1:])),
+    )
 
 
 def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator[Part]:
@@ -41,15 +47,16 @@ def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator
     A lap below 0 stops short. Strokes along neighbouring parts of a line meet without a bend. Where
     it bends more tightly than its pen is wide, its steps are for a pen with round ends.
     """
-    ways = of.ways[first : last + 1]
-    line = list(of.places[first : last + 1])
+    ways, turns = of.ways[first : last + 1], of.turns[first:last]
+    line, lengths = list(of.places[first : last + 1]), list(of.lengths[first:last])
     line[0] = _moved(line[0], ways[0], -laps[0])
     line[-1] = _moved(line[-1], ways[-1], laps[1])
-    turns = [_angle(a, b) for a, b in pairwise(ways)]
+    lengths[0], lengths[-1] = dist(*line[:2]), dist(*line[-2:])
     yield False, ("move", *_rounded(line[0]))
     start, bent, far = 0, 0.0, 0.0
-    for end, (turn, ahead) in enumerate(zip(turns, [*turns[1:], inf], strict=True), start=1):
-        far += dist(line[end - 1], line[end])
+    each = zip(lengths, turns, (*turns[1:], inf), strict=True)
+    for end, (length, turn, ahead) in enumerate(each, start=1):
+        far += length
         bent += turn
         if bent + ahead <= _BEND and (bent <= _STRAIGHT or far <= _LONG):
             continue
@@ -68,18 +75,19 @@ def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator
 
 def _in_lines(curve: tuple[Spot, Spot, Spot, Spot], count: int) -> Iterator[Step]:
     """Yield a curve as lines of their own: a pen that is wider than a bend leaves a hole in it."""
-    at = curve[0]
+    (x1, y1), (x2, y2), (x3, y3), (x4, y4) = curve
+    at = _rounded(curve[0])
     for place in range(1, count + 1):
         t = place / count
         s = 1 - t
-        weights = s**3, 3 * s * s * t, 3 * s * t * t, t**3
-        x, y = (
-            sum(w * p for w, p in zip(weights, of, strict=True)) for of in zip(*curve, strict=True)
+        a, b, c, d = s**3, 3 * s * s * t, 3 * s * t * t, t**3
+        before, at = (
+            at,
+            _rounded((a * x1 + b * x2 + c * x3 + d * x4, a * y1 + b * y2 + c * y3 + d * y4)),
         )
-        if _rounded(at) != _rounded((x, y)):
-            yield ("move", *_rounded(at))
-            yield ("line", *_rounded((x, y)))
-        at = x, y
+        if before != at:
+            yield ("move", *before)
+            yield ("line", *at)
 
 
 def _angle(a: Spot, b: Spot) -> float:
