@@ -113,9 +113,13 @@ def smooth(places: Sequence[Point]) -> tuple[Point, ...]:
     """Return points of the spline through the places, from the first to the last."""
     first, last = _beyond(places[1], places[0]), _beyond(places[-2], places[-1])
     held = [first, *places, last]
+    lengths = [dist(p, q) for p, q in pairwise(held)]
+    spans = [length**0.5 for length in lengths]  # of the parameter
+    ways = list(map(_way, held, places, held[2:], spans, spans[1:]))
     points: list[Point] = []
-    for a, b, c, d in zip(held, held[1:], held[2:], held[3:], strict=False):
-        points += _between(a, b, c, d)
+    for place, length in enumerate(lengths[1:-1]):
+        span, count = spans[place + 1], ceil(length / STEP)
+        points += _between(*places[place : place + 2], *ways[place : place + 2], span, count)
     return (*points, places[-1])
 
 
@@ -123,20 +127,29 @@ def _beyond(inner: Point, end: Point) -> Point:
     return (2 * end[0] - inner[0], 2 * end[1] - inner[1], 2 * end[2] - inner[2])
 
 
-def _between(a: Point, b: Point, c: Point, d: Point) -> list[Point]:
-    """Return points from b up to, but not with, c."""
-    far = dist(b, c)
-    ab, bc, cd = dist(a, b) ** 0.5, far**0.5, dist(c, d) ** 0.5
-    (x1, y1, z1), (x4, y4, z4) = b, c
-    x2, y2, z2 = (_tangent(p, q, r, ab, bc) * bc for p, q, r in zip(a, b, c, strict=True))
-    x3, y3, z3 = (_tangent(q, r, s, bc, cd) * bc for q, r, s in zip(b, c, d, strict=True))
+def _way(p: Point, q: Point, r: Point, before: float, after: float) -> Point:
+    """Return the slope at q of the parabolas through three places, `before` and `after` apart."""
+    both = before + after
+    x, y, z = (
+        (b - a) / before - (c - a) / both + (c - b) / after for a, b, c in zip(p, q, r, strict=True)
+    )
+    return x, y, z
+
+
+def _between(
+    start: Point, end: Point, leave: Point, arrive: Point, span: float, count: int
+) -> list[Point]:
+    """Return so many points from the start up to, but not with, the end."""
+    (x1, y1, z1), (x2, y2, z2) = start, end
+    u1, v1, w1 = leave[0] * span, leave[1] * span, leave[2] * span
+    u2, v2, w2 = arrive[0] * span, arrive[1] * span, arrive[2] * span
     return [
         (
-            h00 * x1 + h10 * x2 + h01 * x4 + h11 * x3,
-            h00 * y1 + h10 * y2 + h01 * y4 + h11 * y3,
-            h00 * z1 + h10 * z2 + h01 * z4 + h11 * z3,
+            h00 * x1 + h10 * u1 + h01 * x2 + h11 * u2,
+            h00 * y1 + h10 * v1 + h01 * y2 + h11 * v2,
+            h00 * z1 + h10 * w1 + h01 * z2 + h11 * w2,
         )
-        for h00, h10, h01, h11 in _weights(ceil(far / STEP))
+        for h00, h10, h01, h11 in _weights(count)
     ]
 
 
@@ -145,8 +158,3 @@ def _weights(count: int) -> list[tuple[float, float, float, float]]:
     """Return the Hermite weights of either end, and of the direction there, at so many places."""
     shares = [(place / count, 1 - place / count) for place in range(count)]
     return [(s * s * (1 + 2 * t), t * s * s, t * t * (3 - 2 * t), -t * t * s) for t, s in shares]
-
-
-def _tangent(p: float, q: float, r: float, before: float, after: float) -> float:
-    """Return the slope at q of the parabola through three values, `before` and `after` apart."""
-    return (q - p) / before - (r - p) / (before + after) + (r - q) / after
