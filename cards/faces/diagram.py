@@ -20,8 +20,9 @@ _HANGS = 0.25  # of a figure below its baseline, in type sizes
 
 def diagrams(told: Told, scale: Scale, width: float) -> Iterator[Block]:
     """Yield drawings to stand by a table, the higher one first: with lengths above, and without."""
-    full, low = (plot(told, scale, width, room * scale.factor) for room in (_ROOM, _LOW_ROOM))
+    full = plot(told, scale, width, _ROOM * scale.factor)
     yield _strand(full, lengths_above(full, -rise(full)))
+    low = plot(told, scale, width, _LOW_ROOM * scale.factor)
     yield _strand(low, Block((), rise(low)))
 
 

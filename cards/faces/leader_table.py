@@ -1,6 +1,7 @@
 """The table of a card: a leader and a width in; its sections and the knots between them out."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import accumulate
 from typing import Literal
 
@@ -9,6 +10,7 @@ from msgspec import Struct
 from tagend.cards.faces.block import Block, Scale, stacked
 from tagend.cards.faces.columns import Column, columns
 from tagend.cards.words.leader_words import Told
+from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
 
@@ -69,7 +71,7 @@ def needed_widths(told: Told, scale: Scale) -> dict[Knots, float]:
 
     They grow with the factor of the scale.
     """
-    of, gap = _set(told, scale), _GAP * scale.body
+    of, gap = _set(told, scale.factor, scale.fonts), _GAP * scale.body
     indent = of.columns[0].width + gap
     return {
         "beside": of.cells + of.knots + len(of.columns) * gap,
@@ -87,7 +89,7 @@ def table_height(told: Told, scale: Scale, knots: Knots) -> float:
 
 def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> LeaderTable:
     """Return the table of a leader, its columns spread over the width."""
-    of, pitch = _set(told, scale), _pitch(told, scale)
+    of, pitch = _set(told, scale.factor, scale.fonts), _pitch(told, scale)
     beside = knots == "beside"
     free = width - of.cells - (of.knots if beside else 0.0)
     gap = free / (len(of.columns) - (not beside))
@@ -118,8 +120,9 @@ def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> Leader
     )
 
 
-def _set(told: Told, scale: Scale) -> _Set:
-    leader = told.leader
+@lru_cache(maxsize=16)  # a card is tried in a few sizes of type, and many of paper
+def _set(told: Told, factor: float, fonts: Fonts) -> _Set:
+    leader, scale = told.leader, Scale(factor, fonts)
     words = [_butt(told), *map(told.tied, range(1, len(leader.pieces)))]
     words.append(told.end_and_loop(leader.fly))
 
