@@ -42,7 +42,7 @@ def dimension_line(plotted: Plot, y: float) -> Block:
     def lead(figure: PlacedCaption) -> tuple[Step, ...]:
         return segment(figure.anchor, y + _TICK * plotted.size, figure.x, top - _CLEAR)
 
-    return Block((*_ruled(plotted, y), *_set(figures, baseline, lead)), baseline)
+    return Block(lambda: (*_ruled(plotted, y), *_set(figures, baseline, lead)), baseline)
 
 
 def lengths_above(plotted: Plot, y: float) -> Block:
@@ -55,8 +55,8 @@ def lengths_above(plotted: Plot, y: float) -> Block:
         under = baseline + _COMMA * plotted.scale.small
         return segment(figure.x, under, figure.anchor, strand)
 
-    items = tuple(_set(figures, baseline, lead))
-    return Block(items, CAP_HEIGHT * plotted.scale.small - baseline)
+    height = CAP_HEIGHT * plotted.scale.small - baseline
+    return Block(lambda: tuple(_set(figures, baseline, lead)), height)
 
 
 def _set(

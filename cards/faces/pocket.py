@@ -51,10 +51,10 @@ class _Layout(Struct, frozen=True):
     def panel(self) -> Panel:
         return self.front.sides[0].panel
 
-    def behind(self, *, drawn: bool = False) -> list[list[Block]] | None:
+    def behind(self) -> list[list[Block]] | None:
         """Return what stands behind its front's table, as `back_blocks` does."""
-        of, width = self.front.left, self.columns.width
-        return back_blocks(self.text, of, self.panel.scale, width, self.full, drawn=drawn)
+        left, width = self.front.left, self.columns.width
+        return back_blocks(self.text, left, self.panel.scale, width, self.full)
 
     def sides(self, most: int, blocks: Sequence[Sequence[Block]] | None) -> list[CardSide] | None:
         """Return its sides with the blocks behind; None where they are more than `most`."""
@@ -99,7 +99,7 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard:
     try:
         card, count = _laid_out(text, panels)
         card = _filled(card, count)
-        sides = card.sides(count, card.behind(drawn=True)) or []
+        sides = card.sides(count, card.behind()) or []
         *faces, last = side_faces(text.name, sides)
     except TooWide as error:
         raise TooSmall(str(error)) from None

@@ -117,9 +117,9 @@ def smooth(places: Sequence[Point]) -> tuple[Point, ...]:
     spans = [length**0.5 for length in lengths]  # of the parameter
     ways = list(map(_way, held, places, held[2:], spans, spans[1:]))
     points: list[Point] = []
-    for place, length in enumerate(lengths[1:-1]):
-        span, count = spans[place + 1], ceil(length / STEP)
-        points += _between(*places[place : place + 2], *ways[place : place + 2], span, count)
+    parts = zip(pairwise(places), pairwise(ways), spans[1:-1], lengths[1:-1], strict=True)
+    for ends, slopes, span, length in parts:
+        points += _between(ends, slopes, span, ceil(length / STEP))
     return (*points, places[-1])
 
 
@@ -137,12 +137,11 @@ def _way(p: Point, q: Point, r: Point, before: float, after: float) -> Point:
 
 
 def _between(
-    start: Point, end: Point, leave: Point, arrive: Point, span: float, count: int
+    ends: tuple[Point, Point], slopes: tuple[Point, Point], span: float, count: int
 ) -> list[Point]:
-    """Return so many points from the start up to, but not with, the end."""
-    (x1, y1, z1), (x2, y2, z2) = start, end
-    u1, v1, w1 = leave[0] * span, leave[1] * span, leave[2] * span
-    u2, v2, w2 = arrive[0] * span, arrive[1] * span, arrive[2] * span
+    """Return so many points from the first end up to, but not with, the other."""
+    (x1, y1, z1), (x2, y2, z2) = ends
+    (u1, v1, w1), (u2, v2, w2) = ((x * span, y * span, z * span) for x, y, z in slopes)
     return [
         (
             h00 * x1 + h10 * u1 + h01 * x2 + h11 * u2,

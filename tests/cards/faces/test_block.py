@@ -45,7 +45,7 @@ def test_blocks_are_stacked_a_gap_apart() -> None:
 
 
 def test_nothing_has_no_height() -> None:
-    assert stacked([], 3) == bare(0)
+    assert stacked([], 3).height == 0
     assert stack_height([], 3) == 0
 
 
