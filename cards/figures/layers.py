@@ -89,6 +89,8 @@ def _stack(pieces: Iterable[_Bit], cell: float) -> None:
         for lower in around[column, row]:
             if z - lower.z < _DEEPER:
                 break  # as do all that follow
+            if lower.covered and lower.height < piece.height and piece.parted:
+                continue  # nothing would change
             if dist(at, lower.at) < reach + lower.reach and not _bent(piece, lower):
                 lower.covered = True
                 piece.parted = piece.parted or _parted(piece, lower)
