@@ -82,6 +82,7 @@ def _keyed(title: Block, lesson: Lesson, scale: Scale, width: float) -> Block:
     raise TooWide(lesson.strands[1], width, keys[1][1])
 
 
+@lru_cache(maxsize=64)
 def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], float]:
     """Return a swatch with each strand that has a name, from (0, 0), and their width."""
     items: list[Item] = []

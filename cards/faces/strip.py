@@ -84,23 +84,17 @@ def strip(lesson: Lesson, scale: Scale, width: float, height: float) -> Block | 
     None for a knot that has no figure, and where there is no room to draw it so that it can be
     read.
     """
-    first = lesson.turns[0]
-    frames = knot_frames(lesson.knot, first.heavy, first.light)
-    rows = _rows(lesson, frames, scale, width, height)
+    rows = _rows(_labels(lesson, scale), width, height)
     if not rows:
         return None
     return stacked([_row(row, width) for row in rows], _BETWEEN)
 
 
-def _rows(
-    lesson: Lesson, frames: Sequence[Frame], scale: Scale, width: float, height: float
-) -> list[list[_Shown]]:
+def _rows(labels: Sequence[_FrameWords], width: float, height: float) -> list[list[_Shown]]:
     """Return the fewest rows in which strands are thick enough, or else as thick as can be."""
     best: list[list[_Shown]] = []
     found = 0.0
-    labels = [_label(lesson, place, frame, scale) for place, frame in enumerate(frames)]
-    for count in range(1, len(frames) + 1):
-        each = ceil(len(frames) / count)
+    for each in dict.fromkeys(ceil(len(labels) / count) for count in range(1, len(labels) + 1)):
         unit, rows = _scaled(labels, width, height, each)
         if unit > found:
             best, found = rows, unit
@@ -130,6 +124,13 @@ def _scaled(
 
 def _width(row: Sequence[_Shown]) -> float:
     return sum(cell.width for cell in row) + _GAP * (len(row) - 1)
+
+
+@lru_cache(maxsize=64)
+def _labels(lesson: Lesson, scale: Scale) -> list[_FrameWords]:
+    first = lesson.turns[0]
+    frames = knot_frames(lesson.knot, first.heavy, first.light)
+    return [_label(lesson, place, frame, scale) for place, frame in enumerate(frames)]
 
 
 def _label(lesson: Lesson, place: int, frame: Frame, scale: Scale) -> _FrameWords:

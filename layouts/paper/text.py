@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from tagend.fonts import CAP_HEIGHT, Chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
-from tagend.layouts.paper.lengths import SLACK, fits
+from tagend.layouts.paper.lengths import SLACK
 from tagend.layouts.paper.typeset import BREAKING, prepare
 
 __all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "set_line"]
@@ -96,11 +96,12 @@ def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[Set
     """
     lines: list[str] = []
     ems = 0.0  # of the last line
+    room = width + SLACK  # as in `fits`, of which a call for each word takes long
     for part in _parts(text, fonts):
-        if not fits(part.width * size, width):
+        if part.width * size > room:
             raise TooWide(prepare(part.text), width, part.width * size)
         longer = ems + part.space + part.width
-        if lines and fits(longer * size, width):
+        if lines and longer * size <= room:
             lines[-1] += part.join + part.text
             ems = longer
         else:
