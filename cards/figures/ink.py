@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
-from math import cos, sin
+from math import cos, inf, sin
 
 from msgspec import Struct
 
@@ -44,16 +44,16 @@ def skyline(
 
     Both are from the box's upper left corner, in thicknesses.
     """
-    ink = [
-        (x - box.left - strand.width / 2, box.high - y - strand.width / 2)
-        for strand in strands
-        for x, y, _ in strand.points
-    ]
-    ink += [(x - box.left, box.high - y) for arrow in arrows for x, y in head(arrow)]
+    left, high = box.left, box.high
+    ink = [(x - left, high - y) for arrow in arrows for x, y in head(arrow)]
+    for strand in strands:
+        half = strand.width / 2
+        ink += [(x - left - half, high - y - half) for x, y, _ in strand.points]
     nearer: list[tuple[float, float]] = []
-    for left, down in sorted(ink):
-        if not nearer or down < nearer[-1][1]:
-            nearer.append((left, down))
+    least = inf
+    for across, down in sorted(ink):
+        if down < least:
+            nearer.append((across, least := down))
     return tuple(nearer)
 
 
@@ -89,9 +89,10 @@ def inked(
 ) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
     box = frame(strands, arrows)
+    left, high = box.left, box.high
 
     def on_paper(points: Iterable[tuple[float, ...]]) -> list[Spot]:
-        return [((x - box.left) * unit, (box.high - y) * unit) for x, y, *_ in points]
+        return [((place[0] - left) * unit, (high - place[1]) * unit) for place in points]
 
     paper = [trace(on_paper(strand.points)) for strand in strands]
     edge = min(EDGE, (INK * unit - _CORE) / 2)
@@ -106,8 +107,8 @@ def inked(
             paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
             paths += _drawn(core, _Pen(line - 2 * edge, grey=1.0, lap=2 * _LAP, cut=edge), paper)
     for arrow in arrows:
-        tip, left, right = on_paper(head(arrow))
-        paths.append(Path((("move", *tip), ("line", *left), ("line", *right), ("close",)), fill=0))
+        tip, one, other = on_paper(head(arrow))
+        paths.append(Path((("move", *tip), ("line", *one), ("line", *other), ("close",)), fill=0))
     return tuple(paths)
 
 
