@@ -9,7 +9,7 @@ from msgspec import Struct
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, Path, segment, shifted
 from tagend.layouts.paper.legible import FLOOR
-from tagend.layouts.paper.text import SetLine, break_lines, set_line
+from tagend.layouts.paper.text import SetLine, broken, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
 DROP = 0.82  # from the top of a line to its baseline, in type sizes
@@ -85,7 +85,11 @@ def rule(width: float, line: float, height: float) -> Block:
 @lru_cache(maxsize=4096)  # a card is tried in many ways, of which most have the same lines
 def text_block(words: str, fonts: Chain, size: float, width: float) -> Block:
     """Return words in as many lines as they take. Raises `TooWide` and `NoGlyph`."""
-    return stacked(line_block(line) for line in break_lines(words, fonts, size, width))
+
+    def line(of: str) -> Block:
+        return Block(lambda: line_block(set_line(of, fonts, size)).items, LEADING * size)
+
+    return stacked(map(line, broken(words, fonts, size, width)))
 
 
 def small_lines(texts: Iterable[str], scale: Scale, width: float) -> Block:
@@ -97,7 +101,7 @@ def small_lines(texts: Iterable[str], scale: Scale, width: float) -> Block:
 def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
     """Set small words with a bold mark, such as a step's number, hanging at their left."""
     indent = 1.1 * scale.small
-    text = small_lines([words], scale, width - indent)
+    text = text_block(words, scale.medium, scale.small, width - indent)
     return beside([line_block(set_line(mark, scale.bold, scale.small)), text], indent)
 
 

@@ -90,6 +90,11 @@ def set_line(text: str, fonts: Chain, size: float) -> SetLine:
 
 @lru_cache(maxsize=4096)
 def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
+    """Return the lines of `broken`, measured. Raises TooWide and NoGlyph."""
+    return tuple(set_line(line, fonts, size) for line in broken(text, fonts, size, width))
+
+
+def broken(text: str, fonts: Chain, size: float, width: float) -> list[str]:
     """Return the text in lines no wider than `width`, each as full as it can be.
 
     Lines end at spaces and after hyphens, never within a quantity. Raises TooWide and NoGlyph.
@@ -107,7 +112,7 @@ def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[Set
         else:
             lines.append(part.text)
             ems = part.width
-    return tuple(set_line(line, fonts, size) for line in lines)
+    return lines
 
 
 def balanced_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
@@ -145,7 +150,7 @@ def fit_size(
     for step in range(math.floor((preferred - smallest + SLACK) / SIZE_STEP) + 1):
         size = preferred - step * SIZE_STEP
         try:
-            if len(break_lines(text, fonts, size, width)) <= lines:
+            if len(broken(text, fonts, size, width)) <= lines:
                 return size
         except TooWide:
             continue
