@@ -125,13 +125,11 @@ def head(arrow: Arrow) -> Iterator[Spot]:
 def _drawn(runs: Sequence[Stretch], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
     """Yield the runs as one path, and what is tight of them as another."""
     tightest = pen.line if pen.lap else 0.0  # white may have holes, and must not have round ends
-    parts = [
-        part
-        for run in runs
-        for part in stroke(paper[run.number], run.first, run.last, _laps(run, pen), tightest)
+    strokes = [
+        stroke(paper[run.number], run.first, run.last, _laps(run, pen), tightest) for run in runs
     ]
     for tight in (False, True):
-        steps = tuple(step for of, step in parts if of is tight)
+        steps = tuple(step for each in strokes for step in each[tight])
         if steps:
             yield Path(steps, pen.line, pen.grey, round_ends=tight)
 

@@ -9,7 +9,7 @@ from msgspec import Struct
 from tagend.layouts.paper.face import Step
 
 Spot: TypeAlias = tuple[float, float]
-Part: TypeAlias = tuple[bool, Step]  # is it for a pen with round ends?
+Steps: TypeAlias = tuple[list[Step], list[Step]]  # the latter for a pen with round ends
 
 _BEND = 0.5  # radians in one curve, at most: further, it would leave its places visibly
 _STRAIGHT = 0.02  # radians that no eye sees: a line will do
@@ -41,8 +41,8 @@ def trace(places: Sequence[Spot]) -> Trace:
     )
 
 
-def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator[Part]:
-    """Yield a stroke from one place of a line to another, begun and ended `laps` further out.
+def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Steps:
+    """Return a stroke from one place of a line to another, begun and ended `laps` further out.
 
     A lap below 0 stops short. Strokes along neighbouring parts of a line meet without a bend. Where
     it bends more tightly than its pen is wide, its steps are for a pen with round ends.
@@ -52,7 +52,8 @@ def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator
     line[0] = _moved(line[0], ways[0], -laps[0])
     line[-1] = _moved(line[-1], ways[-1], laps[1])
     lengths[0], lengths[-1] = dist(*line[:2]), dist(*line[-2:])
-    yield False, ("move", *_rounded(line[0]))
+    plain: list[Step] = [("move", *_rounded(line[0]))]
+    tight: list[Step] = []
     start, bent, far = 0, 0.0, 0.0
     each = zip(lengths, turns, (*turns[1:], inf), strict=True)
     for end, (length, turn, ahead) in enumerate(each, start=1):
@@ -60,17 +61,18 @@ def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator
         bent += turn
         if bent + ahead <= _BEND and (bent <= _STRAIGHT or far <= _LONG):
             continue
-        a = _moved(line[start], ways[start], far / 3)
-        b = _moved(line[end], ways[end], -far / 3)
         if bent <= _STRAIGHT:
-            yield False, ("line", *_rounded(line[end]))
-        elif far < _TIGHT * pen * bent:
-            for step in _in_lines((line[start], a, b, line[end]), ceil(bent / _CHORD)):
-                yield True, step
-            yield False, ("move", *_rounded(line[end]))
+            plain.append(("line", *_rounded(line[end])))
         else:
-            yield False, ("curve", *_rounded(a), *_rounded(b), *_rounded(line[end]))
+            a = _moved(line[start], ways[start], far / 3)
+            b = _moved(line[end], ways[end], -far / 3)
+            if far < _TIGHT * pen * bent:
+                tight += _in_lines((line[start], a, b, line[end]), ceil(bent / _CHORD))
+                plain.append(("move", *_rounded(line[end])))
+            else:
+                plain.append(("curve", *_rounded(a), *_rounded(b), *_rounded(line[end])))
         start, bent, far = end, 0.0, 0.0
+    return plain, tight
 
 
 def _in_lines(curve: tuple[Spot, Spot, Spot, Spot], count: int) -> Iterator[Step]:
@@ -81,13 +83,11 @@ def _in_lines(curve: tuple[Spot, Spot, Spot, Spot], count: int) -> Iterator[Step
         t = place / count
         s = 1 - t
         a, b, c, d = s**3, 3 * s * s * t, 3 * s * t * t, t**3
-        before, at = (
-            at,
-            _rounded((a * x1 + b * x2 + c * x3 + d * x4, a * y1 + b * y2 + c * y3 + d * y4)),
-        )
-        if before != at:
-            yield ("move", *before)
-            yield ("line", *at)
+        x, y = a * x1 + b * x2 + c * x3 + d * x4, a * y1 + b * y2 + c * y3 + d * y4
+        if at != (to := _rounded((x, y))):
+            yield ("move", *at)
+            yield ("line", *to)
+            at = to
 
 
 def _angle(a: Spot, b: Spot) -> float:
