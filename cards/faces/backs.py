@@ -146,11 +146,12 @@ def _put(values: tuple[T, ...], place: int, value: T) -> tuple[T, ...]:
 
 def _taught(lesson: Lesson, scale: Scale, width: float, full: Fullness, place: int) -> Block | None:
     """Return a lesson with its figure as high as it is to be, or higher where it must be."""
-    words, heights = full.words[place], [each for each in HEIGHTS if each >= full.heights[place]]
-    if not has_figure(lesson):
-        heights = heights[:1]
-    tries = (lesson_block(lesson, scale, width, each, words) for each in heights)
-    return next((block for block in tries if block is not None), None)
+    words, least = full.words[place], HEIGHTS.index(full.heights[place])
+    for height in HEIGHTS[least:] if has_figure(lesson) else HEIGHTS[least : least + 1]:
+        block = lesson_block(lesson, scale, width, height, words)
+        if block is not None:
+            return block
+    return None
 
 
 def _care(text: CardText, scale: Scale, width: float, full: Fullness) -> list[Block]:

@@ -1,7 +1,7 @@
 """Closely spaced places on the paper in, the few Bézier curves that pass through them out."""
 
 from collections.abc import Iterator, Sequence
-from math import acos, ceil, dist, hypot, inf
+from math import acos, ceil, copysign, dist, hypot, inf
 from typing import TypeAlias
 
 from msgspec import Struct
@@ -91,7 +91,8 @@ def _in_lines(curve: tuple[Spot, Spot, Spot, Spot], count: int) -> Iterator[Step
 
 
 def _angle(a: Spot, b: Spot) -> float:
-    return acos(max(-1.0, min(1.0, a[0] * b[0] + a[1] * b[1])))
+    cosine = a[0] * b[0] + a[1] * b[1]
+    return acos(cosine if -1.0 <= cosine <= 1.0 else copysign(1.0, cosine))
 
 
 def _moved(place: Spot, way: Spot, by: float) -> Spot:
