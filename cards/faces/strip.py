@@ -92,22 +92,24 @@ def strip(lesson: Lesson, scale: Scale, width: float, height: float) -> Block | 
 
 def _rows(labels: Sequence[_FrameWords], width: float, height: float) -> list[list[_Shown]]:
     """Return the fewest rows in which strands are thick enough, or else as thick as can be."""
+    if not labels:
+        return []
     best: list[list[_Shown]] = []
     found = 0.0
+    thickest = min(_MOST * height, height / max(label.frame.box.height for label in labels))
     for each in dict.fromkeys(ceil(len(labels) / count) for count in range(1, len(labels) + 1)):
-        unit, rows = _scaled(labels, width, height, each)
+        unit, rows = _scaled(labels, width, thickest, each)
         if unit > found:
             best, found = rows, unit
-        if found >= _GOOD:
+        if found >= min(_GOOD, thickest):
             break
     return best
 
 
 def _scaled(
-    labels: Sequence[_FrameWords], width: float, height: float, each: int
+    labels: Sequence[_FrameWords], width: float, unit: float, each: int
 ) -> tuple[float, list[list[_Shown]]]:
-    """Return the thickest strand with which so many frames go into a row, and the rows."""
-    unit = min(_MOST * height, height / max(label.frame.box.height for label in labels))
+    """Return the thickest strand, `unit` at most, with which so many go into a row; and the rows."""
     parts = [labels[start : start + each] for start in range(0, len(labels), each)]
     for row in parts:  # their drawings alone
         wide = sum(label.frame.box.width for label in row)
