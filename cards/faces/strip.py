@@ -109,7 +109,7 @@ def _rows(labels: Sequence[_FrameWords], width: float, height: float) -> list[li
 def _scaled(
     labels: Sequence[_FrameWords], width: float, unit: float, each: int
 ) -> tuple[float, list[list[_Shown]]]:
-    """Return the thickest strand, `unit` at most, with which so many go into a row; and the rows."""
+    """Return the thickest strand, `unit` at most, with which so many go into a row; the rows."""
     parts = [labels[start : start + each] for start in range(0, len(labels), each)]
     for row in parts:  # their drawings alone
         wide = sum(label.frame.box.width for label in row)
