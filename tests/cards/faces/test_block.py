@@ -8,13 +8,14 @@ from tagend.cards.faces.block import (
     Block,
     Scale,
     TooSmall,
+    beside,
     filled,
     line_block,
     stack_height,
     stacked,
 )
 from tagend.fonts import OURS
-from tagend.layouts.paper.face import TextRun
+from tagend.layouts.paper.face import Item, TextRun
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import set_line
 
@@ -42,6 +43,18 @@ def test_blocks_are_stacked_a_gap_apart() -> None:
     assert [run.y for run in texts(both)] == [8.2, 8.2 + 11.5 + 2 + 5 + 2]
     assert both.height == 11.5 + 2 + 5 + 2 + 11.5
     assert both.height == stack_height([line, bare(5), line], 2)
+
+
+def test_a_block_is_not_set_before_it_is_printed() -> None:
+    asked = []
+
+    def items() -> tuple[Item, ...]:
+        asked.append("once")
+        return ()
+
+    both = beside([stacked([Block(items, 7), bare(5)], 2)], 10)
+    assert (both.height, asked) == (14, [])
+    assert (both.items, asked) == ((), ["once"])
 
 
 def test_nothing_has_no_height() -> None:
