@@ -62,20 +62,13 @@ def back_blocks(
     scale: Scale,
     width: float,
     full: Fullness,
-    *,
-    drawn: bool,
 ) -> list[list[Block]] | None:
     """Return groups of blocks that keep their order; `left` is what the front has no room for.
 
-    None where the code or a figure is wider than the width.
-
-    Not `drawn`, figures only take as much room. Raises `TooWide`.
+    None where the code or a figure is wider than the width. Raises `TooWide`.
     """
     code = code_block(text.symbol, text.legend, scale, width)
-    knots = [
-        _taught(lesson, scale, width, full, place, drawn=drawn)
-        for place, lesson in enumerate(text.lessons)
-    ]
+    knots = [_taught(each, scale, width, full, place) for place, each in enumerate(text.lessons)]
     if code is None or None in knots:
         return None
     asked = (left, text.shopping, text.renewals * full.renewals, text.variants * full.variants)
@@ -151,15 +144,14 @@ def _put(values: tuple[T, ...], place: int, value: T) -> tuple[T, ...]:
     return (*values[:place], value, *values[place + 1 :])
 
 
-def _taught(
-    lesson: Lesson, scale: Scale, width: float, full: Fullness, place: int, *, drawn: bool
-) -> Block | None:
+def _taught(lesson: Lesson, scale: Scale, width: float, full: Fullness, place: int) -> Block | None:
     """Return a lesson with its figure as high as it is to be, or higher where it must be."""
-    words, heights = full.words[place], [each for each in HEIGHTS if each >= full.heights[place]]
-    if not has_figure(lesson):
-        heights = heights[:1]
-    tries = (lesson_block(lesson, scale, width, each, words, drawn=drawn) for each in heights)
-    return next((block for block in tries if block is not None), None)
+    words, least = full.words[place], HEIGHTS.index(full.heights[place])
+    for height in HEIGHTS[least:] if has_figure(lesson) else HEIGHTS[least : least + 1]:
+        block = lesson_block(lesson, scale, width, height, words)
+        if block is not None:
+            return block
+    return None
 
 
 def _care(text: CardText, scale: Scale, width: float, full: Fullness) -> list[Block]:

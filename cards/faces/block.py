@@ -1,14 +1,15 @@
 """Blocks: parts of a face that are set once and stacked down a panel."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
+from itertools import accumulate
 
 from msgspec import Struct
 
 from tagend.fonts import Chain, Fonts
 from tagend.layouts.paper.face import Item, Path, segment, shifted
 from tagend.layouts.paper.legible import FLOOR
-from tagend.layouts.paper.text import SetLine, break_lines, set_line
+from tagend.layouts.paper.text import SetLine, broken, set_line
 
 LEADING = 1.15  # from one line to the next, in type sizes: the least for single lines (print use)
 DROP = 0.82  # from the top of a line to its baseline, in type sizes
@@ -19,10 +20,18 @@ class TooSmall(ValueError):
 
 
 class Block(Struct, frozen=True):
-    """Items set from (0, 0) downwards, and the height that they take, in points."""
+    """Items set from (0, 0) downwards, and the height that they take, in points.
 
-    items: tuple[Item, ...]
+    Of many blocks that are tried few are printed, so that most set their items when asked for them.
+    """
+
+    set_items: tuple[Item, ...] | Callable[[], tuple[Item, ...]]
     height: float
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        """Return what stands in it."""
+        return self.set_items() if callable(self.set_items) else self.set_items
 
 
 class Scale(Struct, frozen=True):
@@ -65,7 +74,7 @@ class Scale(Struct, frozen=True):
 
 def line_block(line: SetLine) -> Block:
     """Return one set line as a block."""
-    return Block(line.at(0.0, DROP * line.size), LEADING * line.size)
+    return Block(lambda: line.at(0.0, DROP * line.size), LEADING * line.size)
 
 
 def rule(width: float, line: float, height: float) -> Block:
@@ -76,7 +85,11 @@ def rule(width: float, line: float, height: float) -> Block:
 @lru_cache(maxsize=4096)  # a card is tried in many ways, of which most have the same lines
 def text_block(words: str, fonts: Chain, size: float, width: float) -> Block:
     """Return words in as many lines as they take. Raises `TooWide` and `NoGlyph`."""
-    return stacked(line_block(line) for line in break_lines(words, fonts, size, width))
+
+    def line(of: str) -> Block:
+        return Block(lambda: line_block(set_line(of, fonts, size)).items, LEADING * size)
+
+    return stacked(map(line, broken(words, fonts, size, width)))
 
 
 def small_lines(texts: Iterable[str], scale: Scale, width: float) -> Block:
@@ -88,7 +101,7 @@ def small_lines(texts: Iterable[str], scale: Scale, width: float) -> Block:
 def hung(mark: str, words: str, scale: Scale, width: float) -> Block:
     """Set small words with a bold mark, such as a step's number, hanging at their left."""
     indent = 1.1 * scale.small
-    text = small_lines([words], scale, width - indent)
+    text = text_block(words, scale.medium, scale.small, width - indent)
     return beside([line_block(set_line(mark, scale.bold, scale.small)), text], indent)
 
 
@@ -107,25 +120,34 @@ def led(name: str, words: str, scale: Scale, width: float) -> Block:
 
 def ended(block: Block, end: SetLine, width: float) -> Block:
     """Return a block with another text at the right end of its first line."""
-    height = max(block.height, LEADING * end.size)
-    return Block((*block.items, *end.at(width, DROP * end.size, "right")), height)
+
+    def items() -> tuple[Item, ...]:
+        return (*block.items, *end.at(width, DROP * end.size, "right"))
+
+    return Block(items, max(block.height, LEADING * end.size))
 
 
 def beside(blocks: Iterable[Block], step: float) -> Block:
     """Return blocks side by side as one block, each `step` to the right of the one before."""
     columns = list(blocks)
-    items = (item for n, each in enumerate(columns) for item in shifted(each.items, n * step, 0))
-    return Block(tuple(items), max(each.height for each in columns))
+
+    def items() -> Iterator[Item]:
+        for n, each in enumerate(columns):
+            yield from shifted(each.items, n * step, 0)
+
+    return Block(lambda: tuple(items()), max(each.height for each in columns))
 
 
 def stacked(blocks: Iterable[Block], gap: float = 0.0) -> Block:
     """Return blocks one below the other as one block, `gap` apart."""
-    items: list[Item] = []
-    y = 0.0
-    for block in blocks:
-        items += shifted(block.items, 0, y)
-        y += block.height + gap
-    return Block(tuple(items), max(y - gap, 0.0))
+    column = list(blocks)
+    *tops, end = accumulate((block.height + gap for block in column), initial=0.0)
+
+    def items() -> Iterator[Item]:
+        for block, top in zip(column, tops, strict=True):
+            yield from shifted(block.items, 0, top)
+
+    return Block(lambda: tuple(items()), max(end - gap, 0.0))
 
 
 def stack_height(blocks: Sequence[Block], gap: float) -> float:

@@ -2,9 +2,9 @@
 
 from functools import lru_cache
 
-from tagend.cards.faces.block import Block, Scale, small_lines
+from tagend.cards.faces.block import Block, Scale, beside, small_lines, stacked
 from tagend.layouts.codes.code import MODULES, QUIET
-from tagend.layouts.paper.face import MM, Code, Symbol, shifted
+from tagend.layouts.paper.face import MM, Code, Symbol
 from tagend.layouts.paper.lengths import fits
 from tagend.layouts.paper.text import TooWide
 
@@ -32,6 +32,6 @@ def code_block(symbol: Symbol, legend: tuple[str, ...], scale: Scale, width: flo
         except TooWide:
             continue
         if fits(words.height, side):
-            return Block((code, *shifted(words.items, x, 0)), side)
+            return beside([Block((code,), side), words], x)
     words = small_lines(legend[:1], scale, width)
-    return Block((code, *shifted(words.items, 0, side)), side + words.height)
+    return stacked([Block((code,), side), words])

@@ -119,7 +119,7 @@ def _care(cautions: Sequence[Caution], in_full: int, wording: Wording, panel: Pa
 
 
 def _taught(lesson: Lesson, scale: Scale, width: float, words: Words) -> Block:
-    tries = (lesson_block(lesson, scale, width, each, words, drawn=True) for each in HEIGHTS)
+    tries = (lesson_block(lesson, scale, width, each, words) for each in HEIGHTS)
     block = next((each for each in tries if each is not None), None)
     if block is None:
         raise TooSmall(f"the {lesson.name} is wider than its column")

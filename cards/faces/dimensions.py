@@ -6,6 +6,7 @@ as in ISO 129-1; from memory).
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import lru_cache
 from itertools import accumulate, pairwise
 
 from tagend.cards.faces.block import Block
@@ -13,6 +14,7 @@ from tagend.cards.faces.captions import Caption, PlacedCaption, placed_captions
 from tagend.cards.faces.marks import RISE
 from tagend.cards.faces.plot import Plot
 from tagend.cards.leader.leader import NOTHING, Extent, Leader
+from tagend.cards.words.leader_words import Told
 from tagend.layouts.paper.curves import circle
 from tagend.layouts.paper.face import Item, Path, Step, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, set_line
@@ -42,7 +44,7 @@ def dimension_line(plotted: Plot, y: float) -> Block:
     def lead(figure: PlacedCaption) -> tuple[Step, ...]:
         return segment(figure.anchor, y + _TICK * plotted.size, figure.x, top - _CLEAR)
 
-    return Block((*_ruled(plotted, y), *_set(figures, baseline, lead)), baseline)
+    return Block(lambda: (*_ruled(plotted, y), *_set(figures, baseline, lead)), baseline)
 
 
 def lengths_above(plotted: Plot, y: float) -> Block:
@@ -55,8 +57,8 @@ def lengths_above(plotted: Plot, y: float) -> Block:
         under = baseline + _COMMA * plotted.scale.small
         return segment(figure.x, under, figure.anchor, strand)
 
-    items = tuple(_set(figures, baseline, lead))
-    return Block(items, CAP_HEIGHT * plotted.scale.small - baseline)
+    height = CAP_HEIGHT * plotted.scale.small - baseline
+    return Block(lambda: tuple(_set(figures, baseline, lead)), height)
 
 
 def _set(
@@ -74,8 +76,8 @@ def _set(
 def _lengths(plotted: Plot) -> list[Caption]:
     """Return the figures above; the longer a piece, the more it counts."""
     return [
-        _caption(plotted.told.span_number(piece.finished), band.middle, band.length, plotted)
-        for piece, band in zip(plotted.leader.pieces, plotted.bands, strict=True)
+        _caption(text, band.middle, band.length, plotted)
+        for text, band in zip(_said(plotted.told)[0], plotted.bands, strict=True)
     ]
 
 
@@ -86,7 +88,7 @@ def _distances(plotted: Plot) -> list[Caption]:
     tippet stay.
     """
     told, scale, bands = plotted.told, plotted.scale, plotted.bands
-    whole, *below = map(told.span_number, distances(told.leader))
+    whole, *below = _said(told)[1]
     total = set_line(f"{whole} {told.leader.unit}", scale.bold, scale.small)
     joints = zip(below, pairwise(bands), strict=True)
     return [
@@ -97,6 +99,13 @@ def _distances(plotted: Plot) -> list[Caption]:
         ),
         _caption(told.wording.say("origin"), plotted.end, 2 * plotted.width, plotted),
     ]
+
+
+@lru_cache(maxsize=16)  # a leader is drawn for many sizes of card
+def _said(told: Told) -> tuple[list[str], list[str]]:
+    """Return the length of each piece, and the distances."""
+    lengths = (piece.finished for piece in told.leader.pieces)
+    return list(map(told.span_number, lengths)), list(map(told.span_number, distances(told.leader)))
 
 
 def _caption(text: str, anchor: float, weight: float, plotted: Plot) -> Caption:

@@ -61,9 +61,9 @@ def _tops(text: CardText, panel: Panel) -> Iterator[Fronts]:
     drawings = chain(diagrams(told, panel.scale, panel.width), [None])
     ways = ((True, True), (True, False), (False, False))
     for drawing, (with_how, with_note) in ((one, way) for one in drawings for way in ways):
-        if not with_note and not said.items and with_how:
+        if not with_note and not said.height and with_how:
             continue
-        kept = [head, *([said] if with_note and said.items else ()), *([how] if with_how else ())]
+        kept = [head, *([said] if with_note and said.height else ()), *([how] if with_how else ())]
         left = (*(() if with_how else (text.how_to,)), *(() if with_note else noted))
         above = kept if drawing is None else [*kept, drawing]
         yield Fronts((CardSide(panel, tuple(above)),), left, drawing is not None)

@@ -1,5 +1,7 @@
 """The head of a card: a leader in; its name, length, use and tippet out, to be read at a glance."""
 
+from functools import lru_cache
+
 from tagend.cards.faces.block import (
     Block,
     Scale,
@@ -31,6 +33,7 @@ def note(told: Told, panel: Panel) -> Block:
     return panel.small(told.leader.recipe.note or "")
 
 
+@lru_cache(maxsize=64)  # a front is tried with this and that below its head
 def _named(told: Told, scale: Scale, width: float, end: str) -> Block:
     leader, recipe = told.leader, told.leader.recipe
     weight = told.wording.say("weight", weight=recipe.line_weight) if recipe.line_weight else ""

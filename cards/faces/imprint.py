@@ -44,7 +44,7 @@ def with_logo(
     if logo is None:
         return words(width)
     least = 2 * LEADING * scale.small
-    if not words(width).items:
+    if not words(width).height:
         return _alone(logo, least, width)
     try:
         low = _beside(words, logo, least, scale, width)

@@ -29,13 +29,10 @@ def knots_card(
     """
     panels = [Panel(size, Scale(factor, fonts)) for factor in factors]
 
-    def laid(
-        panel: Panel, heights: Sequence[float], most: int, *, drawn: bool = False
-    ) -> list[CardSide]:
+    def laid(panel: Panel, heights: Sequence[float], most: int) -> list[CardSide]:
         """Return the fewest sides; none where they are more than `most`."""
         tries = (
-            _sides(lessons, imprint, panel, columns, heights, most, drawn=drawn)
-            for columns in columns_of(panel)
+            _sides(lessons, imprint, panel, columns, heights, most) for columns in columns_of(panel)
         )
         return min((sides for sides in tries if sides), key=len, default=[])
 
@@ -50,7 +47,7 @@ def knots_card(
         for heights[place] in HEIGHTS[::-1]:
             if heights[place] == least or laid(panel, heights, most):
                 break
-    return side_faces("knots", laid(panel, heights, most, drawn=True))
+    return side_faces("knots", laid(panel, heights, most))
 
 
 def _sides(
@@ -60,25 +57,23 @@ def _sides(
     columns: Grid,
     heights: Sequence[float],
     most: int,
-    *,
-    drawn: bool,
 ) -> list[CardSide] | None:
     """Return the sides, not more than `most`; None where something is too large."""
     try:
         groups = [
-            [_taught(lesson, panel.scale, columns.width, height, drawn=drawn)]
+            [_taught(lesson, panel.scale, columns.width, height)]
             for lesson, height in zip(lessons, heights, strict=True)
         ]
         whose = imprint_block(imprint or Imprint(), panel.scale, columns.width)
-        found = flowed([*groups, *([[whose]] if whose.items else [])], columns, panel.room, most)
+        found = flowed([*groups, *([[whose]] if whose.height else [])], columns, panel.room, most)
     except (TooSmall, TooWide):
         return None
     return None if found is None else [CardSide(panel, (columns.block(each),)) for each in found]
 
 
-def _taught(lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool) -> Block:
+def _taught(lesson: Lesson, scale: Scale, width: float, height: float) -> Block:
     heights = [each for each in HEIGHTS if each >= height] if has_figure(lesson) else HEIGHTS[:1]
-    tries = (lesson_block(lesson, scale, width, each, "steps", drawn=drawn) for each in heights)
+    tries = (lesson_block(lesson, scale, width, each, "steps") for each in heights)
     block = next((each for each in tries if each is not None), None)
     if block is None:
         raise TooSmall(f"the {lesson.name} is wider than its column")

@@ -1,6 +1,7 @@
 """The table of a card: a leader and a width in; its sections and the knots between them out."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from functools import lru_cache
 from itertools import accumulate
 from typing import Literal
 
@@ -9,6 +10,7 @@ from msgspec import Struct
 from tagend.cards.faces.block import Block, Scale, stacked
 from tagend.cards.faces.columns import Column, columns
 from tagend.cards.words.leader_words import Told
+from tagend.fonts import Fonts
 from tagend.layouts.paper.face import Item, Path, segment
 from tagend.layouts.paper.text import CAP_HEIGHT, SetLine, set_line
 
@@ -69,7 +71,7 @@ def needed_widths(told: Told, scale: Scale) -> dict[Knots, float]:
 
     They grow with the factor of the scale.
     """
-    of, gap = _set(told, scale), _GAP * scale.body
+    of, gap = _set(told, scale.factor, scale.fonts), _GAP * scale.body
     indent = of.columns[0].width + gap
     return {
         "beside": of.cells + of.knots + len(of.columns) * gap,
@@ -87,7 +89,7 @@ def table_height(told: Told, scale: Scale, knots: Knots) -> float:
 
 def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> LeaderTable:
     """Return the table of a leader, its columns spread over the width."""
-    of, pitch = _set(told, scale), _pitch(told, scale)
+    of, pitch = _set(told, scale.factor, scale.fonts), _pitch(told, scale)
     beside = knots == "beside"
     free = width - of.cells - (of.knots if beside else 0.0)
     gap = free / (len(of.columns) - (not beside))
@@ -96,30 +98,34 @@ def leader_table(told: Told, scale: Scale, width: float, knots: Knots) -> Leader
     knot_x = end if beside else min(starts[1], width - of.knots)
     placed = list(zip(of.columns, starts, strict=True))
     baseline = 0.8 * scale.small
-    names: list[Item] = [item for column, x in placed for item in column.head_at(x, baseline)]
-    if beside:
-        names += _texts(of.heading, knot_x, width, baseline)
-    own = 0.0 if beside else _BETWEEN * scale.small
+    own, y = 0.0 if beside else _BETWEEN * scale.small, _HEAD * scale.small
 
-    def head(place: int) -> Block:
-        y = _HEAD * scale.small
-        return Block((*names, *_junction(of.junctions[place], knot_x, width, y + own / 2)), y + own)
+    def head(place: int) -> Iterator[Item]:
+        for column, x in placed:
+            yield from column.head_at(x, baseline)
+        if beside:
+            yield from _texts(of.heading, knot_x, width, baseline)
+        yield from _junction(of.junctions[place], knot_x, width, y + own / 2)
 
-    def row(place: int) -> Block:
-        cells = (item for column, x in placed for item in column.cell_at(place, x, pitch))
-        below = _junction(of.junctions[place + 1], knot_x, width, pitch + own / 2)
-        return Block((*cells, *below), pitch + own)
+    def row(place: int) -> Iterator[Item]:
+        for column, x in placed:
+            yield from column.cell_at(place, x, pitch)
+        yield from _junction(of.junctions[place + 1], knot_x, width, pitch + own / 2)
+
+    def block(items: Callable[[int], Iterator[Item]], place: int, height: float) -> Block:
+        return Block(lambda: tuple(items(place)), height)
 
     count = len(told.leader.pieces)
     return LeaderTable(
-        heads=tuple(map(head, range(count))),
-        rows=tuple(map(row, range(count))),
+        heads=tuple(block(head, place, y + own) for place in range(count)),
+        rows=tuple(block(row, place, pitch + own) for place in range(count)),
         foot=Block((), (_FOOT if beside else _BELOW) * scale.small),
     )
 
 
-def _set(told: Told, scale: Scale) -> _Set:
-    leader = told.leader
+@lru_cache(maxsize=16)  # a card is tried in a few sizes of type, and many of paper
+def _set(told: Told, factor: float, fonts: Fonts) -> _Set:
+    leader, scale = told.leader, Scale(factor, fonts)
     words = [_butt(told), *map(told.tied, range(1, len(leader.pieces)))]
     words.append(told.end_and_loop(leader.fly))
 

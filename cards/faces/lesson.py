@@ -1,5 +1,6 @@
 """How a knot is tied, on a card: a lesson and a width in; its strip, and its steps, out."""
 
+from collections.abc import Iterator
 from functools import lru_cache
 from typing import Literal, TypeAlias
 
@@ -8,12 +9,14 @@ from tagend.cards.faces.block import (
     LEADING,
     Block,
     Scale,
+    beside,
     hung,
     small_lines,
     stacked,
     text_block,
 )
 from tagend.cards.faces.strip import strip
+from tagend.cards.figures import figure
 from tagend.cards.figures.figure import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
@@ -32,19 +35,18 @@ _BELOW = 1.5  # points
 _EDGE = 0.5  # points, of an outlined strand
 
 
-@lru_cache(maxsize=256)  # of which some are drawn, and large
+@lru_cache(maxsize=256)
 def lesson_block(
-    lesson: Lesson, scale: Scale, width: float, height: float, words: Words, *, drawn: bool
+    lesson: Lesson, scale: Scale, width: float, height: float, words: Words
 ) -> Block | None:
     """Return the knot's name and its strip; below, what is asked for in words.
 
-    A knot without a figure has its steps in any case. Not `drawn`, the strip only takes as much
-    room. None where it finds none.
+    A knot without a figure has its steps in any case. None where the strip finds no room.
     """
     heading = lesson.name[:1].upper() + lesson.name[1:]  # a person's own may have capitals
     shown: Block | None = None
     if has_figure(lesson):
-        shown = _strip(lesson, scale, width, height * scale.factor, drawn=drawn)
+        shown = _strip(lesson, scale, width, height * scale.factor)
         if shown is None:
             return None
     if shown is None or height == SLIM:
@@ -73,13 +75,14 @@ def _keyed(title: Block, lesson: Lesson, scale: Scale, width: float) -> Block:
     x = used + 1.5 * scale.small
     for items, wide in keys:
         if title.height < 2 * scale.small and x + wide <= width:
-            return Block((*title.items, *shifted(items, x, 0)), title.height)
+            return beside([title, Block(items, 0.0)], x)
     for items, wide in keys:
         if wide <= width:
             return stacked([title, Block(items, LEADING * scale.small)])
     raise TooWide(lesson.strands[1], width, keys[1][1])
 
 
+@lru_cache(maxsize=64)
 def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], float]:
     """Return a swatch with each strand that has a name, from (0, 0), and their width."""
     items: list[Item] = []
@@ -96,7 +99,8 @@ def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], floa
 
 def has_figure(lesson: Lesson) -> bool:
     """Whether the knot can be drawn at all."""
-    return bool(_frames(lesson))
+    first = lesson.turns[0]
+    return figure.has_figure(lesson.knot, first.heavy, first.light)
 
 
 def _frames(lesson: Lesson) -> tuple[Frame, ...]:
@@ -104,22 +108,20 @@ def _frames(lesson: Lesson) -> tuple[Frame, ...]:
     return knot_frames(lesson.knot, first.heavy, first.light)
 
 
-def _strip(
-    lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool
-) -> Block | None:
+def _strip(lesson: Lesson, scale: Scale, width: float, height: float) -> Block | None:
     if height == SLIM:
-        return _slim(lesson, scale, width, drawn=drawn)
+        return _slim(lesson, scale, width)
     try:
-        block = strip(lesson, scale, width, height * scale.factor, drawn=drawn)
+        block = strip(lesson, scale, width, height * scale.factor)
     except TooWide:
         return None
-    return Block(block.items, block.height + _BELOW) if block else None
+    return stacked([block, Block((), _BELOW)]) if block else None
 
 
-def _slim(lesson: Lesson, scale: Scale, width: float, *, drawn: bool) -> Block | None:
+def _slim(lesson: Lesson, scale: Scale, width: float) -> Block | None:
     """Return in one row the last frames, as many as it holds, but no fewer than two of them."""
     shown, unit = _last(lesson, scale, width)
-    return _row(shown, scale, unit, _INDENT * scale.small, drawn=drawn) if shown else None
+    return _row(shown, scale, unit, _INDENT * scale.small) if shown else None
 
 
 def _last(lesson: Lesson, scale: Scale, width: float) -> tuple[tuple[Frame, ...], float]:
@@ -140,16 +142,16 @@ def drops_frames(lesson: Lesson, scale: Scale, width: float, height: float) -> b
     return 0 < len(shown) < len(_frames(lesson))
 
 
-def _row(
-    frames: tuple[Frame, ...], scale: Scale, unit: float, indent: float, *, drawn: bool
-) -> Block:
+def _row(frames: tuple[Frame, ...], scale: Scale, unit: float, indent: float) -> Block:
     """Return frames side by side, each with its number at its left, on one middle line."""
     high = max(LEADING * scale.small, *(frame.box.height * unit for frame in frames))
-    items: list[Item] = []
-    x = 0.0
-    for number, frame in enumerate(frames if drawn else (), start=1):
-        items += set_line(f"{number}", scale.bold, scale.small).at(x, DROP * scale.small)
-        ink = inked(frame.strands, unit, frame.arrows)
-        items += shifted(ink, x + indent, (high - frame.box.height * unit) / 2)
-        x += indent + frame.box.width * unit + _GAP
-    return Block(tuple(items), high + _BELOW)
+
+    def items() -> Iterator[Item]:
+        x = 0.0
+        for number, frame in enumerate(frames, start=1):
+            yield from set_line(f"{number}", scale.bold, scale.small).at(x, DROP * scale.small)
+            ink = inked(frame.strands, unit, frame.arrows)
+            yield from shifted(ink, x + indent, (high - frame.box.height * unit) / 2)
+            x += indent + frame.box.width * unit + _GAP
+
+    return Block(lambda: tuple(items()), high + _BELOW)

@@ -94,7 +94,7 @@ class Page(Struct, frozen=True):
     def _room(self, number: int) -> float:
         """Return what the blocks of a page have, the first being 1."""
         top = self._top(number)
-        foot = 0.0 if top.items else 2 * self.scale.small
+        foot = 0.0 if top.height else 2 * self.scale.small
         return self.paper.height - 2 * self.margin - top.height - foot
 
     def _top(self, number: int) -> Block:

@@ -51,14 +51,16 @@ class _Layout(Struct, frozen=True):
     def panel(self) -> Panel:
         return self.front.sides[0].panel
 
-    def sides(self, most: int, *, drawn: bool = False) -> list[CardSide] | None:
-        """Return its sides; None where they are more than `most`, or something is too wide."""
-        columns, panel, front = self.columns, self.panel, self.front.sides
-        blocks = back_blocks(
-            self.text, self.front.left, panel.scale, columns.width, self.full, drawn=drawn
-        )
+    def behind(self) -> list[list[Block]] | None:
+        """Return what stands behind its front's table, as `back_blocks` does."""
+        left, width = self.front.left, self.columns.width
+        return back_blocks(self.text, left, self.panel.scale, width, self.full)
+
+    def sides(self, most: int, blocks: Sequence[Sequence[Block]] | None) -> list[CardSide] | None:
+        """Return its sides with the blocks behind; None where they are more than `most`."""
         if blocks is None:
             return None
+        columns, panel, front = self.columns, self.panel, self.front.sides
         ruler = _RULER if self.text.ruler else 0.0
         before = len(front) - self.shared
 
@@ -97,7 +99,7 @@ def pocket_card(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard:
     try:
         card, count = _laid_out(text, panels)
         card = _filled(card, count)
-        sides = card.sides(count, drawn=True) or []
+        sides = card.sides(count, card.behind()) or []
         *faces, last = side_faces(text.name, sides)
     except TooWide as error:
         raise TooSmall(str(error)) from None
@@ -159,16 +161,17 @@ def _fewest(
 ) -> tuple[_Layout, int] | None:
     """Return the card on one panel with the fewest sides, an even number of them."""
     best: tuple[_Layout, int] | None = None
-    ways = product(fronts_of(panel), columns_of(panel), (False, True))
-    for front, columns, shared in ways:
-        card = _Layout(text, front, columns, shared, full)
-        sides = card.sides(most if best is None else best[1])
-        count = len(sides) if sides else 0
-        count += count % 2
-        if sides and count <= most and (best is None or count < best[1]):
-            best = card, count
-        if best is not None and best[1] == _LEAST:
-            break
+    for front, columns in product(fronts_of(panel), columns_of(panel)):
+        cards = [_Layout(text, front, columns, shared, full) for shared in (False, True)]
+        blocks = cards[0].behind()
+        for card in cards:
+            sides = card.sides(most if best is None else best[1], blocks)
+            count = len(sides) if sides else 0
+            count += count % 2
+            if sides and count <= most and (best is None or count < best[1]):
+                best = card, count
+            if best is not None and best[1] == _LEAST:
+                return best
     return best
 
 
@@ -183,7 +186,7 @@ def _filled(card: _Layout, most: int) -> _Layout:
 
 def _fits(card: _Layout, most: int) -> bool:
     try:
-        return card.sides(most) is not None
+        return card.sides(most, card.behind()) is not None
     except (TooSmall, TooWide):
         return False
 

@@ -5,7 +5,7 @@ last one has the finished knot.
 """
 
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from itertools import takewhile
 from math import ceil
@@ -78,44 +78,38 @@ class _Shown(Struct, frozen=True):
 
 
 @lru_cache(maxsize=64)  # a card is tried in many sizes, and its decks have the same knots
-def strip(
-    lesson: Lesson, scale: Scale, width: float, height: float, *, drawn: bool = True
-) -> Block | None:
+def strip(lesson: Lesson, scale: Scale, width: float, height: float) -> Block | None:
     """Return a knot's frames in rows, their drawings at most so high; all are of one scale.
 
-    Not `drawn`, it only takes as much room. None for a knot that has no figure, and where there is
-    no room to draw it so that it can be read.
+    None for a knot that has no figure, and where there is no room to draw it so that it can be
+    read.
     """
-    first = lesson.turns[0]
-    frames = knot_frames(lesson.knot, first.heavy, first.light)
-    rows = _rows(lesson, frames, scale, width, height)
+    rows = _rows(_labels(lesson, scale), width, height)
     if not rows:
         return None
-    return stacked([_row(row, width, drawn=drawn) for row in rows], _BETWEEN)
+    return stacked([_row(row, width) for row in rows], _BETWEEN)
 
 
-def _rows(
-    lesson: Lesson, frames: Sequence[Frame], scale: Scale, width: float, height: float
-) -> list[list[_Shown]]:
+def _rows(labels: Sequence[_FrameWords], width: float, height: float) -> list[list[_Shown]]:
     """Return the fewest rows in which strands are thick enough, or else as thick as can be."""
+    if not labels:
+        return []
     best: list[list[_Shown]] = []
     found = 0.0
-    labels = [_label(lesson, place, frame, scale) for place, frame in enumerate(frames)]
-    for count in range(1, len(frames) + 1):
-        each = ceil(len(frames) / count)
-        unit, rows = _scaled(labels, width, height, each)
+    thickest = min(_MOST * height, height / max(label.frame.box.height for label in labels))
+    for each in dict.fromkeys(ceil(len(labels) / count) for count in range(1, len(labels) + 1)):
+        unit, rows = _scaled(labels, width, thickest, each)
         if unit > found:
             best, found = rows, unit
-        if found >= _GOOD:
+        if found >= min(_GOOD, thickest):
             break
     return best
 
 
 def _scaled(
-    labels: Sequence[_FrameWords], width: float, height: float, each: int
+    labels: Sequence[_FrameWords], width: float, unit: float, each: int
 ) -> tuple[float, list[list[_Shown]]]:
-    """Return the thickest strand with which so many frames go into a row, and the rows."""
-    unit = min(_MOST * height, height / max(label.frame.box.height for label in labels))
+    """Return the thickest strand, `unit` at most, with which so many go into a row; the rows."""
     parts = [labels[start : start + each] for start in range(0, len(labels), each)]
     for row in parts:  # their drawings alone
         wide = sum(label.frame.box.width for label in row)
@@ -132,6 +126,13 @@ def _scaled(
 
 def _width(row: Sequence[_Shown]) -> float:
     return sum(cell.width for cell in row) + _GAP * (len(row) - 1)
+
+
+@lru_cache(maxsize=64)
+def _labels(lesson: Lesson, scale: Scale) -> list[_FrameWords]:
+    first = lesson.turns[0]
+    frames = knot_frames(lesson.knot, first.heavy, first.light)
+    return [_label(lesson, place, frame, scale) for place, frame in enumerate(frames)]
 
 
 def _label(lesson: Lesson, place: int, frame: Frame, scale: Scale) -> _FrameWords:
@@ -165,21 +166,21 @@ def _said(lesson: Lesson, count: Count) -> str:
     return say("passes", count=told) if count.what == "passes" else say("turns", count=told)
 
 
-def _row(row: Sequence[_Shown], width: float, *, drawn: bool) -> Block:
+def _row(row: Sequence[_Shown], width: float) -> Block:
     """Return frames side by side over the whole width, each drawing below its own words."""
     tops = [cell.top for cell in row]
     high = max(top + cell.drawn for top, cell in zip(tops, row, strict=True))
-    if not drawn:
-        return Block((), high)
-    items: list[Item] = []
-    x = 0.0
-    gap = _GAP + max(0.0, width - _width(row)) / len(row)
-    for top, cell in zip(tops, row, strict=True):
-        size = cell.number.size
-        items += cell.number.at(x, DROP * size)
-        for place, line in enumerate(cell.words):
-            items += line.at(x + _NUMBER * size, (DROP + LEADING * place) * size)
-        ink = inked(cell.frame.strands, cell.unit, cell.frame.arrows)
-        items += shifted(ink, x, (top + high - cell.drawn) / 2)
-        x += cell.width + gap
-    return Block(tuple(items), high)
+
+    def items() -> Iterator[Item]:
+        x = 0.0
+        gap = _GAP + max(0.0, width - _width(row)) / len(row)
+        for top, cell in zip(tops, row, strict=True):
+            size = cell.number.size
+            yield from cell.number.at(x, DROP * size)
+            for place, line in enumerate(cell.words):
+                yield from line.at(x + _NUMBER * size, (DROP + LEADING * place) * size)
+            ink = inked(cell.frame.strands, cell.unit, cell.frame.arrows)
+            yield from shifted(ink, x, (top + high - cell.drawn) / 2)
+            x += cell.width + gap
+
+    return Block(lambda: tuple(items()), high)

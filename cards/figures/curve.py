@@ -10,7 +10,8 @@ applications of Catmull-Rom curves", Computer-Aided Design 43, 2011). A coil is 
 angle about the x axis grows evenly with x.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
+from functools import lru_cache
 from itertools import pairwise
 from math import ceil, cos, dist, hypot, pi, sin
 from typing import TypeAlias
@@ -112,9 +113,13 @@ def smooth(places: Sequence[Point]) -> tuple[Point, ...]:
     """Return points of the spline through the places, from the first to the last."""
     first, last = _beyond(places[1], places[0]), _beyond(places[-2], places[-1])
     held = [first, *places, last]
+    lengths = [dist(p, q) for p, q in pairwise(held)]
+    spans = [length**0.5 for length in lengths]  # of the parameter
+    ways = list(map(_way, held, places, held[2:], spans, spans[1:]))
     points: list[Point] = []
-    for a, b, c, d in zip(held, held[1:], held[2:], held[3:], strict=False):
-        points += _between(a, b, c, d)
+    parts = zip(pairwise(places), pairwise(ways), spans[1:-1], lengths[1:-1], strict=True)
+    for ends, slopes, span, length in parts:
+        points += _between(ends, slopes, span, ceil(length / STEP))
     return (*points, places[-1])
 
 
@@ -122,24 +127,33 @@ def _beyond(inner: Point, end: Point) -> Point:
     return (2 * end[0] - inner[0], 2 * end[1] - inner[1], 2 * end[2] - inner[2])
 
 
-def _between(a: Point, b: Point, c: Point, d: Point) -> Iterator[Point]:
-    """Yield points from b up to, but not with, c."""
-    ab, bc, cd = (dist(p, q) ** 0.5 for p, q in ((a, b), (b, c), (c, d)))
-    leave = tuple(_tangent(p, q, r, ab, bc) * bc for p, q, r in zip(a, b, c, strict=True))
-    arrive = tuple(_tangent(q, r, s, bc, cd) * bc for q, r, s in zip(b, c, d, strict=True))
-    count = ceil(dist(b, c) / STEP)
-    for place in range(count):
-        t = place / count
-        s = 1 - t
-        # The four Hermite weights: of either end and of the direction there.
-        h00, h10, h01, h11 = s * s * (1 + 2 * t), t * s * s, t * t * (3 - 2 * t), -t * t * s
-        yield (
-            h00 * b[0] + h10 * leave[0] + h01 * c[0] + h11 * arrive[0],
-            h00 * b[1] + h10 * leave[1] + h01 * c[1] + h11 * arrive[1],
-            h00 * b[2] + h10 * leave[2] + h01 * c[2] + h11 * arrive[2],
+def _way(p: Point, q: Point, r: Point, before: float, after: float) -> Point:
+    """Return the slope at q of the parabolas through three places, `before` and `after` apart."""
+    both = before + after
+    x, y, z = (
+        (b - a) / before - (c - a) / both + (c - b) / after for a, b, c in zip(p, q, r, strict=True)
+    )
+    return x, y, z
+
+
+def _between(
+    ends: tuple[Point, Point], slopes: tuple[Point, Point], span: float, count: int
+) -> list[Point]:
+    """Return so many points from the first end up to, but not with, the other."""
+    (x1, y1, z1), (x2, y2, z2) = ends
+    (u1, v1, w1), (u2, v2, w2) = ((x * span, y * span, z * span) for x, y, z in slopes)
+    return [
+        (
+            h00 * x1 + h10 * u1 + h01 * x2 + h11 * u2,
+            h00 * y1 + h10 * v1 + h01 * y2 + h11 * v2,
+            h00 * z1 + h10 * w1 + h01 * z2 + h11 * w2,
         )
+        for h00, h10, h01, h11 in _weights(count)
+    ]
 
 
-def _tangent(p: float, q: float, r: float, before: float, after: float) -> float:
-    """Return the slope at q of the parabola through three values, `before` and `after` apart."""
-    return (q - p) / before - (r - p) / (before + after) + (r - q) / after
+@lru_cache(maxsize=64)
+def _weights(count: int) -> list[tuple[float, float, float, float]]:
+    """Return the Hermite weights of either end, and of the direction there, at so many places."""
+    shares = [(place / count, 1 - place / count) for place in range(count)]
+    return [(s * s * (1 + 2 * t), t * s * s, t * t * (3 - 2 * t), -t * t * s) for t, s in shares]

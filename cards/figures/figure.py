@@ -1,6 +1,6 @@
 """Knot figures: a knot and its turns in; the knot in steps, and finished, out."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
 from typing import TypeAlias
 
@@ -114,16 +114,19 @@ def knot_frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, 
     turns are the light ones. A knot that lacks its turns has no figure.
     """
     turns = heavy_turns, light_turns
-    figure = _FIGURES.get(knot.name)
-    if figure is None or not knot_strands(knot, *turns):
+    if not has_figure(knot, *turns):
         return ()
-    steps = [
-        _frame(*after(build(*turns), step), step.count)
-        for build, taken in (*figure.opening, *figure.laid)
-        for step in taken(*turns)
-    ]
+    figure = _FIGURES[knot.name]
     drawn = trimmed(figure.drawn(*turns))
-    return *steps, _frame(drawn, pulled(drawn) if figure.pulled else (), None)
+    finished = _frame(drawn, pulled(drawn) if figure.pulled else (), None)
+    return *_steps(figure, *turns), finished
+
+
+def _steps(figure: Figure, *turns: int) -> Iterator[Frame]:
+    for build, taken in (*figure.opening, *figure.laid):
+        strands = build(*turns)
+        for step in taken(*turns):
+            yield _frame(*after(strands, step), step.count)
 
 
 def _frame(strands: tuple[Course, ...], arrows: tuple[Arrow, ...], count: Count | None) -> Frame:
@@ -134,11 +137,17 @@ def _frame(strands: tuple[Course, ...], arrows: tuple[Arrow, ...], count: Count 
 
 def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[Course, ...], ...]:
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
-    figure = _FIGURES.get(knot.name)
-    if figure is None or not knot.figure or _lacks_turns(knot, heavy_turns, light_turns):
+    if not has_figure(knot, heavy_turns, light_turns):
         return ()
+    figure = _FIGURES[knot.name]
     builds = *(build for build, _ in figure.laid), figure.drawn
     return tuple(build(heavy_turns, light_turns) for build in builds)
+
+
+def has_figure(knot: Knot, heavy_turns: int, light_turns: int) -> bool:
+    """Whether a knot can be drawn at all."""
+    drawn = knot.figure and knot.name in _FIGURES
+    return drawn and not _lacks_turns(knot, heavy_turns, light_turns)
 
 
 def _lacks_turns(knot: Knot, heavy: int, light: int) -> bool:

@@ -1,12 +1,14 @@
 """What of a strand is not laid up yet: where it ends, and all else, in; its free end out."""
 
-from collections.abc import Iterator, Sequence
-from math import cos, hypot, inf, pi, radians, sin
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import product, starmap
+from math import cos, dist, hypot, inf, pi, radians, sin
 from typing import TypeAlias
 
 from tagend.cards.figures.arrow import MIDDLE, Arrow, at_end
 from tagend.cards.figures.curve import STEP, Point
 
+_Spot: TypeAlias = tuple[float, float]
 _Heading: TypeAlias = tuple[Point, float]  # a place, and a direction there in radians
 
 _SHORTER = (1.0, 0.75, 0.55)  # of the length asked for, the best first
@@ -29,7 +31,7 @@ def free_end(
     start, heading, side = (x - half[0], y - half[1], z), at_end(head).angle, hypot(*half)
     own = int(_OWN / STEP)
     near = [
-        p
+        (p[0], p[1])
         for p in (*others, *head[:-own], *rest[own:])
         if hypot(p[0] - start[0], p[1] - start[1]) < long + 2 * MIDDLE
     ]
@@ -68,14 +70,17 @@ def _way(start: Point, heading: float, bend: float, length: float) -> Iterator[_
         yield (x, y, z), heading + bend * step / count
 
 
-def _clearance(way: Sequence[_Heading], others: Sequence[Point], half: float) -> float:
+def _clearance(way: Sequence[_Heading], others: Sequence[_Spot], half: float) -> float:
     """Return by how much the least distance from others is more than it must be."""
     _, arrow = _single(way)
-    spots = [(p[0], p[1], _CLEAR + half) for p, _ in way[int(_TOUCHES / STEP) :: 2]]
-    spots += [(arrow.middle[0], arrow.middle[1], MIDDLE)]
+    spots = [(x, y) for (x, y, _), _ in way[int(_TOUCHES / STEP) :: 2]]
     return min(
-        (hypot(p[0] - x, p[1] - y) - room for x, y, room in spots for p in others), default=inf
+        _nearest(spots, others) - (_CLEAR + half), _nearest([arrow.middle[:2]], others) - MIDDLE
     )
+
+
+def _nearest(spots: Iterable[_Spot], others: Iterable[_Spot]) -> float:
+    return min(starmap(dist, product(spots, others)), default=inf)
 
 
 def _aside(of: _Heading, side: float) -> Point:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
-from math import cos, sin
+from math import cos, inf, sin
 
 from msgspec import Struct
 
@@ -44,16 +44,16 @@ def skyline(
 
     Both are from the box's upper left corner, in thicknesses.
     """
-    ink = [
-        (x - box.left - strand.width / 2, box.high - y - strand.width / 2)
-        for strand in strands
-        for x, y, _ in strand.points
-    ]
-    ink += [(x - box.left, box.high - y) for arrow in arrows for x, y in head(arrow)]
+    left, high = box.left, box.high
+    ink = [(x - left, high - y) for arrow in arrows for x, y in head(arrow)]
+    for strand in strands:
+        half = strand.width / 2
+        ink += [(x - left - half, high - y - half) for x, y, _ in strand.points]
     nearer: list[tuple[float, float]] = []
-    for left, down in sorted(ink):
-        if not nearer or down < nearer[-1][1]:
-            nearer.append((left, down))
+    least = inf
+    for across, down in sorted(ink):
+        if down < least:
+            nearer.append((across, least := down))
     return tuple(nearer)
 
 
@@ -68,14 +68,19 @@ class _Pen(Struct, frozen=True):
 
 def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
     """Return the box that the ink of strands and arrows fills."""
-    points = [(x, y, strand.width * INK / 2) for strand in strands for x, y, _ in strand.points]
-    points += [(x, y, 0.0) for arrow in arrows for x, y in head(arrow)]
+    boxes = [_box(strand.points, strand.width * INK / 2) for strand in strands]
+    boxes += [_box(list(head(arrow)), 0.0) for arrow in arrows]
     return Box(
-        left=min(x - half for x, _, half in points),
-        right=max(x + half for x, _, half in points),
-        low=min(y - half for _, y, half in points),
-        high=max(y + half for _, y, half in points),
+        left=min(box.left for box in boxes),
+        right=max(box.right for box in boxes),
+        low=min(box.low for box in boxes),
+        high=max(box.high for box in boxes),
     )
+
+
+def _box(points: Sequence[tuple[float, ...]], half: float) -> Box:
+    xs, ys, *_ = zip(*points, strict=True)
+    return Box(min(xs) - half, max(xs) + half, min(ys) - half, max(ys) + half)
 
 
 @lru_cache(maxsize=128)  # a shop's cards have the same knots, drawn equally large
@@ -84,9 +89,10 @@ def inked(
 ) -> tuple[Path, ...]:
     """Return the strands drawn from (0, 0) rightwards and down, `unit` points a thickness."""
     box = frame(strands, arrows)
+    left, high = box.left, box.high
 
     def on_paper(points: Iterable[tuple[float, ...]]) -> list[Spot]:
-        return [((x - box.left) * unit, (box.high - y) * unit) for x, y, *_ in points]
+        return [((place[0] - left) * unit, (high - place[1]) * unit) for place in points]
 
     paper = [trace(on_paper(strand.points)) for strand in strands]
     edge = min(EDGE, (INK * unit - _CORE) / 2)
@@ -101,8 +107,8 @@ def inked(
             paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
             paths += _drawn(core, _Pen(line - 2 * edge, grey=1.0, lap=2 * _LAP, cut=edge), paper)
     for arrow in arrows:
-        tip, left, right = on_paper(head(arrow))
-        paths.append(Path((("move", *tip), ("line", *left), ("line", *right), ("close",)), fill=0))
+        tip, one, other = on_paper(head(arrow))
+        paths.append(Path((("move", *tip), ("line", *one), ("line", *other), ("close",)), fill=0))
     return tuple(paths)
 
 
@@ -119,13 +125,11 @@ def head(arrow: Arrow) -> Iterator[Spot]:
 def _drawn(runs: Sequence[Stretch], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
     """Yield the runs as one path, and what is tight of them as another."""
     tightest = pen.line if pen.lap else 0.0  # white may have holes, and must not have round ends
-    parts = [
-        part
-        for run in runs
-        for part in stroke(paper[run.number], run.first, run.last, _laps(run, pen), tightest)
+    strokes = [
+        stroke(paper[run.number], run.first, run.last, _laps(run, pen), tightest) for run in runs
     ]
     for tight in (False, True):
-        steps = tuple(step for of, step in parts if of is tight)
+        steps = tuple(step for each in strokes for step in each[tight])
         if steps:
             yield Path(steps, pen.line, pen.grey, round_ends=tight)
 

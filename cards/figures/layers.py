@@ -9,12 +9,14 @@ the pen however many runs it has.
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
-from itertools import groupby
-from math import hypot
+from itertools import groupby, product
+from math import dist
+from operator import attrgetter
 
 from msgspec import Struct
 
 from tagend.cards.figures.strand import Course
+from tagend.cards.figures.stroke import Spot
 
 _STEPS = 2  # of the curve in a piece
 _COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
@@ -38,10 +40,10 @@ class _Bit(Struct):
     number: int
     first: int
     last: int
-    x: float
-    y: float
+    at: Spot
     z: float
     along: float
+    reach: float
     height: int = 0
     covered: bool = False
     parted: bool = False  # by white from what it covers
@@ -69,39 +71,37 @@ def layers(strands: tuple[Course, ...]) -> Sequence[tuple[Sequence[Stretch], Seq
 
 
 def _pieces(strand: Course, number: int) -> Iterator[_Bit]:
-    along, last = 0.0, len(strand.points) - 1
+    along, last, reach = 0.0, len(strand.points) - 1, _COVERS * strand.width / 2
     for first in range(0, last, _STEPS):
         end = min(first + _STEPS, last)
         (x1, y1, z1), (x2, y2, z2) = strand.points[first], strand.points[end]
-        middle = (x1 + x2) / 2, (y1 + y2) / 2, (z1 + z2) / 2
-        yield _Bit(strand, number, first, end, *middle, along)
-        along += hypot(x2 - x1, y2 - y1, z2 - z1)
+        middle = (x1 + x2) / 2, (y1 + y2) / 2
+        yield _Bit(strand, number, first, end, middle, (z1 + z2) / 2, along, reach)
+        along += dist(strand.points[first], strand.points[end])
 
 
 def _stack(pieces: Iterable[_Bit], cell: float) -> None:
     """Lift each piece, the furthest first, one layer above the highest that it covers."""
-    cells: dict[tuple[int, int], list[_Bit]] = defaultdict(list)
-    for piece in sorted(pieces, key=lambda piece: piece.z):
-        column, row = int(piece.x // cell), int(piece.y // cell)
-        for c in (column - 1, column, column + 1):
-            for r in (row - 1, row, row + 1):
-                for lower in cells.get((c, r), ()):
-                    if _covers(piece, lower):
-                        lower.covered = True
-                        piece.parted |= _parted(piece, lower)
-                        piece.height = max(piece.height, lower.height + 1)
-        cells[column, row].append(piece)
+    around: dict[tuple[int, int], list[_Bit]] = defaultdict(list)  # what lies in or beside a cell
+    for piece in sorted(pieces, key=attrgetter("z")):
+        at, z, reach = piece.at, piece.z, piece.reach
+        column, row = int(at[0] // cell), int(at[1] // cell)
+        for lower in around[column, row]:
+            if z - lower.z < _DEEPER:
+                break  # as do all that follow
+            if lower.covered and lower.height < piece.height and piece.parted:
+                continue  # nothing would change
+            if dist(at, lower.at) < reach + lower.reach and not _bent(piece, lower):
+                lower.covered = True
+                piece.parted = piece.parted or _parted(piece, lower)
+                piece.height = max(piece.height, lower.height + 1)
+        for beside in product((column - 1, column, column + 1), (row - 1, row, row + 1)):
+            around[beside].append(piece)
 
 
-def _covers(upper: _Bit, lower: _Bit) -> bool:
-    width = upper.strand.width
-    reach = _COVERS * (width + lower.strand.width) / 2
-    if (
-        upper.z - lower.z < _DEEPER
-        or (upper.x - lower.x) ** 2 + (upper.y - lower.y) ** 2 >= reach * reach
-    ):
-        return False
-    return upper.number != lower.number or abs(upper.along - lower.along) >= _BEND * width
+def _bent(upper: _Bit, lower: _Bit) -> bool:
+    near = abs(upper.along - lower.along) < _BEND * upper.strand.width
+    return near and upper.number == lower.number
 
 
 def _parted(upper: _Bit, lower: _Bit) -> bool:

@@ -87,7 +87,7 @@ def trimmed(strands: Sequence[Course]) -> tuple[Course, ...]:
     body = [
         x
         for strand, (first, last) in zip(strands, level, strict=True)
-        for x, *_ in strand.points[first : len(strand.points) - last]
+        for x, _, _ in strand.points[first : len(strand.points) - last]
     ]
     body += [strand.points[-1][0] for strand in strands if strand.last_cut]
     body += [strand.points[0][0] for strand in strands if strand.first_cut]

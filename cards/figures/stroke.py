@@ -1,8 +1,7 @@
 """Closely spaced places on the paper in, the few Bézier curves that pass through them out."""
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
-from math import acos, ceil, dist, hypot, inf
+from math import acos, ceil, copysign, dist, hypot, inf
 from typing import TypeAlias
 
 from msgspec import Struct
@@ -10,7 +9,7 @@ from msgspec import Struct
 from tagend.layouts.paper.face import Step
 
 Spot: TypeAlias = tuple[float, float]
-Part: TypeAlias = tuple[bool, Step]  # is it for a pen with round ends?
+Steps: TypeAlias = tuple[list[Step], list[Step]]  # the latter for a pen with round ends
 
 _BEND = 0.5  # radians in one curve, at most: further, it would leave its places visibly
 _STRAIGHT = 0.02  # radians that no eye sees: a line will do
@@ -24,6 +23,8 @@ class Trace(Struct, frozen=True):
 
     places: tuple[Spot, ...]
     ways: tuple[Spot, ...]
+    lengths: tuple[float, ...]  # from each place to the next
+    turns: tuple[float, ...]  # of its direction on that way, in radians
 
 
 def trace(places: Sequence[Spot]) -> Trace:
@@ -32,58 +33,66 @@ def trace(places: Sequence[Spot]) -> Trace:
     for (x1, y1), (x2, y2) in zip([places[0], *places], [*places[1:], places[-1]], strict=False):
         far = hypot(x2 - x1, y2 - y1) or 1.0
         ways.append(((x2 - x1) / far, (y2 - y1) / far))
-    return Trace(tuple(places), tuple(ways))
+    return Trace(
+        places=tuple(places),
+        ways=tuple(ways),
+        lengths=tuple(map(dist, places, places[1:])),
+        turns=tuple(map(_angle, ways, ways[1:])),
+    )
 
 
-def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Iterator[Part]:
-    """Yield a stroke from one place of a line to another, begun and ended `laps` further out.
+def stroke(of: Trace, first: int, last: int, laps: Spot, pen: float) -> Steps:
+    """Return a stroke from one place of a line to another, begun and ended `laps` further out.
 
     A lap below 0 stops short. Strokes along neighbouring parts of a line meet without a bend. Where
     it bends more tightly than its pen is wide, its steps are for a pen with round ends.
     """
-    ways = of.ways[first : last + 1]
-    line = list(of.places[first : last + 1])
+    ways, turns = of.ways[first : last + 1], of.turns[first:last]
+    line, lengths = list(of.places[first : last + 1]), list(of.lengths[first:last])
     line[0] = _moved(line[0], ways[0], -laps[0])
     line[-1] = _moved(line[-1], ways[-1], laps[1])
-    turns = [_angle(a, b) for a, b in pairwise(ways)]
-    yield False, ("move", *_rounded(line[0]))
+    lengths[0], lengths[-1] = dist(*line[:2]), dist(*line[-2:])
+    plain: list[Step] = [("move", *_rounded(line[0]))]
+    tight: list[Step] = []
     start, bent, far = 0, 0.0, 0.0
-    for end, (turn, ahead) in enumerate(zip(turns, [*turns[1:], inf], strict=True), start=1):
-        far += dist(line[end - 1], line[end])
+    each = zip(lengths, turns, (*turns[1:], inf), strict=True)
+    for end, (length, turn, ahead) in enumerate(each, start=1):
+        far += length
         bent += turn
         if bent + ahead <= _BEND and (bent <= _STRAIGHT or far <= _LONG):
             continue
-        a = _moved(line[start], ways[start], far / 3)
-        b = _moved(line[end], ways[end], -far / 3)
         if bent <= _STRAIGHT:
-            yield False, ("line", *_rounded(line[end]))
-        elif far < _TIGHT * pen * bent:
-            for step in _in_lines((line[start], a, b, line[end]), ceil(bent / _CHORD)):
-                yield True, step
-            yield False, ("move", *_rounded(line[end]))
+            plain.append(("line", *_rounded(line[end])))
         else:
-            yield False, ("curve", *_rounded(a), *_rounded(b), *_rounded(line[end]))
+            a = _moved(line[start], ways[start], far / 3)
+            b = _moved(line[end], ways[end], -far / 3)
+            if far < _TIGHT * pen * bent:
+                tight += _in_lines((line[start], a, b, line[end]), ceil(bent / _CHORD))
+                plain.append(("move", *_rounded(line[end])))
+            else:
+                plain.append(("curve", *_rounded(a), *_rounded(b), *_rounded(line[end])))
         start, bent, far = end, 0.0, 0.0
+    return plain, tight
 
 
 def _in_lines(curve: tuple[Spot, Spot, Spot, Spot], count: int) -> Iterator[Step]:
     """Yield a curve as lines of their own: a pen that is wider than a bend leaves a hole in it."""
-    at = curve[0]
+    (x1, y1), (x2, y2), (x3, y3), (x4, y4) = curve
+    at = _rounded(curve[0])
     for place in range(1, count + 1):
         t = place / count
         s = 1 - t
-        weights = s**3, 3 * s * s * t, 3 * s * t * t, t**3
-        x, y = (
-            sum(w * p for w, p in zip(weights, of, strict=True)) for of in zip(*curve, strict=True)
-        )
-        if _rounded(at) != _rounded((x, y)):
-            yield ("move", *_rounded(at))
-            yield ("line", *_rounded((x, y)))
-        at = x, y
+        a, b, c, d = s**3, 3 * s * s * t, 3 * s * t * t, t**3
+        x, y = a * x1 + b * x2 + c * x3 + d * x4, a * y1 + b * y2 + c * y3 + d * y4
+        if at != (to := _rounded((x, y))):
+            yield ("move", *at)
+            yield ("line", *to)
+            at = to
 
 
 def _angle(a: Spot, b: Spot) -> float:
-    return acos(max(-1.0, min(1.0, a[0] * b[0] + a[1] * b[1])))
+    cosine = a[0] * b[0] + a[1] * b[1]
+    return acos(cosine if -1.0 <= cosine <= 1.0 else copysign(1.0, cosine))
 
 
 def _moved(place: Spot, way: Spot, by: float) -> Spot:

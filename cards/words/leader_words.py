@@ -28,6 +28,10 @@ class Told(Struct, frozen=True):
     spools: Mapping[int, str] = field(default_factory=dict)  # a person's own, by their section
     findings: tuple[Finding, ...] = ()
 
+    def __hash__(self) -> int:
+        """Return the name's: what is set of a leader in one type is asked for many times."""
+        return hash(self.leader.recipe.name)
+
     def span(self, lengths: Extent) -> str:
         """Return a length, or a range of lengths, as people say it: `11 ft`."""
         return self._span(lengths, self.leader.unit)

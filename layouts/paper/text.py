@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from tagend.fonts import CAP_HEIGHT, Chain, runs, text_width
 from tagend.layouts.paper.face import MM, TextRun
-from tagend.layouts.paper.lengths import SLACK, fits
+from tagend.layouts.paper.lengths import SLACK
 from tagend.layouts.paper.typeset import BREAKING, prepare
 
 __all__ = ["CAP_HEIGHT", "SetLine", "TooWide", "break_lines", "fit_size", "set_line"]
@@ -90,23 +90,29 @@ def set_line(text: str, fonts: Chain, size: float) -> SetLine:
 
 @lru_cache(maxsize=4096)
 def break_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
+    """Return the lines of `broken`, measured. Raises TooWide and NoGlyph."""
+    return tuple(set_line(line, fonts, size) for line in broken(text, fonts, size, width))
+
+
+def broken(text: str, fonts: Chain, size: float, width: float) -> list[str]:
     """Return the text in lines no wider than `width`, each as full as it can be.
 
     Lines end at spaces and after hyphens, never within a quantity. Raises TooWide and NoGlyph.
     """
     lines: list[str] = []
     ems = 0.0  # of the last line
+    room = width + SLACK  # as in `fits`, of which a call for each word takes long
     for part in _parts(text, fonts):
-        if not fits(part.width * size, width):
+        if part.width * size > room:
             raise TooWide(prepare(part.text), width, part.width * size)
         longer = ems + part.space + part.width
-        if lines and fits(longer * size, width):
+        if lines and longer * size <= room:
             lines[-1] += part.join + part.text
             ems = longer
         else:
             lines.append(part.text)
             ems = part.width
-    return tuple(set_line(line, fonts, size) for line in lines)
+    return lines
 
 
 def balanced_lines(text: str, fonts: Chain, size: float, width: float) -> tuple[SetLine, ...]:
@@ -144,7 +150,7 @@ def fit_size(
     for step in range(math.floor((preferred - smallest + SLACK) / SIZE_STEP) + 1):
         size = preferred - step * SIZE_STEP
         try:
-            if len(break_lines(text, fonts, size, width)) <= lines:
+            if len(broken(text, fonts, size, width)) <= lines:
                 return size
         except TooWide:
             continue

@@ -8,13 +8,14 @@ from tagend.cards.faces.block import (
     Block,
     Scale,
     TooSmall,
+    beside,
     filled,
     line_block,
     stack_height,
     stacked,
 )
 from tagend.fonts import OURS
-from tagend.layouts.paper.face import TextRun
+from tagend.layouts.paper.face import Item, TextRun
 from tagend.layouts.paper.legible import FLOOR
 from tagend.layouts.paper.text import set_line
 
@@ -44,8 +45,20 @@ def test_blocks_are_stacked_a_gap_apart() -> None:
     assert both.height == stack_height([line, bare(5), line], 2)
 
 
+def test_a_block_is_not_set_before_it_is_printed() -> None:
+    asked = []
+
+    def items() -> tuple[Item, ...]:
+        asked.append("once")
+        return ()
+
+    both = beside([stacked([Block(items, 7), bare(5)], 2)], 10)
+    assert (both.height, asked) == (14, [])
+    assert (both.items, asked) == ((), ["once"])
+
+
 def test_nothing_has_no_height() -> None:
-    assert stacked([], 3) == bare(0)
+    assert stacked([], 3).height == 0
     assert stack_height([], 3) == 0
 
 

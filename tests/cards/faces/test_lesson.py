@@ -36,21 +36,16 @@ def test_a_strip_keeps_to_the_width_and_takes_the_room_that_was_asked_for(knot: 
         for turns in TURNS:
             lesson = lesson_of(knot, turns, knot.name)
             for height in (SLIM, HEIGHTS[3]):
-                drawn = lesson_block(lesson, SCALE, width, height, "seat", drawn=True)
-                room = lesson_block(lesson, SCALE, width, height, "seat", drawn=False)
-                assert (drawn is None) == (room is None)
-                if drawn is not None and room is not None:
-                    assert drawn.height == room.height
-                    assert faults(Face("knot", width, drawn.height + 3, drawn.items), 0) == []
+                block = lesson_block(lesson, SCALE, width, height, "seat")
+                if block is not None:
+                    assert faults(Face("knot", width, block.height + 3, block.items), 0) == []
 
 
 @pytest.mark.parametrize("knot", load_knots().rows, ids=lambda knot: knot.name)
 def test_half_a_bank_card_holds_two_frames_of_a_knot_or_more(knot: Knot) -> None:
     lesson = lesson_of(knot, knot_turns(knot), knot.name)
     if has_figure(lesson):
-        tries = (
-            lesson_block(lesson, SCALE, 108.0, height, "none", drawn=True) for height in HEIGHTS
-        )
+        tries = (lesson_block(lesson, SCALE, 108.0, height, "none") for height in HEIGHTS)
         block = next(each for each in tries if each is not None)
         assert {"1", "2"} <= set(words(Face("knot", 108, 99, block.items)).split())
 
@@ -65,7 +60,7 @@ def knot_turns(knot: Knot) -> Sides[int]:
 
 def test_a_knot_that_is_not_drawn_is_told_step_by_step() -> None:
     plain = replace(load_knots().find("blood"), figure=False)
-    block = lesson_block(lesson_of(plain, TURNS[0], "A knot"), SCALE, 200, SLIM, "none", drawn=True)
+    block = lesson_block(lesson_of(plain, TURNS[0], "A knot"), SCALE, 200, SLIM, "none")
     assert block is not None
     shown = words(Face("knot", 200, block.height, block.items))
     assert all(f"{n} " in shown for n in range(1, len(plain.steps) + 1))
@@ -74,7 +69,9 @@ def test_a_knot_that_is_not_drawn_is_told_step_by_step() -> None:
 def test_a_persons_own_name_keeps_its_capitals() -> None:
     knot = load_knots().find("blood")
     lesson = lesson_of(knot, Sides(5, 6), "DG loop")
-    assert "DG loop" in str(lesson_block(lesson, SCALE, 200, SLIM, "none", drawn=False))
+    block = lesson_block(lesson, SCALE, 200, SLIM, "none")
+    assert block is not None
+    assert "DG loop" in words(Face("knot", 200, block.height, block.items))
 
 
 @pytest.mark.parametrize("width", WIDTHS)
@@ -83,7 +80,7 @@ def test_two_strands_are_told_apart_wherever_they_are_drawn(width: float) -> Non
         knot = load_knots().find(name)
         lesson = replace(lesson_of(knot, knot_turns(knot), name), strands=knot.roles)
         for height in HEIGHTS:
-            block = lesson_block(lesson, SCALE, width, height, "none", drawn=True)
+            block = lesson_block(lesson, SCALE, width, height, "none")
             if block is not None:
                 shown = words(Face("knot", width, 99, block.items)).split()
                 assert knot.roles[1] in shown
@@ -92,7 +89,7 @@ def test_two_strands_are_told_apart_wherever_they_are_drawn(width: float) -> Non
 def test_frames_alone_are_numbered_where_words_stand_below_them() -> None:
     knot = load_knots().find("blood")
     lesson = lesson_of(knot, TURNS[0], "blood")
-    block = lesson_block(lesson, SCALE, 225.0, SLIM, "steps", drawn=True)
+    block = lesson_block(lesson, SCALE, 225.0, SLIM, "steps")
     assert block is not None
     shown = words(Face("knot", 225, block.height, block.items)).split()
     assert shown.count("1") == shown.count("2") == 1

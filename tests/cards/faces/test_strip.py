@@ -106,15 +106,6 @@ def test_a_narrow_strip_takes_more_rows() -> None:
     assert shown("blood", 120).height > 1.3 * shown("blood").height
 
 
-def test_a_strip_takes_the_room_it_says_before_it_is_drawn() -> None:
-    lesson = lesson_of(load_knots().find("albright"))
-    bare, drawn = (strip(lesson, SCALE, WIDTH, HEIGHT, drawn=d) for d in (False, True))
-    assert bare is not None
-    assert drawn is not None
-    assert bare.height == drawn.height
-    assert len(bare.items) < len(drawn.items)
-
-
 def test_a_leaders_lessons_tell_their_laps_in_the_shops_language() -> None:
     spanish = wording_in("es", None)
     for lesson in lessons(told(leader(SIX), spanish)):
