@@ -1,8 +1,8 @@
 """What stock there is: ours and a person's tables in; the stock of a name, or all faults, out."""
 
+import os
 from collections.abc import Callable, Iterator, Mapping
 from functools import cache
-from importlib.resources import files
 
 import tomli
 
@@ -18,8 +18,8 @@ _TABLES = ("defaults", "paper", "card", "labels")
 @cache
 def shipped() -> Stock:
     """Return the stock that comes with the program."""
-    written = files("tagend.layouts.stock").joinpath("stock.toml").read_text(encoding="utf-8")
-    tables = tomli.loads(written)
+    with open(os.path.join(os.path.dirname(__file__), "stock.toml"), "rb") as file:
+        tables = tomli.load(file)
     papers = _Unread(tables["paper"], _paper)
     return Stock(
         papers=papers,

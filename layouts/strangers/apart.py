@@ -4,8 +4,6 @@ A parser of pictures or pages may crash, hang or take all memory over a file tha
 so. Here that ends the child process alone, and in one line that a person can act on.
 """
 
-import json
-import subprocess
 import sys
 from base64 import b64decode
 from collections.abc import Callable
@@ -32,6 +30,9 @@ def apart(reader: Callable[[bytes], Given], data: bytes, seconds: float = SECOND
     Raises `Unreadable`: by the reader's own word, or when it fails, or when it takes more than
     so many seconds or MEMORY.
     """
+    import json  # a usual print has no stranger's file, and does not wait for these
+    import subprocess
+
     task = {
         "path": sys.path,
         "module": reader.__module__,
