@@ -49,11 +49,13 @@ def refusal_words(language: str) -> Mapping[str, Mapping[str, str]]:
 def _patterns(language: str) -> tuple[tuple[str, str, str, str], ...]:
     """Return how each of the English words begins and ends, itself, and those of the language.
 
-    Few are compiled, since few begin and end so.
+    The more exact come first: what begins with a word before what begins with a place, and then
+    what has more letters of its own. Few are compiled, since few begin and end so.
     """
     refusals = refusal_words(language)["refusals"]
-    apart = ((_PLACE.split(one), one, words) for one, words in refusals.items())
-    return tuple((parts[0], parts[-1], one, words) for parts, one, words in apart)
+    apart = [(_PLACE.split(english), english, words) for english, words in refusals.items()]
+    apart.sort(key=lambda each: (not each[0][0], -len("".join(each[0][::2]))))
+    return tuple((parts[0], parts[-1], english, words) for parts, english, words in apart)
 
 
 @cache

@@ -33,7 +33,22 @@ ENGLISH_YET = {"expected '=' after a key in a key/value pair"}
 
 # Words of nearly every English refusal, and of none in Spanish.
 ENGLISH_WORDS = {
-    *("the", "this", "its", "is", "are", "of", "or", "and", "with", "for", "from", "write", "buy")
+    *(
+        "the",
+        "this",
+        "its",
+        "is",
+        "are",
+        "of",
+        "or",
+        "and",
+        "with",
+        "for",
+        "from",
+        "write",
+        "buy",
+        "section",
+    )
 }
 
 # What stays in English, since a person is told of it in other words.
@@ -95,7 +110,7 @@ def test_every_refusal_of_the_program_has_words_in_spanish() -> None:
 
 def is_english(text: str, words: str) -> bool:
     """Whether English is left in a text's words, but for quotes, options and commands."""
-    bare = re.sub(r"\".*?\"|'.*?'|`.*?`|--\w+|\d in\b", "", words)
+    bare = re.sub(r"\".*?\"|'.*?'|`.*?`|\[\w+|--\w+|\d in\b", "", words)
     return words == text or not ENGLISH_WORDS.isdisjoint(re.findall(r"\w+", bare))
 
 
