@@ -75,7 +75,7 @@ def _at(place: str, written: str, language: str) -> str:
             return words_in(language, written)
         case "part":
             words = refusal_words(language)["parts"]
-            parts = _LISTED.split(written)
+            parts = [written] if written in words else _LISTED.split(written)
             return "".join(words.get(part) or _strand(part, language) for part in parts)
         case "strand":
             return _strand(written, language)

@@ -129,7 +129,7 @@ def test_the_same_is_put_into_a_refusal(language: str) -> None:
 def test_every_refusal_that_has_words_is_one_of_the_program(language: str) -> None:
     program, strange = "\n".join((literals(), *refusal_texts())), []
     for english in refusal_words(language)["refusals"]:
-        longest = max(re.split(r"\{\w+\}", english), key=len).strip(" \"':")
+        longest = max(re.split(r"\{\w+\}", english), key=len).strip(" \"':,()")
         if longest not in program:
             strange.append(english)
     assert strange == []
