@@ -104,10 +104,10 @@ def samples(desk: Desk, said: Json) -> Json:
 
 def _shelved(desk: Desk, kept: Kept) -> Shelved:
     job, stamp = desk.job(), hex(hash((kept.stamp, desk.stamp(SHOP))))
-    if kept.recipe is None:
+    if (recipe := kept.recipe) is None:
+        assert kept.refusal is not None
         told = "\n".join(refusal_lines(kept.refusal, job.wording.language))
         return Shelved(file=kept.name, stamp=stamp, name=kept.name, told=told, is_whole=False)
-    recipe = kept.recipe
     leader = desk.worked_out(kept)
     return Shelved(
         file=kept.name,
