@@ -4,10 +4,14 @@ import shutil
 from pathlib import Path
 
 import pytest
+from starlette.requests import Request
+from starlette.responses import Response
 
 from tagend.cards.desk.book_spools import correct
+from tagend.cards.desk.bring import look
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.leader_drawn import drawn
+from tagend.cards.desk.leaders import leaders_page
 from tagend.cards.desk.page import refusals
 from tagend.cards.desk.proposing import proposed
 from tagend.cards.desk.tying import start
@@ -64,3 +68,16 @@ def test_a_taper_is_called_after_its_measures_in_spanish(desk: Desk) -> None:
     }
     (recipe, *_) = proposed(desk, said)["recipes"]
     assert 'name = "9 ft, de 0,021 in a 0,015 in"' in recipe
+
+
+def test_a_leader_that_cannot_be_read_is_told_in_spanish(desk: Desk) -> None:
+    (desk.folder / "reed.toml").write_text('[[section]]\nlength = "30 in"\n')
+    shown = leaders_page(desk, Request({"type": "http"}))
+    assert isinstance(shown, Response)
+    assert "falta esta clave" in bytes(shown.body).decode()
+
+
+def test_a_row_that_is_left_out_is_told_in_spanish(desk: Desk) -> None:
+    rows = b"{}\nName,Butt length (in),Butt diameter (in)\nReed,30,0.023\nof 2025,,\n"
+    (told,) = look(desk, "reed.csv", rows)["left_out"]
+    assert told == "A3: 'of 2025' está solo"
