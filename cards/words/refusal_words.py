@@ -5,16 +5,17 @@ the English ones, both with places for what a person wrote. What it lacks stays 
 of a tying book, which is kept in English, is told in the same way.
 """
 
+import os
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from functools import cache
-from pathlib import Path
 
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.words.language import language_file
 from tagend.layouts.base.faults import Fault
 
-_FOLDER = Path(__file__).parent / "languages" / "refusals"
+_FOLDER = os.path.join(os.path.dirname(__file__), "languages", "refusals")
 _BREAK = re.compile(r"(, |: )")  # between the places of a fault
 _LISTED = re.compile(r"(, | and | or )")
 _PLACE = re.compile(r"\{(\w+)\}")  # a brace that holds more stands for itself
@@ -40,8 +41,9 @@ def words_in(language: str, english: str) -> str:
 @cache
 def refusal_words(language: str) -> Mapping[str, Mapping[str, str]]:
     """Return the tables of a language's file, `refusals` and `parts`."""
-    path = _FOLDER / f"{language}.toml"
-    tables = read_toml(path.read_bytes()) if path.is_file() else {}
+    tables: dict[str, object] = {}
+    with suppress(FileNotFoundError), open(os.path.join(_FOLDER, f"{language}.toml"), "rb") as file:
+        tables = read_toml(file.read())
     return {"refusals": {}, "parts": {}, **tables}  # type: ignore[dict-item]
 
 
