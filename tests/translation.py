@@ -24,8 +24,7 @@ def missing(language: str) -> tuple[str, ...]:
 
 def unknown(language: str) -> tuple[str, ...]:
     """Return the keys of a language file that nothing here is called by."""
-    refusals = _keys({"refusals": read_language(language)["refusals"]})  # by what they translate
-    known = {*_keys(english()), *refusals} | {f"knots.{knot.name}.title" for knot in load_knots()}
+    known = {*_keys(english())} | {f"knots.{knot.name}.title" for knot in load_knots()}
     return tuple(key for key in _keys(read_language(language)) if key not in known)
 
 

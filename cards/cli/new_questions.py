@@ -15,7 +15,7 @@ from tagend.cards.cli.section_typed import (
     typed_length,
     typed_section,
 )
-from tagend.cards.cli.spoken import told_of
+from tagend.cards.cli.spoken import refusal_told, told_of
 from tagend.cards.cli.taper_lines import taper_lines
 from tagend.cards.cli.worksheet_lines import cut_lines, finding_lines
 from tagend.cards.leader.joints import End, Joint
@@ -156,7 +156,7 @@ def _by_strength(
             StrandByStrength(typed.strength, material, typed.length), rack, practice
         )
     except Refused as error:
-        return "", tuple(f"  {fault}" for fault in error.faults)
+        return "", tuple(f"  {fault}" for fault in refusal_told(error).faults)
     return spool.diameter.plain, (f"  on the rack: {spool.label}, {spool.material}",)
 
 

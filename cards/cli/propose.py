@@ -10,7 +10,7 @@ from tagend.cards.cli.files import load_practice, load_rack
 from tagend.cards.cli.heed import anyway_option, heed
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import check_output, named_file, tell_written, write_output
-from tagend.cards.cli.spoken import told_of
+from tagend.cards.cli.spoken import spoken, told_of
 from tagend.cards.propose.asking import AskedTaper, wish_of
 from tagend.cards.propose.proposal import propose
 from tagend.cards.propose.wish import Shares, read_shares
@@ -77,6 +77,7 @@ def command(
     from tagend.cards.cli.proposal_lines import proposal_lines
     from tagend.cards.leader.worksheet import worksheet
     from tagend.cards.recipe.recipe_text import recipe_text
+    from tagend.cards.words.taper_words import taper_name
 
     practice = load_practice(shop)
     if (rack is None) == (diameters is None):
@@ -99,7 +100,8 @@ def command(
         guard=guard,
     )
     wish, strands = wish_of(asked, spools or diameters or (), practice)
-    proposals = propose(wish, strands, practice, name)
+    named = name or taper_name(wish.total, wish.thickest, wish.tippet.diameter, spoken())
+    proposals = propose(wish, strands, practice, named)
     sheets = [worksheet(proposal.recipe, practice) for proposal in proposals]
     blocks = (
         "\n".join(proposal_lines(place, proposal, told_of(sheet)))

@@ -11,6 +11,7 @@ from tagend.cards.cli.files import load_practice, load_rack, load_recipes, namin
 from tagend.cards.cli.options import rack_option, reading, replace_option, shop_option
 from tagend.cards.cli.output import tell_written, write_output
 from tagend.cards.cli.recipe_folder import write_each
+from tagend.cards.cli.spoken import refusal_told
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Fault, Refused, noting, refuse_any, under
@@ -135,7 +136,7 @@ def _write_recipes(
         with noting(lost):
             write_each(recipes, folder, replace=replace)
     if faults or lost:
-        click.echo(str(Refused(*faults, *lost)), err=True)
+        click.echo(str(refusal_told(Refused(*faults, *lost))), err=True)
     if recipes and (wrong or folder is None):
         click.echo(_left_to_say(len(recipes), wrong=wrong), err=True)
     return REFUSED if wrong or lost or not recipes else 0

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 import click
 from msgspec.structs import replace
 
+from tagend.cards.cli.spoken import refusal_told
 from tagend.cards.practice.practice import Practice
 from tagend.cards.tables.columns_file import Answers, means
 from tagend.cards.tables.lexicon import unit_named
@@ -85,7 +86,7 @@ def asked_material(bare: int, sheets: Sequence[Understood], practice: Practice) 
         try:
             return material_named(answer, practice)
         except Refused as error:
-            click.echo(f"  {error}", err=True)
+            click.echo(f"  {refusal_told(error)}", err=True)
     return None
 
 

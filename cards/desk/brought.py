@@ -20,6 +20,7 @@ from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.recipe.recipe_text import recipe_text
 from tagend.cards.tables.sheets import is_spreadsheet
 from tagend.cards.words.leader_words import Told
+from tagend.cards.words.refusal_words import words_in
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.codes.scan import is_picture
 
@@ -58,7 +59,7 @@ def of_codes(desk: Desk, data: bytes, *, keep_tied: bool) -> Json:
     recipes = found.recipes if keep_tied else untied(found.recipes)
     return {
         "strangers": found.strangers,
-        "changed": found.changed,
+        "changed": [words_in(desk.job().wording.language, line) for line in found.changed],
         "tied": days,
         "held": [*_held(desk, found.recipes)],
         "leaders": leaders_shown(desk, recipes),

@@ -53,7 +53,7 @@ def of_table(desk: Desk, name: str, data: bytes, said: Json) -> Json:
         return {"sheets": shown, "faults": refusals(desk, _here(refusal))}
     return {
         "sheets": shown,
-        "left_out": found.left_out,
+        "left_out": [words_in(language, line) for line in found.left_out],
         "leaders": [*_leaders(desk, found.leaders, answers)],
         "material": {
             "bare": without_material(found.leaders, answers),

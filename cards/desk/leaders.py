@@ -14,6 +14,7 @@ from tagend.cards.desk.page import Json, Shown, page, posted, shown
 from tagend.cards.disk.disk import read_bytes, write_whole
 from tagend.cards.disk.sample_files import sample_files
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.words.desk_words import refusal_lines
 from tagend.cards.words.leader_words import Told
 from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.paper.face import Face
@@ -103,10 +104,10 @@ def samples(desk: Desk, said: Json) -> Json:
 
 def _shelved(desk: Desk, kept: Kept) -> Shelved:
     job, stamp = desk.job(), hex(hash((kept.stamp, desk.stamp(SHOP))))
-    if kept.recipe is None:
-        told = str(kept.refusal)
+    if (recipe := kept.recipe) is None:
+        assert kept.refusal is not None
+        told = "\n".join(refusal_lines(kept.refusal, job.wording.language))
         return Shelved(file=kept.name, stamp=stamp, name=kept.name, told=told, is_whole=False)
-    recipe = kept.recipe
     leader = desk.worked_out(kept)
     return Shelved(
         file=kept.name,

@@ -25,6 +25,7 @@ from tagend.cards.propose.wish import USUAL_SHARES, Shares, read_shares
 from tagend.cards.recipe.recipe import NAME_MOST
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.recipe.recipe_text import recipe_text
+from tagend.cards.words.taper_words import taper_name
 from tagend.layouts.base.faults import refused, under
 from tagend.layouts.base.quantities import INCH_MM
 
@@ -75,7 +76,8 @@ def proposed(desk: Desk, said: Json) -> Json:
     if sizes is None and rack is None:
         raise refused("there is no rack in this folder", "write sizes that can be had", "diameters")
     wish, strands = wish_of(_asked(said), sizes or rack or (), job.practice)
-    found = propose(wish, strands, job.practice)
+    name = taper_name(wish.total, wish.thickest, wish.tippet.diameter, job.wording)
+    found = propose(wish, strands, job.practice, name)
     named = [replace(each.recipe, name=str(place)) for place, each in enumerate(found, 1)]
     all_told = job.told([worksheet(recipe, job.practice) for recipe in named])
     return {

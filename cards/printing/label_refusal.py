@@ -14,6 +14,7 @@ from tagend.cards.printing.codes import code_text
 from tagend.cards.printing.job import Job
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.leader_words import Told
+from tagend.cards.words.refusal_words import words_in
 from tagend.layouts.base.faults import Refused, refused
 from tagend.layouts.codes.code import symbol
 from tagend.layouts.paper.face import Face, Symbol
@@ -91,11 +92,11 @@ def too_small(label: Label, code: Symbol | None) -> Refused:
 
 
 def found_no_room(label: Label, code: Symbol | None, left_out: Sequence[str]) -> str:
-    """Return a line of what a label left out, and which would hold it."""
+    """Return a line of what a label left out, and which would hold it, in the shop's language."""
     what = " and ".join(_MISSED[each] for each in left_out)
     ways = ", or ".join(_ways(label, code, all_of_it=True))
     found = f"{label.recipe.name}: a label of {_size(label)} has no room for {what}"
-    return f"{found}; {ways}" if ways else found
+    return words_in(label.job.wording.language, f"{found}; {ways}" if ways else found)
 
 
 def _size(label: Label) -> str:

@@ -34,7 +34,7 @@ class Proposal(Struct, frozen=True):
 
 
 def propose(
-    wish: Wish, strands: Sequence[Supply], practice: Practice, name: str | None = None
+    wish: Wish, strands: Sequence[Supply], practice: Practice, name: str
 ) -> tuple[Proposal, ...]:
     """Return the best tapers, those with fewer findings first; no two take the same strands.
 
@@ -51,9 +51,7 @@ def propose(
     if not found:
         raise no_taper(wish, strands, practice, sighters[0], guards[0])
     changes = found[0].cost.changes  # a taper that changes its material once more is no choice
-    butt = (wish.bought and wish.bought.diameter) or wish.butt
-    called = name or f"{wish.total.plain}, {butt.plain} to {wish.tippet.diameter.plain}"
-    proposals = [_proposal(way, called) for way in found if way.cost.changes == changes]
+    proposals = [_proposal(way, name) for way in found if way.cost.changes == changes]
     return tuple(sorted(proposals, key=lambda each: _findings(each, practice))[:PROPOSED])
 
 

@@ -54,6 +54,11 @@ class Wish(Struct, frozen=True):
         return sum((piece.length.mm for piece in asked if piece), start=Fraction(0))
 
     @property
+    def thickest(self) -> Diameter:
+        """The diameter that the taper begins with."""
+        return (self.bought and self.bought.diameter) or self.butt
+
+    @property
     def tippet_material(self) -> str | None:
         return self.tippet.material or self.material
 

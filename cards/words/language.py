@@ -55,7 +55,6 @@ class LanguageFile(TypedDict):
     materials: Mapping[str, str]
     terms: Mapping[str, str]
     cautions: Mapping[str, CautionTable]
-    refusals: Mapping[str, str]  # by the English ones; see `refusal_words`
 
 
 class Wording(Struct, frozen=True):

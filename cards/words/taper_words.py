@@ -5,9 +5,11 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import thickness
+from tagend.cards.base.units import Diameter, Length
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.passing import Percent, turned_back
 from tagend.cards.leader.waves import measure
+from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
 
 
@@ -33,6 +35,14 @@ def taper_told(told: Told) -> TaperTold:
         shares=tuple(_shares(leader)),
         turned_back=tuple(str(Percent.of(share)) if share else None for share in turned),
         passed=str(Percent.of(found.passed)) if found.passed else None,
+    )
+
+
+def taper_name(total: Length, butt: Diameter, tippet: Diameter, wording: Wording) -> str:
+    """Return what a taper is called after its measures: `9 ft, 0.021 in to 4X`."""
+    number = wording.number
+    return wording.say(
+        "taper_of", total=number(total.plain), butt=number(butt.plain), tippet=number(tippet.plain)
     )
 
 

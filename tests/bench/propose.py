@@ -26,7 +26,7 @@ SECTIONS = 12
 def main() -> None:
     """Print medians in ms: fine steps, so that the leaders are long, and coarse ones."""
     practice = common_practice()
-    twelve = propose(_wish("0.0028 in"), _spools(scarce=False), practice)[0].recipe
+    twelve = propose(_wish("0.0028 in"), _spools(scarce=False), practice, "Taper")[0].recipe
     assert len(twelve.sections) == SECTIONS
     floor = _ms(lambda: worksheet(twelve, practice))
     print(f"{'':<34}{'ms':>8}{'floor':>8}{'ratio':>8}{'sections':>10}")
@@ -66,7 +66,7 @@ def _print_row(
     wish: Wish, spools: list[Supply], practice: Practice, floor: float, *, scarce: bool
 ) -> None:
     try:
-        sections = str(len(propose(wish, spools, practice)[0].recipe.sections))
+        sections = str(len(propose(wish, spools, practice, "Taper")[0].recipe.sections))
     except ValueError:
         sections = "none"
     taken = _ms(lambda: _tried(wish, spools, practice))
@@ -76,7 +76,7 @@ def _print_row(
 
 def _tried(wish: Wish, spools: list[Supply], practice: Practice) -> None:
     try:
-        propose(wish, spools, practice)
+        propose(wish, spools, practice, "Taper")
     except ValueError:
         return
 

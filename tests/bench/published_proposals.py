@@ -56,7 +56,7 @@ def print_spools(number: str, recipe: Recipe) -> None:
             max(above.mm - below.mm for above, below in pairwise(printed)),
         ),
     )
-    best = propose(wish, supplies_of_diameters(rack, "nylon", wish.tippet), PRACTICE)[0]
+    best = propose(wish, supplies_of_diameters(rack, "nylon", wish.tippet), PRACTICE, "Taper")[0]
     found = [strand.diameter for strand in best.strands]
     common = len({d.mm for d in printed} & {d.mm for d in found})
     print(

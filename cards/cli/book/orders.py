@@ -11,9 +11,9 @@ from tagend.cards.book.naming import numbers
 from tagend.cards.book.orders import wanted_of
 from tagend.cards.cli.files import load_recipes
 from tagend.cards.cli.heed import heed
+from tagend.cards.cli.spoken import spoken
 from tagend.cards.practice.practice import Practice
 from tagend.cards.recipe.recipe import Recipe
-from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.shopping import shortage_line
 from tagend.layouts.base.faults import Fault, Refused, refused
 
@@ -54,7 +54,7 @@ def refuse_shortages(batch: Batch) -> None:
     if batch.shortages:
         raise Refused(
             *(
-                Fault("", f"to buy: {shortage_line(lack, ENGLISH)}", "nothing was tied or drawn")
+                Fault("", f"to buy: {shortage_line(lack, spoken())}", "nothing was tied or drawn")
                 for lack in batch.shortages
             )
         )

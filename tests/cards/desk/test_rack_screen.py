@@ -81,7 +81,7 @@ def test_a_taper_follows_the_sliders_by_keys_and_is_kept_as_it_was_shown(
         tippet=page.get_by_label("Tippet", exact=True).input_value(),
         shares=Shares(butt, taper, tippet),
     )
-    proposals = propose(*wish_of(asked, rack(folder), practice(folder)), practice(folder))
+    proposals = propose(*wish_of(asked, rack(folder), practice(folder)), practice(folder), "Taper")
     for strand in proposals[1].strands:
         expect(second).to_contain_text(f"from {strand.label}")
     second.get_by_label("Name").fill("Evening & <dusk>")

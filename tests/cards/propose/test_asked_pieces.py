@@ -32,7 +32,7 @@ RACK = [*BODY, *SIGHTERS, supply(6), supply(12, "wire")]
 
 
 def made(asked: Wish, rack: Sequence[Supply] = RACK) -> tuple[Proposal, ...]:
-    return propose(asked, rack, PRACTICE)
+    return propose(asked, rack, PRACTICE, "Taper")
 
 
 def parts(proposal: Proposal) -> list[str | None]:

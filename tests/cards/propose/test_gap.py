@@ -23,7 +23,7 @@ NYLON = PRACTICE.materials.find("nylon")
 
 def faults(asked: object, rack: list[Supply]) -> list[str]:
     with pytest.raises(Refused) as refusal:
-        propose(asked, rack, PRACTICE)  # type: ignore[arg-type]
+        propose(asked, rack, PRACTICE, "Taper")  # type: ignore[arg-type]
     return str(refusal.value).splitlines()
 
 
@@ -56,7 +56,7 @@ def test_every_gap_is_named_with_what_would_bridge_it() -> None:
 def test_a_gap_that_other_strands_go_round_is_none() -> None:
     # 19 nylon leads nowhere in steps of 3, but 20, 17, 14 do.
     rack = [supply(20), supply(17), supply(14), supply(11), supply(13, "fluorocarbon")]
-    assert len(propose(wish(90, 20, 11, step=3), rack, PRACTICE)) > 0
+    assert len(propose(wish(90, 20, 11, step=3), rack, PRACTICE, "Taper")) > 0
 
 
 def test_a_spool_that_is_too_empty_is_named() -> None:
@@ -105,4 +105,4 @@ def test_what_is_bought_makes_the_taper_fit() -> None:
     asked = wish(90, 20, 10, step=4)
     bought = missing(20 * THOU, 10 * THOU, asked.step, NYLON, THOU)
     more = [supply(int(size / THOU)) for size in bought]
-    assert len(propose(asked, [*rack, *more], PRACTICE)[0].strands) == 2 + len(bought)
+    assert len(propose(asked, [*rack, *more], PRACTICE, "Taper")[0].strands) == 2 + len(bought)

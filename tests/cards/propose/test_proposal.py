@@ -262,7 +262,7 @@ def test_proposals_are_the_best_of_all_tapers_in_500_cases(block: int) -> None:
     for seed in range(25 * block, 25 * (block + 1)):
         asked, rack = random_case(Random(seed))
         try:
-            found = [shown(proposal) for proposal in propose(asked, rack, PRACTICE)]
+            found = [shown(proposal) for proposal in propose(asked, rack, PRACTICE, "Taper")]
         except Refused:
             found = []
         assert found == every_taper(asked, rack), f"case {seed}"
@@ -309,7 +309,7 @@ def test_spools_that_are_all_nearly_used_up_are_shared_as_well_as_can_be(seed: i
         for strand, part, taken in zip(whole, (24, 18, 18), knots, strict=True)
     ]
     try:
-        found = [shown(proposal) for proposal in propose(asked, rack, PRACTICE)]
+        found = [shown(proposal) for proposal in propose(asked, rack, PRACTICE, "Taper")]
     except Refused:
         found = []
     assert found == every_taper(asked, rack)
@@ -338,7 +338,7 @@ def test_a_new_material_counts_above_the_tippet_alone() -> None:
 
 def made(rack: Sequence[Supply], asked: Wish, by: Practice = PRACTICE) -> list[str]:
     """Return what the best proposal is made of, by its diameters."""
-    return [str(strand.diameter.plain) for strand in propose(asked, rack, by)[0].strands]
+    return [str(strand.diameter.plain) for strand in propose(asked, rack, by, "Taper")[0].strands]
 
 
 def test_under_the_limit_a_knot_less_is_better_than_an_even_taper() -> None:
