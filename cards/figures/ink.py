@@ -78,7 +78,7 @@ def frame(strands: Sequence[Course], arrows: Sequence[Arrow] = ()) -> Box:
     )
 
 
-@lru_cache(maxsize=128)  # a shop's cards have the same knots, drawn equally large
+@lru_cache(maxsize=512)  # a shop's cards have the same knots, drawn equally large
 def inked(
     strands: tuple[Course, ...], unit: float, arrows: tuple[Arrow, ...] = ()
 ) -> tuple[Path, ...]:
