@@ -5,7 +5,6 @@ renderers put letters on whole pixels, and shapes three. The drawing library's o
 calls for texts and paths take ten times as long, for all that they check and keep.
 """
 
-import zlib
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from itertools import groupby
@@ -40,7 +39,6 @@ class Content:
         self._shapes: dict[int, str] = {}  # by the id of a shape, which its sheet holds
         self._letters = lru_cache(maxsize=4096)(self._set)
         self._rasters: dict[Raster, str] = {}  # the name of each
-        self._pages: dict[bytes, PDFStream] = {}  # by their packed content
 
     def draw(self, items: Iterable[Item]) -> None:
         """Draw items where the canvas is, each with all that it relies on."""
@@ -53,17 +51,6 @@ class Content:
                 self._canvas._code += self._paths(alike, x, y, state)
             else:
                 self._canvas._code += map(self._boxed, alike)
-
-    def close_page(self) -> None:
-        """Pack the page that was shown last, which else waits for the end as text.
-
-        Pages that are alike, as those of many copies are, share one stream.
-        """
-        page = self._canvas._doc.Pages.pages[-1]
-        packed = zlib.compress(page.stream.encode("latin-1"))
-        if packed not in self._pages:
-            self._pages[packed] = _packed(packed)
-        page.Contents, page.stream = self._pages[packed], None
 
     def _texts(self, runs: Iterable[TextRun], state: _State) -> Iterator[str]:
         yield from _changed(state, g="0.000")
@@ -159,7 +146,8 @@ def _stepped(shape: Iterable[Step]) -> str:
     return "\n".join([_STEPS[step[0]] % step[1:] for step in shape])
 
 
-def _packed(content: bytes) -> "PDFStream":
+def packed_stream(content: bytes) -> "PDFStream":
+    """Return what is packed as a stream of a document."""
     from reportlab.pdfbase.pdfdoc import PDFStream
 
     stream = PDFStream(content=content)
@@ -170,7 +158,7 @@ def _packed(content: bytes) -> "PDFStream":
 def _store(canvas: "Canvas", raster: Raster, name: str) -> None:
     from reportlab.pdfbase.pdfdoc import xObjectName
 
-    stream = _packed(raster.packed)
+    stream = packed_stream(raster.packed)
     for key, value in (
         ("Type", "/XObject"),
         ("Subtype", "/Image"),
