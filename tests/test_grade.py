@@ -99,7 +99,8 @@ def test_codewords_stand_where_an_unrelated_reader_finds_them() -> None:
         rows = modules(MADE)
         spoiled = [place for place, block in enumerate(of) if block == 0][: most[0] + more]
         rows[np.isin(codewords(MADE.version), spoiled)] ^= True
-        made = replace(MADE, rows=tuple(bytes(row.tolist()) for row in rows))
+        bits = np.pad(rows, ((0, 0), (0, 1))).astype(int).flat
+        made = replace(MADE, dark=int("".join(map(str, bits)), 2))
         found = zxingcpp.read_barcodes(drawn(made, 4), try_invert=False)
         assert [code.text for code in found] == ([MADE.text] if is_read else [])
         assert grade(printed(drawn(made, 4), 203), MADE).unused_correction == 0

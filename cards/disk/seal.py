@@ -34,10 +34,11 @@ def origin(data: bytes) -> Origin:
 
 def _filled(data: bytes, place: int) -> bytes:
     """Return the file with the right digits behind the word at this place."""
-    start, end = place + len(_WORD), place + len(_BLANK)
-    blank = data[:start] + b"0" * _DIGITS + data[end:]
-    digits = hashlib.sha256(blank).hexdigest()[:_DIGITS].encode()
-    return data[:start] + digits + data[end:]
+    filled = bytearray(data)
+    digits = slice(place + len(_WORD), place + len(_BLANK))
+    filled[digits] = b"0" * _DIGITS
+    filled[digits] = hashlib.sha256(filled).hexdigest()[:_DIGITS].encode()
+    return bytes(filled)
 
 
 def _with_place(data: bytes) -> bytes | None:
@@ -45,7 +46,7 @@ def _with_place(data: bytes) -> bytes | None:
     if data.startswith(b"%PDF-"):
         # Behind all that the table of objects points at, so that nothing it says moves.
         before, word, after = data.rpartition(b"startxref")
-        return before + b"%" + _BLANK + b"\n" + word + after
+        return b"".join((before, b"%", _BLANK, b"\n", word, after))  # a run's PDF is large
     if data.startswith((b"<?xml", b"<svg")):
         return data + b"<!-- " + _BLANK + b" -->\n"
     if data.startswith(b"PK\x03\x04"):

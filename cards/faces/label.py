@@ -212,7 +212,7 @@ def _least(ems: float, size: float, width: float) -> float:
     return size * max(1, ceil(ems * size / (width + SLACK + _SPACE * size)))
 
 
-@lru_cache(maxsize=8192)  # the same lines are tried with and without others, on many labels
+@lru_cache(maxsize=512)  # the same lines are tried with and without others, on many labels
 def _set(line: LabelLine, size: float, width: float) -> tuple[Block, ...]:
     """Return the line set, broken where it has to be; nothing where a word is too wide."""
     try:

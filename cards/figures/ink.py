@@ -83,7 +83,7 @@ def _box(points: Sequence[tuple[float, ...]], half: float) -> Box:
     return Box(min(xs) - half, max(xs) + half, min(ys) - half, max(ys) + half)
 
 
-@lru_cache(maxsize=128)  # a shop's cards have the same knots, drawn equally large
+@lru_cache(maxsize=512)  # a shop's cards have the same knots, drawn equally large
 def inked(
     strands: tuple[Course, ...], unit: float, arrows: tuple[Arrow, ...] = ()
 ) -> tuple[Path, ...]:

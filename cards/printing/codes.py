@@ -29,16 +29,17 @@ def code_place(leader: Leader, practice: Practice) -> Symbol:
     text = code_text(leader, practice)
     version = smallest_version(text, "M")
     side = 17 + 4 * version  # ISO/IEC 18004, as are the marks of the corners
-    return Symbol(text=text, version=version, level="M", rows=_corners(side))
+    return Symbol(text=text, version=version, level="M", dark=_corners(side))
 
 
 @cache
-def _corners(side: int) -> tuple[bytes, ...]:
+def _corners(side: int) -> int:
     far = side - _MARK
     places = (0, 0), (far, 0), (0, far)
-    return tuple(
-        bytes(any(_is_dark(x - left, y - top) for left, top in places) for x in range(side))
+    return sum(
+        any(_is_dark(x - left, y - top) for left, top in places) << (side - y) * (side + 1) - x - 1
         for y in range(side)
+        for x in range(side)
     )
 
 

@@ -1,6 +1,7 @@
 """A text in, its QR symbol out; and the room there is in, the size of the symbol's modules out."""
 
 import re
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Literal, TypeAlias
 
@@ -46,7 +47,7 @@ class TextTooLong(ValueError):
     """Not even the largest symbol holds the text at the level asked for."""
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=64)
 def symbol(text: str, level: Level = "M") -> Symbol:
     """Return the smallest symbol of at least the level; a higher level where it costs no module.
 
@@ -56,8 +57,8 @@ def symbol(text: str, level: Level = "M") -> Symbol:
     version = smallest_version(text, level)
     best = max((each for each in LEVELS if _version(text, each) == version), key=LEVELS.index)
     correction = _correction(best)
-    rows = modules(codewords(text, version, correction), version, correction)
-    return Symbol(text=text, version=version, level=best, rows=rows)
+    dark = modules(codewords(text, version, correction), version, correction)
+    return Symbol(text=text, version=version, level=best, dark=dark)
 
 
 def smallest_version(text: str, level: Level) -> int:
@@ -70,19 +71,28 @@ def smallest_version(text: str, level: Level) -> int:
     return version
 
 
-@lru_cache(maxsize=512)
 def symbol_path(symbol: Symbol) -> tuple[Rectangle, ...]:
-    """Return the dark modules as few rectangles: runs along a row, merged with equal ones below."""
-    done: list[Rectangle] = []
+    """Return the dark modules as few rectangles."""
+    path = iter(_path(symbol))
+    return tuple(zip(path, path, path, path, strict=True))
+
+
+@lru_cache(maxsize=512)  # asked for to be read, and again to be drawn
+def _path(symbol: Symbol) -> bytes:
+    """Return each rectangle in four bytes: no symbol has more than 177 modules along its side."""
+    return bytes(measure for each in rectangles(symbol.rows) for measure in each)
+
+
+def rectangles(rows: Sequence[bytes]) -> Iterator[Rectangle]:
+    """Yield what is dark as few rectangles: runs along a row, merged with equal ones below."""
     growing: dict[tuple[int, int], int] = {}  # (x, width) of a run: the row it began in
-    for y, row in enumerate((*symbol.rows, b"")):
+    for y, row in enumerate((*rows, b"")):
         found = _runs(row)
         for x, width in [run for run in growing if run not in found]:
             top = growing.pop((x, width))
-            done.append((x, top, width, y - top))
+            yield x, top, width, y - top
         for run in found:
             growing.setdefault(run, y)
-    return tuple(done)
 
 
 def best_module(available: float, side: int) -> float | None:

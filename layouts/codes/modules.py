@@ -1,6 +1,6 @@
-"""The codewords of a QR symbol in, its rows of modules out, under the mask that costs least.
+"""The codewords of a QR symbol in, its modules out, under the mask that costs least.
 
-A symbol is one whole number here, a bit for each module, so that a rule of ISO/IEC 18004, 7.8.3, is
+A symbol is one whole number, a bit for each module, so that a rule of ISO/IEC 18004, 7.8.3, is
 tried on all modules at once. The patterns and masks are the library's, and so is its choice, which
 counts the bits of format and version as light.
 """
@@ -10,12 +10,11 @@ from functools import lru_cache
 from operator import itemgetter
 from typing import Any
 
-_BITS = bytes.maketrans(b"01", b"\x00\x01")
 _MASKS = range(8)
 
 
-def modules(codewords: Sequence[int], version: int, correction: int) -> tuple[bytes, ...]:
-    """Return the rows of modules, dark ones as 1; `correction` is the library's for the level."""
+def modules(codewords: Sequence[int], version: int, correction: int) -> int:
+    """Return the modules as `Symbol` has them; `correction` is the library's for the level."""
     side = 17 + 4 * version
     data = _placed(codewords, version)
     inside = _inside(side)
@@ -23,9 +22,7 @@ def modules(codewords: Sequence[int], version: int, correction: int) -> tuple[by
     def penalty(mask: int) -> int:
         return _penalty(data ^ _empty(version, correction, mask, test=True), inside, side)
 
-    made = data ^ _empty(version, correction, min(_MASKS, key=penalty), test=False)
-    bits = _bits(made, side * (side + 1)).encode().translate(_BITS)
-    return tuple(bits[start : start + side] for start in range(0, len(bits), side + 1))
+    return data ^ _empty(version, correction, min(_MASKS, key=penalty), test=False)
 
 
 def _penalty(dark: int, inside: int, side: int) -> int:

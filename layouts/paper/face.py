@@ -57,18 +57,28 @@ class Path(NamedTuple):
         return mapped(self.shape, lambda x, y: (x + dx, y + dy)) if dx or dy else self.shape
 
 
+_BITS = bytes.maketrans(b"01", b"\x00\x01")
+
+
 class Symbol(Struct, frozen=True):
-    """A QR code's modules, row by row, without the quiet zone; dark ones are 1."""
+    """A QR code without its quiet zone."""
 
     text: str
     version: int
     level: Literal["L", "M", "Q", "H"]
-    rows: tuple[bytes, ...]
+    dark: int  # its modules, a bit each, row by row with a light one after each row
 
     @property
     def side(self) -> int:
-        """Modules along one side."""
-        return len(self.rows)
+        """Modules along one side: ISO/IEC 18004."""
+        return 17 + 4 * self.version
+
+    @property
+    def rows(self) -> tuple[bytes, ...]:
+        """Its modules, row by row; dark ones are 1."""
+        side = self.side
+        bits = f"{self.dark:0{side * (side + 1)}b}".encode().translate(_BITS)
+        return tuple(bits[start : start + side] for start in range(0, len(bits), side + 1))
 
 
 class Code(NamedTuple):

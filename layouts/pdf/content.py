@@ -5,8 +5,8 @@ renderers put letters on whole pixels, and shapes three. The drawing library's o
 calls for texts and paths take ten times as long, for all that they check and keep.
 """
 
-import zlib
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from itertools import groupby
 from typing import TYPE_CHECKING, Any, TypeAlias
 
@@ -36,11 +36,9 @@ class Content:
 
     def __init__(self, canvas: "Canvas") -> None:
         self._canvas = canvas
-        self._symbols: dict[Symbol, str] = {}
         self._shapes: dict[int, str] = {}  # by the id of a shape, which its sheet holds
-        self._words: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
+        self._letters = lru_cache(maxsize=4096)(self._set)
         self._rasters: dict[Raster, str] = {}  # the name of each
-        self._pages: dict[bytes, PDFStream] = {}  # by their packed content
 
     def draw(self, items: Iterable[Item]) -> None:
         """Draw items where the canvas is, each with all that it relies on."""
@@ -54,40 +52,26 @@ class Content:
             else:
                 self._canvas._code += map(self._boxed, alike)
 
-    def close_page(self) -> None:
-        """Pack the page that was shown last, which else waits for the end as text.
-
-        Pages that are alike, as those of many copies are, share one stream.
-        """
-        page = self._canvas._doc.Pages.pages[-1]
-        packed = zlib.compress(page.stream.encode("latin-1"))
-        if packed not in self._pages:
-            self._pages[packed] = _packed(packed)
-        page.Contents, page.stream = self._pages[packed], None
-
     def _texts(self, runs: Iterable[TextRun], state: _State) -> Iterator[str]:
         yield from _changed(state, g="0.000")
         yield "BT"
         for run in runs:
             yield f"1 0 0 -1 {run.x:.5f} {run.y:.5f} Tm"
-            for font, letters in self._letters(run):
+            for font, letters in self._letters(run.font, run.text):
                 yield from _changed(state, Tf=f"{font} {run.size:.3f}")
                 yield letters
         yield "ET"
 
-    def _letters(self, run: TextRun) -> tuple[tuple[str, str], ...]:
-        """Return what shows the letters of a run, with the name of the font for each part."""
-        found = self._words.get((run.font, run.text))
-        if found is None:
-            from reportlab.pdfbase.pdfmetrics import getFont
+    def _set(self, name: str, text: str) -> tuple[tuple[str, str], ...]:
+        """Return what shows the letters of a text, with the name of the font for each part."""
+        from reportlab.pdfbase.pdfmetrics import getFont
 
-            register(run.font)
-            font, document = getFont(run.font), self._canvas._doc
-            found = self._words[run.font, run.text] = tuple(
-                (font.getSubsetInternalName(subset, document), f"({self._canvas._escape(part)}) Tj")
-                for subset, part in font.splitString(run.text, document)
-            )
-        return found
+        register(name)
+        font, document = getFont(name), self._canvas._doc
+        return tuple(
+            (font.getSubsetInternalName(subset, document), f"({self._canvas._escape(part)}) Tj")
+            for subset, part in font.splitString(text, document)
+        )
 
     def _paths(self, paths: Iterable[Path], x: float, y: float, state: _State) -> Iterator[str]:
         if x or y:
@@ -123,11 +107,8 @@ class Content:
         match item:
             case Code(x, y, module, symbol):
                 # One path: module by module, some renderers show seams and others grow each one.
-                if symbol not in self._symbols:
-                    boxes = (f"{x} {y} {w} {h} re" for x, y, w, h in symbol_path(symbol))
-                    self._symbols[symbol] = " ".join(boxes)
-                drawn = self._symbols[symbol]
-                return f"q {module:.6f} 0 0 {module:.6f} {x:.5f} {y:.5f} cm 0 g {drawn} f Q"
+                at = f"{module:.6f} 0 0 {module:.6f} {x:.5f} {y:.5f}"
+                return f"q {at} cm 0 g {_boxes(symbol)} f Q"
             case Picture(x, y, width, height, raster):
                 name = self._named(raster)
                 box = f"{width:.3f} 0 0 {-height:.3f} {x:.5f} {y + height:.5f}"
@@ -141,6 +122,12 @@ class Content:
             _store(self._canvas, raster, name)
         self._canvas._formsinuse.append(name)  # an image is drawn as a form is
         return str(self._canvas._doc.getXObjectName(name))
+
+
+@lru_cache(maxsize=64)  # numbered labels have one code
+def _boxes(symbol: Symbol) -> str:
+    """Return a symbol's dark modules, a unit each."""
+    return " ".join(f"{x} {y} {w} {h} re" for x, y, w, h in symbol_path(symbol))
 
 
 def _kind(item: Item) -> tuple[type[Item], float, float]:
@@ -159,7 +146,8 @@ def _stepped(shape: Iterable[Step]) -> str:
     return "\n".join([_STEPS[step[0]] % step[1:] for step in shape])
 
 
-def _packed(content: bytes) -> "PDFStream":
+def packed_stream(content: bytes) -> "PDFStream":
+    """Return what is packed as a stream of a document."""
     from reportlab.pdfbase.pdfdoc import PDFStream
 
     stream = PDFStream(content=content)
@@ -170,7 +158,7 @@ def _packed(content: bytes) -> "PDFStream":
 def _store(canvas: "Canvas", raster: Raster, name: str) -> None:
     from reportlab.pdfbase.pdfdoc import xObjectName
 
-    stream = _packed(raster.packed)
+    stream = packed_stream(raster.packed)
     for key, value in (
         ("Type", "/XObject"),
         ("Subtype", "/Image"),

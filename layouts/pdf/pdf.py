@@ -11,10 +11,12 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 from tagend.fonts import register
 from tagend.layouts.paper.face import Face
 from tagend.layouts.pdf.attach import AttachedFile, embed, set_in_catalogue
-from tagend.layouts.pdf.content import Content
+from tagend.layouts.pdf.content import Content, packed_stream
+from tagend.layouts.pdf.packing import each_packed
 from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet, Trim
 
 if TYPE_CHECKING:
+    from reportlab.pdfbase.pdfdoc import PDFStream
     from reportlab.pdfgen.canvas import Canvas
 
 Duplex: TypeAlias = Literal["long edge", "short edge", "single side"]
@@ -58,8 +60,12 @@ def write_pdf(
     embed(canvas, files)
     content = Content(canvas)
     forms = _define_forms(canvas, content, sheets)
-    for sheet in sheets:
-        _draw_sheet(canvas, content, sheet, forms)
+    drawn = (_drawn(canvas, content, sheet, forms) for sheet in sheets)
+    streams: dict[bytes, PDFStream] = {}  # pages that are alike, as of many copies, share one
+    for packed, page in zip(each_packed(drawn, len(sheets)), canvas._doc.Pages.pages, strict=True):
+        if packed not in streams:
+            streams[packed] = packed_stream(packed)
+        page.Contents = streams[packed]
     return _finished(canvas)
 
 
@@ -134,7 +140,8 @@ def _define_forms(canvas: "Canvas", content: Content, sheets: Sequence[Sheet]) -
     return {key: names[face] for key, face in faces.items() if face in names} if names else {}
 
 
-def _draw_sheet(canvas: "Canvas", content: Content, sheet: Sheet, forms: dict[int, str]) -> None:
+def _drawn(canvas: "Canvas", content: Content, sheet: Sheet, forms: dict[int, str]) -> bytes:
+    """Draw a sheet on the next page; return its operators, which else wait there as text."""
     canvas.setPageSize((round(sheet.width, 3), round(sheet.height, 3)))
     _set_boxes(canvas, sheet.trim, sheet.height)
     by = sheet.adjustment
@@ -152,7 +159,9 @@ def _draw_sheet(canvas: "Canvas", content: Content, sheet: Sheet, forms: dict[in
     canvas._code.append(f"1 0 0 -1 0 {sheet.height:.5f} cm")
     content.draw(sheet.marks)
     canvas.showPage()
-    content.close_page()
+    page = canvas._doc.Pages.pages[-1]
+    operators, page.stream = page.stream.encode("latin-1"), None
+    return bytes(operators)
 
 
 def _set_boxes(canvas: "Canvas", trim: Trim | None, height: float) -> None:

@@ -16,6 +16,7 @@ from tagend.layouts.codes.code import (
     Level,
     TextTooLong,
     best_module,
+    rectangles,
     smallest_version,
     symbol,
     symbol_path,
@@ -129,10 +130,8 @@ def test_rectangles_cover_each_dark_module_once_and_no_light_one(text: str) -> N
 
 
 def test_rectangles_merge_along_rows_and_columns() -> None:
-    block = Symbol("", 1, "M", (b"\1\1\0", b"\1\1\1"))
-    assert symbol_path(block) == ((0, 0, 2, 1), (0, 1, 3, 1))
-    bar = Symbol("", 1, "M", (b"\0\1", b"\0\1", b"\1\1"))
-    assert symbol_path(bar) == ((1, 0, 1, 2), (0, 2, 2, 1))
+    assert [*rectangles((b"\1\1\0", b"\1\1\1"))] == [(0, 0, 2, 1), (0, 1, 3, 1)]
+    assert [*rectangles((b"\0\1", b"\0\1", b"\1\1"))] == [(1, 0, 1, 2), (0, 2, 2, 1)]
 
 
 def test_merging_leaves_far_fewer_rectangles_than_modules() -> None:
