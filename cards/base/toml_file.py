@@ -1,5 +1,7 @@
 """TOML files: bytes in, tables out, or one fault with its line."""
 
+from typing import Any
+
 import tomli
 
 from tagend.layouts.base.faults import Refused, refused
@@ -25,7 +27,7 @@ def read_toml(data: bytes) -> dict[str, object]:
             raise refused(found, f"write at most {LONGEST} in a line", f"line {number}")
     try:
         tables = tomli.loads(written)
-        shallow = _is_shallow(tables, DEEPEST)
+        shallow = _is_shallow(tables)
     except RecursionError:
         shallow = False
     except tomli.TOMLDecodeError as error:
@@ -37,6 +39,9 @@ def read_toml(data: bytes) -> dict[str, object]:
     return tables
 
 
-def _is_shallow(value: object, levels: int) -> bool:
-    items = value.values() if isinstance(value, dict) else value if isinstance(value, list) else ()
-    return levels > 0 and all(_is_shallow(item, levels - 1) for item in items)
+def _is_shallow(tables: dict[str, object]) -> bool:
+    level: list[Any] = [tables]
+    for _ in range(DEEPEST):
+        inner = (each.values() if isinstance(each, dict) else each for each in level)
+        level = [item for items in inner for item in items if isinstance(item, (dict, list))]
+    return not level

@@ -10,7 +10,7 @@ from tagend.cards.leader.steps import big, step_of
 from tagend.cards.leader.suitability import Meeting, unfit, untieable
 from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.practice import Meets, Practice
-from tagend.cards.recipe.recipe import Recipe
+from tagend.cards.recipe.recipe import Recipe, Section
 from tagend.cards.recipe.values import BARE
 
 
@@ -25,7 +25,11 @@ class Chosen(Struct, frozen=True, kw_only=True):
 
 def joints(recipe: Recipe, practice: Practice) -> tuple[Joint, ...]:
     """Return the joint below each section but the last."""
-    return tuple(_joint(recipe, place, practice) for place in range(len(recipe.sections) - 1))
+    below = zip(recipe.sections[1:], parts(recipe, practice.materials)[1:], strict=True)
+    return tuple(
+        _joint(upper, lower, practice, is_guard=part == "bite guard")
+        for upper, (lower, part) in zip(recipe.sections, below, strict=False)
+    )
 
 
 def butt_end(recipe: Recipe, practice: Practice) -> End:
@@ -61,8 +65,7 @@ def _named(name: str, practice: Practice) -> Knot | None:
     return None if name == BARE else practice.knots.find(name)
 
 
-def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
-    upper, lower = recipe.sections[place], recipe.sections[place + 1]
+def _joint(upper: Section, lower: Section, practice: Practice, *, is_guard: bool) -> Joint:
     meeting = Meeting(
         upper=practice.materials.find(upper.material),
         upper_mm=fly_end_mm(upper),
@@ -72,7 +75,6 @@ def _joint(recipe: Recipe, place: int, practice: Practice) -> Joint:
     bought = is_bought(upper, meeting.upper), is_bought(lower, meeting.lower)
     if upper.knot:
         return joint_of(practice.knots.find(upper.knot), meeting, practice, bought=bought)
-    is_guard = parts(recipe, practice.materials)[place + 1] == "bite guard"
     return chosen_joint(meeting, practice, is_guard=is_guard, bought=bought)
 
 

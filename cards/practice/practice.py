@@ -22,10 +22,10 @@ Meets = Literal[
 ]
 
 # Which places of the knots file serve at each end of a section.
-_SERVES: dict[EndOf, tuple[Place, ...]] = {
-    "butt": ("butt", "line"),
-    "joint": ("joint",),
-    "fly": ("fly",),
+_SERVES: dict[EndOf, frozenset[Place]] = {
+    "butt": frozenset(("butt", "line")),
+    "joint": frozenset(("joint",)),
+    "fly": frozenset(("fly",)),
 }
 # The marks of a tape that a cut is rounded up to where a person wishes no others.
 _TAPE_IN_MM = INCH_MM / 4
@@ -94,15 +94,19 @@ def end_of_meeting(meets: Meets) -> EndOf:
 
 def knot_at(knots: Knots, name: str, end: EndOf) -> Knot:
     """Return the knot of that name; raises `Refused` when it is not for this end."""
-    knot, fit = knots.find(name), serving(knots, end)
-    if knot not in fit:
+    knot = knots.find(name)
+    if not _serves(knot, end):
         raise refused(
             f"{knot.name!r} is for the {' or '.join(knot.places)} and does not serve here",
-            f"write one of: {', '.join(each.name for each in fit)}",
+            f"write one of: {', '.join(each.name for each in serving(knots, end))}",
         )
     return knot
 
 
 def serving(knots: Knots, end: EndOf) -> list[Knot]:
     """Return the knots that serve at an end of a section, in the order of the knots file."""
-    return [knot for knot in knots if any(place in knot.places for place in _SERVES[end])]
+    return [knot for knot in knots if _serves(knot, end)]
+
+
+def _serves(knot: Knot, end: EndOf) -> bool:
+    return not _SERVES[end].isdisjoint(knot.places)
