@@ -41,7 +41,7 @@ def read_toml(data: bytes) -> dict[str, object]:
 
 def _is_shallow(tables: dict[str, object]) -> bool:
     level: list[Any] = [tables]
-    for _ in range(DEEPEST):
+    for _ in range(DEEPEST - 1):
         inner = (each.values() if isinstance(each, dict) else each for each in level)
         level = [item for items in inner for item in items if isinstance(item, (dict, list))]
     return not level
