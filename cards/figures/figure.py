@@ -116,7 +116,7 @@ def knot_frames(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[Frame, 
     turns = heavy_turns, light_turns
     if not has_figure(knot, *turns):
         return ()
-    figure = _FIGURES[knot.name]
+    figure = FIGURES[knot.name]
     drawn = trimmed(figure.drawn(*turns))
     finished = _frame(drawn, pulled(drawn) if figure.pulled else (), None)
     return *_steps(figure, *turns), finished
@@ -135,18 +135,9 @@ def _frame(strands: tuple[Course, ...], arrows: tuple[Arrow, ...], count: Count 
     return Frame(strands=strands, arrows=arrows, count=count, box=box, skyline=top)
 
 
-def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[Course, ...], ...]:
-    """Return the strands of each stage of a knot; none for a knot that has no figure."""
-    if not has_figure(knot, heavy_turns, light_turns):
-        return ()
-    figure = _FIGURES[knot.name]
-    builds = *(build for build, _ in figure.laid), figure.drawn
-    return tuple(build(heavy_turns, light_turns) for build in builds)
-
-
 def has_figure(knot: Knot, heavy_turns: int, light_turns: int) -> bool:
     """Whether a knot can be drawn at all."""
-    drawn = knot.figure and knot.name in _FIGURES
+    drawn = knot.figure and knot.name in FIGURES
     return drawn and not _lacks_turns(knot, heavy_turns, light_turns)
 
 
@@ -159,7 +150,7 @@ def _lacks_turns(knot: Knot, heavy: int, light: int) -> bool:
     return (takes.light.core > 0 and light < 1) or (winds and heavy < 1)
 
 
-_FIGURES: Mapping[str, Figure] = {
+FIGURES: Mapping[str, Figure] = {
     "blood": Figure(((blood_laid, blood_steps),), blood_drawn),
     "double surgeon's": Figure(((surgeons_laid, surgeons_steps),), surgeons_drawn),
     "triple surgeon's": Figure(((surgeons_laid, surgeons_steps),), surgeons_drawn),

@@ -5,10 +5,9 @@ from math import acos, degrees, dist, inf
 
 from msgspec.structs import replace
 
-from tagend.cards.figures.figure import knot_strands
 from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot
-from tests.cards.figures.stages import every_figure
+from tests.cards.figures.stages import every_figure, knot_strands
 from tests.cards.figures.topology import Point
 
 NEAR = 0.8  # thicknesses between middles: less than 1, for line gives

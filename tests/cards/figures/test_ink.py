@@ -4,12 +4,11 @@ from math import dist, hypot
 
 import pytest
 
-from tagend.cards.figures.figure import knot_strands
 from tagend.cards.figures.ink import EDGE, INK, frame, inked
 from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot
 from tagend.layouts.paper.face import Path
-from tests.cards.figures.stages import every_figure
+from tests.cards.figures.stages import every_figure, knot_strands
 from tests.cards.figures.topology import Crossing, crossings
 
 UNIT = 2.2  # points a thickness

@@ -10,7 +10,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tagend.cards.base.units import parse_diameter
-from tagend.cards.figures.figure import knot_strands
 from tagend.cards.leader.allowance import Allowance, wraps_mm
 from tagend.cards.leader.joints import Half
 from tagend.cards.leader.leader import Leader
@@ -24,6 +23,7 @@ from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import Lesson, lessons
 from tagend.cards.words.tying_words import turn_words, tying_lines
 from tagend.cards.words.worksheet_json import json_line
+from tests.cards.figures.stages import knot_strands
 from tests.strategies import recipes
 from tests.tieable import counts, seeds, tieable
 from tests.told import in_english
