@@ -129,10 +129,10 @@ def _width(row: Sequence[_Shown]) -> float:
 
 
 @lru_cache(maxsize=64)
-def _labels(lesson: Lesson, scale: Scale) -> list[_FrameWords]:
+def _labels(lesson: Lesson, scale: Scale) -> tuple[_FrameWords, ...]:
     first = lesson.turns[0]
     frames = knot_frames(lesson.knot, first.heavy, first.light)
-    return [_label(lesson, place, frame, scale) for place, frame in enumerate(frames)]
+    return tuple(_label(lesson, place, frame, scale) for place, frame in enumerate(frames))
 
 
 def _label(lesson: Lesson, place: int, frame: Frame, scale: Scale) -> _FrameWords:
