@@ -6,7 +6,7 @@ import sys
 from typing import Any, TextIO, cast
 
 # What a terminal would obey (ISO/IEC 6429 controls), or show in another order (Unicode UAX #9).
-_OBEYED = re.compile("[\0-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
+_OBEYED = "[\0-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]"
 
 
 def settle() -> None:
@@ -34,7 +34,7 @@ def settle() -> None:
 
 def unobeyed(text: str) -> str:
     """Return a text in which nothing stands that a terminal would obey, but line breaks."""
-    return _OBEYED.sub(lambda found: ascii(found[0])[1:-1], text)
+    return re.sub(_OBEYED, lambda found: ascii(found[0])[1:-1], text)
 
 
 class _Unobeyed:

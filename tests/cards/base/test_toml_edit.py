@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tagend.cards.base.toml_edit import with_value
+from tagend.cards.base.toml_file import read_toml
 from tagend.layouts.base.faults import Refused
 
 SHOP = """\
@@ -137,3 +138,14 @@ def test_any_key_and_value_come_back_as_they_were(key: str, value: str) -> None:
 )
 def test_a_value_is_taken_out_and_nothing_else(before: bytes, after: bytes) -> None:
     assert with_value(before, "lap", "blood", None) == after
+
+
+def test_a_table_over_several_lines_is_read_and_stays() -> None:
+    """TOML 1.1 (toml.io/en/v1.1.0) allows line breaks and a last comma in braces."""
+    before = SHOP.replace('{ above = "3 in", below = "2 in" }', '{\n  above = "3 in",\n}')
+    after = edited(before, "blood")
+    assert changed_lines(before, after) == (
+        ['blood = "4 in"                  # tied wet'],
+        ['blood = "5 in"                  # tied wet'],
+    )
+    assert read_toml(after.encode())["lap"] == {"blood": "5 in", "clinch": {"above": "3 in"}}
