@@ -9,6 +9,7 @@ from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.guard import LARGEST
 from tagend.cards.desk.leader import written
 from tagend.cards.desk.leader_drawn import front_of
+from tagend.cards.desk.leaders import card_size
 from tagend.cards.desk.page import Json, Shown, page, posted, received, said_in, shown
 from tagend.cards.desk.table_answers import keep_answers
 from tagend.cards.recipe.fields import OF_RECIPE, OF_SECTION
@@ -42,6 +43,7 @@ def bring_page(desk: Desk, request: Request) -> Shown:
         of_section=[STRAND, *OF_SECTION, NUMBER],
         sections=[*_PARTS, *_SECTIONS, *_NUMBERED],
         materials=[each.name for each in desk.job().practice.materials],
+        **card_size(desk),
     )
 
 

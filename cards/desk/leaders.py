@@ -48,14 +48,8 @@ class Shelved(Struct, frozen=True, kw_only=True):
 
 def leaders_page(desk: Desk, request: Request) -> Shown:
     """Show all leaders of the folder."""
-    width, height = _card_size(desk)
-    return page(
-        desk,
-        "leaders",
-        leaders=[_shelved(desk, kept) for kept in desk.leaders()],
-        card_width=round(width),
-        card_height=round(height),
-    )
+    leaders = [_shelved(desk, kept) for kept in desk.leaders()]
+    return page(desk, "leaders", leaders=leaders, **card_size(desk))
 
 
 def picture(desk: Desk, request: Request) -> Shown:
@@ -121,6 +115,8 @@ def _shelved(desk: Desk, kept: Kept) -> Shelved:
     )
 
 
-def _card_size(desk: Desk) -> tuple[float, float]:
+def card_size(desk: Desk) -> dict[str, int]:
+    """Return what a template is told of the place that a card's picture takes, in CSS pixels."""
     size = desk.job().card_size(None)
-    return size.width * 96 / 72, size.height * 96 / 72  # CSS pixels
+    sides = {"card_width": size.width, "card_height": size.height}
+    return {name: round(points * 96 / 72) for name, points in sides.items()}

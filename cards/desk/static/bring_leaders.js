@@ -10,7 +10,7 @@ const watch = new IntersectionObserver((entries) => {
     watch.unobserve(target);
     draw(target.each.text).then((address) => {
       const picture = find("img", target);
-      picture.hidden = !address;
+      picture.hidden = !address; // until then its place is kept, so that nothing moves under a finger
       if (address) picture.src = address;
     });
   }

@@ -1,8 +1,9 @@
 """The screen Bring in, as a person uses it: files picked, columns said, leaders chosen and kept."""
 
+import re
 from collections.abc import Callable
 
-from playwright.sync_api import FilePayload, Page, expect
+from playwright.sync_api import FilePayload, Page, Route, expect
 
 from tagend.cards.recipe.recipe_file import read_recipe
 from tests.cards.desk.conftest import SAMPLES, Served
@@ -28,7 +29,7 @@ def test_a_table_is_brought_in_once_its_columns_are_said(served: Served, opened:
     june.get_by_role("combobox", name="Unit of column B").select_option("cm")
     june.get_by_role("button", name="All of these are right").click()
     june.get_by_label("name no material").select_option("nylon")
-    expect(june.locator("img")).to_be_visible()
+    expect(june.locator("img")).to_have_attribute("src", re.compile("^blob:"))
     assert list(served.folder.iterdir()) == []
     june.get_by_role("button", name="Keep 1").click()
     expect(june.get_by_role("link", name="culvert-six.toml")).to_be_focused()
@@ -84,3 +85,20 @@ def test_a_file_that_is_too_large_is_not_even_sent(served: Served, opened: Opene
     small, large = page.get_by_role("article").all()
     expect(large.get_by_role("listitem")).to_contain_text("too large")
     expect(small.get_by_role("row")).to_have_count(3)
+
+
+def test_nothing_moves_when_a_picture_comes(served: Served, opened: Opened) -> None:
+    """Else the button is gone from under a finger that is on its way to it."""
+    page = opened(served, "/bring", width=320)
+    awaited: list[Route] = []
+    page.route("**/bring/card", lambda route: awaited.append(route))
+    page.get_by_label("pick them").set_input_files(
+        file("a.toml", (SAMPLES / "gravel-five.toml").read_bytes())
+    )
+    button = page.get_by_role("button", name="Keep 1")
+    expect(button).to_be_enabled()
+    before = button.bounding_box()
+    awaited[0].continue_()
+    expect(page.locator(".leaders img")).to_have_attribute("src", re.compile("^blob:"))
+    page.wait_for_function("document.querySelector('.leaders img').complete")
+    assert button.bounding_box() == before
