@@ -1,16 +1,15 @@
 """The codewords of a QR symbol in, its modules out, under the mask that costs least.
 
 A symbol is one whole number, a bit for each module, so that a rule of ISO/IEC 18004, 7.8.3, is
-tried on all modules at once. The patterns and masks are the library's, and so is its choice, which
-counts the bits of format and version as light.
+tried on all modules at once. The library draws the patterns, the codewords and the masks, and its
+choice of a mask is kept, which counts the bits of format and version as light.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import lru_cache
-from operator import itemgetter
-from typing import Any
 
 _MASKS = range(8)
+_DIGITS = bytes.maketrans(b"\x00\x01", b"01")
 
 
 def modules(codewords: Sequence[int], version: int, correction: int) -> int:
@@ -56,30 +55,7 @@ def _finders(dark: int, light: int, step: int) -> int:
 
 def _placed(codewords: Sequence[int], version: int) -> int:
     """Return the codewords where they stand, unmasked."""
-    size = 8 * len(codewords)
-    # Behind them stands the 0 that all modules have which no codeword reaches.
-    return int("".join(_order(version, size)(_bits(int.from_bytes(codewords), size) + "0")), 2)
-
-
-@lru_cache
-def _order(version: int, size: int) -> "itemgetter[Any]":
-    """Return what takes the bits of the codewords in the order of the modules."""
-    side = 17 + 4 * version
-    bits = dict(zip(_free(version), range(size), strict=False))
-    return itemgetter(*(bits.get(place, size) for place in range(side * (side + 1))))
-
-
-def _free(version: int) -> Iterator[int]:
-    """Yield the places of the modules that hold data, in two columns up and down by turns."""
-    side = 17 + 4 * version
-    everywhere = _empty(version, 0, 0, test=True) ^ _empty(version, 0, 0, test=True, filled=True)
-    holds = _bits(everywhere, side * (side + 1))
-    for turn, right in enumerate(range(side - 1, 0, -2)):
-        right -= right <= 6  # past the column of the timing pattern
-        for row in range(side) if turn % 2 else reversed(range(side)):
-            for place in (row * (side + 1) + right, row * (side + 1) + right - 1):
-                if holds[place] == "1":
-                    yield place
+    return _drawn(codewords, version, 0, 0, test=True) ^ _empty(version, 0, 0, test=True)
 
 
 @lru_cache
@@ -89,16 +65,19 @@ def _inside(side: int) -> int:
 
 
 @lru_cache(maxsize=1024)
-def _empty(version: int, correction: int, mask: int, *, test: bool, filled: bool = False) -> int:
-    """Return the patterns, and the mask on data of zeros; or of ones, where it is filled."""
+def _empty(version: int, correction: int, mask: int, *, test: bool) -> int:
+    """Return the patterns, and the mask on data of zeros."""
+    return _drawn((), version, correction, mask, test=test)
+
+
+def _drawn(
+    codewords: Sequence[int], version: int, correction: int, mask: int, *, test: bool
+) -> int:
+    """Return a symbol as the library makes it; for a test, bits of format and version are light."""
     from qrcode import QRCode
 
     code = QRCode(version, correction, border=0)
-    code.data_cache = [255] * 4000 if filled else []
+    code.data_cache = codewords
     code.makeImpl(test, mask)
-    rows = ("".join("01"[dark] for dark in row) + "0" for row in code.modules)
-    return int("".join(rows), 2)
-
-
-def _bits(number: int, size: int) -> str:
-    return f"{number:0{size}b}"
+    rows = b"".join(bytes((*row, False)) for row in code.modules)
+    return int(rows.translate(_DIGITS), 2)
