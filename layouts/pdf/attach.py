@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 
 if TYPE_CHECKING:
-    from reportlab.pdfbase.pdfdoc import PDFObjectReference
+    from reportlab.pdfbase.pdfdoc import PDFObjectReference, PDFString
     from reportlab.pdfgen.canvas import Canvas
 
 
@@ -52,7 +52,7 @@ def set_in_catalogue(canvas: "Canvas", key: str, value: object) -> None:
 
 def _file_specification(canvas: "Canvas", file: AttachedFile) -> "PDFObjectReference":
     # ISO 32000-2, 7.11.3 and 7.11.4. /F and /UF are equal, or readers list the file twice.
-    from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFStream, PDFString, PDFZCompress
+    from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFStream, PDFZCompress
 
     stream = PDFStream(content=file.data, filters=[PDFZCompress])
     stream.dictionary["Type"] = "/EmbeddedFile"
@@ -61,14 +61,25 @@ def _file_specification(canvas: "Canvas", file: AttachedFile) -> "PDFObjectRefer
     contents = canvas._doc.Reference(stream)
     specification = {
         "Type": "/Filespec",
-        "F": PDFString(file.name),
-        "UF": PDFString(file.name),
+        "F": _text(file.name),
+        "UF": _text(file.name),
         "EF": PDFDictionary({"F": contents, "UF": contents}),
         "AFRelationship": "/Source",
     }
     if file.description:
-        specification["Desc"] = PDFString(file.description)
+        specification["Desc"] = _text(file.description)
     return canvas._doc.Reference(PDFDictionary(specification))
+
+
+def _text(text: str) -> "PDFString":
+    """Return a text; where its letters would be taken for a mark of an encoding, in UTF-16.
+
+    ISO 32000-2, 7.9.2.2, has such marks for UTF-16 and UTF-8.
+    """
+    from reportlab.pdfbase.pdfdoc import PDFString
+
+    marked = text.startswith(("þÿ", "ÿþ", "ï»¿"))
+    return PDFString(text, enc="utf-16" if marked else "auto")
 
 
 def _pdf_name(text: str) -> str:

@@ -53,6 +53,14 @@ def test_files_come_back_as_they_went_in(files: list[AttachedFile]) -> None:
     ) == sorted(files, key=str)
 
 
+@pytest.mark.parametrize("words", ["þÿ00", "ÿþ00", "ï»¿00"])
+def test_words_that_begin_as_a_mark_of_an_encoding_does_come_back(words: str) -> None:
+    """ISO 32000-2, 7.9.2.2: FE FF marks UTF-16, EF BB BF marks UTF-8; readers take FF FE too."""
+    file = AttachedFile("a.toml", "text/plain", b"", words)
+    (found,) = attached_files(pdf_with([file]))
+    assert AttachedFile(*found) == file
+
+
 @pytest.mark.parametrize("name", ["a(1).toml", "a\\b", "Łódź – ½.toml", "naïve.toml", "a#2F%41"])
 def test_awkward_names_come_back(name: str) -> None:
     (file,) = attached(pdf_with([AttachedFile(name, "text/plain", b"")]))
