@@ -5,9 +5,9 @@ Nothing of the product is used here: lengths are read off the page, and pieces a
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from fractions import Fraction
 from itertools import pairwise
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

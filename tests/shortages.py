@@ -1,9 +1,10 @@
 """Batches that a rack has too little line for: sizes and a seed in; orders and a rack out."""
 
 from collections import defaultdict
-from fractions import Fraction
 from itertools import cycle, islice
 from random import Random
+
+from cfractions import Fraction
 
 from tagend.cards.base.units import Length
 from tagend.cards.batches.batch import Order

@@ -5,7 +5,8 @@ source.
 """
 
 from collections.abc import Mapping, Sequence
-from fractions import Fraction
+
+from cfractions import Fraction
 
 from tagend.cards.base.shown_lengths import ShownUnit
 from tagend.layouts.base.quantities import INCH_MM

@@ -1,9 +1,10 @@
 """Computed lengths and diameters as words: exact millimetres in, what people say out, in ASCII."""
 
 from collections.abc import Mapping
-from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
+
+from cfractions import Fraction
 
 from tagend.cards.base.units import DIAMETER_MM, STRENGTH_KG, Diameter, Length, Strength
 from tagend.layouts.base.quantities import INCH_MM, LENGTH_MM, mixed
@@ -43,10 +44,10 @@ def long_length(mm: Fraction, unit: ShownUnit) -> str:
         hundredths = round(mm / 10)
         return f"{hundredths // 100}.{hundredths % 100:02} m" if mm >= 1000 else length(mm, unit)
     sixteenths = round(mm / INCH_MM * _SIXTEENTH)
-    feet, rest = divmod(Fraction(sixteenths, _SIXTEENTH), 12)
+    feet, rest = divmod(sixteenths, 12 * _SIXTEENTH)
     if feet < 5:  # a short leader is said in inches
         return length(mm, unit)
-    return f"{feet} ft {_mixed(rest)} in" if rest else f"{feet} ft"
+    return f"{feet} ft {mixed(Fraction(rest, _SIXTEENTH))} in" if rest else f"{feet} ft"
 
 
 def _mixed(inches: Fraction) -> str:

@@ -3,10 +3,10 @@
 import re
 from collections.abc import Callable, Mapping
 from decimal import ROUND_CEILING, ROUND_FLOOR, Context, Decimal
-from fractions import Fraction
 from functools import lru_cache, wraps
 from typing import TypeVar
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.layouts.base.faults import refused

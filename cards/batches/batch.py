@@ -1,9 +1,9 @@
 """A batch of leaders: what to cut for them from which spool, and what is to buy."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import NamedTuple
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.leader.leader import Leader, Piece

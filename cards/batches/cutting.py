@@ -1,9 +1,9 @@
 """Orders and a rack in; a batch out: the pieces of all leaders dealt to the spools."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import accumulate
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.batches.batch import Batch, Cut, LeaderAt, Order, Pull, Shortage

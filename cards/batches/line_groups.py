@@ -3,8 +3,8 @@
 import math
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.batches.packing import Bins

@@ -2,9 +2,9 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
-from fractions import Fraction
 from typing import Literal, get_args
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.units import Length

@@ -3,9 +3,9 @@
 import sqlite3
 from collections.abc import Iterable, Sequence
 from datetime import date
-from fractions import Fraction
 from functools import cache
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.plural import counted

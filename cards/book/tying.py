@@ -4,9 +4,9 @@ import sqlite3
 from collections import defaultdict
 from collections.abc import Callable, Sequence
 from datetime import date
-from fractions import Fraction
 from itertools import groupby
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

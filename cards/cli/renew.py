@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Mapping
-from fractions import Fraction
 
 import click
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_length
 from tagend.cards.cli.files import load_chosen, load_practice

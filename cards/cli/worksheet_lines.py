@@ -1,8 +1,9 @@
 """Leaders as lines for a terminal: the audit, the cut list and the sum behind each cut."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import groupby
+
+from cfractions import Fraction
 
 from tagend.cards.base.shown_lengths import hundredths
 from tagend.cards.cli.columns import in_columns

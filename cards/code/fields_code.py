@@ -2,8 +2,9 @@
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 from typing import Any
+
+from cfractions import Fraction
 
 from tagend.cards.base.shown_lengths import long_length
 from tagend.cards.base.units import parse_length

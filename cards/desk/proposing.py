@@ -1,9 +1,9 @@
 """A taper asked for with sliders: the best few drawn beside each other, and one of them kept."""
 
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 from typing import TypeVar
 
+from cfractions import Fraction
 from msgspec.structs import replace
 from starlette.requests import Request
 from starlette.routing import BaseRoute

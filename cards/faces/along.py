@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness

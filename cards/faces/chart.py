@@ -1,8 +1,9 @@
 """Plots along the leader: leaders in; diameter, impedance and stiffness from the fly on, out."""
 
 from collections.abc import Callable, Iterator, Sequence
-from fractions import Fraction
 from itertools import pairwise
+
+from cfractions import Fraction
 
 from tagend.cards.faces.along import (
     Along,

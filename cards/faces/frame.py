@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.faces.along import Along, DrawnLeader

@@ -1,7 +1,8 @@
 """What a reference card says: practice and words in; scales, knots, line and rules of thumb out."""
 
 from collections.abc import Iterator
-from fractions import Fraction
+
+from cfractions import Fraction
 
 from tagend.cards.base.shown_lengths import (
     ShownUnit,

@@ -2,10 +2,9 @@
 
 import math
 from collections.abc import Iterator
-from fractions import Fraction
-from functools import lru_cache
 from typing import Literal
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 
@@ -119,7 +118,6 @@ def _of_half(
     return computed if own_mm is None else replace(computed, shares=(), takes_mm=own_mm)
 
 
-@lru_cache(maxsize=4096)  # leaders have the same strands in the same knots
 def _computed(
     half: Half, hold_mm: Fraction, tag_mm: Fraction, mark_mm: Fraction | None
 ) -> Allowance:

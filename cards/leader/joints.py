@@ -1,8 +1,8 @@
 """Strands joined by knots: a knot and where strands meet in, each strand in its knot out."""
 
-from fractions import Fraction
 from typing import Literal
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.leader.said import Said

@@ -1,8 +1,8 @@
 """A leader worked out: a recipe and the tyer's practice in, every piece, knot and length out."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

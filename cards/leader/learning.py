@@ -1,8 +1,8 @@
 """A person's own lap from one knot tied: lengths before and after in, the sum out."""
 
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.plural import counted

@@ -1,6 +1,6 @@
 """Which part of the leader each section is: as its recipe says, else guessed from its place."""
 
-from fractions import Fraction
+from cfractions import Fraction
 
 from tagend.cards.practice.materials import Material, Materials
 from tagend.cards.practice.printed_sizes import alike
@@ -17,8 +17,8 @@ def parts(recipe: Recipe, materials: Materials) -> tuple[Part, ...]:
 
 def is_level(recipe: Recipe) -> bool:
     """Whether the leader keeps one diameter from end to end."""
-    sizes = {section.diameter.mm for section in recipe.sections}
-    return len(sizes) == 1 and all(section.tapers_to is None for section in recipe.sections)
+    first_mm = recipe.sections[0].diameter.mm
+    return all(s.diameter.mm == first_mm and s.tapers_to is None for s in recipe.sections)
 
 
 def fly_end_mm(section: Section) -> Fraction:

@@ -4,9 +4,9 @@ Computed for an ideal string, as `waves` says, and of use below a leader, which 
 """
 
 import math
-from fractions import Fraction
 from typing import NamedTuple
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.leader.suitability import Meeting

@@ -1,8 +1,8 @@
 """A used leader rebuilt: a leader and what is left of its sections in; what to cut anew, out."""
 
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.plural import counted

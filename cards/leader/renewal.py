@@ -1,8 +1,8 @@
 """New pieces on the water: a leader in; what each costs the one above, and what to carry, out."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.leader.joints import Joint

@@ -4,9 +4,9 @@ The audit warns by it and knots are chosen by it, with one limit: a ratio of dia
 """
 
 from collections.abc import Iterator
-from fractions import Fraction
 from typing import Literal
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.leader.passing import passing

@@ -1,7 +1,6 @@
 """Whether a knot suits two strands: a knot and where strands meet in, the reason against it out."""
 
-from fractions import Fraction
-
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.units import DIAMETER_MM

@@ -10,8 +10,8 @@ French, Vibrations and Waves, or Crawford, Waves; bending: any mechanics of mate
 
 import math
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.leader.leader import Leader, Piece

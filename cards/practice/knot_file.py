@@ -1,10 +1,11 @@
 """The knots file: its tables and a person's own over them in, the checked knots out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 from functools import cache
 from itertools import pairwise
 from typing import get_args
+
+from cfractions import Fraction
 
 from tagend.cards.base.file_schema import ANY, FLAG, TableReader, by, choice, table, whole_number
 from tagend.cards.base.named_table import NAMING, RowReader, read_named_table, read_our_file

@@ -2,10 +2,9 @@
 
 import re
 from collections.abc import Sequence
-from fractions import Fraction
-from functools import lru_cache
 from typing import Generic, Literal, TypeVar
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.named_table import NamedTable
@@ -140,7 +139,6 @@ def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
 # What the cut, the card, its steps and figures, the bench sheet and the JSON say of turns.
 
 
-@lru_cache(maxsize=4096)
 def joint_turns(knot: Knot, heavy_mm: Fraction, light_mm: Fraction) -> Sides[int]:
     """Return the turns of both strands of a joint, each by its own diameter; 0 for no turns."""
     if not knot.turns:

@@ -2,8 +2,9 @@
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import NamedTuple
+
+from cfractions import Fraction
 
 from tagend.cards.practice.printed_sizes import PRINTED_MM, alike
 from tagend.cards.practice.rack_file import Rack, Spool

@@ -1,10 +1,10 @@
 """Materials: the materials file and a person's own tables in, materials by name or code out."""
 
 from collections.abc import Mapping
-from fractions import Fraction
 from functools import cache
 from typing import Literal, get_args
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.file_schema import FLAG, by, table

@@ -1,9 +1,9 @@
 """How a person ties: the knots, materials, rules and habits that a worksheet goes by."""
 
 from collections.abc import Mapping
-from fractions import Fraction
 from typing import Literal
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit

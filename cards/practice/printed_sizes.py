@@ -4,7 +4,7 @@ Millimetres are printed to the hundredth, so a strand of 0.33 mm may be a 0.013 
 printed diameter may be off by half a hundredth, and the step between two by a whole one.
 """
 
-from fractions import Fraction
+from cfractions import Fraction
 
 PRINTED_MM = Fraction(1, 100)
 ROUNDED_MM = PRINTED_MM / 2

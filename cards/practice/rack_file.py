@@ -2,8 +2,8 @@
 
 import re
 from datetime import date
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables

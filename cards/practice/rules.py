@@ -1,10 +1,10 @@
 """The audit's rules as data: the rules file and a person's own settings in, rules out."""
 
 from collections.abc import Mapping
-from fractions import Fraction
 from functools import cache
 from typing import Literal, cast, get_args
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

@@ -1,8 +1,8 @@
 """Rules of thumb: the file of them in; butts and tippets by their use, wear too, out."""
 
-from fractions import Fraction
 from functools import cache
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.file_schema import TableReader, by, table, tables, whole_number

@@ -2,8 +2,8 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import length
@@ -94,5 +94,5 @@ def _pouches(
 
 def _measure(points: float, job: Job) -> str:
     """Return a measure of film as the person's own ruler has it."""
-    mm = Fraction(points / MM).limit_denominator(100)
+    mm = Fraction(points / MM)
     return job.wording.number(length(mm, "in") if job.practice.unit == "in" else in_mm(points))

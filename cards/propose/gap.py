@@ -1,9 +1,9 @@
 """Why no taper fits: the net of a wish and its strands in; what to buy or to change, out."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import count, pairwise
 
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Sequence
-from fractions import Fraction
 from itertools import accumulate, pairwise
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

@@ -1,9 +1,9 @@
 """How one strand hangs below another: supplies in; what knots take, or that none holds, out."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 from itertools import pairwise
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit

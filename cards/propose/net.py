@@ -1,10 +1,10 @@
 """Which strand may hang below which, and what knots take: a wish and strands in, a net out."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from functools import cache
 from itertools import product
 
+from cfractions import Fraction
 from msgspec import Struct, field
 from msgspec.structs import replace
 

@@ -1,8 +1,8 @@
 """The best tapers as recipes: a wish and the line there is in, a few proposals out."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.units import parse_span

@@ -1,7 +1,6 @@
 """How big a step may be: where strands meet in, whether they may follow each other out."""
 
-from fractions import Fraction
-
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import ShownUnit, thickness

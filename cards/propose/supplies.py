@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from fractions import Fraction
 from typing import TypeVar
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import thickness

@@ -1,7 +1,6 @@
 """The marks that lengths are written in: the length to share in, whole marks and spellings out."""
 
-from fractions import Fraction
-
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.hand_marks import FOOT_MM, WHOLE_MM

@@ -1,8 +1,8 @@
 """What a person asks of a taper: words of the command line in, checked values out."""
 
 import re
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.units import Diameter, Length, Strength, parse_diameter

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Sequence, Set
-from fractions import Fraction
 from typing import NamedTuple
 
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.leader.parts import fly_end_mm

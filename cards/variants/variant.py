@@ -1,8 +1,8 @@
 """Variants of a leader: a recipe and what shall change in it in, the whole changed recipe out."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.leader.audit.lengths import stated_total

@@ -1,8 +1,8 @@
 """A leader's lengths changed: a recipe and the wish for its butt or total in, a recipe out."""
 
 from collections.abc import Iterable, Mapping, Sequence, Set
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.base.hand_marks import hand_mark_mm, on_hand_marks

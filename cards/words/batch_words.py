@@ -1,8 +1,8 @@
 """A batch in; what it takes of each spool, and what is to buy for it, in words of one language."""
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import length, line_length, line_to_buy, thickness

@@ -1,8 +1,8 @@
 """A leader's facts as words for people: shared by tables, cards and labels."""
 
 from collections.abc import Callable, Iterator, Mapping
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct, field
 
 from tagend.cards.base.shown_lengths import (

@@ -1,8 +1,8 @@
 """The knots of one leader as lessons: a leader in; each of its knots once, with its steps, out."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

@@ -1,9 +1,10 @@
 """What was found in a leader, and why, in words: keys with exact values in, sentences out."""
 
 from collections.abc import Callable, Mapping
-from fractions import Fraction
 from string import Formatter
 from typing import Any
+
+from cfractions import Fraction
 
 from tagend.cards.base.shown_lengths import hundredths, length, thickness
 from tagend.cards.leader.audit.finding import Finding

@@ -3,7 +3,8 @@
 import json
 from collections.abc import Mapping
 from datetime import date
-from fractions import Fraction
+
+from cfractions import Fraction
 
 from tagend.cards.base.units import Quantity
 from tagend.cards.leader.leader import Leader, Piece

@@ -3,8 +3,8 @@
 import re
 import unicodedata
 from collections.abc import Mapping
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.layouts.base.faults import refused
@@ -76,7 +76,8 @@ def with_unit(text: str, unit: str) -> str:
 
 def mixed(value: Fraction) -> str:
     """Return a number as a rule shows it: `7 1/2`."""
-    whole, rest = divmod(value, 1)
+    whole = value // 1
+    rest = value - whole
     return f"{whole} {rest}" if whole and rest else str(whole or rest)
 
 

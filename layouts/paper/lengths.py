@@ -1,7 +1,8 @@
 """Lengths as people write them, such as `2 5/8 x 1 in`, in points; and points back as words."""
 
 import re
-from fractions import Fraction
+
+from cfractions import Fraction
 
 from tagend.layouts.base.faults import refused
 from tagend.layouts.base.quantities import INCH_MM, mixed, plain, quoted, read_length, with_unit

@@ -8,11 +8,12 @@ import resource
 import subprocess
 import sys
 from collections.abc import Callable
-from fractions import Fraction
 from functools import partial
 from random import Random
 from statistics import median
 from time import perf_counter, process_time
+
+from cfractions import Fraction
 
 from tagend.cards.batches import COUNT_MOST
 from tagend.cards.batches.batch import Order

@@ -6,9 +6,9 @@ formula's own sections, total and shares. The formulas and their sources are in
 tests/outside/test_published_leaders. A bite guard is left out: none is proposed.
 """
 
-from fractions import Fraction
 from itertools import pairwise
 
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.base.units import DIAMETER_MM, Diameter, Length, parse_diameter, parse_length

@@ -7,8 +7,8 @@ choice.
 
 import re
 import tomllib
-from fractions import Fraction
 
+from cfractions import Fraction
 from msgspec import Struct
 
 from tests.tree import ROOT

@@ -4,9 +4,8 @@ As reproduced by the Game Fishing Association of Australia, "Fly Equipment"; cla
 T. Bishop, "World Record Line-Class Confusion". The rules are edited each year.
 """
 
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.base.units import parse_length, parse_strength

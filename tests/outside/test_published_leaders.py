@@ -6,9 +6,8 @@ is held against it. For the rest the table says what is warned of and why; all e
 customary, and no warning may come of it.
 """
 
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 from msgspec import Struct
 from msgspec.structs import replace
 

@@ -1,8 +1,7 @@
 """What the trade holds true of leaders. Each is common practice, no source, unless it names one."""
 
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_length
 from tagend.cards.leader.audit import audit

@@ -4,9 +4,8 @@ B. Byrd, "The X marks the knot!", club newsletter, May 2006 (.011 = 0X to .003 =
 millimetres: "X-stripes", thelimpcobra.com, 2011; 8X from common practice, no source.
 """
 
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_diameter
 from tagend.layouts.base.faults import Refused

@@ -6,9 +6,9 @@ import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from datetime import date
-from fractions import Fraction
 
 import click
+from cfractions import Fraction
 
 from tagend.cards.base.value_readers import plain_text
 from tagend.cards.book.changes import Change, Moment, changing

@@ -1,7 +1,8 @@
 """Rules on lengths: whether the leader comes out as its recipe says, and as leaders are."""
 
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
+
+from cfractions import Fraction
 
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Extent, Leader

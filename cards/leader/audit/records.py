@@ -1,7 +1,8 @@
 """Rules on record leaders: whether class and shock tippet are as the published rules have them."""
 
 from collections.abc import Iterator, Mapping
-from fractions import Fraction
+
+from cfractions import Fraction
 
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.leader import Leader

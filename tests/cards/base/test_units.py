@@ -1,7 +1,7 @@
 from collections.abc import Callable
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import example, given
 
 from tagend.cards.base.units import (

@@ -1,9 +1,9 @@
 """Searches over racks that are too much for trying everything: within steps, and true."""
 
 from collections.abc import Callable
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.batches import COUNT_MOST, cutting, packing
 from tagend.cards.batches import best_mix as mixes

@@ -2,10 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
 from itertools import pairwise
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace

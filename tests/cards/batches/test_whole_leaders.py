@@ -1,12 +1,12 @@
 """Whole leaders against trying every way to cut them, piece by piece."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 from functools import cache
 from itertools import product
 from random import Random
 
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_diameter, parse_line_length
 from tagend.cards.batches.batch import Order

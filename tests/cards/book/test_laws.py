@@ -5,13 +5,13 @@ The account below is dicts and sums, and knows nothing of SQL.
 
 from copy import deepcopy
 from datetime import date, timedelta
-from fractions import Fraction
 from pathlib import Path
 from shutil import rmtree
 from tempfile import mkdtemp
 from typing import Any
 
 import pytest
+from cfractions import Fraction
 from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule

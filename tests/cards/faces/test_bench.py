@@ -3,9 +3,9 @@
 import re
 from collections.abc import Iterable
 from datetime import date
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace

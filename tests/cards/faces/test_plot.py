@@ -62,7 +62,9 @@ def test_where_two_pieces_meet_the_thicker_counts() -> None:
 @given(leaders(), st.floats(127, 540), st.floats(5, 20), st.sampled_from([1.0, 1.5, 2.0]))
 def test_every_leader_is_to_scale(of: Leader, width: float, room: float, size: float) -> None:
     plotted = plot(told(of), scale(size), width, room)
-    ends = sum(loop if end.loop_mm else BARE for end, loop in ((of.butt, LOOP), (of.fly, FLY_LOOP)))
+    ends = sum(
+        loop if end.loop_mm > 0 else BARE for end, loop in ((of.butt, LOOP), (of.fly, FLY_LOOP))
+    )
     assert plotted.end - plotted.start == pytest.approx(width - size * ends)
     for band, piece in zip(plotted.bands, of.pieces, strict=True):
         assert band.length == pytest.approx(float(piece.finished.high_mm) * plotted.per_mm)

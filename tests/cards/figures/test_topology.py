@@ -1,9 +1,9 @@
 """The yardsticks themselves, on curves whose knots are known."""
 
-from fractions import Fraction
 from math import cos, sin, tau
 
 import pytest
+from cfractions import Fraction
 
 from tests.cards.figures.topology import (
     Point,

@@ -2,10 +2,10 @@
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import pairwise
 from math import atan2, cos, dist, floor, pi, sin, tau
 
+from cfractions import Fraction
 from msgspec import Struct
 
 Point = tuple[float, float, float]

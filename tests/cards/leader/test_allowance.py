@@ -1,6 +1,5 @@
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -1,6 +1,5 @@
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 from hypothesis import given, settings
 
 from tagend.cards.leader.choosing import butt_end, fly_end, joints

@@ -3,9 +3,9 @@
 import json
 import re
 import tomllib
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from msgspec import Struct

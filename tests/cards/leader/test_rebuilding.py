@@ -1,8 +1,7 @@
 """A used leader rebuilt: one by hand, what is refused, and the laws for all."""
 
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -1,9 +1,9 @@
 """What a new piece costs the one above it: two leaders by hand, and the laws for all."""
 
 from collections import Counter
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 

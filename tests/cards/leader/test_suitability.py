@@ -1,6 +1,5 @@
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.shown_lengths import inches
 from tagend.cards.base.units import parse_diameter

@@ -3,9 +3,9 @@
 import json
 import re
 from collections.abc import Iterator
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

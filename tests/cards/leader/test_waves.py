@@ -1,7 +1,7 @@
 import math
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
@@ -20,7 +20,7 @@ NYLON = MATERIALS.find("nylon")
 KNOWN = [material for material in MATERIALS if material.density]
 UNKNOWN = [material for material in MATERIALS if not material.density]
 
-diameters = st.fractions(Fraction(5, 100), Fraction(1), max_denominator=1000)
+diameters = st.fractions("0.05", 1, max_denominator=1000).map(Fraction)
 materials = st.sampled_from(KNOWN)
 
 

@@ -1,4 +1,4 @@
-from fractions import Fraction
+from cfractions import Fraction
 
 from tagend.cards.leader.worksheet import worksheet
 from tests.written import PRACTICE, leader, practice, recipe, section

@@ -1,7 +1,7 @@
 from collections.abc import Mapping
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

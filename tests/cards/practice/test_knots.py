@@ -1,9 +1,9 @@
 import re
 import tomllib
-from fractions import Fraction
 from typing import get_args
 
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.knot_file import load_knots

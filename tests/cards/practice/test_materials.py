@@ -1,7 +1,7 @@
-from fractions import Fraction
 from typing import get_args
 
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.materials import (

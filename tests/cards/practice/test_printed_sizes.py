@@ -1,8 +1,7 @@
 """What print rounds off: a hundredth of a mm between two strands, half of one in each."""
 
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.printed_sizes import (

@@ -1,6 +1,5 @@
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.practice.rack_file import SPOOLS_MOST, Rack, read_rack
 from tagend.layouts.base.faults import Refused

@@ -1,7 +1,7 @@
-from fractions import Fraction
 from typing import get_args
 
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.practice.rules import Standing, common_rules, parse_limit, with_settings
 from tagend.layouts.base.faults import Refused

@@ -1,6 +1,5 @@
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.rules_of_thumb import rules_of_thumb

@@ -1,6 +1,5 @@
-from fractions import Fraction
-
 import pytest
+from cfractions import Fraction
 
 from tagend.cards.practice.practice import OwnLap
 from tagend.cards.practice.shop_file import common_practice, practice_of, read_shop

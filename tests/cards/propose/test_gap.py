@@ -1,7 +1,7 @@
-from fractions import Fraction
 from itertools import pairwise
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 

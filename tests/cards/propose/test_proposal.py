@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 from itertools import combinations, pairwise, product
 from random import Random
 
 import pytest
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.base.shown_lengths import length

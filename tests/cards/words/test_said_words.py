@@ -1,9 +1,9 @@
 """What is found in a leader, and why a knot was chosen, said in every language."""
 
 import re
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from msgspec.structs import replace
 
 from tagend.cards.leader.audit import audit

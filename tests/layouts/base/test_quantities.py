@@ -1,9 +1,9 @@
 """Recipes and paper read a length by one grammar."""
 
 from collections.abc import Callable
-from fractions import Fraction
 
 import pytest
+from cfractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 

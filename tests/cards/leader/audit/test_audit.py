@@ -1,7 +1,7 @@
-from fractions import Fraction
 from typing import TypeVar
 
 import pytest
+from cfractions import Fraction
 from hypothesis import HealthCheck, given, settings
 from msgspec import Struct
 from msgspec.structs import asdict, replace
