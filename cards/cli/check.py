@@ -1,12 +1,14 @@
 """`tagend check`: the taper audit in words, or as JSON."""
 
+from collections.abc import Callable
+
 import click
 
 from tagend.cards.cli.files import load_chosen, load_practice
 from tagend.cards.cli.options import recipes_argument, shop_option, variant_options
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.cli.worksheet_lines import audit_lines
-from tagend.cards.leader.worksheet import worksheet
+from tagend.cards.leader.worksheet import Worksheet, worksheet
 
 
 def _print_schema(context: click.Context, _option: click.Parameter, is_asked: bool) -> None:
@@ -34,14 +36,19 @@ def command(
 
     Exits with 1 when a leader cannot be tied or cannot do what its recipe says.
     """
-    practice = load_practice(shop)
-    recipes = load_chosen(names, practice, variant, variants)
-    sheets = [worksheet(recipe, practice) for recipe in recipes]
-    for sheet in sheets:
-        if as_json:
-            from tagend.cards.words.worksheet_json import json_line
+    practice, tell = load_practice(shop), _teller(as_json)
+    texts, is_wrong = [], False
+    for recipe in load_chosen(names, practice, variant, variants):
+        sheet = worksheet(recipe, practice)
+        texts.append(tell(sheet))
+        is_wrong |= sheet.is_wrong
+    click.echo("\n".join(texts))
+    return int(is_wrong)
 
-            click.echo(json_line(sheet))
-        else:
-            click.echo("\n".join(audit_lines(told_of(sheet))))
-    return int(any(sheet.is_wrong for sheet in sheets))
+
+def _teller(as_json: bool) -> Callable[[Worksheet], str]:
+    if as_json:
+        from tagend.cards.words.worksheet_json import json_line
+
+        return json_line
+    return lambda sheet: "\n".join(audit_lines(told_of(sheet)))

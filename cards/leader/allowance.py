@@ -15,6 +15,9 @@ from tagend.cards.practice.practice import Practice
 
 Into = Literal["wraps", "body", "loop", "tag", "hand", "lap"]
 
+_HELD, _LEFT_ON, _TWICE = said("held"), said("left_on"), said("twice_the_loop")
+_ONE, _DOUBLED, _AS_OTHER = said("one_strand"), said("doubled"), said("as_the_other_side")
+
 _HUNDREDTHS = 100  # of a mm: finer than any tape; what is computed is exact from here on
 
 
@@ -70,7 +73,7 @@ def _evened(allowance: Allowance, by_mm: Fraction, other: Allowance) -> Allowanc
     """Return what a side takes so that the knot is in the middle of the lap."""
     if by_mm <= 0:
         return allowance
-    share = Share("lap", by_mm, said("as_the_other_side"))
+    share = Share("lap", by_mm, _AS_OTHER)
     return replace(allowance, shares=(*allowance.shares, share), takes_mm=other.takes_mm)
 
 
@@ -122,7 +125,7 @@ def _computed(
     half: Half, hold_mm: Fraction, tag_mm: Fraction, mark_mm: Fraction | None
 ) -> Allowance:
     takes = half.knot.takes.of(half.side)
-    held = Share("hand", takes.hold * hold_mm, said("held"))
+    held = Share("hand", takes.hold * hold_mm, _HELD)
     shares = (*_shares(half, takes, tag_mm), *([held] if takes.hold else []))
     mm = sum((share.mm for share in shares), start=Fraction(0))
     return Allowance(
@@ -142,15 +145,15 @@ def _shares(half: Half, takes: Takes, tag_mm: Fraction) -> Iterator[Share]:
     if takes.body:
         yield Share("body", _up(takes.body * own_mm), said("bends", diameters=takes.body))
     if takes.loop:
-        yield Share("loop", 2 * half.stands_out_mm, said("twice_the_loop"))
-    yield Share("tag", tag_mm, said("left_on"))
+        yield Share("loop", 2 * half.stands_out_mm, _TWICE)
+    yield Share("tag", tag_mm, _LEFT_ON)
 
 
 def _wraps(half: Half, takes: Takes) -> Share:
     core_mm = half.other_mm if takes.around == "other" else half.own_mm
     each = wraps_mm(half.turns, half.own_mm, core_mm, takes.core)
-    core = said("one_strand") if takes.core == 1 else said("strands", strands=takes.core)
-    doubled = said("doubled") if takes.strands == 2 else None
+    core = _ONE if takes.core == 1 else said("strands", strands=takes.core)
+    doubled = _DOUBLED if takes.strands == 2 else None
     how = said("wound", count=half.turns, core=core, thick=core_mm, doubled=doubled)
     return Share("wraps", takes.strands * each, how)
 

@@ -1,6 +1,7 @@
 """Rules on the knots: whether each suits what it joins."""
 
 from collections.abc import Iterator, Mapping
+from typing import NamedTuple
 
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import End, Joint
@@ -12,26 +13,36 @@ from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.rules import Rule, Severity
 
 
-def _knots(leader: Leader) -> Iterator[tuple[int, Said, Knot, Joint | End]]:
-    """Yield each knot with its section, what it is and where, and the joint or end itself."""
-    first, last = leader.pieces[0], leader.pieces[-1]
+class _Tied(NamedTuple):
+    """A knot in a leader."""
+
+    where: str  # a key of what is said of it
+    section: int
+    knot: Knot
+    tied: Joint | End
+
+    @property
+    def says(self) -> Said:
+        """What it is, and where."""
+        return said(self.where, knot=self.knot.name, section=self.section)
+
+
+def _knots(leader: Leader) -> Iterator[_Tied]:
+    last = leader.pieces[-1]
     if leader.butt.knot is not None and not leader.butt.made:
-        knot = leader.butt.knot
-        yield first.place, said("knot_at_butt", knot=knot.name), knot, leader.butt
+        yield _Tied("knot_at_butt", 1, leader.butt.knot, leader.butt)
     for place, joint in enumerate(leader.joints, start=1):
-        says = said("knot_below", knot=joint.knot.name, section=place)
-        yield place, says, joint.knot, joint
+        yield _Tied("knot_below", place, joint.knot, joint)
     if leader.fly.knot is not None and not last.bought:
-        knot = leader.fly.knot
-        yield last.place, said("knot_at_fly", knot=knot.name), knot, leader.fly
+        yield _Tied("knot_at_fly", last.place, leader.fly.knot, leader.fly)
 
 
 def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find knots that do not hold on what they are tied in."""
-    for place, says, knot, tied in _knots(leader):
-        against = untieable(knot, tied.meeting)
+    for each in _knots(leader):
+        against = untieable(each.knot, each.tied.meeting)
         if against:
-            yield Fact(place, says, reason=against)
+            yield Fact(each.section, each.says, reason=against)
     for piece in leader.pieces:
         if piece.section.dropper and piece.material.strand == "thread":
             says = said("dropper_below", section=piece.place)
@@ -44,13 +55,14 @@ def unfit_knots(leader: Leader, _: Rule) -> Iterator[Fact]:
     A person's own departure from custom is worth a note; but between nylon and fluorocarbon print
     warns of some knots, and of hard nylon it disagrees.
     """
-    for place, says, knot, tied in _knots(leader):
-        against = unfit(knot, tied.meeting)
-        mixed = tied.meeting.mixed and knot.mixed != "yes"
+    for each in _knots(leader):
+        knot, meeting = each.knot, each.tied.meeting
+        against = unfit(knot, meeting)
         if against:
-            warned = not disputed(knot, tied.meeting) if mixed else not tied.own
+            mixed = meeting.mixed and knot.mixed != "yes"
+            warned = not disputed(knot, meeting) if mixed else not each.tied.own
             milder: Severity | None = None if warned else "note"
-            yield Fact(place, says, milder, against)
+            yield Fact(each.section, each.says, milder, against)
 
 
 def unfit_loop(leader: Leader, _: Rule) -> Iterator[Fact]:

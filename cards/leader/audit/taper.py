@@ -62,8 +62,9 @@ def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
 
     Where the strand below is thicker there is a rise to tell of.
     """
+    limits = rule.limits
     for lower, joint, step in _tapering(leader):
-        apart = beyond(step, rule.limits)
+        apart = beyond(step, limits)
         if joint.meeting.step_mm < 0 or apart is None:
             continue
         told = {
@@ -72,7 +73,7 @@ def steps(leader: Leader, rule: Rule) -> Iterator[Fact]:
             "drop": _drop(joint.meeting),
             "waves": _waves(joint.meeting),
         }
-        big = said("big_step", **told, most=rule.limits[0])
+        big = said("big_step", **told, most=limits[0])
         yield Fact(lower.place, big if apart.falls else said("step_rises", **told))
 
 
