@@ -1,7 +1,6 @@
 """Computed lengths and diameters as words: exact millimetres in, what people say out, in ASCII."""
 
 from collections.abc import Mapping
-from functools import lru_cache
 from typing import Literal
 
 from cfractions import Fraction
@@ -21,7 +20,6 @@ FINEST_MM: Mapping[ShownUnit, Fraction] = {
 }
 
 
-@lru_cache(maxsize=4096)  # the same in every size of type that is tried
 def length_number(mm: Fraction, unit: ShownUnit) -> str:
     """Return the number alone: `34 1/4`, `87.5` or `875`, to the finest mark of a tape."""
     if mm < 0:  # a section whose knots take more than its cut length

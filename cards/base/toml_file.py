@@ -1,7 +1,5 @@
 """TOML files: bytes in, tables out, or one fault with its line."""
 
-from typing import Any
-
 import tomli
 
 from tagend.layouts.base.faults import Refused, refused
@@ -21,13 +19,11 @@ def read_toml(data: bytes) -> dict[str, object]:
         raise refused("this is not a text file in UTF-8", "save it as UTF-8") from None
     if not written.strip():
         raise refused("this file is empty", "start from one that `tagend samples` writes")
-    for number, line in enumerate(written.split("\n"), start=1):
-        if len(line) > LONGEST:
-            found = f"this line has {len(line)} characters"
-            raise refused(found, f"write at most {LONGEST} in a line", f"line {number}")
+    if len(written) > LONGEST:
+        _check_lines(written)
     try:
         tables = tomli.loads(written)
-        shallow = _is_shallow(tables)
+        shallow = _is_shallow(tables, DEEPEST - 1)
     except RecursionError:
         shallow = False
     except tomli.TOMLDecodeError as error:
@@ -39,9 +35,16 @@ def read_toml(data: bytes) -> dict[str, object]:
     return tables
 
 
-def _is_shallow(tables: dict[str, object]) -> bool:
-    level: list[Any] = [tables]
-    for _ in range(DEEPEST - 1):
-        inner = (each.values() if isinstance(each, dict) else each for each in level)
-        level = [item for items in inner for item in items if isinstance(item, (dict, list))]
-    return not level
+def _check_lines(written: str) -> None:
+    for number, line in enumerate(written.split("\n"), start=1):
+        if len(line) > LONGEST:
+            found = f"this line has {len(line)} characters"
+            raise refused(found, f"write at most {LONGEST} in a line", f"line {number}")
+
+
+def _is_shallow(table: dict[str, object] | list[object], levels: int) -> bool:
+    """Whether tables lie in so many levels, of which this is one; what they hold is one more."""
+    items = table.values() if isinstance(table, dict) else table
+    return levels > 0 and all(
+        _is_shallow(item, levels - 1) for item in items if isinstance(item, (dict, list))
+    )

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Literal
 
 from cfractions import Fraction
@@ -10,7 +11,7 @@ from msgspec.structs import replace
 
 from tagend.cards.leader.joints import End, Half, Joint
 from tagend.cards.leader.said import Said, said
-from tagend.cards.practice.knots import Takes
+from tagend.cards.practice.knots import Hold, Takes, step_for
 from tagend.cards.practice.practice import Practice
 
 Into = Literal["wraps", "body", "loop", "tag", "hand", "lap"]
@@ -27,6 +28,17 @@ class Share(Struct, frozen=True):
     into: Into
     mm: Fraction
     how: Said
+
+
+class _Habits(Struct, frozen=True):
+    """What a person's knots have in common: ends to hold, the tag left on, the tape's marks."""
+
+    hold: tuple[Hold, ...]
+    tag_mm: Fraction
+    mark_mm: Fraction | None
+
+    def __hash__(self) -> int:
+        return hash(self.tag_mm.numerator)
 
 
 class Allowance(Struct, frozen=True, kw_only=True):
@@ -115,23 +127,22 @@ def _of_half(
     if half.made:
         return BARE
     knots = practice.knots
-    computed = _computed(half, knots.hold_mm(half.own_mm), knots.tag_mm, mark_mm)
+    computed = _computed(half, _Habits(knots.hold, knots.tag_mm, mark_mm))
     if own_mm is None and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
     return computed if own_mm is None else replace(computed, shares=(), takes_mm=own_mm)
 
 
-def _computed(
-    half: Half, hold_mm: Fraction, tag_mm: Fraction, mark_mm: Fraction | None
-) -> Allowance:
+@lru_cache(maxsize=4096)  # leaders have the same strands in the same knots
+def _computed(half: Half, habits: _Habits) -> Allowance:
     takes = half.knot.takes.of(half.side)
-    held = Share("hand", takes.hold * hold_mm, _HELD)
-    shares = (*_shares(half, takes, tag_mm), *([held] if takes.hold else []))
+    held = Share("hand", takes.hold * step_for(habits.hold, half.own_mm).length_mm, _HELD)
+    shares = (*_shares(half, takes, habits.tag_mm), *([held] if takes.hold else []))
     mm = sum((share.mm for share in shares), start=Fraction(0))
     return Allowance(
         knot=half.knot.name,
         shares=shares,
-        takes_mm=round_up(mm, mark_mm) if mark_mm else mm,
+        takes_mm=round_up(mm, habits.mark_mm) if habits.mark_mm else mm,
         least_mm=mm - held.mm,
         barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),
         loop_mm=half.stands_out_mm,

@@ -25,6 +25,10 @@ class Half(Struct, frozen=True, kw_only=True):
     loop_mm: Fraction  # a usual loop's here
     made: bool = False  # was it bought with its piece? then nothing is tied here
 
+    def __hash__(self) -> int:
+        """Return that of three integers: a fraction's takes as long as half of an allowance."""
+        return hash((self.turns, self.own_mm.numerator, self.other_mm.numerator))
+
     @property
     def stands_out_mm(self) -> Fraction:
         """How large a loop it ends in, beyond the finished length; 0 for none."""
@@ -116,20 +120,21 @@ def joint_of(
             )
         )
         return Joint(meeting=meeting, knot=knot, above=above, below=below)
-    strands = (meeting.upper_mm, meeting.lower_mm)
-    heavy, light = strands if meeting.sides[0] == "heavy" else strands[::-1]
-    turns = joint_turns(knot, heavy, light)
-    above, below = (
-        Half(
+    upper_mm, lower_mm, (upper, lower) = meeting.upper_mm, meeting.lower_mm, meeting.sides
+    heavy_mm, light_mm = (upper_mm, lower_mm) if upper == "heavy" else (lower_mm, upper_mm)
+    turns = joint_turns(knot, heavy_mm, light_mm)
+
+    def half(side: Side, own_mm: Fraction, other_mm: Fraction) -> Half:
+        return Half(
             knot=knot,
             side=side,
             turns=turns.of(side),
-            own_mm=own,
-            other_mm=other,
+            own_mm=own_mm,
+            other_mm=other_mm,
             loop_mm=practice.knots.joint_loop_mm,
         )
-        for side, own, other in zip(meeting.sides, strands, strands[::-1], strict=True)
-    )
+
+    above, below = half(upper, upper_mm, lower_mm), half(lower, lower_mm, upper_mm)
     return Joint(meeting=meeting, knot=knot, above=above, below=below)
 
 

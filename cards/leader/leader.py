@@ -1,6 +1,6 @@
 """A leader worked out: a recipe and the tyer's practice in, every piece, knot and length out."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from cfractions import Fraction
 from msgspec import Struct
@@ -86,13 +86,12 @@ class Leader(Struct, frozen=True, kw_only=True):
 
     @property
     def finished(self) -> Extent:
-        return sum((piece.finished for piece in self.pieces), start=NOTHING)
+        return _in_a_row(self.pieces)
 
     @property
     def base(self) -> Extent:
         """The finished length without the tippet and what hangs below it: those get replaced."""
-        above = self.pieces[: self.pieces.index(self.tippet)]
-        return sum((piece.finished for piece in above), start=NOTHING)
+        return _in_a_row(self.pieces[: self.tippet.place - 1])
 
     @property
     def cut_mm(self) -> Fraction:
@@ -123,6 +122,13 @@ class Leader(Struct, frozen=True, kw_only=True):
         """The piece that is meant to break first, or the last where no part is a tippet."""
         tippets = [piece for piece in self.pieces if piece.part == "tippet"]
         return tippets[-1] if tippets else self.pieces[-1]
+
+
+def _in_a_row(pieces: Sequence[Piece]) -> Extent:
+    return Extent(
+        sum((piece.finished.low_mm for piece in pieces), start=Fraction(0)),
+        sum((piece.finished.high_mm for piece in pieces), start=Fraction(0)),
+    )
 
 
 def work_out(recipe: Recipe, practice: Practice) -> Leader:

@@ -90,11 +90,11 @@ def unfit(knot: Knot, meeting: Meeting) -> Said | None:
     """
     if meeting.mixed and knot.mixed != "yes":
         return said("draw_up_unlike")
-    ratio, most, strand = meeting.ratio, knot.largest_ratio, meeting.thickest_mm
-    if most is not None and ratio > most and not knot.apart:
-        return said("too_unlike", most=most, ratio=ratio)
-    if knot.thickest_mm is not None and not knot.draws_up_on(strand):
-        return said("too_thick", most=knot.thickest_mm, strand=strand)
+    most = knot.largest_ratio
+    if most is not None and not knot.apart and meeting.ratio > most:
+        return said("too_unlike", most=most, ratio=meeting.ratio)
+    if knot.thickest_mm is not None and not knot.draws_up_on(meeting.thickest_mm):
+        return said("too_thick", most=knot.thickest_mm, strand=meeting.thickest_mm)
     return None
 
 

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from tagend.cards.base.named_table import NamedTable
 from tagend.cards.practice.materials import Strand
-from tagend.cards.practice.printed_sizes import strand_from, strand_up_to
+from tagend.cards.practice.printed_sizes import strand_up_to, thickest_meant
 
 Place = Literal["line", "butt", "joint", "ring", "fly"]
 Mixed = Literal["yes", "no", "hard nylon"]
@@ -126,14 +126,11 @@ class Knots(NamedTable[Knot], frozen=True):
     joint_loop_mm: Fraction  # one between two sections
     fly_loop_mm: Fraction  # one at an eye
 
-    def hold_mm(self, diameter_mm: Fraction) -> Fraction:
-        """Return the end that the hands need to draw up and trim a strand, in mm."""
-        return step_for(self.hold, diameter_mm).length_mm
-
 
 def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
-    return next(row for row in ladder if strand_from(diameter_mm, row.from_mm))
+    meant_mm = thickest_meant(diameter_mm)
+    return next(row for row in ladder if row.from_mm <= meant_mm)
 
 
 # What the cut, the card, its steps and figures, the bench sheet and the JSON say of turns.

@@ -38,16 +38,12 @@ class Material(Struct, frozen=True):
     @property
     def strand(self) -> Strand:
         """What a knot finds it to be; nylon and fluorocarbon are drawn line alike."""
-        match self.kind:
-            case "nylon" | "fluorocarbon":
-                return "line"
-            case kind:
-                return kind
+        return "line" if self.kind == "nylon" or self.kind == "fluorocarbon" else self.kind
 
     @property
     def is_wire(self) -> bool:
         """Whether it is wire, single or stranded: too stiff to wind round line."""
-        return self.strand in ("wire", "stranded wire")
+        return self.kind in ("wire", "stranded wire")
 
     @property
     def drawn(self) -> bool:

@@ -22,7 +22,12 @@ def strand_up_to(diameter_mm: Fraction, most_mm: Fraction) -> bool:
 
 def strand_from(diameter_mm: Fraction, least_mm: Fraction) -> bool:
     """Whether a strand may be as thick as this."""
-    return diameter_mm >= least_mm - ROUNDED_MM
+    return thickest_meant(diameter_mm) >= least_mm
+
+
+def thickest_meant(diameter_mm: Fraction) -> Fraction:
+    """Return how thick a strand may be that is printed so."""
+    return diameter_mm + ROUNDED_MM
 
 
 def step_up_to(step_mm: Fraction, most_mm: Fraction) -> bool:

@@ -6,7 +6,7 @@ from typing import Literal, cast, get_args
 
 from cfractions import Fraction
 from msgspec import Struct
-from msgspec.structs import replace
+from msgspec.structs import force_setattr, replace
 
 from tagend.cards.base.file_schema import ANY, TableReader, choice, table
 from tagend.cards.base.named_table import read_our_file
@@ -50,11 +50,11 @@ class Rule(Struct, frozen=True, kw_only=True):
     limit: Mapping[str, Limit]
     standing: Standing
     source: str
+    limits: Limits = ()  # all its figures, in the order of the rules file
 
-    @property
-    def limits(self) -> Limits:
-        """All its figures, in the order of the rules file."""
-        return tuple(figure for limit in self.limit.values() for figure in limit.figures)
+    def __post_init__(self) -> None:
+        figures = (figure for limit in self.limit.values() for figure in limit.figures)
+        force_setattr(self, "limits", tuple(figures))
 
 
 class Setting(Struct, frozen=True):
@@ -167,12 +167,12 @@ def common_rules() -> Mapping[str, Rule]:
     return {name: _rule(name, **row) for name, row in tables.items()}
 
 
-def _rule(name: str, severity: str, standing: str, limit: object = None, **told: str) -> Rule:
+def _rule(name: str, severity: str, standing: str, source: str, limit: object = None) -> Rule:
     limits = limit if isinstance(limit, dict) else {PLAIN: limit}
     return Rule(
         name=name,
         severity=cast(Severity, severity),
         standing=cast(Standing, standing),
         limit={key: parse_limit(each) for key, each in limits.items()},
-        **told,
+        source=source,
     )

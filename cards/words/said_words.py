@@ -1,8 +1,7 @@
 """What was found in a leader, and why, in words: keys with exact values in, sentences out."""
 
 from collections.abc import Callable, Mapping
-from string import Formatter
-from typing import Any
+from typing import Any, NamedTuple
 
 from cfractions import Fraction
 
@@ -23,23 +22,25 @@ def message(finding: Finding, told: Told) -> str:
 def in_words(says: Said, told: Told) -> str:
     """Return what is said of a leader: `it draws up on strands up to 0.015 in, …`, `a big step`."""
     values = dict(says.values)
-    return _Blanks(told).vformat(told.wording.form("said", says.key, values), (), values)
+    form = told.wording.form("said", says.key, values)
+    return form.format_map({name: _Blank(value, told) for name, value in says.values})
 
 
-class _Blanks(Formatter):
-    """Puts exact values into a sentence, each told as what stands behind its colon there says."""
+class _Blank(NamedTuple):
+    """An exact value in a sentence, told as what stands behind its colon there says."""
 
-    def __init__(self, told: Told) -> None:
-        self.told = told
+    value: object
+    told: Told
 
-    def format_field(self, value: object, format_spec: str) -> str:
+    def __format__(self, way: str) -> str:
+        value, told = self.value, self.told
         if value is None:
             return ""
         if isinstance(value, Said):
-            return in_words(value, self.told)
-        if format_spec in _NAMES:
-            return _NAMES[format_spec](self.told.wording, str(value))
-        return self.told.wording.number(_WAYS[format_spec](self.told, value))
+            return in_words(value, told)
+        if way in _NAMES:
+            return _NAMES[way](told.wording, str(value))
+        return told.wording.number(_WAYS[way](told, value))
 
 
 def _told_apart(lengths: tuple[Fraction, Fraction], told: Told) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """Rules on the knots: whether each suits what it joins."""
 
 from collections.abc import Iterator, Mapping
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import End, Joint
@@ -16,7 +16,7 @@ from tagend.cards.practice.rules import Rule, Severity
 class _Tied(NamedTuple):
     """A knot in a leader."""
 
-    where: str  # a key of what is said of it
+    where: Literal["at_butt", "below", "at_fly"]
     section: int
     knot: Knot
     tied: Joint | End
@@ -24,17 +24,17 @@ class _Tied(NamedTuple):
     @property
     def says(self) -> Said:
         """What it is, and where."""
-        return said(self.where, knot=self.knot.name, section=self.section)
+        return said(f"knot_{self.where}", knot=self.knot.name, section=self.section)
 
 
 def _knots(leader: Leader) -> Iterator[_Tied]:
     last = leader.pieces[-1]
     if leader.butt.knot is not None and not leader.butt.made:
-        yield _Tied("knot_at_butt", 1, leader.butt.knot, leader.butt)
+        yield _Tied("at_butt", 1, leader.butt.knot, leader.butt)
     for place, joint in enumerate(leader.joints, start=1):
-        yield _Tied("knot_below", place, joint.knot, joint)
+        yield _Tied("below", place, joint.knot, joint)
     if leader.fly.knot is not None and not last.bought:
-        yield _Tied("knot_at_fly", last.place, leader.fly.knot, leader.fly)
+        yield _Tied("at_fly", last.place, leader.fly.knot, leader.fly)
 
 
 def untieable_knots(leader: Leader, _: Rule) -> Iterator[Fact]:

@@ -70,7 +70,7 @@ def test_our_order_of_knots_stays() -> None:
 
 def test_own_lengths_replace_ours() -> None:
     knots = knots_with_own({"hold": [{"length": "5 cm"}], "loop": "20 mm"})
-    assert knots.hold_mm(Fraction(1)) == 50
+    assert [row.length_mm for row in knots.hold] == [50]
     assert knots.loop_mm == 20
     assert knots.tag_mm == load_knots().tag_mm
 

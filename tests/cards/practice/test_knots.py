@@ -7,7 +7,7 @@ from cfractions import Fraction
 
 from tagend.cards.base.units import parse_diameter
 from tagend.cards.practice.knot_file import load_knots
-from tagend.cards.practice.knots import COUNT, LENGTHS, Knot, Place, Side
+from tagend.cards.practice.knots import COUNT, LENGTHS, Knot, Place, Side, step_for
 from tests.tree import ROOT
 
 KNOTS = load_knots()
@@ -68,11 +68,13 @@ def test_every_key_is_explained_at_the_head_of_the_file() -> None:
 
 def test_a_strand_of_0_33_mm_is_held_as_one_of_13_thousandths() -> None:
     assert mm("0.33 mm") < mm("0.013 in")
-    assert KNOTS.hold_mm(mm("0.33 mm")) == KNOTS.hold_mm(mm("0.013 in")) == 3 * Fraction("25.4")
+    hands = [step_for(KNOTS.hold, mm(size)).length_mm for size in ("0.33 mm", "0.013 in")]
+    assert hands == [3 * Fraction("25.4")] * 2
 
 
 def test_thicker_line_is_held_by_a_longer_end() -> None:
-    hands = [KNOTS.hold_mm(mm(size)) for size in ("0.023 in", "0.020 in", "0.015 in", "0.012 in")]
+    sizes = [mm(size) for size in ("0.023 in", "0.020 in", "0.015 in", "0.012 in")]
+    hands = [step_for(KNOTS.hold, size).length_mm for size in sizes]
     assert hands == [Fraction("101.6"), Fraction("101.6"), Fraction("76.2"), Fraction("50.8")]
 
 

@@ -50,6 +50,7 @@ PUT_TOGETHER = {
     'f"{told.key}_slip"': {"too_strong_slip", "too_weak_slip"},
     'f"lack_{what}"': {f"lack_{what}" for what in ("frames", "seats", "renewals", "variants")},
     "rule.name": common_rules().keys() - {"untieable knot", "unfit knot"},  # a fact says why
+    'f"knot_{self.where}"': {"knot_at_butt", "knot_below", "knot_at_fly"},
     "meets": set(get_args(Meets)),
     "key": set(),
 }
