@@ -116,8 +116,9 @@ def _assumed_parts(told: Told) -> Iterator[str]:
     for (part, named), run in groupby(pieces, lambda each: (each.part, each.section.part)):
         low, *_, high = (*run,) * 2
         if named is None:
-            both = say("range", low=low.place, high=high.place)
-            places = low.place if low == high else both
+            places = str(low.place)
+            if low is not high:
+                places = say("range", low=low.place, high=high.place)
             taken.append(say("part_at", sections=places, part=told.wording.term(part)))
     if taken:
         yield f"  {say('parts_taken', parts='; '.join(taken))}"

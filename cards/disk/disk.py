@@ -24,8 +24,9 @@ def read_bytes(name: str) -> bytes:
         return _bounded(sys.stdin.buffer)
     try:
         with open(name, "rb", buffering=0, opener=_opened) as file:
-            note_input(file.fileno())
-            return _begun(file) + _bounded(file)
+            found = os.fstat(file.fileno())
+            _inputs().append(found)
+            return _begun(file, found) + _bounded(file)
     except Refused:
         raise
     except FileNotFoundError:
@@ -42,11 +43,15 @@ def _opened(name: str, flags: int) -> int:
     return os.open(name, flags | getattr(os, "O_NONBLOCK", 0))
 
 
-def _begun(file: FileIO) -> bytes:
-    """Return the first byte; after it, reading waits for what a writer has still to say."""
-    found = os.fstat(file.fileno())
+def _begun(file: FileIO, found: os.stat_result) -> bytes:
+    """Return the first byte of a pipe; after it, reading waits for what a writer has still to say.
+
+    A plain file is not begun: it has no writer to wait for.
+    """
     if found.st_size > LARGEST:
         raise _too_large()
+    if stat.S_ISREG(found.st_mode):
+        return b""
     first = file.read(1)
     if first == b"" and stat.S_ISFIFO(found.st_mode):
         raise refused("nothing writes into this pipe", "name a file")
@@ -58,7 +63,7 @@ def _begun(file: FileIO) -> bytes:
 def _bounded(file: BinaryIO | FileIO) -> bytes:
     parts: list[bytes] = []
     left = LARGEST
-    while part := file.read(min(left, 1 << 20)):
+    while part := file.read(min(left, 1 << 16)):
         parts.append(part)
         left -= len(part)
     if not left:

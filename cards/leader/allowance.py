@@ -46,15 +46,11 @@ class Allowance(Struct, frozen=True, kw_only=True):
 
     knot: str | None  # None for a bare end
     shares: tuple[Share, ...] = ()  # computed; none where the person has an own figure
+    mm: Fraction = Fraction(0)  # what they come to
     takes_mm: Fraction = Fraction(0)  # rounded up to a mark of the tape, or the person's own
     least_mm: Fraction = Fraction(0)  # without the end that hands hold
     barrel_mm: Fraction = Fraction(0)  # how long the finished knot is on this side
     loop_mm: Fraction = Fraction(0)  # how far a loop stands out beyond the finished length
-
-    @property
-    def mm(self) -> Fraction:
-        """What was computed, before it was rounded up to a mark."""
-        return sum((share.mm for share in self.shares), start=Fraction(0))
 
 
 BARE = Allowance(knot=None)
@@ -86,7 +82,8 @@ def _evened(allowance: Allowance, by_mm: Fraction, other: Allowance) -> Allowanc
     if by_mm <= 0:
         return allowance
     share = Share("lap", by_mm, _AS_OTHER)
-    return replace(allowance, shares=(*allowance.shares, share), takes_mm=other.takes_mm)
+    shares = (*allowance.shares, share)
+    return replace(allowance, shares=shares, mm=other.mm, takes_mm=other.takes_mm)
 
 
 def end_allowance(end: End, practice: Practice, mark_mm: Fraction | None = None) -> Allowance:
@@ -130,7 +127,9 @@ def _of_half(
     computed = _computed(half, _Habits(knots.hold, knots.tag_mm, mark_mm))
     if own_mm is None and (own := practice.own_laps.get(half.knot.name)):
         own_mm = own.above_mm  # a knot in one strand has one fold
-    return computed if own_mm is None else replace(computed, shares=(), takes_mm=own_mm)
+    if own_mm is None:
+        return computed
+    return replace(computed, shares=(), mm=Fraction(0), takes_mm=own_mm)
 
 
 @lru_cache(maxsize=4096)  # leaders have the same strands in the same knots
@@ -142,6 +141,7 @@ def _computed(half: Half, habits: _Habits) -> Allowance:
     return Allowance(
         knot=half.knot.name,
         shares=shares,
+        mm=mm,
         takes_mm=round_up(mm, habits.mark_mm) if habits.mark_mm else mm,
         least_mm=mm - held.mm,
         barrel_mm=half.own_mm * (half.turns * takes.strands if takes.core else 2),

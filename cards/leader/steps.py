@@ -75,7 +75,10 @@ def beyond(step: Step, limits: Limits) -> Apart | None:
     if step.thickest_mm < fine_mm and step_up_to(step.difference_mm, small_mm):
         return None
     most = float(ratio / (1 - ROUNDED_MM / step.thickest_mm))
-    return next((apart for apart in step.apart if apart.least > most), None)
+    for apart in step.apart:
+        if apart.least > most:
+            return apart
+    return None
 
 
 def big(step: Step, limits: Limits) -> bool:

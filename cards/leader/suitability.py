@@ -50,7 +50,7 @@ class Meeting(Struct, frozen=True):
     @property
     def mixed(self) -> bool:
         """Whether nylon meets fluorocarbon."""
-        return {self.upper.kind, self.lower.kind} == {"nylon", "fluorocarbon"}
+        return self.upper.kind != self.lower.kind and self.upper.drawn and self.lower.drawn
 
     @property
     def has_wire(self) -> bool:

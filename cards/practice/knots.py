@@ -130,7 +130,10 @@ class Knots(NamedTable[Knot], frozen=True):
 def step_for(ladder: Sequence[Step], diameter_mm: Fraction) -> Step:
     """Return the row for a strand; the last row is for every strand finer than the rest."""
     meant_mm = thickest_meant(diameter_mm)
-    return next(row for row in ladder if row.from_mm <= meant_mm)
+    for row in ladder[:-1]:
+        if row.from_mm <= meant_mm:
+            return row
+    return ladder[-1]
 
 
 # What the cut, the card, its steps and figures, the bench sheet and the JSON say of turns.

@@ -220,8 +220,10 @@ class Told(Struct, frozen=True):
         return "; ".join((*tapers, *bought))
 
     def _span(self, lengths: Extent, unit: ShownUnit) -> str:
-        both = (long_length(mm, unit) for mm in (lengths.low_mm, lengths.high_mm))
-        low, high = map(self.wording.number, both)
+        high = self.wording.number(long_length(lengths.high_mm, unit))
+        if lengths.low_mm == lengths.high_mm:
+            return high
+        low = self.wording.number(long_length(lengths.low_mm, unit))
         return high if low == high else self.wording.say("range", low=low, high=high)
 
     def _plain(self, of: Length | Span) -> str:

@@ -48,8 +48,9 @@ def rises(leader: Leader, _: Rule) -> Iterator[Fact]:
     """Find strands thicker than the one above them, and strands that grow themselves."""
     for _upper, lower, joint in _pairs(leader):
         meeting = joint.meeting
-        like = alike(meeting.upper_mm, meeting.lower_mm)
-        if meeting.step_mm < 0 and not like and lower.part not in _MAY_RISE:
+        if meeting.step_mm >= 0 or lower.part in _MAY_RISE:
+            continue
+        if not alike(meeting.upper_mm, meeting.lower_mm):
             rise = said("rises", section=lower.place, drop=_drop(meeting))
             yield Fact(lower.place, rise)
     for piece in leader.pieces:
