@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from tagend.cards.figures.figure import knot_frames
+from tagend.cards.figures.frames import knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.practice.knot_file import load_knots
 from tagend.layouts.paper.face import Face, Item, segment, shifted

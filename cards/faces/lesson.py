@@ -16,8 +16,8 @@ from tagend.cards.faces.block import (
     text_block,
 )
 from tagend.cards.faces.strip import strip
-from tagend.cards.figures import figure
-from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures import frames
+from tagend.cards.figures.frames import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.words.lessons import Lesson
 from tagend.layouts.paper.face import Item, Path, TextRun, rectangle, shifted
@@ -100,7 +100,7 @@ def _key(strands: tuple[str, str], scale: Scale) -> tuple[tuple[Item, ...], floa
 def has_figure(lesson: Lesson) -> bool:
     """Whether the knot can be drawn at all."""
     first = lesson.turns[0]
-    return figure.has_figure(lesson.knot, first.heavy, first.light)
+    return frames.has_figure(lesson.knot, first.heavy, first.light)
 
 
 def _frames(lesson: Lesson) -> tuple[Frame, ...]:

@@ -13,7 +13,7 @@ from math import ceil
 from msgspec import Struct
 
 from tagend.cards.faces.block import DROP, LEADING, Block, Scale, stacked
-from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.frames import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.figures.step import Count
 from tagend.cards.words.lessons import Lesson, counts_said

@@ -1,6 +1,7 @@
 """The Albright: the turns in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, coil, pitch, rounded, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, pair
 
@@ -62,3 +63,6 @@ def albright_steps(_: int, turns: int) -> tuple[Stage, ...]:
         Stage((None, ((far + 0.9, 2.4, 0.2),)), moves=(1,), count=Count(turns, "light")),
         Stage((None, ((far + 5.6, 0.55, -1.2),)), moves=(1,), free=3.0),
     )
+
+
+ALBRIGHT = Figure(((albright_laid, albright_steps),), albright_drawn)

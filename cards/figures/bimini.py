@@ -3,6 +3,7 @@
 from math import pi, sin
 
 from tagend.cards.figures.curve import Point, coil, rounded, rows, smooth
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -90,3 +91,6 @@ def _break(x: float) -> Course:
     """Return the mark for a part that is left out: two waved edges with white between them."""
     places: list[Point] = [(x + 0.35 * sin(y * pi / 2.9), y, 6.0) for y in range(-3, 4)]
     return Course(smooth(places), "outline", 1.7)
+
+
+BIMINI = Figure(((bimini_laid, bimini_steps),), bimini_drawn)

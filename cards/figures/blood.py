@@ -1,6 +1,7 @@
 """The blood knot: the turns of either side in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, pair, turned
 
@@ -85,3 +86,6 @@ def blood_steps(thick: int, thin: int) -> tuple[Stage, ...]:
         Stage((None, (lapped,)), moves=(0,)),
         Stage((), moves=(1,), count=Count(thin, "light")),
     )
+
+
+BLOOD = Figure(((blood_laid, blood_steps),), blood_drawn)

@@ -4,6 +4,7 @@ from msgspec.structs import replace
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
 from tagend.cards.figures.eye import SWIVEL, eye, ring, swivel, through
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -167,3 +168,9 @@ def improved_steps(_: int, turns: int) -> tuple[Stage, ...]:
     far = -5.6 - turns * pitch(turns, _ROOM, 1.9)
     wound = Stage((((far, -_R, 0.0),),), moves=(0,), count=Count(turns, "light"))
     return wound, Stage((), moves=(0,))
+
+
+RING_JOINT = Figure(((ring_laid, ring_steps),), ring_drawn)
+SWIVEL_JOINT = Figure(((swivel_laid, swivel_steps),), swivel_drawn)
+IMPROVED = Figure(((improved_laid, improved_steps),), improved_drawn)
+CLINCH = Figure(((clinch_laid, clinch_steps),), clinch_drawn)

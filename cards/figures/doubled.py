@@ -1,6 +1,7 @@
 """The doubled blood knot: the turns of either side in, its two strands laid up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, beside, coil, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Reached, Stage
 from tagend.cards.figures.strand import Course, folded, pair, turned
 
@@ -104,3 +105,6 @@ def doubled_steps(thick: int, thin: int) -> tuple[Stage, ...]:
 
 def _legs(x: float, y: float, side: float) -> Reached:
     return (x, y - side, 0.8), (x, y + side, 0.8)
+
+
+DOUBLED = Figure(((doubled_laid, doubled_steps),), doubled_drawn)

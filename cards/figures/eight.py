@@ -2,6 +2,7 @@
 
 from tagend.cards.figures.curve import Point, rounded, rows
 from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -65,3 +66,7 @@ def _on_eye(start: float, aside: float, tag: list[Point]) -> tuple[Course, ...]:
     back = rows(x=(-2.8, -3.2), y=(-(aside + 0.9) / 2, -aside), z=(-0.2, 0.0))
     places = [*standing, *through(0.0), *back, *tag]
     return line(rounded(places, 1.0 if aside > 1 else 0.6)), eye(0.0)
+
+
+DAVY = Figure(((davy_laid, davy_steps),), davy_drawn)
+EIGHT = Figure(((eight_laid, eight_steps),), eight_drawn)

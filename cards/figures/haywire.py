@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, rounded, rows
 from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -51,3 +52,6 @@ def haywire_steps(_: int, turns: int) -> tuple[Stage, ...]:
         Stage(((square,),), moves=(0,)),
         Stage(((wrapped,),), moves=(0,), count=Count(_WRAPS)),
     )
+
+
+HAYWIRE = Figure(((haywire_wrapped, haywire_steps),), haywire_wrapped, pulled=False)

@@ -4,6 +4,7 @@ from math import pi
 
 from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows, smooth
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, Look, line
 
@@ -94,3 +95,10 @@ def _loop(reach: float, wide: float) -> list[Point]:
 def loops_steps(*_: int) -> tuple[Stage, ...]:
     """The lower loop over the upper one, and all that hangs on it through that."""
     return (Stage((), moves=(~1,)),)
+
+
+LOOPS = Figure(
+    ((loops_laid, loops_steps),),
+    loops_drawn,
+    opening=((loops_apart, apart_steps), (loops_slipped, slipped_steps)),
+)

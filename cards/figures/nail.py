@@ -1,6 +1,7 @@
 """The nail knot and the needle knot: the turns in, fly line and butt laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, smooth, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -90,3 +91,7 @@ def nail_steps(_: int, turns: int) -> tuple[Stage, ...]:
         Stage((None, ((far + 1.2, 3.3, 1.1),)), moves=(1,), count=Count(turns, "light")),
         Stage((), moves=(1,)),
     )
+
+
+NAIL = Figure(((nail_laid, nail_steps),), nail_drawn)
+NEEDLE = Figure(((needle_laid, needle_steps),), needle_drawn)

@@ -2,6 +2,7 @@
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
 from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -76,3 +77,6 @@ def nonslip_steps(_: int, turns: int) -> tuple[Stage, ...]:
         Stage((((far, -1.3, 0.0),),), moves=(0,), count=Count(turns, "light")),
         Stage((((3.2, 1.1, 1.2),),), moves=(0,), free=2.6),
     )
+
+
+NONSLIP = Figure(((nonslip_laid, nonslip_steps),), nonslip_drawn)

@@ -5,6 +5,7 @@ from math import pi
 from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
 from tagend.cards.figures.eye import eye
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -99,3 +100,6 @@ def palomar_steps(*_: int) -> tuple[Stage, ...]:
     tied = (-0.3 + _SIDE, -4.6, 1.0), (-0.3 - _SIDE, -4.6, 1.0)
     over = Stage((), arrows=(Arrow(_EYE + 4.0, 2.9, pi),))
     return Stage((eyed,), moves=(0,)), Stage((tied,), moves=(0,)), over
+
+
+PALOMAR = Figure(((palomar_laid, palomar_steps),), palomar_drawn)

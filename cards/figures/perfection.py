@@ -6,6 +6,7 @@ from msgspec import Struct
 
 from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.curve import Point, rounded, rows
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -88,3 +89,8 @@ def _loop(start: float, at: _Levels, two: list[Point], reach: float) -> tuple[Co
         ),
     ]
     return (line(rounded([(-y, x, z) for x, y, z in corners], reach)),)
+
+
+PERFECTION = Figure(
+    ((perfection_laid, perfection_steps), (perfection_through, through_steps)), perfection_drawn
+)

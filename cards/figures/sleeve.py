@@ -2,6 +2,7 @@
 
 from tagend.cards.figures.curve import Point, rounded, rows, smooth
 from tagend.cards.figures.eye import eye, through
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Stage
 from tagend.cards.figures.strand import Course, line
 
@@ -40,3 +41,6 @@ def _looped(end: float) -> tuple[Course, ...]:
         *rows(x=(-3.6, _NEAR + 0.5, end), y=(-1.7, -_ASIDE, -_ASIDE), z=(-0.3, 0.0, 0.0)),
     ]
     return line(rounded(loop, 1.2)), eye(0.0)
+
+
+SLEEVE = Figure(((sleeve_laid, sleeve_steps),), sleeve_crimped, pulled=False)

@@ -1,6 +1,7 @@
 """The slim beauty: the turns of its thin strand in, both strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, folded, pair
 
@@ -120,3 +121,6 @@ def slim_steps(_: int, turns: int) -> tuple[Stage, ...]:
         Stage((None, outwards), moves=(1,), count=Count(out)),
         Stage((None, hole), moves=(1,), count=Count(back), free=1.6),
     )
+
+
+SLIM = Figure(((slim_threaded, threaded_steps), (slim_laid, slim_steps)), slim_drawn)

@@ -1,6 +1,7 @@
 """The surgeon's knots: the passes in, two strands laid up and drawn up out, or one in a loop."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rounded, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, beside_one_another, line, turned
 
@@ -110,3 +111,7 @@ def loop_steps(_: int, passes: int) -> tuple[Stage, ...]:
 def _over(side: float) -> Point:
     """Return where a strand has come over the standing parts, from its loop."""
     return side * 1.1 + 0.62, -1.2, 1.1
+
+
+SURGEONS = Figure(((surgeons_laid, surgeons_steps),), surgeons_drawn)
+LOOP = Figure(((loop_laid, loop_steps),), loop_drawn)

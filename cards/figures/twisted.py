@@ -1,6 +1,7 @@
 """The twisted-loop joint: the turns of its bight in, the two strands laid up out."""
 
 from tagend.cards.figures.curve import Point, beside, coil, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, beside_one_another
 
@@ -76,3 +77,6 @@ def twisted_steps(_: int, turns: int) -> tuple[Stage, ...]:
     lapped = tuple(((x, -2.1 - side, 0.9),) for side in (_SIDE, -_SIDE))
     through = tuple(((7.2, side, -0.6),) for side in (_SIDE, -_SIDE))
     return Stage(lapped, count=Count(turns, "light")), Stage(through, moves=(0, 1), free=3.0)
+
+
+TWISTED = Figure(((twisted_laid, twisted_steps),), twisted_drawn)

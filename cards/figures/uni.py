@@ -1,6 +1,7 @@
 """The uni to uni: the turns of either side in, its two strands laid up and drawn up out."""
 
 from tagend.cards.figures.curve import CLOSE, Point, coil, pitch, rows, wound
+from tagend.cards.figures.figure import Figure
 from tagend.cards.figures.step import Count, Stage
 from tagend.cards.figures.strand import Course, pair, turned
 
@@ -63,3 +64,6 @@ def uni_steps(thick: int, thin: int) -> tuple[Stage, ...]:
         Stage((None, (lapped,)), moves=(0,), count=Count(thick, "heavy")),
         Stage((), moves=(1,), count=Count(thin, "light")),
     )
+
+
+UNI = Figure(((uni_laid, uni_steps),), uni_drawn)

@@ -4,7 +4,7 @@ import pytest
 
 from tagend.cards.faces.block import Block
 from tagend.cards.faces.strip import strip
-from tagend.cards.figures.figure import knot_frames
+from tagend.cards.figures.frames import knot_frames
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot, Sides
 from tagend.cards.words.language import wording_in

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tagend.cards.figures.figure import FIGURES, has_figure
+from tagend.cards.figures.frames import figure_of, has_figure
 from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knot_file import load_knots
 from tagend.cards.practice.knots import Knot
@@ -15,7 +15,7 @@ def knot_strands(knot: Knot, heavy_turns: int, light_turns: int) -> tuple[tuple[
     """Return the strands of each stage of a knot; none for a knot that has no figure."""
     if not has_figure(knot, heavy_turns, light_turns):
         return ()
-    figure = FIGURES[knot.name]
+    figure = figure_of(knot.name)
     builds = *(build for build, _ in figure.laid), figure.drawn
     return tuple(build(heavy_turns, light_turns) for build in builds)
 

@@ -7,7 +7,7 @@ from math import hypot
 from PIL import Image
 from resvg_py import svg_to_bytes
 
-from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.frames import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot

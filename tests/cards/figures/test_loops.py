@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from tagend.cards.figures.figure import knot_frames
+from tagend.cards.figures.frames import knot_frames
 from tests.cards.figures.stages import KNOTS, curves, stage
 from tests.cards.figures.topology import (
     alexander,

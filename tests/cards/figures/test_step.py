@@ -3,7 +3,7 @@
 from itertools import pairwise
 from math import cos, dist, sin
 
-from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.frames import Frame, knot_frames
 from tagend.cards.figures.step import Stage, after
 from tagend.cards.figures.strand import Course
 from tagend.cards.practice.knots import Knot

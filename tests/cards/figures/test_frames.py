@@ -2,7 +2,7 @@ import zlib
 
 from msgspec.structs import replace
 
-from tagend.cards.figures.figure import Frame, knot_frames
+from tagend.cards.figures.frames import Frame, knot_frames
 from tagend.cards.figures.ink import inked
 from tagend.cards.practice.knots import Knot
 from tagend.layouts.paper.face import Path
