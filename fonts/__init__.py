@@ -4,13 +4,11 @@ from tagend.fonts.coverage import NoGlyph, Run, runs, text_width
 from tagend.fonts.faces import ASCENT, CAP_HEIGHT, DESCENT, X_HEIGHT, register
 from tagend.fonts.files import FontMissing
 from tagend.fonts.fonts import OURS, Chain, Fonts, fonts_with
-from tagend.fonts.outlines import EM, outlines
 
 __all__ = [
     "ASCENT",
     "CAP_HEIGHT",
     "DESCENT",
-    "EM",
     "OURS",
     "X_HEIGHT",
     "Chain",
@@ -19,7 +17,6 @@ __all__ = [
     "NoGlyph",
     "Run",
     "fonts_with",
-    "outlines",
     "register",
     "runs",
     "text_width",

@@ -12,7 +12,6 @@ from msgspec import NODEFAULT, Struct
 from pydantic_core import CoreSchema, SchemaValidator, ValidationError
 from pydantic_core.core_schema import TypedDictField, ValidationInfo
 
-from tagend.cards.base.schema_faults import known_keys, schema_faults
 from tagend.layouts.base.faults import Refused
 
 Schema = CoreSchema
@@ -37,6 +36,8 @@ class TableReader(Generic[T]):
         try:
             value: T = self._validator.validate_python(table, context=context)
         except ValidationError as error:
+            from tagend.cards.base.schema_faults import known_keys, schema_faults
+
             keys = known_keys(self._schema)
             known = {key: keys[key] for key in keys if key not in self._given}
             raise Refused(*schema_faults(error, known)) from None

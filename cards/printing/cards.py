@@ -19,9 +19,7 @@ from tagend.cards.practice.practice import Practice
 from tagend.cards.printing.card_sheets import SheetWishes, card_sheets
 from tagend.cards.printing.card_sizes import CardSizes, LeaderCards, cards_of, size_for_all
 from tagend.cards.printing.codes import code_of
-from tagend.cards.printing.deck import deck
 from tagend.cards.printing.job import DUPLEX, Job, LeftOut, Printed, paper_faults, pdf_of
-from tagend.cards.printing.knots import knots_cards
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.words.code_legend import legend
 from tagend.cards.words.leader_words import Told
@@ -108,6 +106,8 @@ def made_cards(job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes) ->
     """Return all cards, not yet on paper. Raises as `cards_sheets` does."""
     sizes = _sizes(job, wishes)
     if wishes.knots:
+        from tagend.cards.printing.knots import knots_cards
+
         taught = knots_cards(job, worksheets, sizes.size, large=wishes.large)
         return MadeCards(taught * wishes.copies)
     return _cards(job, worksheets, wishes, sizes)
@@ -165,6 +165,8 @@ def _cards(
         with paper_faults(worksheet.leader.recipe.name):
             texts.append(card_text(job, worksheet, wishes))
     if wishes.deck:
+        from tagend.cards.printing.deck import deck
+
         return MadeCards(tuple(deck(job, worksheets, texts, sizes) * wishes.copies))
     made = [_cards_of(text, sizes) for text in texts]
     cards = (card for each in made for card in each.cards for _ in range(wishes.copies))

@@ -1,9 +1,10 @@
 """A recipe as the text of a recipe file: the inverse of reading one."""
 
-import json
 import re
 from collections.abc import Iterator, Mapping
 from datetime import date
+
+from msgspec import json
 
 from tagend.cards.recipe.fields import FIELDS, said
 from tagend.cards.recipe.recipe import Recipe
@@ -47,4 +48,4 @@ def _keys(key: str, value: object) -> Iterator[str]:
     else:
         plain = isinstance(value, (bool, int))
         # A JSON string of printable characters is a TOML basic string too.
-        yield f"{key} = {json.dumps(value if plain else str(value), ensure_ascii=False)}"
+        yield f"{key} = {json.encode(value if plain else str(value)).decode()}"

@@ -1,6 +1,7 @@
 """Variants of a leader: a recipe and what shall change in it in, the whole changed recipe out."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from cfractions import Fraction
 from msgspec.structs import replace
@@ -8,13 +9,14 @@ from msgspec.structs import replace
 from tagend.cards.leader.audit.lengths import stated_total
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.practice import Practice
-from tagend.cards.practice.rack_file import Rack
 from tagend.cards.recipe.recipe import NAME_MOST, Recipe, Strand, Variant
-from tagend.cards.variants.from_rack import strung_from
 from tagend.cards.variants.variant_lengths import with_butt, with_total
 from tagend.cards.variants.variant_strands import restrung, told_strands, with_fitting_knots
 from tagend.layouts.base.faults import refused, under
 from tagend.layouts.base.near_names import suggestion
+
+if TYPE_CHECKING:
+    from tagend.cards.practice.rack_file import Rack
 
 
 def variant_called(name: str, recipe: Recipe, practice: Practice) -> Recipe:
@@ -49,7 +51,7 @@ def resolved(recipe: Recipe, variant: Variant, practice: Practice) -> Recipe:
         return replace(vary(recipe, variant, practice), name=joined_name(recipe, variant.name))
 
 
-def vary(recipe: Recipe, change: Variant, practice: Practice, rack: Rack | None = None) -> Recipe:
+def vary(recipe: Recipe, change: Variant, practice: Practice, rack: "Rack | None" = None) -> Recipe:
     """Return the recipe with a change made; its name stays, and it has no variants itself.
 
     With a rack, all that the change does not name is strung from its spools. New lengths lie on
@@ -61,6 +63,8 @@ def vary(recipe: Recipe, change: Variant, practice: Practice, rack: Rack | None 
     varied = restrung(recipe, change, practice)
     named = told_strands(varied, change, practice)
     if rack is not None:
+        from tagend.cards.variants.from_rack import strung_from
+
         with under("rack"):
             varied = strung_from(rack, varied, named.keys(), practice)
         varied = with_fitting_knots(varied, recipe, practice)

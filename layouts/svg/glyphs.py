@@ -9,7 +9,8 @@ from functools import lru_cache
 from itertools import cycle
 from typing import NamedTuple
 
-from tagend.fonts import EM, outlines, text_width
+from tagend.fonts import text_width
+from tagend.fonts.outlines import EM, outlines
 from tagend.layouts.svg.shapes import number
 
 _STEP = re.compile(r"([A-Z])([^A-Z]*)")

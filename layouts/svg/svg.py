@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from itertools import chain, groupby
 from xml.sax.saxutils import escape, quoteattr
 
-from tagend.fonts import EM, outlines
+from tagend.fonts.outlines import EM, outlines
 from tagend.layouts.paper.face import MM, Code, Face, Item, Path, Picture, TextRun
 from tagend.layouts.sheets.sheet import TURNED, Adjustment, Placed, Sheet
 from tagend.layouts.svg.glyphs import glyphs_path

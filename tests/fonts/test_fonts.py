@@ -14,6 +14,7 @@ from tagend import fonts
 from tagend.fonts import OURS, Chain, FontMissing, NoGlyph, Run, runs, text_width
 from tagend.fonts.faces import widths
 from tagend.fonts.files import FONTS, FontFile, font_path
+from tagend.fonts.outlines import outlines
 
 SHA256 = {
     "medium": "426350c298277f7f9d1a93956572799ca3d16e2d43e7f60eec8382bcd795ec30",
@@ -147,7 +148,7 @@ def test_registered_fonts_are_known_to_the_pdf_library_under_our_names() -> None
 
 
 def test_an_outline_is_read_once_in_a_process(monkeypatch: pytest.MonkeyPatch) -> None:
-    first = fonts.outlines("bold", "Tag 8")
+    first = outlines("bold", "Tag 8")
     assert first[" "] == ""
     monkeypatch.setattr("tagend.fonts.files.FONTS", {})  # so that no file is found again
-    assert fonts.outlines("bold", "8ga") == {sign: first[sign] for sign in "8ga"}
+    assert outlines("bold", "8ga") == {sign: first[sign] for sign in "8ga"}

@@ -8,8 +8,9 @@ import pypdf
 import pytest
 from fontTools.ttLib import TTFont
 
-from tagend.fonts import EM, OURS, NoGlyph, Run, fonts_with, outlines, runs, text_width
+from tagend.fonts import OURS, NoGlyph, Run, fonts_with, runs, text_width
 from tagend.fonts.files import font_path
+from tagend.fonts.outlines import EM, outlines
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face
 from tagend.layouts.paper.text import set_line

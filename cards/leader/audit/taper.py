@@ -9,7 +9,6 @@ from tagend.cards.leader.joints import Joint
 from tagend.cards.leader.leader import Leader, Piece
 from tagend.cards.leader.parts import fly_end_mm, is_level
 from tagend.cards.leader.passing import passing, turned_back
-from tagend.cards.leader.printed_waves import stay_under
 from tagend.cards.leader.said import Said, said
 from tagend.cards.leader.steps import Step, beyond, step_of
 from tagend.cards.leader.suitability import Meeting
@@ -83,6 +82,8 @@ def _waves(meeting: Meeting) -> Said | None:
     turned = turned_back(passing(meeting))
     if turned is None:
         return None
+    from tagend.cards.leader.printed_waves import stay_under  # few leaders have such a step
+
     printed = stay_under(turned.low)
     return said("turns_back", turned=turned, count=printed.tapers, of=printed.of)
 
