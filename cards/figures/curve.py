@@ -129,11 +129,12 @@ def _beyond(inner: Point, end: Point) -> Point:
 
 def _way(p: Point, q: Point, r: Point, before: float, after: float) -> Point:
     """Return the slope at q of the parabolas through three places, `before` and `after` apart."""
-    both = before + after
-    x, y, z = (
-        (b - a) / before - (c - a) / both + (c - b) / after for a, b, c in zip(p, q, r, strict=True)
+    (a, b, c), (d, e, f), (g, h, i), both = p, q, r, before + after
+    return (
+        (d - a) / before - (g - a) / both + (g - d) / after,
+        (e - b) / before - (h - b) / both + (h - e) / after,
+        (f - c) / before - (i - c) / both + (i - f) / after,
     )
-    return x, y, z
 
 
 def _between(
@@ -141,15 +142,18 @@ def _between(
 ) -> list[Point]:
     """Return so many points from the first end up to, but not with, the other."""
     (x1, y1, z1), (x2, y2, z2) = ends
-    (u1, v1, w1), (u2, v2, w2) = ((x * span, y * span, z * span) for x, y, z in slopes)
-    return [
-        (
-            h00 * x1 + h10 * u1 + h01 * x2 + h11 * u2,
-            h00 * y1 + h10 * v1 + h01 * y2 + h11 * v2,
-            h00 * z1 + h10 * w1 + h01 * z2 + h11 * w2,
+    (u1, v1, w1), (u2, v2, w2) = slopes
+    points = []
+    for h00, h10, h01, h11 in _weights(count):
+        a, b = h10 * span, h11 * span
+        points.append(
+            (
+                h00 * x1 + a * u1 + h01 * x2 + b * u2,
+                h00 * y1 + a * v1 + h01 * y2 + b * v2,
+                h00 * z1 + a * w1 + h01 * z2 + b * w2,
+            )
         )
-        for h00, h10, h01, h11 in _weights(count)
-    ]
+    return points
 
 
 @lru_cache(maxsize=64)
