@@ -6,6 +6,7 @@ from typing import Literal, get_args
 
 from cfractions import Fraction
 from msgspec import Struct
+from msgspec.structs import force_setattr
 
 from tagend.cards.base.file_schema import FLAG, by, table
 from tagend.cards.base.named_table import (
@@ -34,11 +35,11 @@ class Material(Struct, frozen=True):
     density: Range | None = None  # g/cm3; None where the name does not settle it
     modulus: Range | None = None  # GPa
     source: tuple[str, ...] = ()
+    strand: Strand = "line"  # what a knot finds it to be; nylon and fluorocarbon alike
 
-    @property
-    def strand(self) -> Strand:
-        """What a knot finds it to be; nylon and fluorocarbon are drawn line alike."""
-        return "line" if self.kind == "nylon" or self.kind == "fluorocarbon" else self.kind
+    def __post_init__(self) -> None:
+        if self.kind not in ("nylon", "fluorocarbon"):
+            force_setattr(self, "strand", self.kind)
 
     @property
     def is_wire(self) -> bool:

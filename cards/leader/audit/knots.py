@@ -1,7 +1,9 @@
 """Rules on the knots: whether each suits what it joins."""
 
 from collections.abc import Iterator, Mapping
-from typing import Literal, NamedTuple
+from typing import Literal
+
+from msgspec import Struct
 
 from tagend.cards.leader.audit.finding import Fact, Look
 from tagend.cards.leader.joints import End, Joint
@@ -13,7 +15,7 @@ from tagend.cards.practice.knots import Knot
 from tagend.cards.practice.rules import Rule, Severity
 
 
-class _Tied(NamedTuple):
+class _Tied(Struct, frozen=True):
     """A knot in a leader."""
 
     where: Literal["at_butt", "below", "at_fly"]
