@@ -120,7 +120,7 @@ def with_fitting_knots(recipe: Recipe, before: Recipe, practice: Practice) -> Re
     Where a knot meets strands as before, it stays: its recipe chose it for them. Over a step that
     is big now, the rule has the choice of a knot that is not for one.
     """
-    known = {(joint.knot.name, joint.meeting) for joint in joints(before, practice)}
+    known = [(joint.knot.name, joint.meeting) for joint in joints(before, practice)]
     above = (
         section
         if (joint.knot.name, joint.meeting) in known or _joins(joint, practice)

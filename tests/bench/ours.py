@@ -38,7 +38,7 @@ SAMPLE = SAMPLES / "sandbar-eight.toml"
 def main() -> None:
     """Make one PDF."""
     kind, count, out, *pages = sys.argv[1:]
-    gc.set_threshold(100_000)  # as the command does at its start
+    gc.set_threshold(300_000)  # as the command does at its start
     job = job_of(Shop())
     recipes = _recipes(kind, int(count), job)
     begin = process_time()
