@@ -69,12 +69,12 @@ def rounded(corners: Sequence[Point], reach: float) -> list[Point]:
     for before, corner, after in zip(corners, corners[1:], corners[2:], strict=False):
         start, end = _towards(corner, before, reach), _towards(corner, after, reach)
         places.append(_towards(corner, before, reach, _EASE))
+        (x1, y1, z1), (x2, y2, z2), (x3, y3, z3) = start, corner, end
         for t in (0.0, 0.25, 0.5, 0.75, 1.0):
-            x, y, z = (
-                (1 - t) ** 2 * p + 2 * t * (1 - t) * q + t**2 * r
-                for p, q, r in zip(start, corner, end, strict=True)
+            a, b, c = (1 - t) ** 2, 2 * t * (1 - t), t**2
+            places.append(
+                (a * x1 + b * x2 + c * x3, a * y1 + b * y2 + c * y3, a * z1 + b * z2 + c * z3)
             )
-            places.append((x, y, z))
         places.append(_towards(corner, after, reach, _EASE))
     return [*places, corners[-1]]
 
@@ -82,8 +82,8 @@ def rounded(corners: Sequence[Point], reach: float) -> list[Point]:
 def _towards(start: Point, end: Point, far: float, times: float = 1.0) -> Point:
     """Return the place so far along a line; on a short line, less, so that corners never meet."""
     share = times * far / max(dist(start, end), 2.5 * far)
-    x, y, z = (p + (q - p) * share for p, q in zip(start, end, strict=True))
-    return x, y, z
+    (x1, y1, z1), (x2, y2, z2) = start, end
+    return x1 + (x2 - x1) * share, y1 + (y2 - y1) * share, z1 + (z2 - z1) * share
 
 
 def wound(

@@ -71,7 +71,8 @@ def _cut(strand: Course, end: tuple[Point, ...]) -> tuple[tuple[Point, ...], tup
 
 
 def _nearest(points: Sequence[Point], place: Point) -> int:
-    return min(range(len(points)), key=lambda number: dist(points[number], place))
+    far = [dist(point, place) for point in points]
+    return far.index(min(far))
 
 
 def pulled(strands: Sequence[Course]) -> tuple[Arrow, ...]:
