@@ -12,9 +12,10 @@ from tagend.cards.practice.rules import Rule
 
 def class_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """The class tippet is measured inside its knots."""
-    tippet = leader.tippet
-    (least,) = rule.limits
-    if leader.recipe.record_lengths and tippet.finished.low_mm < least:
+    if not leader.recipe.record_lengths:
+        return
+    tippet, (least,) = leader.tippet, rule.limits
+    if tippet.finished.low_mm < least:
         lengths = tippet.finished.low_mm, least
         yield Fact(tippet.place, said("short_class_tippet", lengths=lengths))
 
@@ -24,9 +25,10 @@ def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
 
     So its knots count with both their sides, and all loops.
     """
-    (most,) = rule.limits
-    guards = leader.pieces[leader.tippet.place :]
-    if not leader.recipe.record_lengths or not guards:
+    if not leader.recipe.record_lengths:
+        return
+    (most,), guards = rule.limits, leader.pieces[leader.tippet.place :]
+    if not guards:
         return
     ends = [leader.tippet.at_fly, *(end for each in guards for end in (each.at_butt, each.at_fly))]
     measured = sum((each.finished.high_mm for each in guards), start=Fraction(0))
@@ -37,10 +39,10 @@ def shock_tippet(leader: Leader, rule: Rule) -> Iterator[Fact]:
 
 def class_strength(leader: Leader, rule: Rule) -> Iterator[Fact]:
     """Hold the tippet's strength against the class that the recipe names."""
-    asked, strength = leader.recipe.class_, leader.tippet.section.strength
+    asked = leader.recipe.class_
     if asked is None:
         return
-    classes = rule.limits
+    strength, classes = leader.tippet.section.strength, rule.limits
     # Pounds are nominal: what is called 20 lb is the class of 10 kg, and may break at 22.04 lb.
     most = min((kg for kg in classes if kg >= asked.kg), default=asked.kg)
     if asked.kg not in classes:
