@@ -21,6 +21,8 @@ def suggestion(found: str, known: Iterable[str] | Mapping[str, str], beyond: str
         *first, last = (*names, beyond) if beyond else names
         return f"did you mean {' or '.join(filter(None, (', '.join(first), last)))}?"
     names = list(dict.fromkeys(shown.values()))
+    if len(names) == 1 and not beyond:
+        return f"write {names[0]!r}"
     cut = ", …" if len(names) > _LISTED else ""
     besides = f", or {beyond}" if beyond else ""
     return f"write one of: {', '.join(names[:_LISTED])}{cut}{besides}"

@@ -147,7 +147,7 @@ def _defaults(
         entry.allow(*known)
         names = {key: entry.text(key) for key in entry.values}
         refuse_any(
-            Fault(key, f"no {key} is called {name!r}", f"write a name of the table [{key}]")
+            Fault(key, f"{name!r} is not in the table [{key}]", "write a name that is")
             for key, name in names.items()
             if folded(name) not in known[key]
         )

@@ -2,6 +2,7 @@ import csv
 from datetime import date
 from io import StringIO
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
@@ -9,8 +10,10 @@ from msgspec.structs import replace
 from tagend.cards.base.units import parse_strength
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.tables.columns import COLUMNS
+from tagend.cards.tables.grid import MOST_ROWS
 from tagend.cards.tables.read_recipes import read_table
 from tagend.cards.tables.write_recipes import csv_table
+from tagend.layouts.base.faults import Refused
 from tests.plausible import plausible_recipes
 from tests.strategies import recipes
 from tests.written import PRACTICE, recipe, section
@@ -119,3 +122,11 @@ def test_neighbours_of_one_name_stay_apart() -> None:
 def test_a_shops_list_of_200_recipes_comes_back() -> None:
     shop = tuple(plausible_recipes(200))
     assert read_table(csv_table(shop), PRACTICE) == (shop, ())
+
+
+def test_a_table_too_long_to_be_read_back_is_refused() -> None:
+    leaders = [FULL] * (MOST_ROWS // len(FULL.sections))
+    with pytest.raises(Refused) as caught:
+        csv_table(leaders)
+    assert "fewer leaders" in str(caught.value)
+    assert len(cells(csv_table(leaders[1:]))) == 1 + len(leaders[1:]) * len(FULL.sections)

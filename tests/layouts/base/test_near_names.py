@@ -17,6 +17,7 @@ def test_several_are_joined_as_people_speak() -> None:
 def test_a_name_unlike_any_is_met_with_all() -> None:
     assert suggestion("zzz", NAMES) == f"write one of: {', '.join(NAMES)}"
     assert suggestion("zzz", ("A4",), "a size") == "write one of: A4, or a size"
+    assert suggestion("zzz", ("A4",)) == "write 'A4'"
 
 
 def test_too_many_to_read_are_cut_short() -> None:
