@@ -9,6 +9,10 @@ from tagend.cards.cli.options import recipes_argument, shop_option, variant_opti
 from tagend.cards.cli.spoken import told_of
 from tagend.cards.cli.worksheet_lines import audit_lines
 from tagend.cards.leader.worksheet import Worksheet, worksheet
+from tagend.cards.recipe.recipe import Recipe
+from tagend.layouts.base.cores import made_of
+
+_A_CORE = 100  # recipes; for fewer, another core costs more than it saves
 
 
 def _print_schema(context: click.Context, _option: click.Parameter, is_asked: bool) -> None:
@@ -37,13 +41,15 @@ def command(
     Exits with 1 when a leader cannot be tied or cannot do what its recipe says.
     """
     practice, tell = load_practice(shop), _teller(as_json)
-    texts, is_wrong = [], False
-    for recipe in load_chosen(names, practice, variant, variants):
+
+    def checked(recipe: Recipe) -> tuple[str, bool]:
         sheet = worksheet(recipe, practice)
-        texts.append(tell(sheet))
-        is_wrong |= sheet.is_wrong
+        return tell(sheet), sheet.is_wrong
+
+    recipes = load_chosen(names, practice, variant, variants)
+    texts, wrong = zip(*made_of(recipes, checked, _A_CORE), strict=True)
     click.echo("\n".join(texts))
-    return int(is_wrong)
+    return int(any(wrong))
 
 
 def _teller(as_json: bool) -> Callable[[Worksheet], str]:

@@ -25,6 +25,7 @@ from tagend.cards.words.code_legend import legend
 from tagend.cards.words.leader_words import Told
 from tagend.cards.words.lessons import lessons
 from tagend.cards.words.renewal_words import renewal_lines
+from tagend.layouts.base.cores import made_of
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.face import Face, Symbol
 from tagend.layouts.paper.text import TooWide
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
 
 MakeCode: TypeAlias = Callable[[Leader, Practice], Symbol]
 
+_A_CORE = 6  # leaders; for fewer, another core costs more than it saves
 _FEW = 12  # leaders, for which another size and knots on cards of their own are tried besides
 
 
@@ -160,26 +162,32 @@ def _cards(
     job: Job, worksheets: Sequence[Worksheet], wishes: CardWishes, sizes: CardSizes
 ) -> MadeCards:
     """Return all cards, those of each leader as often as they are wanted."""
-    texts = []
-    for worksheet in worksheets:
-        with paper_faults(worksheet.leader.recipe.name):
-            texts.append(card_text(job, worksheet, wishes))
+
+    @cache
+    def text_of(place: int) -> CardText:
+        with paper_faults(worksheets[place].leader.recipe.name):
+            return card_text(job, worksheets[place], wishes)
+
+    def of_leader(place: int) -> LeaderCards:
+        with paper_faults(text_of(place).name):
+            return cards_of(text_of(place), sizes)
+
+    places = range(len(worksheets))
     if wishes.deck:
         from tagend.cards.printing.deck import deck
 
-        return MadeCards(tuple(deck(job, worksheets, texts, sizes) * wishes.copies))
-    made = [_cards_of(text, sizes) for text in texts]
+        leaves = deck(job, worksheets, [text_of(place) for place in places], sizes)
+        return MadeCards(tuple(leaves * wishes.copies))
+    made = made_of(places, of_leader, _A_CORE)
     cards = (card for each in made for card in each.cards for _ in range(wishes.copies))
-    lacking = [(text, each) for text, each in zip(texts, made, strict=True) if each.missing]
+    lacking = [place for place in places if made[place].missing]
     few = 0 < len(lacking) <= _FEW
-    size = size_for_all([text for text, _ in lacking], sizes) if few else None
-    left_out = (LeftOut(text.name, each.missing, size) for text, each in lacking)
+    size = size_for_all([text_of(place) for place in lacking], sizes) if few else None
+    left_out = (
+        LeftOut(worksheets[place].leader.recipe.name, made[place].missing, size)
+        for place in lacking
+    )
     return MadeCards(tuple(cards), tuple(left_out))
-
-
-def _cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:
-    with paper_faults(text.name):
-        return cards_of(text, sizes)
 
 
 # What few cards want is loaded for those alone, since it takes 17 ms.

@@ -16,6 +16,7 @@ from tagend.cards.printing.job import Job, Printed, paper_faults, pdf_of
 from tagend.cards.printing.label_refusal import Label, found_no_room, too_small
 from tagend.cards.words.language import Wording
 from tagend.cards.words.leader_words import Told
+from tagend.layouts.base.cores import made_of
 from tagend.layouts.codes.code import LASTING_MODULE, Level, symbol
 from tagend.layouts.codes.code_proof import proven
 from tagend.layouts.paper.face import Code, Face, Symbol, TextRun
@@ -26,6 +27,7 @@ from tagend.layouts.stock.formats import LabelSheet
 
 __all__ = ["LabelNote", "LabelWishes", "labels_pdf", "labels_sheets", "notes_for"]
 
+_A_CORE = 20  # leaders; for fewer, another core costs more than it saves
 _LEVELS: tuple[Level, ...] = ("Q", "M")  # of a label's code; Q where it costs nothing
 
 
@@ -60,11 +62,9 @@ def labels_sheets(
     """Return their sheets, for `pdf_of`. Raises `Refused`, and what `pdf_of` turns into it."""
     stock = job.label_sheet(wishes.stock)
     notes = wishes.notes or ((PLAIN,),) * len(worksheets)
-    faces = [
-        face
-        for told, of_leader in zip(job.told(worksheets), notes, strict=True)
-        for face in _faces(told, of_leader, stock, job, wishes)
-    ]
+    leaders = list(zip(job.told(worksheets), notes, strict=True))
+    made = made_of(leaders, lambda each: _faces(*each, stock, job, wishes), _A_CORE)
+    faces = [face for of_leader in made for face in of_leader]
     placed = place_labels(faces, stock, wishes.start, wishes.skip)
     return placed if stock.on_roll else with_rules(placed, job.rules(), kept=stock.boxes)
 

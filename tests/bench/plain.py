@@ -1,11 +1,10 @@
 """The floor: a plain script that draws pages handed to it, with reportlab and qrcode alone.
 
 Run as `python tests/bench/plain.py PAGES OUT.pdf`; PAGES holds one pickle a page, as `pages.py`
-writes them. It prints the seconds of its drawing and the most kilobytes that it held.
+writes them. It prints the seconds of its drawing.
 """
 
 import pickle
-import resource
 import sys
 from collections.abc import Iterator
 from importlib.util import find_spec
@@ -32,7 +31,7 @@ def main() -> None:
     begin = process_time()
     with open(out, "wb") as file:
         file.write(drawn(_pages(pages)))
-    print(process_time() - begin, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
+    print(process_time() - begin)
 
 
 def _pages(name: str) -> Iterator[Any]:

@@ -5,6 +5,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 from statistics import median
 
@@ -40,6 +41,26 @@ def told(command: Sequence[str]) -> list[float]:
     if done.returncode:
         raise SystemExit(done.stderr)
     return [float(word) for word in done.stdout.split()]
+
+
+def held(command: Sequence[str]) -> float:
+    """Return the most MB that a command and its copies hold; what they share counts once."""
+    most = 0
+    with subprocess.Popen(command, stdout=subprocess.DEVNULL, cwd=ROOT, env=ENVIRONMENT) as run:
+        while run.poll() is None:
+            with suppress(OSError, ValueError):  # one ends as it is looked at
+                children = Path(f"/proc/{run.pid}/task/{run.pid}/children").read_text().split()
+                most = max(most, sum(map(_held, (str(run.pid), *children))))
+            time.sleep(0.1)
+    return most / 1024
+
+
+def _held(process: str) -> int:
+    """Return the kilobytes of a process by Linux's account, its part of what is shared."""
+    for line in Path(f"/proc/{process}/smaps_rollup").read_text().splitlines():
+        if line.startswith("Pss:"):
+            return int(line.split()[1])
+    return 0
 
 
 def recipe_files(folder: Path, count: int) -> list[str]:

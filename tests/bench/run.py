@@ -13,7 +13,7 @@ from typing import NamedTuple
 from tests.bench.dependencies import print_dependencies
 from tests.bench.growth import print_growth
 from tests.bench.ours import SAMPLE
-from tests.bench.processes import OURS, RUNS, TAGEND, medians, recipe_files, told
+from tests.bench.processes import OURS, RUNS, TAGEND, held, medians, recipe_files, told
 from tests.bench.redrawn import redrawn
 from tests.tree import ROOT
 
@@ -48,11 +48,10 @@ class Made(NamedTuple):
     """What came of one run of ours and of the plain script that draws the same."""
 
     number: int
-    seconds: float
-    kilobytes: int
+    seconds: float  # of all cores together
+    clock: float  # seconds
     size: int  # of the PDF in bytes
     floor_seconds: float
-    floor_kilobytes: int
 
 
 def main() -> None:
@@ -80,8 +79,9 @@ def _rows(folder: Path, many: int) -> Iterator[Row]:
         words = [*TAGEND, kind, sample, "--replace", "-o", out]
         yield _processes(kind, words, [*PLAIN, pages, out], 1.3)
     cards, labels, copies = (made(folder, kind, many) for kind in ("cards", "labels", "copies"))
-    yield _each(f"{many:,} cards, each", cards, 1.0)
-    yield _each(f"{many:,} labels, each", labels, 0.7)
+    for what, run, most in (("cards", cards, 1.0), ("labels", labels, 0.7)):
+        yield _each(f"{many:,} {what}, each", run, most)
+        yield _each("  by the clock", run._replace(seconds=run.clock), most)
     yield _each(f"{many:,} copies of a card, each", copies, 1.3)
     one = made(folder, "copies", many // 2)
     more = (copies.size - one.size) / (copies.number - one.number)
@@ -89,8 +89,8 @@ def _rows(folder: Path, many: int) -> Iterator[Row]:
     more_labels = made(folder, "labels", 10 * many)
     each, of_fewer = (run.seconds / run.number * 1000 for run in (more_labels, labels))
     yield Row(f"{10 * many:,} labels, each, to fewer", each, of_fewer, 1.05)
-    held = more_labels.kilobytes / 1024, more_labels.floor_kilobytes / 1024
-    yield Row("  memory at most", *held, 1.3, "MB")
+    most_held = held([*OURS, "labels", str(10 * many), out]), held([*PLAIN, pages, out])
+    yield Row("  memory at most", *most_held, 1.3, "MB")
     names = recipe_files(folder, many)
     floor = [sys.executable, "-c", CHECKED, *names]
     yield _processes(f"{many:,} recipes through check", [*TAGEND, "check", *names], floor, 2.0, 3)
@@ -112,9 +112,9 @@ def _processes(
 def made(folder: Path, kind: str, count: int) -> Made:
     """Return what both ways took, each in a process of its own, for pages that are the same."""
     out, pages = str(folder / "out.pdf"), str(folder / "pages")
-    seconds, held, size = told([*OURS, kind, str(count), out, pages])
-    floor_seconds, floor_held = told([*PLAIN, pages, out])
-    return Made(count, seconds, int(held), int(size), floor_seconds, int(floor_held))
+    seconds, clock, size = told([*OURS, kind, str(count), out, pages])
+    (floor_seconds,) = told([*PLAIN, pages, out])
+    return Made(count, seconds, clock, int(size), floor_seconds)
 
 
 if __name__ == "__main__":

@@ -3,6 +3,7 @@ from pathlib import Path
 
 import pytest
 
+from tagend.layouts.base import cores
 from tests.cards.cli.conftest import Tagend
 
 SECTION_KEYS = {"finished_mm", "cut_mm", "diameter_mm", "material", "strength_kg", "knot"}
@@ -96,3 +97,16 @@ def test_without_a_recipe_it_asks_for_one(tagend: Tagend) -> None:
     run = tagend("check")
     assert run.status == 2
     assert run.faults == ["tagend check: Missing argument 'RECIPE...'. See 'tagend check --help'."]
+
+
+@pytest.mark.parametrize("option", [(), ("--json",)])
+def test_many_are_checked_by_all_cores_as_by_one(
+    tagend: Tagend, demo: Path, monkeypatch: pytest.MonkeyPatch, option: tuple[str, ...]
+) -> None:
+    names = [demo / "reedbed-six.toml"] * 250 + [demo / "hasty-seven.toml"]
+    runs = []
+    for number in (1, 2):
+        monkeypatch.setattr(cores, "_cores", lambda number=number: number)
+        runs.append(tagend("check", *option, *names))
+    assert runs[0] == runs[1]
+    assert runs[0].status == 1

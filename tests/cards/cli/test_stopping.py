@@ -4,7 +4,9 @@ import os
 import signal
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
+from time import monotonic, sleep
 
 import pytest
 
@@ -132,3 +134,48 @@ def test_a_reader_of_strangers_files_is_ended_too(demo: Path) -> None:
         check=False,
     )
     assert done.returncode == -signal.SIGINT
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="processes are copied on Linux alone")
+@pytest.mark.parametrize(("end", "whole_group"), [(signal.SIGINT, True), (signal.SIGKILL, False)])
+def test_no_copy_of_the_process_is_left(demo: Path, end: signal.Signals, whole_group: bool) -> None:
+    """Of many cards a copy makes half: Ctrl-C goes to it too, and without us it ends in the end."""
+    names = [str(demo / "reedbed-six.toml")] * 100
+    run = subprocess.Popen(
+        [sys.executable, "-c", TWO_CORES, "cards", *names, "-o", str(demo / "out.pdf")],
+        cwd=ROOT,
+        stderr=subprocess.PIPE,
+        text=True,
+        start_new_session=True,
+    )
+    children = Path(f"/proc/{run.pid}/task/{run.pid}/children")
+    wait_until(lambda: children.read_text() != "")
+    (os.killpg if whole_group else os.kill)(run.pid, end)
+    _, told = run.communicate(timeout=60)
+    assert run.returncode != 0
+    assert len(told.splitlines()) <= 1
+    wait_until(lambda: not is_group(run.pid))
+    assert not (demo / "out.pdf").exists()
+
+
+TWO_CORES = """
+from tagend.layouts.base import cores
+cores._cores = lambda: 2
+from tagend.cards.start import main
+main()
+"""
+
+
+def is_group(group: int) -> bool:
+    try:
+        os.killpg(group, 0)
+    except ProcessLookupError:
+        return False
+    return True
+
+
+def wait_until(holds: Callable[[], bool]) -> None:
+    end = monotonic() + 60
+    while not holds():
+        assert monotonic() < end
+        sleep(0.01)

@@ -4,9 +4,11 @@ import os
 import re
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from functools import cache
 from io import BytesIO
+from itertools import islice
 
 import pypdf
 import pytest
@@ -16,7 +18,7 @@ from PIL import Image
 
 from tagend.cards.base.shown_lengths import length_number
 from tagend.cards.code.notation import read_notation
-from tagend.cards.leader.leader import work_out
+from tagend.cards.leader.leader import check_tieable, work_out
 from tagend.cards.leader.worksheet import Worksheet, worksheet
 from tagend.cards.printing.card_sheets import SheetWishes
 from tagend.cards.printing.cards import CardWishes, cards_pdf
@@ -28,9 +30,11 @@ from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
 from tagend.cards.words.language import ENGLISH
 from tagend.cards.words.leader_words import Told
+from tagend.layouts.base import cores
 from tagend.layouts.base.faults import Refused
 from tagend.layouts.paper.typeset import prepare
 from tests.layouts.drawn import page_image, text
+from tests.plausible import plausible_recipes
 from tests.told import JOB
 from tests.tree import ROOT, SAMPLES
 from tests.written import PRACTICE, recipe, section
@@ -301,3 +305,20 @@ def test_knots_that_take_up_a_piece_leave_nothing_to_print() -> None:
     )
     with pytest.raises(Refused, match="all of the 3 in that it is cut"):
         labels_pdf(JOB, [of], LabelWishes())
+
+
+def test_many_are_made_by_all_cores_in_the_same_bytes(monkeypatch: pytest.MonkeyPatch) -> None:
+    sheets = [worksheet(recipe, PRACTICE) for recipe in islice(tieable(), 50)]
+    pages = {}
+    for number in (1, 2, 5):
+        monkeypatch.setattr(cores, "_cores", lambda number=number: number)
+        made = cards_pdf(JOB, sheets, CardWishes()), labels_pdf(JOB, sheets, LabelWishes())
+        pages[number] = [(bytes(pdf), pdf.left_out) for pdf in made]
+    assert pages[1] == pages[2] == pages[5]
+
+
+def tieable() -> Iterator[Recipe]:
+    for each in plausible_recipes(200):
+        with suppress(Refused):
+            check_tieable(work_out(each, PRACTICE))
+            yield each
