@@ -42,26 +42,31 @@ def _cores() -> int:
 def _made_apart(items: Sequence[A], make: Callable[[A], B]) -> Iterator[BinaryIO]:
     """Have a copy of this process make these, and give what it sends back; it ends with us."""
     reads, writes = os.pipe()
-    copy = os.fork()
-    if not copy:
-        os.close(reads)
-        _send(items, make, writes)
-    os.close(writes)
-    try:
-        with open(reads, "rb") as file:
+    with open(reads, "rb") as file:
+        with open(writes, "wb") as end:
+            try:
+                copy = os.fork()
+            except OSError:  # there is no room for another process
+                copy = None
+            if copy == 0:
+                _send(items, make, file, end)
+        try:
             yield file
-    finally:
-        os.kill(copy, signal.SIGKILL)
-        os.waitpid(copy, 0)
+        finally:
+            if copy:
+                os.kill(copy, signal.SIGKILL)
+                os.waitpid(copy, 0)
 
 
-def _send(items: Sequence[A], make: Callable[[A], B], writes: int) -> NoReturn:
-    import pickle
-
+def _send(
+    items: Sequence[A], make: Callable[[A], B], reads: BinaryIO, writes: BinaryIO
+) -> NoReturn:
     try:
-        made = pickle.dumps([make(item) for item in items], pickle.HIGHEST_PROTOCOL)
-        with open(writes, "wb") as file:
-            file.write(made)
+        import pickle
+
+        reads.close()  # so that a pipe that nobody reads any more ends the copy
+        writes.write(pickle.dumps([make(item) for item in items], pickle.HIGHEST_PROTOCOL))
+        writes.flush()
     finally:
         os._exit(0)  # whatever came of it: the rest of the run is not the copy's
 

@@ -83,6 +83,17 @@ def test_what_cannot_be_sent_is_made_here(of_cores: int) -> None:
 
 
 @copied
+def test_where_there_is_no_room_for_a_copy_all_is_made_here(
+    of_cores: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fork() -> int:
+        raise BlockingIOError
+
+    monkeypatch.setattr(os, "fork", fork)
+    assert set(made_of(MANY, lambda _: os.getpid(), 10)) == {os.getpid()}
+
+
+@copied
 def test_no_copy_outlives_its_work(of_cores: int) -> None:
     here = os.getpid()
 
