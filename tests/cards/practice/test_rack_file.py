@@ -132,7 +132,7 @@ def test_a_material_may_be_written_by_any_of_its_names_or_be_one_s_own() -> None
             'name = "Sandbar"\n',
             [
                 "spool: this key is missing; write a heading [[spool]]",
-                "no key is called 'name'; write one of: spool",
+                "no key is called 'name'; write 'spool'",
             ],
         ),
     ],
