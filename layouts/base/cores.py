@@ -1,8 +1,8 @@
 """The same work on all cores: items in; what is made of each out, in their order.
 
 All shares but the first are made by copies of this process. They need to be told nothing, and send
-back what they made. That is for Linux, where alone a process can be copied safely; a thread that only
-tells how long it takes may run beside, of which a copy has nothing.
+back what they made. That is for Linux, where alone a process can be copied safely. A thread that
+only tells how long it takes may run beside: a copy has nothing of it.
 """
 
 import os
