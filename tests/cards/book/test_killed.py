@@ -55,9 +55,10 @@ while True:
 WRITE = """
 import sys
 from tagend.cards.disk.disk import write_whole
-print("ready", flush=True)
 for number in range(10**6):
     write_whole(sys.argv[1], bytes([number % 256]) * 2_000_000)
+    if number == 0:
+        print("ready", flush=True)  # there is an old one
 """
 
 COPY = """
