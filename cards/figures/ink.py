@@ -9,7 +9,7 @@ from msgspec import Struct
 from tagend.cards.figures.arrow import Arrow
 from tagend.cards.figures.layers import Stretch, layers
 from tagend.cards.figures.strand import Course
-from tagend.cards.figures.stroke import Spot, Trace, stroke, trace
+from tagend.cards.figures.stroke import Spot, Stroke, stroke, trace
 from tagend.layouts.paper.face import Path
 
 INK = 0.78  # of a strand's thickness: strands that touch keep white between them
@@ -58,7 +58,7 @@ def skyline(
 
 
 class _Pen(Struct, frozen=True):
-    """A pen's width in points, its grey, and how far it goes beyond a run and before a cut end."""
+    """A pen's width in points, its grey, and how far it goes beyond a run and a cut end."""
 
     line: float
     grey: float = 0.0
@@ -91,23 +91,27 @@ def inked(
     box = frame(strands, arrows)
     left, high = box.left, box.high
 
-    def on_paper(points: Iterable[tuple[float, ...]]) -> list[Spot]:
-        return [((place[0] - left) * unit, (high - place[1]) * unit) for place in points]
+    def on_paper(points: Iterable[tuple[float, ...]]) -> list[complex]:
+        return [complex((place[0] - left) * unit, (high - place[1]) * unit) for place in points]
 
     paper = [trace(on_paper(strand.points)) for strand in strands]
     edge = min(EDGE, (INK * unit - _CORE) / 2)
     paths: list[Path] = []
+
+    def strokes(runs: Sequence[Stretch], pen: float) -> list[tuple[Stretch, Stroke]]:
+        return [(run, stroke(paper[run.number], run.first, run.last, pen)) for run in runs]
+
     for over, all_runs in layers(strands):
         for width in sorted({strand.width for strand in strands}, reverse=True):
             line = INK * width * unit
-            white = [run for run in over if run.strand.width == width]
-            ink = [run for run in all_runs if run.strand.width == width]
-            core = [run for run in ink if run.strand.look == "outline"]
-            paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, grey=1.0), paper)
-            paths += _drawn(ink, _Pen(line, lap=_LAP), paper)
-            paths += _drawn(core, _Pen(line - 2 * edge, grey=1.0, lap=2 * _LAP, cut=edge), paper)
+            white = strokes([run for run in over if run.strand.width == width], 0.0)
+            ink = strokes([run for run in all_runs if run.strand.width == width], line)
+            core = [(run, drawn) for run, drawn in ink if run.strand.look == "outline"]
+            paths += _drawn(white, _Pen(line + 2 * _WHITE * unit, grey=1.0))
+            paths += _drawn(ink, _Pen(line, lap=_LAP, cut=edge))
+            paths += _drawn(core, _Pen(line - 2 * edge, grey=1.0, lap=2 * _LAP))
     for arrow in arrows:
-        tip, one, other = on_paper(head(arrow))
+        tip, one, other = ((at.real, at.imag) for at in on_paper(head(arrow)))
         paths.append(Path((("move", *tip), ("line", *one), ("line", *other), ("close",)), fill=0))
     return tuple(paths)
 
@@ -122,20 +126,18 @@ def head(arrow: Arrow) -> Iterator[Spot]:
         )
 
 
-def _drawn(runs: Sequence[Stretch], pen: _Pen, paper: Sequence[Trace]) -> Iterator[Path]:
-    """Yield the runs as one path, and what is tight of them as another."""
-    tightest = pen.line if pen.lap else 0.0  # white may have holes, and must not have round ends
-    strokes = [
-        stroke(paper[run.number], run.first, run.last, _laps(run, pen), tightest) for run in runs
-    ]
-    for tight in (False, True):
-        steps = tuple(step for each in strokes for step in each[tight])
-        if steps:
-            yield Path(steps, pen.line, pen.grey, round_ends=tight)
+def _drawn(strokes: Sequence[tuple[Stretch, Stroke]], pen: _Pen) -> Iterator[Path]:
+    """Yield strokes as one path, and what is tight of them as another."""
+    steps = tuple(step for run, each in strokes for step in each.longer(*_laps(run, pen)))
+    if any(step[0] != "move" for step in steps):
+        yield Path(steps, pen.line, pen.grey)
+    tight = tuple(step for _, each in strokes for step in each.tight)
+    if tight:
+        yield Path(tight, pen.line, pen.grey, round_ends=True)
 
 
 def _laps(run: Stretch, pen: _Pen) -> Spot:
     strand = run.strand
     at_first = run.first == 0 and strand.first_cut
     at_last = run.last == len(strand.points) - 1 and strand.last_cut
-    return -pen.cut if at_first else pen.lap, -pen.cut if at_last else pen.lap
+    return pen.cut if at_first else pen.lap, pen.cut if at_last else pen.lap

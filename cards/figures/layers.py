@@ -9,7 +9,7 @@ the pen however many runs it has.
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
-from itertools import groupby, product
+from itertools import groupby
 from math import dist
 from operator import attrgetter
 
@@ -18,12 +18,14 @@ from msgspec import Struct
 from tagend.cards.figures.strand import Course
 from tagend.cards.figures.stroke import Spot
 
-_STEPS = 2  # of the curve in a piece
+_STEPS = 3  # of the curve in a piece
 _COVERS = 0.95  # pieces nearer than this, in mean widths, lie over one another
 _DEEPER = 0.3  # widths of depth between what passes over and what it covers; less is a touch
 _BEND = 3.0  # along a strand, in widths: pieces nearer than this are a bend, not a crossing
-
 _TURN = 6.5  # in widths: what lies on itself nearer than this has just gone round something
+
+_ROWS = 1000  # of cells in a column, at least: each cell has a number
+_BESIDE = tuple(column * _ROWS + row for column in (-1, 0, 1) for row in (-1, 0, 1))
 
 
 class Stretch(Struct, frozen=True):
@@ -82,11 +84,11 @@ def _pieces(strand: Course, number: int) -> Iterator[_Bit]:
 
 def _stack(pieces: Iterable[_Bit], cell: float) -> None:
     """Lift each piece, the furthest first, one layer above the highest that it covers."""
-    around: dict[tuple[int, int], list[_Bit]] = defaultdict(list)  # what lies in or beside a cell
+    around: dict[int, list[_Bit]] = defaultdict(list)  # what lies in or beside a cell
     for piece in sorted(pieces, key=attrgetter("z")):
         at, z, reach = piece.at, piece.z, piece.reach
-        column, row = int(at[0] // cell), int(at[1] // cell)
-        for lower in around[column, row]:
+        own = int(at[0] // cell) * _ROWS + int(at[1] // cell)
+        for lower in around[own]:
             if z - lower.z < _DEEPER:
                 break  # as do all that follow
             if lower.covered and lower.height < piece.height and piece.parted:
@@ -95,8 +97,8 @@ def _stack(pieces: Iterable[_Bit], cell: float) -> None:
                 lower.covered = True
                 piece.parted = piece.parted or _parted(piece, lower)
                 piece.height = max(piece.height, lower.height + 1)
-        for beside in product((column - 1, column, column + 1), (row - 1, row, row + 1)):
-            around[beside].append(piece)
+        for beside in _BESIDE:
+            around[own + beside].append(piece)
 
 
 def _bent(upper: _Bit, lower: _Bit) -> bool:

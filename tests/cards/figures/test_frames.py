@@ -21,7 +21,11 @@ def ink(frame: Frame) -> tuple[Path, ...]:
 
 def bytes_of(paths: tuple[Path, ...]) -> int:
     """Return what the drawing takes in a file: its operators and numbers, deflated."""
-    words = [" ".join(map(str, (*step[1:], step[0][0]))) for path in paths for step in path.steps]
+    words = [
+        " ".join((*(f"{number:.3f}" for number in step[1:]), step[0][0]))
+        for path in paths
+        for step in path.steps
+    ]
     return len(zlib.compress("\n".join(words).encode()))
 
 
