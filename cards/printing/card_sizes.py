@@ -64,12 +64,19 @@ def cards_of(text: CardText, sizes: CardSizes) -> LeaderCards:
 
 
 def size_for_all(texts: Sequence[CardText], sizes: CardSizes) -> str | None:
-    """Return the name of the smallest known size of which one card leaves nothing out, for each."""
-    for size in replace(sizes, grows=True).to_try()[1:]:
-        ways = (size,) if size.width >= size.height else (size, turned(size))
-        if all(any(holds_all(text, way, sizes.fonts) for way in ways) for text in texts):
-            return size.name
-    return None
+    """Return the name of the smallest known size of which one card leaves nothing out, for each.
+
+    What does not hold all holds it neither cut smaller, which is not tried.
+    """
+    left, found = replace(sizes, grows=True).to_try()[1:], None
+    while left:
+        middle = len(left) // 2
+        size = left[middle]
+        if all(any(holds_all(text, way, sizes.fonts) for way in _ways(size)) for text in texts):
+            found, left = size.name, left[:middle]
+        else:
+            left = [each for each in left if not _within(each, size)]
+    return found
 
 
 def _until_one(tried: Iterable[PocketCard | None]) -> Iterator[PocketCard | None]:
@@ -98,6 +105,19 @@ def _either_way(text: CardText, size: CardSize, fonts: Fonts) -> PocketCard | No
     made = (_sides(text, way, fonts) for way in (size, turned(size)))
     ways = (each for each in made if each is not None)
     return next(ways, None) if size.width >= size.height else min(ways, key=_effort, default=None)
+
+
+def _ways(size: CardSize) -> list[CardSize]:
+    """Return a size as a card may lie on it: one named lying stays so, as its table wants."""
+    return [size] if size.width >= size.height else [size, turned(size)]
+
+
+def _within(small: CardSize, large: CardSize) -> bool:
+    """Whether a card can be cut from another, whichever way either is laid out."""
+    return all(
+        any(way.width <= of.width and way.height <= of.height for of in _ways(large))
+        for way in _ways(small)
+    )
 
 
 def turned(size: CardSize) -> CardSize:

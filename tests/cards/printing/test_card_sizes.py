@@ -12,7 +12,7 @@ from tagend.cards.faces.card_text import CardText
 from tagend.cards.leader.leader import Leader
 from tagend.cards.leader.worksheet import Worksheet
 from tagend.cards.practice.rack_file import Rack, Spool
-from tagend.cards.printing.card_sizes import CardSizes, cards_of, paired
+from tagend.cards.printing.card_sizes import CardSizes, cards_of, paired, size_for_all
 from tagend.cards.printing.cards import CardWishes, card_text
 from tagend.cards.words.cautions import cautions
 from tagend.cards.words.language import ENGLISH
@@ -111,6 +111,27 @@ def test_every_size_that_is_offered_fits(seed: int, count: int | None) -> None:
     text = says(tieable(seed, count))
     for name in offered(refusal(text, TOO_SMALL)):
         assert cards(text, card_size(name))
+
+
+@given(seeds, counts)
+@settings(max_examples=15, deadline=None)
+def test_the_size_that_is_named_for_all_is_the_smallest_whose_card_lacks_nothing(
+    seed: int, count: int | None
+) -> None:
+    text = says(tieable(seed, count))
+    larger = CardSizes(ID_1, KNOWN, grows=True, fonts=OURS).to_try()[1:]
+    whole = [size.name for size in larger if lacks_nothing(text, size)]
+    assert size_for_all([text], CardSizes(ID_1, KNOWN, grows=False, fonts=OURS)) == (
+        whole[0] if whole else None
+    )
+
+
+def lacks_nothing(text: CardText, size: CardSize) -> bool:
+    try:
+        made = cards_of(text, CardSizes(size, (), grows=False, fonts=OURS))
+    except Refused:
+        return False
+    return len(made.cards) == 1 and not made.missing
 
 
 def test_large_type_takes_a_larger_card_where_it_must() -> None:
