@@ -132,7 +132,7 @@ CARRYING: Cases = {
     "packed as text": lambda: carried(
         zlib.compress(b"z" * (1 << 26)), b"/FlateDecode/ASCII85Decode"
     ),
-    "packed slowly": lambda: carried(zlib.compress(bytes(1 << 20)), b"/FlateDecode/LZWDecode"),
+    "packed slowly": lambda: carried(zlib.compress(bytes(1 << 22)), b"/FlateDecode/LZWDecode"),
 }
 
 
