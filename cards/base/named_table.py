@@ -18,7 +18,7 @@ SOURCE_MOST = 120
 
 _CARDS = os.path.dirname(os.path.dirname(__file__))
 
-_APOSTROPHES = str.maketrans("", "", "'’‘ʼ´`′")
+_SIGNS = str.maketrans("-‐‑–_", "     ", "'’‘ʼ´`′")
 _CODE = re.compile(r"[A-Z][A-Z0-9]{0,2}")
 
 
@@ -81,7 +81,7 @@ class NamedTable(Struct, Generic[R], frozen=True):
 
 def plain_name(name: str) -> str:
     """Return a name as tables compare it: `Surgeon’s  Loop` is `surgeons loop`."""
-    words = re.sub(r"[-‐‑–_\s]+", " ", name.translate(_APOSTROPHES)).strip().casefold()
+    words = " ".join(name.translate(_SIGNS).split()).casefold()
     return words.removesuffix(" knot")
 
 

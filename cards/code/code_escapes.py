@@ -53,7 +53,8 @@ _CAPITALS = "++"  # before a text: every letter is a capital, not only the first
 
 
 def _any_of(written: Iterable[str]) -> str:
-    return "|".join(map(re.escape, written))
+    one, two = ("".join(re.escape(w[-1]) for w in written if len(w) == long) for long in (1, 2))
+    return rf"[{one}]|\$[{two}]"
 
 
 _TOKEN = re.compile(

@@ -38,7 +38,7 @@ _UNIT = {spelling: unit for unit, row in _SPELLINGS.items() for spelling in row.
 _DIGITS = 7  # no measured quantity needs more on either side of the point
 _NUMBER = r"(?a:\d+[ -]\d+/\d+|\d+/\d+|\d+\.\d+|\.\d+|\d+\.?)"
 _PAIR = re.compile(rf"({_NUMBER}) ?([a-z]+\.?|[\"'])")
-_RAISED = re.compile("[²³¹⁰-₎]")  # 30² is not 302
+_RAISED = frozenset("²³¹⁰ⁱ⁴⁵⁶⁷⁸⁹⁺⁻⁼⁽⁾ⁿ₀₁₂₃₄₅₆₇₈₉₊₋₌₍₎")  # 30² is not 302
 _SIGNS = str.maketrans(
     {"″": '"', "”": '"', "“": '"', "′": "'", "’": "'", "‘": "'", "‑": "-", "‐": "-", "−": "-"}
 )
@@ -89,7 +89,7 @@ def plain(written: object, hint: str) -> str:
         raise refused("this is not a text in quotes", hint)
     if len(written) > 60:
         raise refused(f"{written[:20]!r}… is too long for a quantity", hint)
-    if _RAISED.search(written):
+    if not _RAISED.isdisjoint(written):
         raise refused(f"{quoted(written)} cannot be read", hint)
     spaced = "".join(
         f" {c}" if unicodedata.decomposition(c).startswith("<fraction>") else c

@@ -26,16 +26,10 @@ _AFTER_HYPHEN = re.compile(r"(?<=[^\W\d_][-\u2010–—])(?=[^\W\d_])")
 # Where a space holds: 7 ft 6 in, 22 to 28 in, 25 lb, 1 1/2. Units are those of length and weight.
 _DIGIT = "[0-9¼½¾⅐-⅞]"
 _UNIT = r"(?:in|ft|yd|mm|cm|m|thou|lb|oz|kg|g)\b"
-_HOLDS = tuple(
-    re.compile(rule)
-    for rule in (
-        rf"({_DIGIT} ft) (?=[0-9])",
-        rf"({_DIGIT} to) (?={_DIGIT})",
-        rf"({_DIGIT}) (?=to[ \u00a0]{_DIGIT})",
-        rf"({_DIGIT}) (?={_UNIT})",
-        r"(?<![\w/.,])([0-9]+) (?=[0-9]+/[0-9]+(?![0-9/])|[¼½¾⅐-⅞]|[⁰¹²³⁴-⁹]+⁄)",
-    )
+_HOLDS = re.compile(
+    rf"(?<={_DIGIT}) (?=to[ \u00a0]{_DIGIT}|{_UNIT})|(?<={_DIGIT} (?:ft|to)) (?={_DIGIT})"
 )
+_WHOLE = re.compile(r"(?<![\w/.,])([0-9]+) (?=[0-9]+/[0-9]+(?![0-9/])|[¼½¾⅐-⅞]|[⁰¹²³⁴-⁹]+⁄)")
 
 
 class SetLine(Struct, frozen=True):
@@ -159,9 +153,8 @@ def fit_size(
 
 @lru_cache(maxsize=1024)  # a text is broken again for every size and width that is tried
 def _parts(text: str, fonts: Chain) -> tuple[_Unbroken, ...]:
-    held = _SPACES.sub(" ", text)
-    for rule in _HOLDS:
-        held = rule.sub("\\1\u00a0", held)
+    held = _HOLDS.sub("\u00a0", _SPACES.sub(" ", text))
+    held = _WHOLE.sub("\\1\u00a0", held)
     return tuple(
         _Unbroken(join := "" if place else " ", part, _width(join, fonts), _width(part, fonts))
         for word in held.split(" ")
