@@ -46,9 +46,8 @@ def _boxes(item: Item) -> Iterator[Box]:
         case Picture(x, y, width, height):
             yield x, y, x + width, y + height
         case Path(shape, line, x=x, y=y):
-            places = [step[1:] for step in shape]
-            xs = [at for each in places for at in each[::2]]
-            ys = [at for each in places for at in each[1::2]]
+            places = [at for step in shape for at in step[1:]]
+            xs, ys = places[::2], places[1::2]
             half = line / 2
             if xs:
                 yield x + min(xs) - half, y + min(ys) - half, x + max(xs) + half, y + max(ys) + half
