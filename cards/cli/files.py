@@ -9,7 +9,6 @@ import click
 from tagend.cards.base.toml_file import read_toml
 from tagend.cards.cli.spoken import note_language
 from tagend.cards.disk.disk import read_bytes
-from tagend.cards.disk.shop_file_at import logo_of, shop_file_at
 from tagend.cards.practice.practice import Practice
 from tagend.cards.practice.shop_file import Shop, practice_of
 from tagend.cards.recipe.recipe import Recipe
@@ -38,6 +37,8 @@ def load_shop(name: str | None) -> Shop:
     """Return what the shop file says; without one, nothing."""
     if name is None:
         return Shop()
+    from tagend.cards.disk.shop_file_at import shop_file_at
+
     with naming(name):
         shop = shop_file_at(name)
         note_language(shop)
@@ -51,6 +52,8 @@ def load_job(name: str | None, *, logo: bool = False) -> "Job":
     shop = load_shop(name)
     if name is None:
         return job_of(shop)
+    from tagend.cards.disk.shop_file_at import logo_of
+
     with naming(name):
         return job_of(shop, logo_of(shop) if logo else None)
 

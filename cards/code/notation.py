@@ -4,10 +4,10 @@ NOTATION.md describes the text; the functions that read a part of it quote its g
 """
 
 import re
+from typing import TYPE_CHECKING
 
 from tagend.cards.base.value_readers import called
 from tagend.cards.code.check_characters import CHARACTERS, check_characters, error
-from tagend.cards.code.code_typos import Correction, corrections
 from tagend.cards.code.cursor import Cursor
 from tagend.cards.code.fields_code import SECTION_START, WORD, read_fields, write_fields
 from tagend.cards.code.quantity_code import SILENT, common_units
@@ -17,6 +17,9 @@ from tagend.cards.practice.knots import Knots
 from tagend.cards.practice.materials import Materials, load_materials
 from tagend.cards.recipe.recipe import Recipe
 from tagend.layouts.base.faults import Refused, refused
+
+if TYPE_CHECKING:
+    from tagend.cards.code.code_typos import Correction
 
 MARK = "TAG3"  # this notation and its version
 _FIRST = "TAG1"
@@ -120,6 +123,8 @@ def _no_code(whole: Cursor) -> Refused:
 
 def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -> Refused:
     """Return the refusal of a text that its check doesn't fit, with the slips that explain it."""
+    from tagend.cards.code.code_typos import corrections
+
     hints = []
     for slip in corrections(bare.text)[: _READ_AGAIN // len(bare.text)]:
         try:
@@ -134,7 +139,7 @@ def _mistyped(whole: Cursor, bare: Cursor, knots: Knots, materials: Materials) -
     return refused(found, f"compare it with the label{where}")
 
 
-def _hint(slip: Correction, bare: Cursor) -> str:
+def _hint(slip: "Correction", bare: Cursor) -> str:
     place = _field_name(slip.applied(bare.text), slip.place)
     return f"{place}, character {bare.places[slip.place]} ({slip.found} may be {slip.meant})"
 

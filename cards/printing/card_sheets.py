@@ -2,23 +2,24 @@
 
 from collections import Counter
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from cfractions import Fraction
 from msgspec import Struct
 
 from tagend.cards.base.shown_lengths import length
-from tagend.cards.printing.hole import with_hole
 from tagend.cards.printing.job import Job
 from tagend.layouts.paper.face import MM
 from tagend.layouts.paper.lengths import in_mm
 from tagend.layouts.sheets.cutouts import Backs, Card
 from tagend.layouts.sheets.imposition import MARGIN, place_cards
 from tagend.layouts.sheets.margins import registered, with_rules
-from tagend.layouts.sheets.pouch import HOLE, SEALED, Use, pouch_sheet
-from tagend.layouts.sheets.press import press_sheets
 from tagend.layouts.sheets.sheet import Sheet
 from tagend.layouts.sheets.shelves import RunOrder
 from tagend.layouts.stock.formats import CardSize, Paper
+
+if TYPE_CHECKING:
+    from tagend.layouts.sheets.pouch import Use
 
 
 class SheetWishes(Struct, frozen=True):
@@ -28,7 +29,7 @@ class SheetWishes(Struct, frozen=True):
     order: RunOrder = "sheet"
     gutter: float = 0.0
     margin: float = MARGIN
-    pouch: Use | None = None  # for what use the cards are laminated
+    pouch: "Use | None" = None  # for what use the cards are laminated
     press: bool = False  # for a print shop, each side on a page of its own
     hole: bool = False  # for a ring: beside each card, in its paper or in its film
 
@@ -42,8 +43,12 @@ def card_sheets(
 ) -> tuple[Sheet, ...]:
     """Return the sheets, not yet corrected for the printer. Raises as `place_cards` does."""
     if wishes.hole and wishes.pouch is None:
+        from tagend.cards.printing.hole import with_hole
+
         cards = [with_hole(card) for card in cards]
     if wishes.press:
+        from tagend.layouts.sheets.press import press_sheets
+
         return press_sheets(cards)
     sheets = place_cards(
         cards,
@@ -66,6 +71,8 @@ def _pouches(
     use = wishes.pouch
     if use is None:
         return ()
+    from tagend.layouts.sheets.pouch import HOLE, SEALED, pouch_sheet
+
     wording, medium = job.wording, job.fonts.medium
     film, across = (_measure(points, job) for points in (SEALED[use], HOLE))
     if wishes.hole:

@@ -5,7 +5,6 @@ from typing import cast, get_args
 
 from pydantic_core.core_schema import ValidationInfo
 
-from tagend.cards.base.days import read_day
 from tagend.cards.base.file_schema import Schema, by, choice, whole_number
 from tagend.cards.base.units import parse_diameter, parse_length, parse_span, parse_strength
 from tagend.cards.base.value_readers import text_line
@@ -55,7 +54,11 @@ def _read_place(value: object) -> int:
 
 
 def _read_date(value: object) -> date:
-    return value if type(value) is date else read_day(str(value))
+    if type(value) is date:
+        return value
+    from tagend.cards.base.days import read_day
+
+    return read_day(str(value))
 
 
 def _knot(end: EndOf, *examples: str) -> Schema:

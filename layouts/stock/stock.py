@@ -10,7 +10,6 @@ from tagend.layouts.base.faults import Fault, noting, refuse_any, refused, under
 from tagend.layouts.base.near_names import suggestion
 from tagend.layouts.stock.entries import Entry, Format, find, read_entry
 from tagend.layouts.stock.formats import AnyFormat, CardSize, LabelSheet, Paper, Stock, folded
-from tagend.layouts.stock.label_sheets import label_sheet as read_label_sheet
 
 _TABLES = ("defaults", "paper", "card", "labels")
 
@@ -24,7 +23,7 @@ def shipped() -> Stock:
     return Stock(
         papers=papers,
         cards=_Unread(tables["card"], lambda entry: _card(entry, papers)),
-        labels=_Unread(tables["labels"], lambda entry: read_label_sheet(entry, papers)),
+        labels=_Unread(tables["labels"], lambda entry: _labels(entry, papers)),
         defaults=tables["defaults"],
     )
 
@@ -83,7 +82,13 @@ def any_stock(name: str, stock: Stock | None = None) -> AnyFormat:
 
 
 def _roll(name: str, width: float, height: float) -> LabelSheet:
-    return read_label_sheet(Entry(name, {"size": name}), {})
+    return _labels(Entry(name, {"size": name}), {})
+
+
+def _labels(entry: Entry, papers: Mapping[str, Paper]) -> LabelSheet:
+    from tagend.layouts.stock.label_sheets import label_sheet
+
+    return label_sheet(entry, papers)
 
 
 def _added(tables: Mapping[str, object], base: Stock) -> Stock:
@@ -95,7 +100,7 @@ def _added(tables: Mapping[str, object], base: Stock) -> Stock:
     ]
     papers = {**base.papers, **_read("paper", tables, _paper, faults)}
     cards = {**base.cards, **_read("card", tables, lambda entry: _card(entry, papers), faults)}
-    sheets = _read("labels", tables, lambda entry: read_label_sheet(entry, papers), faults)
+    sheets = _read("labels", tables, lambda entry: _labels(entry, papers), faults)
     labels = {**base.labels, **sheets}
     defaults = dict(base.defaults)
     with noting(faults):
