@@ -57,7 +57,12 @@ def read_printer(table: Mapping[str, object]) -> Printer:
 
 
 def corrected(sheets: Sequence[Sheet], printer: Printer) -> tuple[Sheet, ...]:
-    """Return the sheets adjusted so that they come out true. Raises `Refused`."""
+    """Return the sheets adjusted so that they come out true. Raises `Refused`.
+
+    For a printer of which nothing is measured they stay as they are.
+    """
+    if printer == Printer():
+        return tuple(sheets)
     by: dict[SheetSide, Adjustment] = {
         "front": _undone(printer, printer.front_x, printer.front_y),
         "back": _undone(printer, printer.back_x, printer.back_y),
