@@ -5,11 +5,12 @@ import os
 import signal
 import sys
 
+GARBAGE = 300_000  # objects: a start makes many lasting ones, and next to no garbage
+
 
 def main() -> None:
     """Run the command line; until it is loaded, Ctrl-C ends the process without a word."""
-    # The start makes many lasting objects and next to no garbage: looking for it takes 25 ms.
-    gc.set_threshold(300_000)
+    gc.set_threshold(GARBAGE)  # looking for it takes 25 ms
     if signal.getsignal(signal.SIGINT) is signal.default_int_handler:
         signal.signal(signal.SIGINT, signal.SIG_DFL)
     from tagend.cards.cli import main as run

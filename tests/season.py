@@ -8,9 +8,10 @@ from random import Random
 from msgspec.structs import replace
 
 from tagend.cards.batches.batch import Order
-from tagend.cards.book.changes import changing, undo
+from tagend.cards.book.changes import changing
 from tagend.cards.book.correcting import Used, correct_use
 from tagend.cards.book.file import opened
+from tagend.cards.book.history import undo
 from tagend.cards.book.leaders import STATES, mark
 from tagend.cards.book.tying import tie
 from tagend.cards.practice.line_kind import Line

@@ -11,7 +11,8 @@ from tagend.cards.base.units import Length
 from tagend.cards.book.changes import Change, check_spools
 from tagend.cards.book.leaders import leaders
 from tagend.cards.book.naming import ranges
-from tagend.cards.book.spools import BookSpool, called, nanometres, open_spool
+from tagend.cards.book.spools import BookSpool, called, open_spool
+from tagend.cards.book.stored import nanometres
 from tagend.layouts.base.faults import refused
 
 SpoolState = Literal["opened", "empty", "bad", "good"]

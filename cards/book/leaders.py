@@ -12,7 +12,8 @@ from msgspec import Struct
 
 from tagend.cards.book.changes import Change
 from tagend.cards.book.naming import meant, ranges
-from tagend.cards.book.spools import LISTED, BookSpool, called, day, listed, read_day
+from tagend.cards.book.spools import LISTED, BookSpool, called, listed
+from tagend.cards.book.stored import day, read_day
 from tagend.layouts.base.faults import refused
 
 State = Literal["tied", "fished", "given", "discarded"]

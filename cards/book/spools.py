@@ -18,11 +18,10 @@ from tagend.cards.base.units import (
 )
 from tagend.cards.book.changes import Change
 from tagend.cards.book.naming import meant
+from tagend.cards.book.stored import day, millimetres, nanometres
 from tagend.cards.practice.rack_file import Rack, Spool, read_left
 from tagend.layouts.base.faults import Fault, refuse_any, under
 from tagend.layouts.base.quantities import LENGTH_MM
-
-NM = 10**6  # in a millimetre
 
 # Most spools are like others in some of these, and reading one takes 0.1 ms.
 _diameter = cache(parse_diameter)
@@ -71,16 +70,6 @@ class BookSpool(Struct, frozen=True, kw_only=True):
     def told(self) -> str:
         """What it is called, with its lot: `Clear 8, lot F 7`."""
         return f"{self.label}, lot {self.lot}" if self.lot else self.label
-
-
-def nanometres(mm: Fraction) -> int:
-    """Return a length as the file holds it: rounded down, so that no spool gives what it lacks."""
-    return int(mm * NM // 1)
-
-
-def millimetres(nm: int) -> Fraction:
-    """Return a length of the file."""
-    return Fraction(nm, NM)
 
 
 def left_words(mm: Fraction, unit: str) -> str:
@@ -196,19 +185,6 @@ def _spool(row: sqlite3.Row) -> BookSpool:
         bad=day(row["bad"]),
         remark=row["remark"] and str(row["remark"]),
     )
-
-
-def day(written: str | None) -> date | None:
-    """Return a day of the file, where there is one."""
-    return None if written is None else read_day(written)
-
-
-def read_day(written: str) -> date:
-    """Return a day of the file. Raises an error of the file for what is none."""
-    try:
-        return date.fromisoformat(written)
-    except (TypeError, ValueError):
-        raise sqlite3.DatabaseError(f"{written!r} is no day") from None
 
 
 def _is_same(at: BookSpool, spool: Spool) -> bool:

@@ -5,9 +5,10 @@ from collections.abc import Callable, Iterator
 
 from msgspec import Struct
 
-from tagend.cards.book.changes import history
+from tagend.cards.book.history import history
 from tagend.cards.book.leaders import Sought, recall
-from tagend.cards.book.spools import millimetres, spools
+from tagend.cards.book.spools import spools
+from tagend.cards.book.stored import millimetres
 
 Cell = str | int | float | None
 

@@ -15,15 +15,8 @@ from tagend.cards.batches.cutting import cut_batch
 from tagend.cards.book.changes import Change
 from tagend.cards.book.leaders import leaders
 from tagend.cards.book.naming import ranges
-from tagend.cards.book.spools import (
-    BookSpool,
-    millimetres,
-    nanometres,
-    open_spool,
-    read_day,
-    spools,
-    usable,
-)
+from tagend.cards.book.spools import BookSpool, open_spool, spools, usable
+from tagend.cards.book.stored import millimetres, nanometres, read_day
 from tagend.cards.leader.leader import Leader
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_text import recipe_text

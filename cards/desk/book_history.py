@@ -5,7 +5,7 @@ from functools import partial
 from starlette.requests import Request
 from starlette.routing import BaseRoute
 
-from tagend.cards.book.changes import history, last_who, undo, undoable
+from tagend.cards.book.history import history, last_who, undo, undoable
 from tagend.cards.desk.book_here import answer_of, reading, recording, with_book
 from tagend.cards.desk.desk import Desk
 from tagend.cards.desk.page import Json, Shown, page, posted, shown, wording_here

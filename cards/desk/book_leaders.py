@@ -6,8 +6,9 @@ from starlette.requests import Request
 from starlette.routing import BaseRoute
 
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.book.changes import Change, check_unchanged, last_entry, last_who
+from tagend.cards.book.changes import Change
 from tagend.cards.book.correcting import Used, correct_day, correct_use, untie
+from tagend.cards.book.history import check_unchanged, last_entry, last_who
 from tagend.cards.book.leaders import STATES, BookLeader, Sought, State, mark, recall
 from tagend.cards.book.naming import numbers, ranges
 from tagend.cards.book.spools import spools

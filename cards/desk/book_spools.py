@@ -7,13 +7,14 @@ from starlette.routing import BaseRoute
 
 from tagend.cards.base.units import Length
 from tagend.cards.base.value_readers import plain_text
-from tagend.cards.book.changes import Change, check_unchanged, last_entry, last_who
+from tagend.cards.book.changes import Change
 from tagend.cards.book.correcting import (
     SPOOL_STATES,
     correct_spool,
     mark_spool,
     spool_called,
 )
+from tagend.cards.book.history import check_unchanged, last_entry, last_who
 from tagend.cards.book.spools import BookSpool, add, spools
 from tagend.cards.desk.book_here import (
     answer_of,

@@ -7,8 +7,9 @@ from starlette.requests import Request
 from starlette.routing import BaseRoute
 
 from tagend.cards.batches.cutting import cut_batch
-from tagend.cards.book.changes import Change, changing, last_who
+from tagend.cards.book.changes import Change, changing
 from tagend.cards.book.file import started
+from tagend.cards.book.history import last_who
 from tagend.cards.book.leaders import IN_WALLET, Left, left
 from tagend.cards.book.orders import Wanted, wanted_of
 from tagend.cards.book.spools import add, spools, usable

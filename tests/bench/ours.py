@@ -27,6 +27,7 @@ from tagend.cards.printing.job import Job, Printed, job_of
 from tagend.cards.printing.labels import LabelWishes, labels_pdf
 from tagend.cards.recipe.recipe import Recipe
 from tagend.cards.recipe.recipe_file import read_recipe
+from tagend.cards.start import GARBAGE
 from tagend.layouts.base.faults import Refused
 from tests.bench.pages import write_pages
 from tests.plausible import plausible_recipes
@@ -38,7 +39,7 @@ SAMPLE = SAMPLES / "sandbar-eight.toml"
 def main() -> None:
     """Make one PDF."""
     kind, count, out, *pages = sys.argv[1:]
-    gc.set_threshold(300_000)  # as the command does at its start
+    gc.set_threshold(GARBAGE)
     job = job_of(Shop())
     recipes = _recipes(kind, int(count), job)
     begin, clock = _worked(), perf_counter()

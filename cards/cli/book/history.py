@@ -3,7 +3,7 @@
 import click
 from msgspec.structs import asdict
 
-from tagend.cards.book.changes import HistoryEntry, history
+from tagend.cards.book.history import HistoryEntry, history
 from tagend.cards.cli.book.shared import book_option, json_option, reading, say_json
 from tagend.cards.cli.columns import in_columns
 

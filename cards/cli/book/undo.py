@@ -2,7 +2,7 @@
 
 import click
 
-from tagend.cards.book.changes import undo
+from tagend.cards.book.history import undo
 from tagend.cards.cli.book.shared import (
     book_option,
     json_option,

@@ -5,9 +5,10 @@ from pathlib import Path
 
 import pytest
 
-from tagend.cards.book.changes import Change, check_unchanged, last_entry
+from tagend.cards.book.changes import Change
 from tagend.cards.book.correcting import Used, correct_use, measure
 from tagend.cards.book.file import opened
+from tagend.cards.book.history import check_unchanged, last_entry
 from tagend.cards.book.leaders import mark
 from tagend.cards.book.spools import spools
 from tagend.layouts.base.faults import Refused

@@ -14,8 +14,8 @@ from random import Random
 
 import pytest
 
-from tagend.cards.book.changes import history
 from tagend.cards.book.file import opened
+from tagend.cards.book.history import history
 from tests.bookkeeping import check_book, new_book, spool
 from tests.tree import ROOT
 
@@ -27,7 +27,7 @@ WORK = """
 import sys
 from random import Random
 from tests.bookkeeping import *
-from tagend.cards.book.changes import undo
+from tagend.cards.book.history import undo
 from tagend.cards.book.correcting import Used, correct_use
 from tagend.cards.book.leaders import mark
 file, random, known = Path(sys.argv[1]), Random(sys.argv[2]), []

@@ -18,7 +18,7 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 from msgspec import Struct, field
 
 from tagend.cards.base.units import parse_length
-from tagend.cards.book.changes import changing, history, undo
+from tagend.cards.book.changes import changing
 from tagend.cards.book.correcting import (
     SPOOL_STATES,
     SpoolState,
@@ -31,6 +31,7 @@ from tagend.cards.book.correcting import (
     untie,
 )
 from tagend.cards.book.file import copied, opened
+from tagend.cards.book.history import history, undo
 from tagend.cards.book.leaders import STATES, Sought, State, left, mark, recall
 from tagend.cards.book.spools import add, spools
 from tagend.cards.book.tying import tie

@@ -12,7 +12,8 @@ from playwright.sync_api import Page, expect
 from pypdf import PdfReader
 
 from tagend.cards.book.file import opened as book_opened
-from tagend.cards.book.spools import nanometres, spools
+from tagend.cards.book.spools import spools
+from tagend.cards.book.stored import nanometres
 from tagend.cards.cli import commands
 from tagend.cards.leader.leader import work_out
 from tagend.cards.practice.shop_file import practice_of, read_shop

@@ -8,9 +8,10 @@ from pathlib import Path
 import pytest
 
 from tagend.cards.book import file as book_file
-from tagend.cards.book.changes import history
 from tagend.cards.book.file import opened
-from tagend.cards.book.spools import NM, spools
+from tagend.cards.book.history import history
+from tagend.cards.book.spools import spools
+from tagend.cards.book.stored import NM
 from tests.bookkeeping import check_book, new_book, spool
 from tests.cards.cli.conftest import Tagend
 from tests.tree import ROOT

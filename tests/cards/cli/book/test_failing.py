@@ -15,8 +15,9 @@ from typing import Any
 import pytest
 
 from tagend import cards
-from tagend.cards.book.changes import changing, history
+from tagend.cards.book.changes import changing
 from tagend.cards.book.file import opened, started
+from tagend.cards.book.history import history
 from tests.bookkeeping import NOW, change_of, check_book, everything, new_book, spool, tied
 from tests.cards.cli.conftest import Tagend
 from tests.tree import ROOT

@@ -7,8 +7,8 @@ from random import Random
 
 import pytest
 
-from tagend.cards.book.changes import undo
 from tagend.cards.book.correcting import Used, correct_use
+from tagend.cards.book.history import undo
 from tagend.cards.book.leaders import mark
 from tests.bookkeeping import TODAY, change_of, everything, new_book, tied
 from tests.cards.cli.conftest import Tagend
