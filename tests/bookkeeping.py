@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import date
 from pathlib import Path
 
@@ -86,7 +86,7 @@ def contents(db: sqlite3.Connection) -> dict[str, list[tuple[object, ...]]]:
 
 def everything(file: Path) -> list[str]:
     """Return all that is in a book, as SQL."""
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         return list(db.iterdump())
 
 

@@ -34,7 +34,7 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
         _check_kind(name)
         if not os.path.isfile(name):
             raise refused("there is no such book", "start one with `tagend book start`", name)
-        with closing(_connected(name, "rw")) as db:
+        with _connected(name, "rw") as db:
             if (version := _version(db, name)) == 0:
                 instead = "make a book of it with `tagend book start`"
                 raise refused("this file is empty", instead, name)
@@ -53,7 +53,7 @@ def opened(name: str) -> Iterator[sqlite3.Connection]:
 def started(name: str) -> Iterator[sqlite3.Connection]:
     """Open a new book. Raises `Refused` where something is there already, but an empty file."""
     _check_kind(name)
-    with _told(name), closing(_connected(name, "rwc")) as db:
+    with _told(name), _connected(name, "rwc") as db:
         _version(db, name)
         db.execute("PRAGMA journal_mode = DELETE")
         _brought_up(db, name, new=True)
@@ -87,14 +87,16 @@ def copied(db: sqlite3.Connection, name: str) -> None:
             part.unlink(missing_ok=True)
 
 
-def _connected(name: str, mode: str) -> sqlite3.Connection:
-    place = Path(name).resolve().as_uri()
-    db = sqlite3.connect(f"{place}?mode={mode}", uri=True, timeout=PATIENCE, isolation_level=None)
-    db.row_factory = sqlite3.Row
-    db.execute("PRAGMA foreign_keys = ON")
-    db.execute("PRAGMA synchronous = EXTRA")  # what was told stays, whatever fails a moment later
-    db.execute("PRAGMA trusted_schema = OFF")  # a file may come from anybody
-    return db
+@contextmanager
+def _connected(name: str, mode: str) -> Iterator[sqlite3.Connection]:
+    place = f"{Path(name).resolve().as_uri()}?mode={mode}"
+    connection = sqlite3.connect(place, uri=True, timeout=PATIENCE, isolation_level=None)
+    with closing(connection) as db:
+        db.row_factory = sqlite3.Row
+        db.execute("PRAGMA foreign_keys = ON")
+        db.execute("PRAGMA synchronous = EXTRA")  # what was told stays, whatever fails later
+        db.execute("PRAGMA trusted_schema = OFF")  # a file may come from anybody
+        yield db
 
 
 def _version(db: sqlite3.Connection, name: str) -> int:
@@ -119,7 +121,7 @@ def _brought_up(db: sqlite3.Connection, name: str, *, new: bool = False) -> None
             raise refused("this is a tying book already", "add to it: `tagend book add`", name)
         db.execute(f"PRAGMA application_id = {APPLICATION}")  # fails where nothing can be written
         if 0 < version < len(VERSIONS):
-            with closing(_connected(name, "ro")) as reader:  # nobody writes meanwhile
+            with _connected(name, "ro") as reader:  # nobody writes meanwhile
                 copied(reader, _old_name(name, version))
         for statement in _statements(version):
             db.execute(statement)

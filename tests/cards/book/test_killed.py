@@ -9,6 +9,7 @@ import sqlite3
 import subprocess
 import sys
 import time
+from contextlib import closing
 from pathlib import Path
 from random import Random
 
@@ -129,7 +130,7 @@ def test_a_pdf_is_the_old_or_the_new_one(tmp_path: Path, seed: int) -> None:
 @pytest.mark.parametrize("seed", range(max(5, KILLS // 10)))
 def test_a_copy_is_whole_or_not_there(tmp_path: Path, seed: int) -> None:
     file = new_book(tmp_path / "book.db")
-    with sqlite3.connect(file) as db:  # so that a copy takes its time
+    with closing(sqlite3.connect(file)) as db, db:  # so that a copy takes its time
         db.execute("UPDATE spool SET remark = hex(randomblob(100000))")
     killed(COPY, file, after=Random(seed).uniform(0, 0.1))
     copies = [path for path in tmp_path.iterdir() if path.name.startswith("book.db-copy-")]

@@ -3,6 +3,7 @@
 import sqlite3
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -82,6 +83,6 @@ def test_two_runs_at_once_bring_it_up_once(old: Path) -> None:
 
 def test_a_book_is_no_older_than_its_tables(old: Path) -> None:
     """A version is what its scripts make: none was changed after it was released."""
-    with sqlite3.connect(old) as db:
+    with closing(sqlite3.connect(old)) as db, db:
         found = {row[0] for row in db.execute("SELECT name FROM sqlite_master WHERE type='table'")}
     assert found - {"sqlite_sequence"} == {*TABLES, "entry", "step"}

@@ -94,18 +94,25 @@ def test_where_there_is_no_room_for_a_copy_all_is_made_here(
 
 
 @copied
-def test_no_copy_outlives_its_work(of_cores: int) -> None:
-    here = os.getpid()
+def test_no_copy_outlives_its_work(of_cores: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    here, fork, copies = os.getpid(), os.fork, set[int]()
+
+    def noted() -> int:
+        copies.add(copy := fork())
+        return copy
 
     def make(_: int) -> None:
         if os.getpid() == here:
             raise KeyboardInterrupt
         signal.pause()
 
+    monkeypatch.setattr(os, "fork", noted)
     with pytest.raises(KeyboardInterrupt):
         made_of(MANY, make, 10)
-    with pytest.raises(ChildProcessError):
-        os.waitpid(-1, os.WNOHANG)
+    assert len(copies) == min(of_cores, 4) - 1
+    for copy in copies:
+        with pytest.raises(ChildProcessError):
+            os.waitpid(copy, os.WNOHANG)
 
 
 @copied

@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 from random import Random
 
@@ -84,13 +85,13 @@ def text(file: Path) -> None:
 
 
 def foreign(file: Path) -> None:
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("CREATE TABLE spool (id, label)")
 
 
 def newer(file: Path) -> None:
     new_book(file)
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("PRAGMA user_version = 999")
 
 
@@ -104,19 +105,19 @@ def missing(file: Path) -> None:
 
 def planted_trigger(file: Path) -> None:
     new_book(file)
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("CREATE TRIGGER t AFTER INSERT ON leader BEGIN DELETE FROM spool; END")
 
 
 def other_tables(file: Path) -> None:
     new_book(file)
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("ALTER TABLE spool ADD COLUMN 'x) VALUES (1); --' TEXT")
 
 
 def view_for_a_table(file: Path) -> None:
     new_book(file)
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("DROP TABLE step")
         db.execute("CREATE VIEW step AS SELECT id, 1 AS entry, 'x' AS of, 1 AS key, 1 FROM spool")
 
@@ -158,7 +159,7 @@ def test_nothing_is_started_over_what_is_there(
 
 def test_a_persons_own_view_in_the_book_does_no_harm(tagend: Tagend, tmp_path: Path) -> None:
     file = new_book(tmp_path / "book.db")
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("CREATE VIEW low AS SELECT label FROM spool WHERE length_nm < 1000000")
     assert tagend("book", "show", "--book", file).status == 0
 
@@ -182,7 +183,7 @@ def test_a_history_that_is_made_up_undoes_nothing(
 ) -> None:
     file = tmp_path / "book.db"
     file.write_bytes(season)
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("DROP TABLE IF EXISTS x")
         db.execute("INSERT INTO step (entry, of, key, was) VALUES (6, ?, ?, ?)", step)
     before = everything(file)
@@ -194,7 +195,7 @@ def test_signs_that_would_steer_a_terminal_are_not_passed_on(
     tagend: Tagend, tmp_path: Path
 ) -> None:
     file = new_book(tmp_path / "book.db")
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute("UPDATE entry SET told = 'a' || char(27) || '[2J' || char(10) || 'b'")
         db.execute("UPDATE spool SET remark = 'a' || char(155) || 'b'")
     for command in ("history", "show"):
@@ -219,7 +220,7 @@ def test_a_value_that_no_run_wrote_is_told(
 ) -> None:
     file = tmp_path / "book.db"
     file.write_bytes(season)
-    with sqlite3.connect(file) as db:
+    with closing(sqlite3.connect(file)) as db, db:
         db.execute(change)
     assert 2 in [done_or_told(tagend, file, *each) for each in COMMANDS]
 
