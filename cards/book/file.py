@@ -87,6 +87,10 @@ def copied(db: sqlite3.Connection, name: str) -> None:
             part.unlink(missing_ok=True)
 
 
+# Rows are fetched whole before they are looked at: a statement that an error leaves unfinished
+# would hold its lock on the file as long as anything remembers the error.
+
+
 @contextmanager
 def _connected(name: str, mode: str) -> Iterator[sqlite3.Connection]:
     place = f"{Path(name).resolve().as_uri()}?mode={mode}"
@@ -147,7 +151,7 @@ def _check_tables(db: sqlite3.Connection) -> None:
         for statement in _statements(0):
             ours.execute(statement)
         lacking = set(ours.execute(made))
-    for found in map(tuple, db.execute(made)):
+    for found in map(tuple, db.execute(made).fetchall()):
         lacking.discard(found)
         if found[0] == "trigger":
             raise sqlite3.DatabaseError(f"it has a trigger {found[1]!r}, which tagend did not make")

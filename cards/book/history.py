@@ -27,9 +27,8 @@ def history(db: sqlite3.Connection) -> tuple[HistoryEntry, ...]:
     """Return all entries, the first one first."""
     entries: list[HistoryEntry] = []
     undone: set[int] = set()
-    for number, at, who, told, undoes in db.execute(
-        "SELECT id, at, who, told, undoes FROM entry ORDER BY id DESC"
-    ):
+    rows = db.execute("SELECT id, at, who, told, undoes FROM entry ORDER BY id DESC").fetchall()
+    for number, at, who, told, undoes in rows:
         stands = number not in undone
         if stands and undoes:
             undone.add(undoes)

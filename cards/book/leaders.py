@@ -142,7 +142,7 @@ def left(db: sqlite3.Connection) -> Iterator[Left]:
     rows = db.execute(
         "SELECT name, state, count(*), min(tied) FROM leader JOIN recipe ON recipe.id = recipe "
         "GROUP BY name, state ORDER BY min(min(leader.id)) OVER (PARTITION BY name)"
-    )
+    ).fetchall()
     for recipe, of_recipe in groupby(rows, key=lambda row: str(row["name"])):
         states, days = Counter[State](), list[str]()
         for _, state, count, oldest in of_recipe:
@@ -168,11 +168,12 @@ def _there_are(known: Iterable[int]) -> str:
 def _leaders(db: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> Iterator[BookLeader]:
     drawn: dict[int, list[Of]] = {row["id"]: [] for row in rows}
     of = cache(Of)  # many leaders hold the same
-    for leader, section, label, lot in db.execute(
+    pieces = db.execute(
         "SELECT leader, section, label, lot FROM draw JOIN spool ON spool.id = spool "
         f"WHERE kind = 'tied' AND leader IN {LISTED} ORDER BY leader, section",
         (listed(drawn),),
-    ):
+    ).fetchall()
+    for leader, section, label, lot in pieces:
         drawn[leader].append(of(section, str(label), lot and str(lot)))
     for row in rows:
         yield BookLeader(

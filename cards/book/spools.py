@@ -88,7 +88,7 @@ def spools(db: sqlite3.Connection, only: Iterable[int] | None = None) -> tuple[B
         "  (SELECT sum(nm) FROM draw WHERE spool = spool.id), 0) AS left_nm "
         f"FROM spool {chosen} ORDER BY id",
         values,
-    )
+    ).fetchall()
     with under("a spool of the book"):
         return tuple(map(_spool, rows))
 

@@ -35,7 +35,7 @@ def _draws(db: sqlite3.Connection) -> Iterator[tuple[Cell, ...]]:
         "SELECT label, lot, kind, draw.leader, recipe.name, section, nm FROM draw "
         "JOIN spool ON spool.id = spool LEFT JOIN leader ON leader.id = draw.leader "
         "LEFT JOIN recipe ON recipe.id = leader.recipe ORDER BY draw.id"
-    )
+    ).fetchall()
     for *what, nm in rows:
         yield *what, float(millimetres(nm))
 
